@@ -1,0 +1,25 @@
+// Package optimize holds the searches: it makes the residuals of a [Model]
+// small within bounds and limits, and estimates parameters from readings.
+//
+// [Run] minimises either the root of the weighted mean square or the largest
+// size of the residuals ([Objective]) over a box of [Variable]s, subject to
+// optional limits g(x) <= 0. It looks for the global minimum: restarts spread
+// over the box by a scrambled Halton sequence, and one CMA-ES run, are each
+// polished to a local minimum. The answer counts how many of them agree, so a
+// reader can judge how far it may be called global.
+//
+// The polish is a sequential convex method. At each step the residuals and
+// limits are linearised, a secant estimate of the curvature that this leaves
+// out is added, and the resulting convex quadratic program is solved by an
+// interior-point method inside a trust region. Root mean square, largest size,
+// and the worst of several groups (one part that must serve several set-ups)
+// differ only in how that program is written.
+//
+// [LeastSquares] is the Levenberg-Marquardt method with priors and robust
+// losses, for fits whose covariance matters and which have no bounds.
+//
+// Everything here is pure computation. The same input, seed included, gives the
+// same bytes on one platform; the exponential in CMA-ES may differ in its last
+// bit between platforms, so answers agree there to the tolerance of the polish.
+// No method calls a [Model] from two goroutines at once.
+package optimize

@@ -1,0 +1,229 @@
+package optimize
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/lapack/lapack64"
+)
+
+const (
+	// maxInteriorSteps ends a solve that does not converge. Well-scaled
+	// programs need 8 to 20 steps.
+	maxInteriorSteps = 60
+	// gapTolerance is the mean product of slack and multiplier, both scaled to
+	// about 1, at which the solve ends. A bound that acts is then met to about
+	// 1e-11 of the trust region.
+	gapTolerance = 1e-12
+	// residualTolerance is the allowed error in the scaled optimality and
+	// constraint equations; some hundred roundings.
+	residualTolerance = 1e-10
+	// boundaryFraction is how much of the way to the nearest zero of a slack or
+	// multiplier a step may go. Close to 1, the usual choice.
+	boundaryFraction = 0.995
+	// minMove ends a solve whose steps have become useless.
+	minMove = 1e-10
+)
+
+// interiorPoint is a primal-dual interior-point method with Mehrotra's
+// predictor and corrector (Nocedal and Wright, Numerical Optimization, 2nd ed.,
+// algorithm 16.4; from memory), for small dense programs. The rows and the
+// objective are scaled so that their largest coefficients are 1.
+type interiorPoint struct {
+	n, m    int
+	h, c    []float64 // scaled objective
+	a, b    []float64 // scaled rows
+	rowNorm []float64
+
+	x, slack, mult   []float64
+	dual, primal     []float64 // residuals Hx+c+Aᵀλ and Ax+s-b
+	centre           []float64 // residual of the slack-multiplier products
+	dx, dslack, dmul []float64
+	kkt              []float64 // upper Cholesky factor of H + Aᵀ(Λ/S)A
+	lambda           []float64 // multipliers in the caller's scale
+}
+
+// reset copies the program in scaled form and sets the starting iterate.
+func (s *interiorPoint) reset(p *program, scale float64) {
+	s.n, s.m = p.n, p.rows()
+	s.h = scaled(s.h, p.h, 1/scale)
+	s.c = scaled(s.c, p.c, 1/scale)
+	s.a = scaled(s.a, p.a, 1)
+	s.b = scaled(s.b, p.b, 1)
+	s.rowNorm = zeros(s.rowNorm, s.m)
+	for i := range s.m {
+		s.normaliseRow(i)
+	}
+	s.x, s.dx = zeros(s.x, s.n), zeros(s.dx, s.n)
+	s.dual, s.kkt = zeros(s.dual, s.n), zeros(s.kkt, s.n*s.n)
+	for _, v := range []*[]float64{&s.slack, &s.mult, &s.primal, &s.centre, &s.dslack, &s.dmul, &s.lambda} {
+		*v = zeros(*v, s.m)
+	}
+	for i := range s.m {
+		s.slack[i] = math.Max(s.b[i], 1)
+		s.mult[i] = 1
+	}
+}
+
+// normaliseRow divides constraint i by its largest coefficient.
+func (s *interiorPoint) normaliseRow(i int) {
+	row := s.row(i)
+	norm := maxAbs(row)
+	if norm == 0 {
+		norm = 1
+	}
+	s.rowNorm[i] = norm
+	for j := range row {
+		row[j] /= norm
+	}
+	s.b[i] /= norm
+}
+
+func (s *interiorPoint) row(i int) []float64 { return s.a[i*s.n : (i+1)*s.n] }
+
+// gap returns the mean product of slack and multiplier.
+func (s *interiorPoint) gap() float64 {
+	if s.m == 0 {
+		return 0
+	}
+	return dot(s.slack, s.mult) / float64(s.m)
+}
+
+// converged updates the residuals and reports whether the iterate is optimal.
+func (s *interiorPoint) converged() bool {
+	for j := range s.n {
+		s.dual[j] = s.c[j] + dot(s.h[j*s.n:(j+1)*s.n], s.x)
+	}
+	for i := range s.m {
+		row := s.row(i)
+		s.primal[i] = s.slack[i] - s.b[i] + dot(row, s.x)
+		for j, v := range row {
+			s.dual[j] += v * s.mult[i]
+		}
+	}
+	return s.gap() <= gapTolerance && maxAbs(s.dual) <= residualTolerance && maxAbs(s.primal) <= residualTolerance
+}
+
+// step makes one predictor-corrector step. It returns false where the system
+// cannot be solved or the step no longer moves.
+func (s *interiorPoint) step() bool {
+	factor, ok := s.factorise()
+	if !ok {
+		return false
+	}
+	for i := range s.m {
+		s.centre[i] = s.slack[i] * s.mult[i]
+	}
+	s.direction(factor)
+	target := s.centring(s.reach(1))
+	for i := range s.m {
+		s.centre[i] = s.slack[i]*s.mult[i] + s.dslack[i]*s.dmul[i] - target
+	}
+	s.direction(factor)
+	move := s.reach(boundaryFraction)
+	s.advance(move)
+	return move > minMove
+}
+
+// factorise forms H + Aᵀ(Λ/S)A and its Cholesky factor.
+func (s *interiorPoint) factorise() (blas64.Triangular, bool) {
+	n := s.n
+	copy(s.kkt, s.h)
+	for i := range s.m {
+		s.addOuter(s.row(i), s.mult[i]/s.slack[i])
+	}
+	return lapack64.Potrf(blas64.Symmetric{Uplo: blas.Upper, N: n, Stride: n, Data: s.kkt})
+}
+
+// addOuter adds weight·row·rowᵀ to the upper triangle of the system.
+func (s *interiorPoint) addOuter(row []float64, weight float64) {
+	for j, v := range row {
+		if v == 0 {
+			continue
+		}
+		out := s.kkt[j*s.n+j : (j+1)*s.n]
+		for k, w := range row[j:] {
+			out[k] += weight * v * w
+		}
+	}
+}
+
+// direction solves the Newton equations for the residuals now held.
+func (s *interiorPoint) direction(factor blas64.Triangular) {
+	for j, v := range s.dual {
+		s.dx[j] = -v
+	}
+	for i := range s.m {
+		f := (s.mult[i]*s.primal[i] - s.centre[i]) / s.slack[i]
+		for j, v := range s.row(i) {
+			s.dx[j] -= v * f
+		}
+	}
+	lapack64.Potrs(factor, blas64.General{Rows: s.n, Cols: 1, Stride: 1, Data: s.dx})
+	for i := range s.m {
+		s.dslack[i] = -s.primal[i] - dot(s.row(i), s.dx)
+		s.dmul[i] = -(s.centre[i] + s.mult[i]*s.dslack[i]) / s.slack[i]
+	}
+}
+
+// reach returns the longest step, at most 1, that keeps slacks and multipliers
+// positive, times the given fraction where one of them limits it.
+func (s *interiorPoint) reach(fraction float64) float64 {
+	move := 1.0
+	for i := range s.m {
+		if s.dslack[i] < 0 {
+			move = math.Min(move, -fraction*s.slack[i]/s.dslack[i])
+		}
+		if s.dmul[i] < 0 {
+			move = math.Min(move, -fraction*s.mult[i]/s.dmul[i])
+		}
+	}
+	return move
+}
+
+// centring returns the product that the corrector aims at, after a predictor
+// that could go as far as move.
+func (s *interiorPoint) centring(move float64) float64 {
+	gap, after := s.gap(), 0.0
+	if gap == 0 {
+		return 0
+	}
+	for i := range s.m {
+		after += (s.slack[i] + move*s.dslack[i]) * (s.mult[i] + move*s.dmul[i])
+	}
+	ratio := after / float64(s.m) / gap
+	return ratio * ratio * ratio * gap
+}
+
+// advance moves the iterate along the direction.
+func (s *interiorPoint) advance(move float64) {
+	for j, v := range s.dx {
+		s.x[j] += move * v
+	}
+	for i := range s.m {
+		s.slack[i] += move * s.dslack[i]
+		s.mult[i] += move * s.dmul[i]
+	}
+}
+
+// acting reports whether constraint i holds the optimum: its multiplier, not
+// its slack, is the one that stays.
+func (s *interiorPoint) acting(i int) bool { return s.mult[i] > s.slack[i] }
+
+// multipliers returns the multipliers in the scale of the program as given.
+func (s *interiorPoint) multipliers(p *program, scale float64) []float64 {
+	for i := range p.rows() {
+		s.lambda[i] = s.mult[i] * scale / s.rowNorm[i]
+	}
+	return s.lambda
+}
+
+// scaled returns factor·src, in the memory of dst where it is large enough.
+func scaled(dst, src []float64, factor float64) []float64 {
+	dst = append(dst[:0], src...)
+	for i := range dst {
+		dst[i] *= factor
+	}
+	return dst
+}
