@@ -1,0 +1,57 @@
+// Loaded before go-app's own script. It keeps the compiled program, so that
+// workers start from it without a second download or compilation, and it tells
+// the page when a new version is waiting.
+"use strict";
+
+(() => {
+  const compile = WebAssembly.instantiateStreaming ?? (async (response, imports) =>
+    WebAssembly.instantiate(await (await response).arrayBuffer(), imports));
+  const workerURL = new URL("worker.js", document.currentScript.src);
+  let module;
+
+  WebAssembly.instantiateStreaming = async (response, imports) => {
+    const result = await compile.call(WebAssembly, response, imports);
+    module = result.module;
+    return result;
+  };
+
+  // Starts a worker that talks over the given MessagePort.
+  function startWorker(port) {
+    const worker = new Worker(workerURL);
+    worker.postMessage({ module, port }, [port]);
+    return worker;
+  }
+
+  // A new version waits until the reader agrees: until then the page and its
+  // workers go on with the files that they began with. The event
+  // "toewright:update" says that one waits.
+  let waiting;
+
+  function announce(worker) {
+    waiting = worker;
+    dispatchEvent(new Event("toewright:update"));
+  }
+
+  function announceWhenInstalled(worker) {
+    worker.addEventListener("statechange", () => worker.state === "installed" && announce(worker));
+  }
+
+  function watch(registration) {
+    if (registration.waiting) {
+      announce(registration.waiting);
+    } else if (registration.installing) {
+      announceWhenInstalled(registration.installing);
+    }
+    registration.addEventListener("updatefound", () => announceWhenInstalled(registration.installing));
+  }
+
+  // Changes to the version that waits, and loads the page anew.
+  function update() {
+    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    waiting.postMessage("activate");
+  }
+
+  navigator.serviceWorker?.ready.then(watch);
+
+  globalThis.toewright = { startWorker, update, get updateWaiting() { return waiting !== undefined; } };
+})();

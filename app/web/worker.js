@@ -1,0 +1,15 @@
+// Runs the program that the page compiled, as a worker. The page's first message
+// brings the module and the port; the rest of the talk is in package wasm.
+"use strict";
+
+importScripts("../wasm_exec.js");
+
+self.onmessage = async ({ data: { module, port } }) => {
+  self.onmessage = null;
+  globalThis.toewright = { port };
+  let status = 0;
+  const go = new Go();
+  go.exit = (code) => { status = code; };
+  await go.run(await WebAssembly.instantiate(module, go.importObject));
+  self.postMessage({ kind: "exit", text: `the program ended with status ${status}` });
+};
