@@ -1,0 +1,67 @@
+package optimize
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
+)
+
+// minSecant is the least cosine between step and error for which a symmetric
+// rank-one update is made; the customary value (Nocedal and Wright, section
+// 6.2; from memory).
+const minSecant = 1e-8
+
+// curvature estimates Σ yᵢ ∇²rᵢ + Σ μₖ ∇²gₖ, the part of the Hessian that
+// linearised residuals and limits leave out, from changes of their Jacobians.
+// It starts at zero.
+type curvature struct {
+	s     *mat.SymDense
+	step  *mat.VecDense // scratch
+	error *mat.VecDense // scratch
+}
+
+func newCurvature(n int) *curvature {
+	return &curvature{s: mat.NewSymDense(n, nil), step: mat.NewVecDense(n, nil), error: mat.NewVecDense(n, nil)}
+}
+
+// update makes S·step = change hold by a symmetric rank-one correction, after
+// S has been shrunk to the size that the change shows, so that it dies out
+// where residuals go to zero (Dennis, Gay and Welsch 1981; from memory).
+func (c *curvature) update(step, change []float64) {
+	copy(c.step.RawVector().Data, step)
+	e := c.error.RawVector().Data
+	c.error.MulVec(c.s, c.step)
+	along, now := math.Abs(floats.Dot(step, change)), math.Abs(floats.Dot(step, e))
+	if along < now {
+		c.s.ScaleSym(along/now, c.s)
+		floats.Scale(along/now, e)
+	}
+	floats.SubTo(e, change, e)
+	divisor := floats.Dot(e, step)
+	if !(math.Abs(divisor) > minSecant*floats.Norm(e, 2)*floats.Norm(step, 2)) {
+		return
+	}
+	c.s.SymRankOne(c.s, 1/divisor, c.error)
+}
+
+// convex replaces h by its nearest positive semidefinite matrix.
+func convex(h *mat.SymDense) {
+	var factor mat.Cholesky
+	if mat.Norm(h, 1) == 0 || factor.Factorize(h) {
+		return
+	}
+	var eigen mat.EigenSym
+	if !eigen.Factorize(h, true) {
+		h.Zero()
+		return
+	}
+	var vectors mat.Dense
+	eigen.VectorsTo(&vectors)
+	h.Zero()
+	for k, value := range eigen.Values(nil) {
+		if value > 0 {
+			h.SymRankOne(h, value, vectors.ColView(k))
+		}
+	}
+}

@@ -1,0 +1,84 @@
+package optimize
+
+import (
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
+)
+
+// form says how one kind of objective becomes the cost of a local step: a
+// convex function of the residuals, written as part of a convex program.
+//
+// The program's variables are the step p as a fraction of the trust radius,
+// then the extras, which bound groups from above and are 0 for no step.
+type form interface {
+	// extras returns the number of variables beyond the step.
+	extras() int
+	// cost returns what the step minimises: the objective itself for Peak, half
+	// its square for RMS.
+	cost(r []float64) float64
+	// addGauss adds the part of the Hessian that follows from first derivatives.
+	addGauss(h *mat.SymDense, v *Values)
+	// fill adds the linear cost and the rows of a step of at most radius.
+	fill(p *program, v *Values, radius float64)
+	// pull writes ∂cost/∂r, by the multipliers of the rows that fill added.
+	pull(y, r, multipliers []float64)
+}
+
+// newForm returns the form of an objective.
+func newForm(s *scale) form {
+	switch {
+	case s.measure == Peak:
+		return newPeaks(s)
+	case s.across == Worst && len(s.spans) > 1:
+		return newWorstSquare(s)
+	}
+	return newMeanSquare(s)
+}
+
+// addSquares adds Σ wᵢ jᵢ jᵢᵀ over the rows [from, to) of a Jacobian.
+func addSquares(h *mat.SymDense, jac *mat.Dense, weights []float64, from, to int) {
+	raw := h.RawSymmetric()
+	for i := from; i < to; i++ {
+		row := jac.RawRowView(i)
+		for j, v := range row {
+			if v == 0 {
+				continue
+			}
+			out := raw.Data[j*raw.Stride : j*raw.Stride+len(row)]
+			for k := j; k < len(row); k++ {
+				out[k] += weights[i] * v * row[k]
+			}
+		}
+	}
+}
+
+// addGradient adds factor·Σ wᵢ rᵢ jᵢ over [from, to) to the first entries of out.
+func addGradient(out []float64, v *Values, weights []float64, from, to int, factor float64) {
+	for i := from; i < to; i++ {
+		row := v.JR.RawRowView(i)
+		floats.AddScaled(out[:len(row)], factor*weights[i]*v.R[i], row)
+	}
+}
+
+// largest returns the largest coefficient of a Jacobian's row.
+func largest(jac *mat.Dense, row int) float64 { return maxAbs(jac.RawRowView(row)) }
+
+// scaleColumn multiplies a column of a matrix; nil stays nil.
+func scaleColumn(m *mat.Dense, column int, factor float64) {
+	if m == nil {
+		return
+	}
+	raw := m.RawMatrix()
+	for i := range raw.Rows {
+		raw.Data[i*raw.Stride+column] *= factor
+	}
+}
+
+// rise is the scale of an extra: the most that its group's figure can change
+// within the trust region to first order, or 1 where nothing changes it.
+func rise(change float64) float64 {
+	if change > 0 {
+		return change
+	}
+	return 1
+}

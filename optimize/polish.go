@@ -1,0 +1,165 @@
+package optimize
+
+import "math"
+
+const (
+	// firstRadius and maxRadius of the trust region, in the unit box.
+	firstRadius, maxRadius = 0.25, 1.0
+	// minRadius is where a trust region has shrunk to nothing.
+	minRadius = 1e-13
+	// acceptRatio of actual to promised reduction lets a step count; below
+	// poorRatio the region shrinks, above goodRatio it may grow. Customary.
+	acceptRatio, poorRatio, goodRatio = 1e-4, 0.25, 0.75
+	// shrink and grow are the factors of the radius, of the step just made.
+	shrink, grow = 0.3, 3.0
+	// tailRadius keeps the radius within this multiple of the last step, so
+	// that the accuracy of the program, relative to its radius, follows the
+	// steps down.
+	tailRadius = 10
+	// reductionTolerance is the promised relative reduction of the merit below
+	// which a step that is free to go further ends the polish. By then the
+	// objective is right to about 1e-12.
+	reductionTolerance = 1e-12
+	// zeroTolerance is the fraction of the starting value that counts as zero.
+	zeroTolerance = 1e-13
+	// limitTolerance is by how much a limit may be broken, as a fraction of its
+	// change over the whole range of the variables.
+	limitTolerance = 1e-9
+	// freeStep is the largest part of the radius that a step may use and still
+	// be called free to go further.
+	freeStep = 0.99
+)
+
+// local is the outcome of one polish.
+type local struct {
+	u         []float64
+	began     float64 // objective where the polish began
+	value     float64 // objective
+	violation float64 // largest broken limit, 0 where all are held
+	broken    bool    // whether a limit is broken beyond its tolerance
+	status    Status
+}
+
+// polisher improves one point until it is a local minimum.
+type polisher struct {
+	box        *unitBox
+	scale      *scale
+	step       *stepper
+	now, trial *point
+	radius     float64
+	iterations int    // allowed
+	report     func() // called once in each iteration
+}
+
+func newPolisher(box *unitBox, s *scale, iterations int, report func()) *polisher {
+	size := box.model.Size()
+	return &polisher{
+		box: box, scale: s, step: newStepper(newForm(s), size),
+		now: newPoint(size), trial: newPoint(size),
+		radius: firstRadius, iterations: iterations, report: report,
+	}
+}
+
+// run improves u and returns where that ended. It returns false where the model
+// cannot be evaluated at u.
+func (p *polisher) run(u []float64) (local, bool) {
+	copy(p.now.u, u)
+	if !p.box.evaluate(p.now) {
+		return local{}, false
+	}
+	began := p.scale.value(p.now.values.R)
+	l := p.outcome(p.iterate(began))
+	l.began = began
+	return l, true
+}
+
+// iterate makes steps until one of the reasons to stop holds. The objective was
+// began at the first point.
+func (p *polisher) iterate(began float64) Status {
+	zero := zeroTolerance * began
+	for range p.iterations {
+		if s := p.box.stopped(); s != NotRun {
+			return s
+		}
+		p.report()
+		if p.scale.value(p.now.values.R) <= zero && !p.broken() {
+			return Converged
+		}
+		promised := p.step.solve(p.now, p.radius)
+		length := distance(p.step.target, p.now.u)
+		if p.settled(promised, length) {
+			return Converged
+		}
+		p.try(promised, length)
+		if p.radius < minRadius {
+			return Stalled
+		}
+	}
+	return IterationLimit
+}
+
+// settled reports whether a step that could have gone further promises nothing.
+func (p *polisher) settled(promised, length float64) bool {
+	if length == 0 {
+		return true
+	}
+	return promised <= reductionTolerance*p.step.merit(&p.now.values) && length < freeStep*p.radius
+}
+
+// try evaluates the step, moves there if it keeps enough of its promise, and
+// sets the next radius.
+func (p *polisher) try(promised, length float64) {
+	copy(p.trial.u, p.step.target)
+	if !p.box.evaluate(p.trial) {
+		p.radius = shrink * length
+		return
+	}
+	ratio := (p.step.merit(&p.now.values) - p.step.merit(&p.trial.values)) / promised
+	p.step.learn(p.now, p.trial)
+	switch {
+	case !(ratio >= poorRatio):
+		p.radius = shrink * length
+	case ratio > goodRatio && length > freeStep*p.radius:
+		p.radius = math.Min(grow*p.radius, maxRadius)
+	default:
+		p.radius = math.Min(p.radius, tailRadius*length)
+	}
+	if ratio > acceptRatio {
+		p.now, p.trial = p.trial, p.now
+	}
+}
+
+// outcome describes the point now reached.
+func (p *polisher) outcome(s Status) local {
+	l := local{
+		u:         append([]float64(nil), p.now.u...),
+		value:     p.scale.value(p.now.values.R),
+		violation: p.now.values.violation(),
+		broken:    p.broken(),
+		status:    s,
+	}
+	if l.broken && (s == Converged || s == Stalled) {
+		l.status = Infeasible
+	}
+	return l
+}
+
+// broken reports whether a limit is broken beyond its tolerance.
+func (p *polisher) broken() bool {
+	v := &p.now.values
+	for k, g := range v.G {
+		if g > limitTolerance*largest(v.JG, k) {
+			return true
+		}
+	}
+	return false
+}
+
+// distance returns the largest difference of two points.
+func distance(a, b []float64) float64 {
+	top := 0.0
+	for i, v := range a {
+		top = math.Max(top, math.Abs(v-b[i]))
+	}
+	return top
+}

@@ -1,0 +1,133 @@
+package optimize
+
+import (
+	"context"
+	"math"
+)
+
+// Run searches the box of the problem's variables for the global minimum of its
+// objective. It returns a [*ProblemError] for a problem that does not fit
+// together; every other ending, cancellation included, is the Status of the
+// result, which always holds the best point so far. Nil settings mean defaults.
+func Run(ctx context.Context, p Problem, s *Settings) (Result, error) {
+	if err := p.check(); err != nil {
+		return Result{}, err
+	}
+	size := p.Model.Size()
+	scale, err := newScale(&p.Objective, size.Residuals)
+	if err != nil {
+		return Result{}, err
+	}
+	r := newRun(ctx, &p, scale, s.withDefaults(size.Variables))
+	status := r.search()
+	return r.result(status), nil
+}
+
+// run is the state of one call of Run.
+type run struct {
+	problem  *Problem
+	scale    *scale
+	settings Settings
+	box      *unitBox
+
+	found   []local
+	best    float64 // objective of the best local so far
+	start   float64 // objective at the start
+	largest float64 // objective at the worst point where a search began
+}
+
+func newRun(ctx context.Context, p *Problem, sc *scale, s Settings) *run {
+	return &run{
+		problem: p, scale: sc, settings: s,
+		box: &unitBox{
+			ctx: ctx, model: p.Model, variables: p.Variables,
+			x: make([]float64, len(p.Variables)), budget: s.Evaluations,
+		},
+		best: math.Inf(1), start: math.NaN(),
+	}
+}
+
+// search polishes the start, the restarts and the best point of the evolution.
+func (r *run) search() Status {
+	if s := r.box.stopped(); s != NotRun {
+		return s
+	}
+	if began, ok := r.polish(r.problem.unitStart()); ok {
+		r.start = began
+	}
+	if s := r.restart(); s != NotRun {
+		return s
+	}
+	if s := r.evolve(); s != NotRun {
+		return s
+	}
+	if len(r.found) == 0 {
+		return NotEvaluable
+	}
+	return Converged
+}
+
+// restart polishes spread points until enough searches have run.
+func (r *run) restart() Status {
+	draws := spread(drawsPerRestart*r.settings.Restarts, len(r.problem.Variables), r.settings.Seed)
+	count, _ := draws.Dims()
+	for i := 0; i < count && len(r.found) < r.settings.Restarts; i++ {
+		if s := r.box.stopped(); s != NotRun {
+			return s
+		}
+		r.polish(draws.RawRowView(i))
+	}
+	return r.box.stopped()
+}
+
+// evolve runs CMA-ES and polishes its best point.
+func (r *run) evolve() Status {
+	if r.settings.Evolution < 0 {
+		return NotRun
+	}
+	e := newEvolution(r.box, r.scale, r.start, r.report)
+	best := e.run(r.settings.Evolution, r.settings.Seed)
+	if s := r.box.stopped(); s != NotRun {
+		return s
+	}
+	if best != nil {
+		r.polish(best)
+	}
+	return r.box.stopped()
+}
+
+// polish runs one local search and returns the objective where it began. It
+// returns false where the model cannot be evaluated there.
+func (r *run) polish(u []float64) (began float64, ok bool) {
+	p := newPolisher(r.box, r.scale, r.settings.Iterations, r.report)
+	l, ok := p.run(u)
+	if !ok {
+		return 0, false
+	}
+	r.found = append(r.found, l)
+	r.largest = math.Max(r.largest, l.began)
+	if !l.broken {
+		r.best = math.Min(r.best, l.value)
+	}
+	return l.began, true
+}
+
+// report calls the progress function.
+func (r *run) report() {
+	done := float64(len(r.found)) / float64(r.settings.Restarts+1)
+	r.settings.Progress(Progress{
+		Evaluations: r.box.count,
+		Best:        r.best,
+		Fraction:    math.Min(done, 1),
+	})
+}
+
+// result puts together what a search that ended with a status has found.
+func (r *run) result(status Status) Result {
+	out := Result{Status: status, Start: r.start, Evaluations: r.box.count}
+	out.summarise(r.found, r.problem, r.largest)
+	if status == Converged {
+		out.Status = r.found[0].status // sorted, best first
+	}
+	return out
+}

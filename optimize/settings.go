@@ -1,0 +1,67 @@
+package optimize
+
+// Settings tune [Run]. The zero value, and nil, work.
+type Settings struct {
+	// Seed of the restarts and of the evolution; every value, 0 too, is a seed
+	// of its own. The same seed gives the same result.
+	Seed uint64
+	// Restarts is how many local searches start from points spread over the
+	// box, beside the one from the evolution. 0 means 24, or 8 for each variable
+	// where that is more; at most 96.
+	Restarts int
+	// Evolution is how many evaluations CMA-ES may use. 0 means 60 and 40 more
+	// for each variable; a negative number leaves it out.
+	Evolution int
+	// Evaluations is how often the model may be evaluated in all. 0 means 500
+	// for each restart.
+	Evaluations int
+	// Iterations is how many steps one local search may make. 0 means 100.
+	Iterations int
+	// Progress, if not nil, is called at every step, many times a millisecond
+	// for a quick model, and must return soon.
+	Progress func(Progress)
+}
+
+// Progress says how far a run has come.
+type Progress struct {
+	Evaluations int     // of the model, so far
+	Best        float64 // objective of the best point so far; +Inf before there is one
+	Fraction    float64 // of the restarts done, from 0 to 1
+}
+
+const (
+	leastRestarts       = 24
+	mostRestarts        = 96
+	restartsPerVariable = 8
+
+	evolutionBase        = 60
+	evolutionPerVariable = 40
+
+	evaluationsPerRestart = 500
+	defaultIterations     = 100
+)
+
+// withDefaults returns a copy of s, which may be nil, with the defaults for a
+// number of variables put in.
+func (s *Settings) withDefaults(variables int) Settings {
+	var out Settings
+	if s != nil {
+		out = *s
+	}
+	if out.Restarts <= 0 {
+		out.Restarts = min(max(leastRestarts, restartsPerVariable*variables), mostRestarts)
+	}
+	if out.Evolution == 0 {
+		out.Evolution = evolutionBase + evolutionPerVariable*variables
+	}
+	if out.Evaluations <= 0 {
+		out.Evaluations = evaluationsPerRestart * out.Restarts
+	}
+	if out.Iterations <= 0 {
+		out.Iterations = defaultIterations
+	}
+	if out.Progress == nil {
+		out.Progress = func(Progress) {}
+	}
+	return out
+}
