@@ -1,0 +1,133 @@
+package solver
+
+import "gonum.org/v1/gonum/spatial/r3"
+
+// Axle is a candidate: a design with its parts changed and its setpoints solved,
+// ready to be moved. It is immutable and may be shared; each goroutine that
+// moves it needs a [Workspace] of its own.
+type Axle struct {
+	assembler  *Assembler
+	changes    []Change
+	hold       Hold
+	gear       Gear
+	tyreRadius float64
+	static     []*staticUnit
+
+	corners [2]*corner // of an independent suspension
+	beam    *beam      // of a solid axle
+	balls   [2]innerBall
+	drag    innerBall
+	home    [2]Vec // contact points in the static position, as left ones
+}
+
+// link builds what is moved from the solved static position.
+func (x *Axle) link() {
+	for _, s := range x.static {
+		if s.u.beam {
+			x.linkBeam(s)
+			continue
+		}
+		w := &s.u.wheels[0]
+		x.corners[w.side] = newCorner(s)
+		tie := s.u.rods[s.u.tieRod()]
+		x.balls[w.side] = x.gear.inner(w.side.mirrored(s.pts[tie.inner]), w.side)
+	}
+	x.setHome()
+}
+
+// newCorner builds a corner from its static position.
+func newCorner(s *staticUnit) *corner {
+	w := &s.u.wheels[0]
+	o := s.pts[w.centre]
+	c := &corner{n: len(s.u.rods), wheel: o, spin: s.spins[0]}
+	for i, r := range s.u.rods {
+		c.rods[i] = newRod(r.name, s.pts[r.inner], s.pts[r.outer], o)
+	}
+	if t := s.u.strut; t != nil {
+		on := s.pts[t.lower]
+		c.strut = &strut{top: s.pts[t.top], on: r3.Sub(on, o), dir: r3.Unit(r3.Sub(s.pts[t.carried], on))}
+	}
+	c.axis.kind = w.axis.kind
+	switch w.axis.kind {
+	case ballJointAxis:
+		c.axis.lower, c.axis.upper = r3.Sub(s.pts[w.axis.lower], o), r3.Sub(s.pts[w.axis.upper], o)
+	case mountAxis:
+		c.axis.lower, c.axis.upper = r3.Sub(s.pts[w.axis.lower], o), s.pts[w.axis.upper]
+	}
+	return c
+}
+
+// linkBeam builds a solid axle from its static position.
+func (x *Axle) linkBeam(s *staticUnit) {
+	u, pts := s.u, s.pts
+	o := r3.Scale(0.5, r3.Add(pts[u.wheels[0].centre], pts[u.wheels[1].centre]))
+	b := &beam{o: o, pulls: u.points[axleDrag+1].body - leftBody}
+	for i := range b.links {
+		r := u.rods[i]
+		b.links[i] = newRod(r.name, pts[r.inner], pts[r.outer], o)
+	}
+	for i := range u.wheels {
+		b.ends[i] = newKingpin(&u.wheels[i], pts, s.spins[i], o)
+	}
+	d := u.rods[u.dragLink()]
+	b.drag = newRod(d.name, pts[d.inner], pts[d.outer], pts[u.wheels[b.pulls].axis.lower])
+	t := u.rods[u.tieRod()]
+	b.tie = r3.Norm(r3.Sub(pts[t.outer], pts[t.inner]))
+	x.beam = b
+	x.drag = x.gear.inner(pts[d.inner], Left)
+}
+
+func newKingpin(w *wheelSpec, pts []Vec, spin, o Vec) kingpin {
+	foot := pts[w.axis.lower]
+	rise := r3.Sub(pts[w.axis.upper], foot)
+	return kingpin{
+		foot: r3.Sub(foot, o), dir: r3.Unit(rise), rise: rise,
+		wheel: r3.Sub(pts[w.centre], foot), height: pts[w.centre].Z,
+		arm: r3.Sub(pts[w.arm], foot), spin: spin,
+	}
+}
+
+// Design returns the design that the axle is a candidate of.
+func (x *Axle) Design() *Design { return &x.assembler.design }
+
+// Changes returns the changes that make it this candidate.
+func (x *Axle) Changes() []Change { return x.changes }
+
+// Gear returns the steering gear, its points changed.
+func (x *Axle) Gear() *Gear { return &x.gear }
+
+// TyreRadius returns the tyre radius in mm, changes included.
+func (x *Axle) TyreRadius() float64 { return x.tyreRadius }
+
+// Solid reports whether both wheels hang on one beam, so that each moves the
+// other.
+func (x *Axle) Solid() bool { return x.beam != nil }
+
+// StaticPoint returns the place in V of a side's hardpoint, by its index in
+// Kind.SidePoints, in the static position of the candidate.
+func (x *Axle) StaticPoint(s Side, i int) Vec {
+	if x.beam != nil {
+		return x.static[0].pts[int(s)*axleSidePoints+i]
+	}
+	return s.mirrored(x.static[s].pts[i])
+}
+
+// StaticCommonPoint returns the place in V of a point of neither side, by its
+// index in Kind.CommonPoints, in the static position of the candidate.
+func (x *Axle) StaticCommonPoint(i int) Vec { return x.static[0].pts[axleLinks+i] }
+
+// setHome records the contact points of the static position.
+func (x *Axle) setHome() {
+	var w wheelPose
+	var q state
+	for _, s := range Sides {
+		if x.beam != nil {
+			at := x.beam.poseOf(&q)
+			x.beam.wheelOf(&at, int(s), &w)
+		} else {
+			at := x.corners[s].poseOf(&q, 0)
+			x.corners[s].wheelOf(&at, &w)
+		}
+		x.home[s] = contact(w.centre, w.spin, x.tyreRadius)
+	}
+}

@@ -1,0 +1,53 @@
+package solver_test
+
+import (
+	"path/filepath"
+	"testing"
+
+	"toewright/solver"
+)
+
+// BenchmarkSweep moves one corner, or one axle, through 41 positions over ±80 mm.
+func BenchmarkSweep(b *testing.B) {
+	for _, k := range []struct{ name, file string }{
+		{"double-wishbone", "dw01_saloon_rear_steer.json"},
+		{"strut", "st01_hatch_rear_steer.json"},
+		{"multi-link", "ml01_front_virtual_axis.json"},
+		{"solid-axle", "sa01_cross_steer_right_arm.json"},
+	} {
+		b.Run(k.name, func(b *testing.B) {
+			c := loadCase(b, filepath.Join("../testdata/cases", k.file))
+			x := c.Study.candidate(b, c.Study.design(b), "base")
+			in := solver.SweepInput{Sides: solver.LeftOnly}
+			in.Travels, _ = solver.Grid(80, 80, 4)
+			ws := solver.NewWorkspace()
+			var out [2]solver.Curve
+			b.ReportAllocs()
+			for b.Loop() {
+				if err := x.Sweep(ws, &in, &out); err != nil {
+					b.Fatal(err)
+				}
+			}
+			if n := len(out[0].Positions); n != 41 {
+				b.Fatalf("%d positions, want 41", n)
+			}
+		})
+	}
+}
+
+// BenchmarkAssemble makes a candidate with one part changed and all setpoints
+// held.
+func BenchmarkAssemble(b *testing.B) {
+	c := loadCase(b, "../testdata/cases/dw01_saloon_rear_steer.json")
+	a, err := solver.NewAssembler(c.Study.design(b))
+	if err != nil {
+		b.Fatal(err)
+	}
+	changes := []solver.Change{change(b, a.Design(), "tieRodOuterHeight", -10)}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := a.Assemble(changes, solver.HoldAll); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,191 @@
+package solver
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// corner is one wheel on its suspension, as a left one, in its static position:
+// a rigid knuckle held by five constraints, so that with the wheel centre's
+// height given it has no freedom left. Either five rods, or three rods and a
+// strut that takes two. The last rod is the tie rod. Lengths follow from the
+// positions given here. It is never changed once built.
+type corner struct {
+	rods  [5]rod
+	n     int    // rods in use
+	strut *strut // nil where there is none
+	wheel Vec    // wheel centre in V
+	spin  Vec    // unit spin axis in V, pointing outboard
+	axis  axisPoints
+}
+
+// strut is a knuckle-fixed axis that slides through a top mount on the body. Its
+// two constraints say where the axis pierces the level plane through the mount.
+type strut struct {
+	top Vec // mount, in V
+	on  Vec // a point of the axis, from the wheel centre, static
+	dir Vec // unit direction of the axis, upward, static
+}
+
+// axisPoints says which two points the steering axis passes through.
+type axisPoints struct {
+	kind  axisKind
+	lower Vec // lower ball joint, from the wheel centre, static
+	upper Vec // upper ball joint likewise; the mount in V for a strut
+}
+
+type axisKind uint8
+
+const (
+	ballJointAxis axisKind = iota // both points on the knuckle
+	mountAxis                     // lower on the knuckle, upper on the body
+	screwAxis                     // no points: the instantaneous screw axis of steering
+)
+
+// tieRod returns the index of the tie rod among the rods.
+func (c *corner) tieRod() int { return c.n - 1 }
+
+// pose is a position of the knuckle: its rotation from the static position and
+// its wheel centre.
+type pose struct {
+	r rotation
+	g Vec // Gibbs vector of r
+	w Vec // wheel centre in V
+}
+
+// at returns the place in V of a knuckle point given from the wheel centre.
+func (p *pose) at(b Vec) Vec { return r3.Add(p.w, p.r.turn(b)) }
+
+// poseOf returns the knuckle's pose for the unknowns q at the given travel of the
+// wheel centre, mm.
+func (c *corner) poseOf(q *state, travel float64) pose {
+	g := Vec{X: q[0], Y: q[1], Z: q[2]}
+	return pose{
+		r: cayley(g), g: g,
+		w: Vec{X: c.wheel.X + q[3], Y: c.wheel.Y + q[4], Z: c.wheel.Z + travel},
+	}
+}
+
+// pierce returns the point, from the wheel centre, where the strut's axis passes
+// the level plane of the mount in pose p, and the axis direction there.
+func (s *strut) pierce(p *pose) (at, dir Vec) {
+	on, dir := p.r.turn(s.on), p.r.turn(s.dir)
+	t := (s.top.Z - p.w.Z - on.Z) / dir.Z
+	return r3.Add(on, r3.Scale(t, dir)), dir
+}
+
+// cornerPath is the system of one corner whose wheel is moved along a straight
+// path of travel and steering: s=0 stands at from, and s grows with rate.
+type cornerPath struct {
+	c          *corner
+	gear       gearPath
+	from, rate float64 // travel, mm, and its change by s
+}
+
+// gearPath gives the place of a tie rod's inner ball along a path.
+type gearPath struct {
+	gear       innerBall
+	from, rate float64 // steering input, mm or rad, and its change by s
+	still      Vec     // the ball's displacement where rate is 0
+}
+
+// newGearPath returns the path on which the input starts at from and changes by
+// rate with s. A nil gear holds still.
+func newGearPath(gear innerBall, from, rate float64) gearPath {
+	p := gearPath{gear: gear, from: from, rate: rate}
+	if gear != nil && from != 0 && rate == 0 {
+		p.still, _ = gear.shift(from)
+	}
+	return p
+}
+
+// innerBall moves the inner ball of a tie rod with the steering input.
+type innerBall interface {
+	// shift returns the ball's displacement from straight ahead, in mm in
+	// the frame of a left corner, and its derivative by the input.
+	shift(input float64) (d, rate Vec)
+}
+
+func (g *gearPath) shift(s float64) (d, rate Vec) {
+	if g.rate == 0 || g.gear == nil {
+		return g.still, Vec{}
+	}
+	d, rate = g.gear.shift(g.from + s*g.rate)
+	return d, r3.Scale(g.rate, rate)
+}
+
+// cornerUnknowns is the size of a corner's system: rotation and the wheel
+// centre's x and y; its height is the travel asked for.
+const cornerUnknowns = 5
+
+func (p *cornerPath) size() int { return cornerUnknowns }
+
+func (p *cornerPath) residual(q *state, s float64, f *column) {
+	c := p.c
+	at := c.poseOf(q, p.from+s*p.rate)
+	shift, _ := p.gear.shift(s)
+	for i := range c.n {
+		r := &c.rods[i]
+		d := r3.Sub(at.at(r.b), r.a)
+		if i == c.n-1 {
+			d = r3.Sub(d, shift)
+		}
+		f[i] = r.stretch(d)
+	}
+	if c.strut != nil {
+		on, _ := c.strut.pierce(&at)
+		f[c.n] = at.w.X + on.X - c.strut.top.X
+		f[c.n+1] = at.w.Y + on.Y - c.strut.top.Y
+	}
+}
+
+func (p *cornerPath) linearise(q *state, s float64, f *column, jac *matrix, rate *column) {
+	c := p.c
+	at := c.poseOf(q, p.from+s*p.rate)
+	shift, moving := p.gear.shift(s)
+	for i := range c.n {
+		r := &c.rods[i]
+		arm := at.r.turn(r.b)
+		d := r3.Sub(r3.Add(at.w, arm), r.a)
+		if i == c.n-1 {
+			d = r3.Sub(d, shift)
+		}
+		f[i] = r.stretch(d)
+		w := pull(r3.Scale(r.inv, d), arm)
+		cornerRow(&at, &w, &jac[i])
+		rate[i] = w.force.Z * p.rate
+		if i == c.n-1 {
+			rate[i] -= r3.Dot(w.force, moving)
+		}
+	}
+	if c.strut != nil {
+		p.lineariseStrut(&at, f, jac, rate)
+	}
+}
+
+func (p *cornerPath) lineariseStrut(at *pose, f *column, jac *matrix, rate *column) {
+	c := p.c
+	on, dir := c.strut.pierce(at)
+	f[c.n] = at.w.X + on.X - c.strut.top.X
+	f[c.n+1] = at.w.Y + on.Y - c.strut.top.Y
+	for i, w := range slideWrenches(on, dir) {
+		cornerRow(at, &w, &jac[c.n+i])
+		rate[c.n+i] = w.force.Z * p.rate
+	}
+}
+
+// slideWrenches returns the rows of a strut's two constraints where its axis,
+// of direction dir, pierces the mount's level at on: the knuckle point there
+// moves, and the piercing point with it but for the part along the axis.
+func slideWrenches(on, dir Vec) [2]wrench {
+	return [2]wrench{
+		pull(Vec{X: 1, Z: -dir.X / dir.Z}, on),
+		pull(Vec{Y: 1, Z: -dir.Y / dir.Z}, on),
+	}
+}
+
+// cornerRow writes a wrench as a row over a corner's unknowns.
+func cornerRow(at *pose, w *wrench, row *column) {
+	g := pullback(at.g, w.moment)
+	row[0], row[1], row[2] = g.X, g.Y, g.Z
+	row[3], row[4] = w.force.X, w.force.Y
+}

@@ -1,0 +1,119 @@
+package solver
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Kind is a type of suspension: its hardpoints and how they are joined. A new
+// kind is one file like kind_strut.go and one line in [Kinds].
+type Kind struct {
+	Name         string      // as study files name it
+	Label        string      // as people read it
+	SidePoints   []Hardpoint // of each side, mirrored right to left
+	CommonPoints []Hardpoint // of the whole axle
+	layout       layout
+}
+
+// Hardpoint is a named point of a kind of suspension.
+type Hardpoint struct {
+	Name  string // as parameter keys name it, such as "rods.0.inner"
+	Label string
+	Role  Role
+	Body  Body
+}
+
+// Role says what a hardpoint is to the parameters that move parts, whatever its
+// name in a kind of suspension.
+type Role uint8
+
+// The roles of hardpoints.
+const (
+	NoRole Role = iota
+	TieRodInnerRole
+	TieRodOuterRole
+	LowerBallRole
+	UpperBallRole
+	WheelCentreRole
+	DragInnerRole
+	DragOuterRole
+)
+
+// Body is the rigid body that a hardpoint belongs to.
+type Body uint8
+
+// The bodies of an axle. A gear carries its point along with the steering.
+const (
+	Chassis Body = iota
+	GearBody
+	Knuckle
+	Beam
+	DragKnuckle // the knuckle that the drag link pulls
+)
+
+// layout is how the hardpoints of a kind are joined.
+type layout interface {
+	// units returns what is assembled by itself: two
+	// corners, or a whole axle.
+	units(d *Design) []*unit
+}
+
+// Kinds returns all kinds of suspension that can be solved.
+func Kinds() []*Kind {
+	return []*Kind{doubleWishbone, strutKind, multiLink, solidAxle}
+}
+
+// KindByName returns the kind that study files call name. The error for a kind
+// of the trade that is not solved says what to use instead.
+func KindByName(name string) (*Kind, error) {
+	for _, k := range Kinds() {
+		if k.Name == name {
+			return k, nil
+		}
+	}
+	if advice, ok := notModelled[name]; ok {
+		return nil, fmt.Errorf("solver: suspension type %q is not modelled: %s", name, advice)
+	}
+	return nil, fmt.Errorf("solver: suspension type %q is unknown; use one of %s", name, strings.Join(kindNames(), ", "))
+}
+
+func kindNames() []string {
+	var names []string
+	for _, k := range Kinds() {
+		names = append(names, k.Name)
+	}
+	return names
+}
+
+// notModelled maps what the trade has and the solver has not to what serves
+// instead.
+var notModelled = map[string]string{
+	"leaf-spring":        "a leaf bends, so its ends trace no rigid link's path; state the axle as a solid-axle whose two lower links stand for the leaves' front halves",
+	"radius-arm":         "an arm fixed to the axle twists in its bushings; state the axle as a solid-axle with two links in place of each arm",
+	"trailing-arm":       "the wheel hangs on one hinge and has no steering axis; state it as a multi-link with two rods on each side of the hinge",
+	"semi-trailing-arm":  "the wheel hangs on one hinge and has no steering axis; state it as a multi-link with two rods on each side of the hinge",
+	"twist-beam":         "the beam bends, which a rigid linkage leaves out",
+	"swing-axle":         "the wheel hangs on one hinge and has no steering axis; state it as a multi-link with two rods on each side of the hinge",
+	"sliding-pillar":     "use strut with the lower arm's ball on the pillar's axis",
+	"de-dion":            "use solid-axle without kingpins only once a rigid beam without steering is offered; until then a multi-link on each side",
+	"tie-rod-drag-link":  "a drag link that drives the tie rod needs a joint on the tie rod; use solid-axle with the drag link on the arm that the tie rod's end shares",
+	"three-piece":        "a track rod in three pieces is a centre link: use steering type centre-link with the middle piece as the link",
+	"three-piece-tierod": "a track rod in three pieces is a centre link: use steering type centre-link with the middle piece as the link",
+}
+
+// point returns the index of the hardpoint called name among ps, or -1.
+func pointIndex(ps []Hardpoint, name string) int {
+	return slices.IndexFunc(ps, func(p Hardpoint) bool { return p.Name == name })
+}
+
+// withRole returns the indices of the hardpoints of a role.
+func withRole(ps []Hardpoint, r Role) []int {
+	var is []int
+	for i, p := range ps {
+		if p.Role == r {
+			is = append(is, i)
+		}
+	}
+	return is
+}

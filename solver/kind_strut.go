@@ -1,0 +1,34 @@
+package solver
+
+// strutKind has a lower arm and a strut whose axis is fixed in the knuckle and
+// slides through a mount on the body. Its steering axis runs from the lower ball
+// joint to the mount.
+var strutKind = &Kind{
+	Name:  "strut",
+	Label: "Strut",
+	SidePoints: []Hardpoint{
+		{"lowerFrontPivot", "lower arm, front pivot", NoRole, Chassis},
+		{"lowerRearPivot", "lower arm, rear pivot", NoRole, Chassis},
+		{"lowerBallJoint", "lower ball joint", LowerBallRole, Knuckle},
+		{"strutTop", "strut top mount", NoRole, Chassis},
+		{"strutLower", "point low on the strut's axis", NoRole, Knuckle},
+		{"tieRodOuter", "tie rod, outer ball", TieRodOuterRole, Knuckle},
+		{"tieRodInner", "tie rod, inner ball", TieRodInnerRole, GearBody},
+		{"wheelCentre", "wheel centre", WheelCentreRole, Knuckle},
+	},
+	layout: cornerLayout{
+		rods: []rodSpec{
+			{"lower arm, front leg", 0, 2},
+			{"lower arm, rear leg", 1, 2},
+			{"tie rod", 6, 5},
+		},
+		wheel: 7, arm: 5,
+		strut: &strutSpec{lower: 4, top: 3},
+		axis:  axisSpec{mountAxis, 2, 3},
+		adjusters: []adjuster{
+			{key: "top-mount", label: "camber plate at the strut's top", mount: true},
+			{key: "lower-legs", label: "lower arm's leg lengths (tension rod)", pair: [2]int{0, 1}},
+			{key: "lower-pivots", label: "eccentrics at the lower pivots", pair: [2]int{0, 1}, pivots: true},
+		},
+	},
+}

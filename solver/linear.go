@@ -1,0 +1,111 @@
+package solver
+
+import "math"
+
+// maxUnknowns is the most unknowns a system has: eight for a solid axle, and
+// one more when travel itself is sought at a lock.
+const maxUnknowns = 9
+
+// column is a vector of unknowns or residuals; a system of n uses the first n.
+type column [maxUnknowns]float64
+
+// matrix is a square matrix by rows; a system of n uses its leading block.
+type matrix [maxUnknowns]column
+
+// factors is a LU factorisation with row exchanges, kept in place.
+type factors struct {
+	n    int
+	a    matrix
+	row  [maxUnknowns]uint8 // row[i] is the row of the matrix that became row i
+	sign float64            // of the determinant; 0 where it is singular
+}
+
+// factor sets f to the factors of the leading n×n block of m. It returns false
+// where a pivot vanishes or is not a number; f must not be solved with then.
+func (f *factors) factor(m *matrix, n int) bool {
+	f.n, f.a, f.sign = n, *m, 1
+	for i := range n {
+		f.row[i] = uint8(i)
+	}
+	for k := range n {
+		f.pivot(k)
+		p := f.a[k][k]
+		if !(math.Abs(p) > 0) || math.IsInf(p, 0) {
+			f.sign = 0
+			return false
+		}
+		f.sign = math.Copysign(f.sign, f.sign*p)
+		f.eliminate(k, 1/p)
+	}
+	return true
+}
+
+// pivot brings the row of the largest element of column k to row k.
+func (f *factors) pivot(k int) {
+	best, size := k, math.Abs(f.a[k][k])
+	for i := k + 1; i < f.n; i++ {
+		if s := math.Abs(f.a[i][k]); s > size {
+			best, size = i, s
+		}
+	}
+	if best != k {
+		f.a[k], f.a[best] = f.a[best], f.a[k]
+		f.row[k], f.row[best] = f.row[best], f.row[k]
+		f.sign = -f.sign
+	}
+}
+
+// eliminate clears column k below its pivot, whose inverse is inv.
+func (f *factors) eliminate(k int, inv float64) {
+	top := &f.a[k]
+	for i := k + 1; i < f.n; i++ {
+		r := &f.a[i]
+		l := r[k] * inv
+		r[k] = l
+		for j := k + 1; j < f.n; j++ {
+			r[j] -= l * top[j]
+		}
+	}
+}
+
+// solve sets x to the solution of A·x = b. x and b may be the same.
+func (f *factors) solve(b, x *column) {
+	var y column
+	for i := range f.n {
+		s, r := b[f.row[i]], &f.a[i]
+		for j := range i {
+			s -= r[j] * y[j]
+		}
+		y[i] = s
+	}
+	for i := f.n - 1; i >= 0; i-- {
+		s, r := y[i], &f.a[i]
+		for j := i + 1; j < f.n; j++ {
+			s -= r[j] * y[j]
+		}
+		y[i] = s / r[i]
+	}
+	*x = y
+}
+
+// solveTransposed sets x to the solution of Aᵀ·x = b. x and b may be the same.
+func (f *factors) solveTransposed(b, x *column) {
+	y := *b
+	for i := range f.n {
+		s := y[i]
+		for j := range i {
+			s -= f.a[j][i] * y[j]
+		}
+		y[i] = s / f.a[i][i]
+	}
+	for i := f.n - 1; i >= 0; i-- {
+		s := y[i]
+		for j := i + 1; j < f.n; j++ {
+			s -= f.a[j][i] * y[j]
+		}
+		y[i] = s
+	}
+	for i := range f.n {
+		x[f.row[i]] = y[i]
+	}
+}

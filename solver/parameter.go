@@ -1,0 +1,244 @@
+package solver
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// Quantity is what a parameter's value measures.
+type Quantity uint8
+
+// Lengths are in mm, angles in radians.
+const (
+	LengthQuantity Quantity = iota
+	AngleQuantity
+)
+
+// Parameter is an entry of the registry: something that can be changed about a
+// car. Sliders, candidates, catalogue parts, search variables, tolerances, fit
+// unknowns, sensitivities and map axes all draw on the one list that
+// [Parameters] returns.
+type Parameter struct {
+	Key      string
+	Label    string
+	Quantity Quantity
+	// Absolute says that a value is the setting itself; others are changes from
+	// the base car.
+	Absolute bool
+	// Min and Max are the usual bounds of a search, Tolerance the usual one
+	// standard deviation of a part or a measurement, in mm or radians: common
+	// practice.
+	Min, Max, Tolerance float64
+
+	stage stage
+	point pointRef  // what a coordinate or a part change moves
+	move  direction // and in which direction
+	set   setpoint  // which setpoint a setpoint change sets
+}
+
+// stage is the step in which a parameter is applied.
+type stage uint8
+
+const (
+	pointStage    stage = iota // the car is other than the file says
+	partStage                  // a part is exchanged in that static position
+	setpointStage              // a setpoint is re-solved
+	vehicleStage               // no geometry of the linkage
+)
+
+// pointRef names the points that a parameter moves: those of a role, or one by
+// its index among side, common or gear points.
+type pointRef struct {
+	group pointGroup
+	role  Role
+	index int
+}
+
+type pointGroup uint8
+
+const (
+	byRole pointGroup = iota
+	sidePoint
+	commonPoint
+	gearPoint
+)
+
+// direction is the way in which a parameter moves a point.
+type direction uint8
+
+const (
+	xDirection direction = iota
+	yDirection           // outboard for a point of a side
+	zDirection
+	studDirection // along the stud, upward where none is stated
+	armDirection  // level, from the steering axis to the ball
+	sideDirection // level, square to the arm, outboard
+)
+
+// setpoint is a static value that is held.
+type setpoint uint8
+
+const (
+	toeSetpoint setpoint = iota
+	camberSetpoint
+	casterSetpoint
+	rideHeightSetpoint
+)
+
+// partParameters is the registry's fixed part, in the order in which a list
+// shows it. A new parameter is one line here.
+var partParameters = []Parameter{
+	length("tieRodOuterHeight", "outer tie rod ball height", -60, 60, 0.5, TieRodOuterRole, studDirection),
+	length("tieRodInnerHeight", "inner tie rod ball height", -60, 60, 1, TieRodInnerRole, zDirection),
+	length("tieRodInnerLateral", "inner tie rod ball, outboard", -60, 60, 1, TieRodInnerRole, yDirection),
+	length("steeringArmLength", "steering arm length", -40, 40, 0.5, TieRodOuterRole, armDirection),
+	length("steeringArmOffset", "steering arm offset, outboard", -40, 40, 0.5, TieRodOuterRole, sideDirection),
+	length("lowerBallJointHeight", "lower ball joint height", -40, 40, 0.5, LowerBallRole, zDirection),
+	length("upperBallJointHeight", "upper ball joint height", -40, 40, 0.5, UpperBallRole, zDirection),
+	length("dragLinkOuterHeight", "drag link, arm ball height", -60, 60, 0.5, DragOuterRole, zDirection),
+	length("dragLinkInnerHeight", "drag link, gear ball height", -60, 60, 1, DragInnerRole, zDirection),
+	{Key: "rideHeight", Label: "ride height", Min: -75, Max: 75, Tolerance: 1, stage: setpointStage, set: rideHeightSetpoint},
+	absolute("toe", "static toe, toe-in positive", -1, 1, 0.05, toeSetpoint),
+	absolute("camber", "static camber", -6, 2, 0.1, camberSetpoint),
+	absolute("caster", "static caster", 0, 12, 0.25, casterSetpoint),
+	{Key: "tyreRadius", Label: "tyre radius", Min: -50, Max: 50, Tolerance: 3, stage: vehicleStage},
+}
+
+func length(key, label string, lo, hi, tol float64, r Role, d direction) Parameter {
+	return Parameter{Key: key, Label: label, Min: lo, Max: hi, Tolerance: tol,
+		stage: partStage, point: pointRef{role: r}, move: d}
+}
+
+func absolute(key, label string, lo, hi, tol float64, s setpoint) Parameter {
+	deg := func(x float64) float64 { return float64(Deg(x)) }
+	return Parameter{Key: key, Label: label, Quantity: AngleQuantity, Absolute: true,
+		Min: deg(lo), Max: deg(hi), Tolerance: deg(tol), stage: setpointStage, set: s}
+}
+
+// coordinateTolerance is the usual standard deviation of a hardpoint measured by
+// tape and plumb line, mm: common practice, 2 to 3 mm.
+const coordinateTolerance = 2.5
+
+// coordinateBound is the usual bound of a coordinate's change, mm.
+const coordinateBound = 30.0
+
+// Parameters returns the registry for a car: every parameter that its kind of
+// suspension and its gear have, the parts and setpoints first, then each
+// coordinate of each hardpoint.
+func Parameters(d *Design) []Parameter {
+	var ps []Parameter
+	for _, p := range partParameters {
+		if d.Kind.has(p) {
+			ps = append(ps, p)
+		}
+	}
+	ps = appendCoordinates(ps, d.Kind.SidePoints, sidePoint)
+	ps = appendCoordinates(ps, d.Kind.CommonPoints, commonPoint)
+	return appendCoordinates(ps, GearPoints[:d.Gear.PointCount()], gearPoint)
+}
+
+// has reports whether a parameter of the fixed list applies to the kind.
+func (k *Kind) has(p Parameter) bool {
+	if p.stage == setpointStage && p.set == camberSetpoint {
+		_, rigid := k.layout.(axleLayout)
+		return !rigid
+	}
+	if p.stage != partStage {
+		return true
+	}
+	if _, rigid := k.layout.(axleLayout); rigid && (p.point.role == LowerBallRole || p.point.role == UpperBallRole) {
+		return false
+	}
+	return len(withRole(k.SidePoints, p.point.role))+len(withRole(k.CommonPoints, p.point.role)) > 0
+}
+
+func appendCoordinates(ps []Parameter, points []Hardpoint, g pointGroup) []Parameter {
+	for i, h := range points {
+		for c, name := range [3]string{"x", "y", "z"} {
+			ps = append(ps, Parameter{
+				Key: h.Name + "." + name, Label: h.Label + ", " + name,
+				Min: -coordinateBound, Max: coordinateBound, Tolerance: coordinateTolerance,
+				stage: pointStage, point: pointRef{group: g, index: i}, move: direction(c),
+			})
+		}
+	}
+	return ps
+}
+
+// FindParameter returns the parameter of a car that a key such as
+// "tieRodOuterHeight" or "lowerBallJoint.z@left" names, and the sides it selects.
+func FindParameter(d *Design, key string) (Parameter, Selection, error) {
+	name, sel, err := splitKey(key)
+	if err != nil {
+		return Parameter{}, BothSides, err
+	}
+	ps := Parameters(d)
+	for _, p := range ps {
+		if p.Key != name {
+			continue
+		}
+		if sel != BothSides && p.shared() {
+			return Parameter{}, sel, &InputError{key, "is one for both sides; leave out " + sel.Suffix()}
+		}
+		return p, sel, nil
+	}
+	return Parameter{}, sel, unknownKey(d, name, ps)
+}
+
+// shared reports whether the parameter has no sides.
+func (p *Parameter) shared() bool {
+	return p.point.group == commonPoint || p.point.group == gearPoint || p.stage == vehicleStage ||
+		p.stage == partStage && (p.point.role == DragInnerRole || p.point.role == DragOuterRole)
+}
+
+// Sided reports whether a key of this parameter may end in @left or @right.
+func (p *Parameter) Sided() bool { return !p.shared() }
+
+func splitKey(key string) (string, Selection, error) {
+	name, side, found := strings.Cut(key, "@")
+	switch {
+	case !found:
+		return name, BothSides, nil
+	case side == "left":
+		return name, LeftOnly, nil
+	case side == "right":
+		return name, RightOnly, nil
+	}
+	return "", BothSides, &InputError{key, "must end in @left or @right, or in neither"}
+}
+
+func unknownKey(d *Design, name string, ps []Parameter) error {
+	if name == "camber" {
+		return &InputError{name, "cannot be changed on a solid axle: it is the beam's own"}
+	}
+	best, bound := "", math.MaxInt
+	for _, p := range ps {
+		if n := editDistance(name, p.Key); n < bound {
+			best, bound = p.Key, n
+		}
+	}
+	return &InputError{name, fmt.Sprintf("is no parameter of a %s; the nearest is %s", d.Kind.Name, best)}
+}
+
+// editDistance returns the number of insertions, deletions and replacements that
+// turn a into b.
+func editDistance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			cost := diagonal
+			if a[i] != b[j] {
+				cost++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(b)]
+}

@@ -1,0 +1,124 @@
+package solver
+
+import "gonum.org/v1/gonum/spatial/r3"
+
+// configuration is a unit with its points placed in V by some pose, each with a
+// rate: by an unknown of the pose, by the blend from old to new set-up, or by a
+// parameter of the car.
+type configuration struct {
+	u     *unit
+	pts   []dvec
+	spins []dvec // unit spin axis of each wheel
+	blend dual   // 0 the car as it was, 1 as it is changed to
+}
+
+// placement places the points of a unit for the unknowns q.
+type placement struct {
+	u       *unit
+	from    []dvec // every point before it is placed
+	spins   []dvec
+	r       rotation
+	g, move Vec
+	h       [2]float64 // kingpin turns of an axle: tangents of the half angle
+}
+
+func (p *placement) set(q *state) {
+	p.g = Vec{X: q[0], Y: q[1], Z: q[2]}
+	p.r = cayley(p.g)
+	p.move = Vec{X: q[3], Y: q[4], Z: q[5]}
+	p.h = [2]float64{q[6], q[7]}
+}
+
+// place sets c to the points in the pose of p. The rates of c are those of the
+// points themselves, carried along.
+func (p *placement) place(c *configuration) {
+	o := p.u.reference(p.from)
+	for i := range p.from {
+		x := p.from[i]
+		switch b := p.u.points[i].body; b {
+		case chassisBody:
+		case mainBody:
+			x = p.carry(x, o)
+		default:
+			x = p.carry(p.steer(x, b), o)
+		}
+		c.pts[i] = x
+	}
+	for i := range p.spins {
+		c.spins[i] = p.placeSpin(i)
+	}
+}
+
+// carry returns x moved with the main body.
+func (p *placement) carry(x, o dvec) dvec {
+	m := x.less(o).turned(&p.r).plus(o)
+	m.v = r3.Add(m.v, p.move)
+	return m
+}
+
+// kingpin returns the lower end and the unit direction of an axle's kingpin,
+// before it is placed.
+func (p *placement) kingpin(body int) (at, dir dvec) {
+	a := p.u.wheels[body-leftBody].axis
+	return p.from[a.lower], p.from[a.upper].less(p.from[a.lower]).unit()
+}
+
+// steer returns x turned about its kingpin.
+func (p *placement) steer(x dvec, body int) dvec {
+	at, dir := p.kingpin(body)
+	return x.less(at).turnedAbout(dir, p.h[body-leftBody]).plus(at)
+}
+
+func (p *placement) placeSpin(i int) dvec {
+	e := p.spins[i]
+	if p.u.beam {
+		_, dir := p.kingpin(leftBody + i)
+		e = e.turnedAbout(dir, p.h[i])
+	}
+	return e.turned(&p.r)
+}
+
+// rates sets the rates of c to the motion of unknown k of the pose in which c
+// was placed.
+func (p *placement) rates(k int, c *configuration) {
+	o := r3.Add(p.u.reference(p.from).v, p.move)
+	var omega, v Vec
+	switch {
+	case k < 3:
+		omega = spin(p.g, along(k))
+	case k < 6:
+		v = along(k - 3)
+	default:
+		p.kingpinRates(k-6, c)
+		return
+	}
+	for i := range c.pts {
+		c.pts[i].d = Vec{}
+		if p.u.points[i].body != chassisBody {
+			c.pts[i].d = r3.Add(v, r3.Cross(omega, r3.Sub(c.pts[i].v, o)))
+		}
+	}
+	for i := range c.spins {
+		c.spins[i].d = r3.Cross(omega, c.spins[i].v)
+	}
+	c.blend.d = 0
+}
+
+// kingpinRates sets the rates of c to the turn of one knuckle on its kingpin.
+func (p *placement) kingpinRates(wheel int, c *configuration) {
+	w := &p.u.wheels[wheel]
+	at := c.pts[w.axis.lower].v
+	dir := r3.Unit(r3.Sub(c.pts[w.axis.upper].v, at))
+	omega := r3.Scale(2/(1+p.h[wheel]*p.h[wheel]), dir)
+	for i := range c.pts {
+		c.pts[i].d = Vec{}
+		if p.u.points[i].body == w.body {
+			c.pts[i].d = r3.Cross(omega, r3.Sub(c.pts[i].v, at))
+		}
+	}
+	for i := range c.spins {
+		c.spins[i].d = Vec{}
+	}
+	c.spins[wheel].d = r3.Cross(omega, c.spins[wheel].v)
+	c.blend.d = 0
+}

@@ -1,0 +1,59 @@
+package solver
+
+import "gonum.org/v1/gonum/spatial/r3"
+
+// rotation is a proper orthogonal matrix, by rows.
+type rotation [3]Vec
+
+// cayley returns the rotation whose Gibbs vector is g: the rotation axis times
+// the tangent of half the angle. It needs no trigonometry, is orthogonal to
+// rounding for every g, and reaches any rotation but a half turn, which no
+// suspension makes.
+func cayley(g Vec) rotation {
+	n := g.X*g.X + g.Y*g.Y + g.Z*g.Z
+	k := 2 / (1 + n)
+	c := k*1 - 1 // (1-n)/(1+n)
+	xy, xz, yz := k*g.X*g.Y, k*g.X*g.Z, k*g.Y*g.Z
+	return rotation{
+		{X: c + k*g.X*g.X, Y: xy - k*g.Z, Z: xz + k*g.Y},
+		{X: xy + k*g.Z, Y: c + k*g.Y*g.Y, Z: yz - k*g.X},
+		{X: xz - k*g.Y, Y: yz + k*g.X, Z: c + k*g.Z*g.Z},
+	}
+}
+
+// turn returns r·v.
+func (r *rotation) turn(v Vec) Vec {
+	return Vec{
+		X: r[0].X*v.X + r[0].Y*v.Y + r[0].Z*v.Z,
+		Y: r[1].X*v.X + r[1].Y*v.Y + r[1].Z*v.Z,
+		Z: r[2].X*v.X + r[2].Y*v.Y + r[2].Z*v.Z,
+	}
+}
+
+// back returns the transpose of r times v: the direction v in the turned frame.
+func (r *rotation) back(v Vec) Vec {
+	return r3.Add(r3.Add(r3.Scale(v.X, r[0]), r3.Scale(v.Y, r[1])), r3.Scale(v.Z, r[2]))
+}
+
+// spin returns the angular velocity of cayley(g) when g changes at the rate dg:
+// 2/(1+g²)·(dg + g×dg), in the frame the rotation starts from.
+func spin(g, dg Vec) Vec {
+	k := 2 / (1 + r3.Dot(g, g))
+	return r3.Scale(k, r3.Add(dg, r3.Cross(g, dg)))
+}
+
+// pullback returns the row over dg of the linear form m·ω: the transpose of
+// [spin] applied to m.
+func pullback(g, m Vec) Vec {
+	k := 2 / (1 + r3.Dot(g, g))
+	return r3.Scale(k, r3.Sub(m, r3.Cross(g, m)))
+}
+
+// about returns v turned about the unit axis k by the angle whose half has the
+// tangent h, right-handed.
+func about(k, v Vec, h float64) Vec {
+	d := 1 / (1 + h*h)
+	c, s := (1-h*h)*d, 2*h*d
+	kv := r3.Scale(r3.Dot(k, v)*(1-c), k)
+	return r3.Add(r3.Add(r3.Scale(c, v), r3.Scale(s, r3.Cross(k, v))), kv)
+}

@@ -1,0 +1,51 @@
+package solver
+
+// Side is one side of the car, seen by its driver.
+type Side uint8
+
+// The two sides of an axle.
+const (
+	Left Side = iota
+	Right
+)
+
+// Sides lists both, left first.
+var Sides = [2]Side{Left, Right}
+
+// String returns "left" or "right", the words of the study file.
+func (s Side) String() string {
+	if s == Right {
+		return "right"
+	}
+	return "left"
+}
+
+// mirrored returns v as it stands on the other side of the car's centre plane.
+// Every corner is solved as a left one, so points of the right side pass
+// through it on their way in and out.
+func (s Side) mirrored(v Vec) Vec {
+	if s == Right {
+		v.Y = -v.Y
+	}
+	return v
+}
+
+// Selection says which sides a change applies to.
+type Selection uint8
+
+// What a parameter key without, or with, a trailing @left or @right selects.
+const (
+	BothSides Selection = iota
+	LeftOnly
+	RightOnly
+)
+
+// Includes reports whether s is one of the selected sides.
+func (c Selection) Includes(s Side) bool {
+	return c == BothSides || (c == LeftOnly) == (s == Left)
+}
+
+// Suffix returns "", "@left" or "@right", as a parameter key ends.
+func (c Selection) Suffix() string {
+	return [...]string{"", "@left", "@right"}[c]
+}

@@ -1,0 +1,141 @@
+package solver
+
+import (
+	"fmt"
+	"math"
+)
+
+// Motion says which wheels move along a sweep.
+type Motion uint8
+
+// The motions of an axle. In a roll the left wheel takes +travel and the right
+// one -travel, which is a negative roll of the body by ISO 8855.
+const (
+	BothWheels Motion = iota
+	LeftWheel
+	RightWheel
+	RollMotion
+)
+
+var motionNames = [...]string{"both", "left", "right", "roll"}
+
+// String returns the name of the motion.
+func (m Motion) String() string { return motionNames[m] }
+
+// ParseMotion returns the motion called name.
+func ParseMotion(name string) (Motion, error) {
+	for i, n := range motionNames {
+		if n == name {
+			return Motion(i), nil
+		}
+	}
+	return 0, &InputError{"motion", fmt.Sprintf("is %q; use both, left, right or roll", name)}
+}
+
+// rates returns the travel of each wheel by that asked for.
+func (m Motion) rates() [2]float64 {
+	return [...][2]float64{{1, 1}, {1, 0}, {0, 1}, {1, -1}}[m]
+}
+
+// Attitude is where a sweep starts from: the axle's heave in mm, bump positive,
+// the body's roll by ISO 8855 (positive when its left side is up) as the travel
+// of the right wheel less that of the left, halved, in mm, and the steering input
+// in mm or radians.
+type Attitude struct {
+	Heave, Roll, Steer float64
+}
+
+// travel returns the travel of a wheel in the attitude, mm.
+func (a Attitude) travel(s Side) float64 {
+	if s == Left {
+		return a.Heave - a.Roll
+	}
+	return a.Heave + a.Roll
+}
+
+// SweepInput says which positions a sweep takes.
+type SweepInput struct {
+	// Travels are the travels asked for, mm, ascending.
+	Travels []float64
+	Motion  Motion
+	From    Attitude
+	// Sides restricts the sweep; a solid axle always moves whole.
+	Sides Selection
+	// Ground asks for scrub radius, trail, half-track and wheelbase change too.
+	Ground bool
+}
+
+// Curve is what a sweep returns of one side: the positions reached, ascending.
+type Curve struct {
+	Positions []Position
+	Reach     Reach
+}
+
+// Grid returns the travels from -droop to bump in steps anchored at 0, in mm. It
+// returns an error where there are none or more than a million.
+func Grid(bump, droop, step float64) ([]float64, error) {
+	if !(bump >= 0 && droop >= 0) || math.IsInf(bump, 0) || math.IsInf(droop, 0) {
+		return nil, &InputError{"travel", fmt.Sprintf("bump %.4g mm and droop %.4g mm must be 0 or more", bump, droop)}
+	}
+	if !(step > 0) || !((bump+droop)/step <= maxGrid) {
+		return nil, &InputError{"travel.step", fmt.Sprintf("is %.4g mm: must be positive and give at most %d positions", step, maxGrid)}
+	}
+	lo, hi := -int(droop/step+gridSlack), int(bump/step+gridSlack)
+	out := make([]float64, 0, hi-lo+1)
+	for k := lo; k <= hi; k++ {
+		out = append(out, float64(k)*step)
+	}
+	return out, nil
+}
+
+const (
+	maxGrid = 1_000_000
+	// gridSlack keeps the last step of a window that is a whole number of steps
+	// but for rounding.
+	gridSlack = 1e-9
+)
+
+// Sweep moves the axle through the travels of in and sets out to what each side
+// does. It allocates nothing where out has room. Where the linkage locks, the
+// positions before the lock are returned and Reach says where and why; an error
+// means that not even the start can be reached.
+func (x *Axle) Sweep(ws *Workspace, in *SweepInput, out *[2]Curve) error {
+	for _, s := range Sides {
+		out[s].Positions = out[s].Positions[:0]
+		out[s].Reach = Reach{}
+	}
+	if err := x.checkSteer(in.From.Steer); err != nil {
+		return err
+	}
+	if x.beam != nil {
+		return x.sweepBeam(ws, in, out)
+	}
+	for _, s := range Sides {
+		if !in.Sides.Includes(s) {
+			continue
+		}
+		if err := x.sweepCorner(ws, in, s, &out[s]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// checkSteer refuses a steering input that the gear itself cannot follow.
+func (x *Axle) checkSteer(steer float64) error {
+	if steer == 0 {
+		return nil
+	}
+	if x.gear.Kind == NoGear {
+		return &InputError{"steer", "is asked of an axle without steering"}
+	}
+	if math.IsNaN(steer) || math.IsInf(steer, 0) {
+		return &InputError{"steer", "is no number"}
+	}
+	lo, hi := x.gear.Reach()
+	if !(steer > lo && steer < hi) {
+		return &InputError{"steer", fmt.Sprintf("%.4g deg is beyond the gear's lock: centre link and idler arm come in line at %.4g and %.4g deg",
+			Angle(steer).Degrees(), Angle(lo).Degrees(), Angle(hi).Degrees())}
+	}
+	return nil
+}
