@@ -3,6 +3,8 @@ package ui
 import (
 	"context"
 	"encoding/json"
+	"maps"
+	"slices"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
@@ -13,8 +15,18 @@ type Caller interface {
 	Call(ctx context.Context, method string, params any, progress func(json.RawMessage)) (json.RawMessage, error)
 }
 
+// pages maps each path to what stands there.
+var pages = map[string]func(Caller) app.Composer{
+	"/": func(c Caller) app.Composer { return &Sheet{caller: c} },
+}
+
 // Routes enters the pages in go-app's table. The caller is nil on the server,
 // which only renders.
 func Routes(caller Caller) {
-	app.Route("/", func() app.Composer { return &Sheet{caller: caller} })
+	for path, page := range pages {
+		app.Route(path, func() app.Composer { return page(caller) })
+	}
 }
+
+// Paths returns the paths that have a page, sorted.
+func Paths() []string { return slices.Sorted(maps.Keys(pages)) }

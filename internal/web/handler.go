@@ -1,0 +1,64 @@
+package web
+
+import (
+	"io/fs"
+	"net/http"
+	"strings"
+)
+
+// Config says what is served. The zero value serves the embedded page at the root,
+// and no calls.
+type Config struct {
+	// API answers what lies under /api/. It sees the path without BasePath.
+	API http.Handler
+	// BasePath is where the page stands on its host, such as "/tools/toe", if not
+	// at the root. A slash at the end makes no difference.
+	BasePath string
+	// Assets holds the built front end in place of what is embedded.
+	Assets fs.FS
+}
+
+// NewHandler returns the handler for all that the server serves. It fails if the
+// assets cannot be read.
+func NewHandler(cfg Config) (http.Handler, error) {
+	if cfg.Assets == nil {
+		cfg.Assets = embeddedAssets()
+	}
+	files, err := loadAssets(cfg.Assets)
+	if err != nil {
+		return nil, err
+	}
+	base := strings.TrimRight(cfg.BasePath, "/")
+	mux := http.NewServeMux()
+	if cfg.API != nil {
+		mux.Handle("/api/", cfg.API)
+	}
+	addPage(mux, files, base)
+	return secured(underBase(base, mux)), nil
+}
+
+// addPage adds the page's routes, or the notice where the front end is not built.
+func addPage(mux *http.ServeMux, files assets, base string) {
+	if !files.built() {
+		mux.HandleFunc("GET /{$}", serveUnbuilt)
+		return
+	}
+	mux.Handle("GET /web/{name}", files)
+	mux.Handle("GET /manifest.webmanifest", files["manifest.webmanifest"])
+	page := newShell(files, base)
+	for _, path := range shellPaths() {
+		mux.Handle("GET "+path, page)
+	}
+}
+
+// underBase serves next at the base path, and sends the base path without its
+// last slash to the one with it.
+func underBase(base string, next http.Handler) http.Handler {
+	if base == "" {
+		return next
+	}
+	mux := http.NewServeMux()
+	mux.Handle("GET "+base, http.RedirectHandler(base+"/", http.StatusMovedPermanently))
+	mux.Handle(base+"/", http.StripPrefix(base, next))
+	return mux
+}

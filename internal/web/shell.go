@@ -1,0 +1,80 @@
+package web
+
+import (
+	_ "embed"
+	"net/http"
+	"strconv"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/ui"
+)
+
+// serviceWorker is the template that go-app fills in. Its own one keeps an empty
+// cache after a failed install and loses the page offline.
+//
+//go:embed shell/service-worker.js
+var serviceWorker string
+
+// paperColour is the colour of the sheet, for the frame that the system draws
+// around an installed page.
+const paperColour = "#f7f5ee"
+
+// newShell returns go-app's handler for the document and its scripts.
+func newShell(files assets, base string) http.Handler {
+	ui.Routes(nil)
+	return &app.Handler{
+		Name:        "Toewright",
+		Title:       "Toewright",
+		Description: "Finds the steering arm that keeps the toe of a wheel through its travel.",
+		Lang:        "en",
+		Icon: app.Icon{
+			Default:  "/web/icon-192.png",
+			Large:    "/web/icon-512.png",
+			Maskable: "/web/icon-512.png",
+			SVG:      "/web/icon.svg",
+		},
+		BackgroundColor: paperColour,
+		ThemeColor:      paperColour,
+		LoadingLabel:    "Starting the solver: {progress} %",
+		// Not deferred, so that it runs before go-app's scripts, which are.
+		Scripts:               []string{"/web/boot.js"},
+		Styles:                []string{"/web/app.css"},
+		CacheableResources:    []string{"/web/worker.js", "/web/icon.svg"},
+		Resources:             resolver{base},
+		Version:               files.version(),
+		WasmContentLength:     strconv.Itoa(len(files[programName].forms[identity].data)),
+		ServiceWorkerTemplate: serviceWorker,
+	}
+}
+
+// shellPaths returns what go-app's handler may answer. It answers more by itself:
+// paths such as /robots.txt make it fetch from whatever host the request names.
+func shellPaths() []string {
+	paths := []string{"/app.css", "/app.js", "/app-worker.js", "/wasm_exec.js"}
+	for _, path := range ui.Paths() {
+		paths = append(paths, exactly(path))
+	}
+	return paths
+}
+
+// exactly returns the pattern of a mux for one path and none below it.
+func exactly(path string) string {
+	if strings.HasSuffix(path, "/") {
+		return path + "{$}"
+	}
+	return path
+}
+
+// resolver puts the base path before the paths of the page.
+type resolver struct{ base string }
+
+// Resolve returns the path under which a client finds a path of ours. Addresses of
+// other hosts are left as they are.
+func (r resolver) Resolve(path string) string {
+	if strings.Contains(path, "://") {
+		return path
+	}
+	return r.base + "/" + strings.TrimPrefix(path, "/")
+}
