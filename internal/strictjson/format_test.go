@@ -12,7 +12,7 @@ import (
 )
 
 func TestFormatBound(t *testing.T) {
-	n, err := Unbind(fullCar)
+	n, err := Unbind(fullCar, "")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -16,9 +16,10 @@ type Unbinder interface {
 // Unbind turns a Go value into a node, such that binding the node gives the value
 // back. Struct fields marked omitzero are left out when zero (a nil list, not an
 // empty one), keys of maps are sorted. It returns an error that names the field
-// for a number that is not finite, which JSON cannot hold.
-func Unbind(value any) (*Node, error) {
-	return unbind(reflect.ValueOf(value), "")
+// for a number that is not finite, which JSON cannot hold; path is that of the
+// value itself, "" for a whole document.
+func Unbind(value any, path string) (*Node, error) {
+	return unbind(reflect.ValueOf(value), path)
 }
 
 // unbind turns v into a node; the path is for errors.
@@ -36,7 +37,7 @@ func unbind(v reflect.Value, path string) (*Node, error) {
 	case reflect.Map:
 		return unbindMap(v, path)
 	case reflect.Float64:
-		return NumberNode(v.Float(), path)
+		return numberNode(v.Float(), path)
 	case reflect.Int:
 		return &Node{Kind: Number, Number: float64(v.Int())}, nil
 	case reflect.String:
@@ -48,9 +49,9 @@ func unbind(v reflect.Value, path string) (*Node, error) {
 	}
 }
 
-// NumberNode returns the node of a number, or an error that names the path if the
+// numberNode returns the node of a number, or an error that names the path if the
 // number is NaN or infinite.
-func NumberNode(x float64, path string) (*Node, error) {
+func numberNode(x float64, path string) (*Node, error) {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return nil, &Error{Path: path, Message: fmt.Sprintf("%v is not a number that can be stored", x)}
 	}

@@ -18,7 +18,7 @@ func TestUnbindErrors(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			_, err := Unbind(tt.car)
+			_, err := Unbind(tt.car, "")
 			if err == nil || err.Error() != tt.want {
 				t.Errorf("Unbind = %v, want %s", err, tt.want)
 			}

@@ -1,0 +1,51 @@
+package study
+
+import (
+	"maps"
+	"slices"
+
+	"toewright/solver"
+)
+
+// SolverChanges returns changes as the solver takes them, in millimetres and
+// radians and in the order of their keys. The error names a key that the car does
+// not have or a value that is out of all proportion.
+func (d *Document) SolverChanges(design *solver.Design, changes Changes) ([]solver.Change, error) {
+	list := make([]solver.Change, 0, len(changes))
+	for _, key := range slices.Sorted(maps.Keys(changes)) {
+		p, _, err := solver.FindParameter(design, key)
+		if err != nil {
+			return nil, err
+		}
+		c, err := solver.NewChange(design, key, d.ToSolver(p, changes[key]))
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, c)
+	}
+	return list, nil
+}
+
+// ToSolver returns a parameter's value, in file units or degrees, in mm or radians.
+func (d *Document) ToSolver(p solver.Parameter, value float64) float64 {
+	if p.Quantity == solver.AngleQuantity {
+		return solver.Deg(value).Radians()
+	}
+	return d.Units.Millimetres(value)
+}
+
+// FromSolver returns a parameter's value, in mm or radians, in file units or degrees.
+func (d *Document) FromSolver(p solver.Parameter, value float64) float64 {
+	if p.Quantity == solver.AngleQuantity {
+		return solver.Angle(value).Degrees()
+	}
+	return d.Units.FromMillimetres(value)
+}
+
+// Hold returns the setpoints that a list of names holds; nil is all of them.
+func Hold(names []string) (solver.Hold, error) {
+	if names == nil {
+		return solver.HoldAll, nil
+	}
+	return solver.ParseHold(names)
+}

@@ -1,0 +1,98 @@
+package study
+
+import "fmt"
+
+// candidates refuses changes and setpoints that the car does not have.
+func (c *checker) candidates() *problem {
+	for i, v := range c.Candidates {
+		if p := c.setup(fmt.Sprintf("candidates.%d", i), v.Changes, v.Hold); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// setup checks changes with the setpoints that are held.
+func (c *checker) setup(path string, changes Changes, hold []string) *problem {
+	if p := c.changes(path+".changes", changes); p != nil {
+		return p
+	}
+	return c.hold(path+".hold", hold)
+}
+
+// search refuses variables and scenarios that the car does not have.
+func (c *checker) search() *problem {
+	if c.Search == nil {
+		return nil
+	}
+	for i, v := range c.Search.Variables {
+		if p := c.parameter(fmt.Sprintf("search.variables.%d.parameter", i), v.Parameter); p != nil {
+			return p
+		}
+	}
+	for i, v := range c.Search.Scenarios {
+		if p := c.setup(fmt.Sprintf("search.scenarios.%d", i), v.Changes, v.Hold); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// tolerances refuses parameters that the car does not have.
+func (c *checker) tolerances() *problem {
+	for i, v := range c.Tolerances {
+		if p := c.parameter(fmt.Sprintf("tolerances.%d.parameter", i), v.Parameter); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// readings refuses set-ups that the car cannot have.
+func (c *checker) readings() *problem {
+	for i, v := range c.Readings {
+		if p := c.changes(fmt.Sprintf("readings.%d.changes", i), v.Changes); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// nuisances are unknowns of a fit that are no parameters of the car: the errors
+// of the travel's own zero, in file units, and of the steering's centre.
+var nuisances = map[string]bool{"travelZero": true, "steerZero": true}
+
+// IsNuisance reports whether a prior's key is an unknown of the measurement, not
+// a parameter of the car.
+func IsNuisance(key string) bool { return nuisances[key] }
+
+// priors refuses parameters that the car does not have.
+func (c *checker) priors() *problem {
+	for i, v := range c.Priors {
+		if IsNuisance(v.Parameter) {
+			continue
+		}
+		if p := c.parameter(fmt.Sprintf("priors.%d.parameter", i), v.Parameter); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// advise refuses a parameter that the car does not have.
+func (c *checker) advise() *problem {
+	if c.Advise == nil {
+		return nil
+	}
+	return c.parameter("advise.parameter", c.Advise.Parameter)
+}
+
+// catalogue refuses parts whose changes the car cannot have.
+func (c *checker) catalogue() *problem {
+	for i, v := range c.Catalogue {
+		if p := c.changes(fmt.Sprintf("catalogue.%d.changes", i), v.Changes); p != nil {
+			return p
+		}
+	}
+	return nil
+}

@@ -1,0 +1,123 @@
+package study
+
+import "fmt"
+
+// ReadyToSearch returns an error that names the key where the study has no search
+// or one that cannot run: no variables, bounds without room, a target that is no
+// function of travel, limits without a bound.
+func (d *Document) ReadyToSearch() error {
+	s := d.Search
+	if s == nil {
+		return problemf("search", "missing; state variables with their bounds").err()
+	}
+	return first(
+		func() *problem { return windowProblem("search.window", d.SearchWindow()) },
+		s.variablesProblem,
+		func() *problem { return curveProblem("search.target", s.Target) },
+		func() *problem { return curveProblem("search.targetRight", s.TargetRight) },
+		s.weightsProblem, s.scenariosProblem, s.limitsProblem, s.percentileProblem,
+	).err()
+}
+
+// variablesProblem refuses variables that are none, stand twice or have no room.
+func (s *Search) variablesProblem() *problem {
+	if len(s.Variables) == 0 {
+		return problemf("search.variables", "none given; free at least one parameter")
+	}
+	seen := map[string]bool{}
+	for i, v := range s.Variables {
+		path := fmt.Sprintf("search.variables.%d", i)
+		if seen[v.Parameter] {
+			return problemf(path+".parameter", "%s is a variable already", v.Parameter)
+		}
+		seen[v.Parameter] = true
+		if p := boundsProblem(path, v.Min, v.Max); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// curveProblem refuses a curve whose travel does not grow from point to point.
+func curveProblem(path string, curve [][2]float64) *problem {
+	for i := 1; i < len(curve); i++ {
+		if !(curve[i][0] > curve[i-1][0]) {
+			return problemf(fmt.Sprintf("%s.%d", path, i), "travel %g does not follow %g; list the points by growing travel", curve[i][0], curve[i-1][0])
+		}
+	}
+	return nil
+}
+
+// weightsProblem refuses weights with a negative one or with none above 0.
+func (s *Search) weightsProblem() *problem {
+	largest := 0.0
+	for i, point := range s.Weights {
+		if !(point[1] >= 0) {
+			return problemf(fmt.Sprintf("search.weights.%d.1", i), "want a weight of 0 or more, got %g", point[1])
+		}
+		largest = max(largest, point[1])
+	}
+	if len(s.Weights) > 0 && !(largest > 0) {
+		return problemf("search.weights", "all are 0; give at least one travel a weight")
+	}
+	return curveProblem("search.weights", s.Weights)
+}
+
+// scenariosProblem refuses scenarios none of which counts.
+func (s *Search) scenariosProblem() *problem {
+	total := 0.0
+	for i := range s.Scenarios {
+		total += s.Scenarios[i].Counts()
+	}
+	if len(s.Scenarios) > 0 && !(total > 0) {
+		return problemf("search.scenarios", "all weights are 0; give at least one a weight")
+	}
+	return nil
+}
+
+// percentileProblem refuses what is no percentage of cars; 0 stands for none.
+func (s *Search) percentileProblem() *problem {
+	if !(s.Percentile < 100) {
+		return problemf("search.percentile", "want less than 100, got %g", s.Percentile)
+	}
+	return nil
+}
+
+// limitsProblem refuses limits without a bound, and clearances that do not say
+// from what.
+func (s *Search) limitsProblem() *problem {
+	for i := range s.Limits {
+		path := fmt.Sprintf("search.limits.%d", i)
+		if p := s.Limits[i].boundProblem(path); p != nil {
+			return p
+		}
+		if p := s.Limits[i].placeProblem(path); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+func (l *Limit) boundProblem(path string) *problem {
+	switch {
+	case l.Min == nil && l.Max == nil:
+		return problemf(path, "want min, max or both")
+	case l.Min != nil && l.Max != nil:
+		return boundsProblem(path, *l.Min, *l.Max)
+	}
+	return nil
+}
+
+func (l *Limit) placeProblem(path string) *problem {
+	switch {
+	case l.Result != Clearance && (l.Of != "" || l.Plane != nil || l.Rim != nil):
+		return problemf(path, `"of", "plane" and "rim" belong to the result %q, not to %q`, Clearance, l.Result)
+	case l.Result != Clearance:
+		return nil
+	case l.Of == "" || (l.Plane == nil) == (l.Rim == nil):
+		return problemf(path, `a clearance states "of" and either "plane" or "rim"`)
+	case l.Plane != nil && l.Plane.Normal == (Vec3{}):
+		return problemf(path+".plane.normal", "has no direction")
+	}
+	return nil
+}

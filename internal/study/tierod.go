@@ -1,0 +1,20 @@
+package study
+
+// TieRod is what the adjuster and the rod ends allow. It does not move the wheel:
+// it turns lengths into turns of the adjuster, and limits of a search into numbers.
+type TieRod struct {
+	ThreadPitch   float64    `json:"threadPitch,omitzero" rule:"positive"`      // ThreadPitch is the change of length by one turn of the adjuster.
+	Engagement    float64    `json:"engagement,omitzero" rule:"positive"`       // Engagement is the length of thread engaged on the car as measured.
+	MinEngagement float64    `json:"minEngagement,omitzero" rule:"notnegative"` // MinEngagement is the least that the maker allows.
+	InnerBall     *BallJoint `json:"innerBall,omitzero"`
+	OuterBall     *BallJoint `json:"outerBall,omitzero"`
+}
+
+// BallJoint is a ball joint's freedom.
+type BallJoint struct {
+	// Axis is the stud's direction on the left side, at which the joint stands
+	// neutral; nil is the stud axis of the corner, or vertical.
+	Axis *Vec3 `json:"axis,omitzero"`
+	// Cone is the most degrees that the rod may lean from square to the stud.
+	Cone float64 `json:"cone" rule:"required,positive"`
+}

@@ -1,0 +1,11 @@
+package study
+
+// Vehicle is what a study needs to know of the rest of the car.
+type Vehicle struct {
+	Wheelbase  float64 `json:"wheelbase,omitzero" rule:"positive"`  // Wheelbase is 0 where not stated: then there are no Ackermann figures.
+	TyreRadius float64 `json:"tyreRadius,omitzero" rule:"positive"` // TyreRadius is 0 where not stated: then the wheel centre's height stands for it.
+	Axle       string  `json:"axle,omitzero" rule:"oneof=front|rear"`
+	// CorneringStiffness is that of one tyre in N per degree, for the estimates
+	// of drag and drift; 0 where not stated.
+	CorneringStiffness float64 `json:"corneringStiffness,omitzero" rule:"positive"`
+}
