@@ -9,14 +9,28 @@ const (
 	Inch       Units = "in"
 )
 
-// mmPerInch is exact by definition.
-const mmPerInch = 25.4
+// An inch is 25.4 mm by definition. The ratio of two whole numbers is used, since
+// 25.4 itself is no binary fraction: so 3.5 in is 88.9 mm, not 88.89999999999999.
+const (
+	mmPerTen  = 254 // millimetres in
+	tenInches = 10  // inches
+)
 
 // Millimetres returns the length x, in u, in millimetres.
-func (u Units) Millimetres(x float64) float64 { return x * u.scale() }
+func (u Units) Millimetres(x float64) float64 {
+	if u == Inch {
+		return x * mmPerTen / tenInches
+	}
+	return x
+}
 
 // FromMillimetres returns the length x, in millimetres, in u.
-func (u Units) FromMillimetres(x float64) float64 { return x / u.scale() }
+func (u Units) FromMillimetres(x float64) float64 {
+	if u == Inch {
+		return x * tenInches / mmPerTen
+	}
+	return x
+}
 
 // Convert returns the length x, in u, in the units to.
 func (u Units) Convert(x float64, to Units) float64 {
@@ -24,12 +38,4 @@ func (u Units) Convert(x float64, to Units) float64 {
 		return x
 	}
 	return to.FromMillimetres(u.Millimetres(x))
-}
-
-// scale returns the millimetres in one unit.
-func (u Units) scale() float64 {
-	if u == Inch {
-		return mmPerInch
-	}
-	return 1
 }
