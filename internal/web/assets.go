@@ -32,6 +32,12 @@ const programName = "app.wasm"
 // suffixes are added to the name of a file for its compressed forms.
 var suffixes = map[encoding]string{brotlied: ".br", gzipped: ".gz"}
 
+// Built reports whether the front end was built before this program was.
+func Built() bool {
+	_, err := fs.Stat(embeddedAssets(), programName)
+	return err == nil
+}
+
 // assets are the files under /web/, by name.
 type assets map[string]*asset
 

@@ -1,0 +1,103 @@
+# Targets with a comment behind ## are shown by make help.
+
+GO ?= go
+SHELL := /bin/bash
+.SHELLFLAGS := -eu -o pipefail -c
+.DEFAULT_GOAL := help
+
+VERSION := $(shell git describe --always --dirty 2>/dev/null || echo unversioned)
+LDFLAGS := -s -w
+DIST := internal/web/dist
+JS := GOOS=js GOARCH=wasm
+
+# Packages that run in the browser, tested under node without its document.
+WASM_TESTED := ./solver/... ./optimize/... ./wasm/...
+# Packages that have files of their own for the browser.
+JS_ONLY := ./wasm/... ./app/...
+# Names that a browser may have; CHROMIUM says it otherwise.
+CHROMIUM ?= $(shell for b in chromium chromium-browser google-chrome chrome; do command -v $$b && break; done)
+export CHROMIUM
+
+# Most that the page may cost on the wire, in bytes of Brotli.
+SIZE_LIMIT := 2000000
+
+# left_out says which tests did not run, and fails where that is not allowed.
+left_out = { printf '\n\#\#\#\#\# LEFT OUT: %s: no %s was found.\n\#\#\#\#\# To run them: %s\n\n' $(1) $(2) $(3) >&2; test "$${CI:-}" != true; }
+
+.PHONY: help
+help: ## Show this help
+	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/  make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 22
+
+.PHONY: build
+build: front ## Build the page and the program into bin/toewright
+	$(GO) build -trimpath -ldflags='$(LDFLAGS) -X main.version=$(VERSION)' -o bin/toewright ./cmd/toewright
+
+.PHONY: run
+run: front-quick ## Build all and serve the page on this machine
+	$(GO) build -ldflags='-X main.version=$(VERSION)' -o bin/toewright ./cmd/toewright
+	bin/toewright serve
+
+.PHONY: wasm
+wasm:
+	$(JS) $(GO) build -trimpath -buildvcs=false -ldflags='$(LDFLAGS)' -o bin/app.wasm ./app
+
+# The page in all its forms. Brotli takes most of a minute.
+.PHONY: front
+front: wasm
+	$(GO) run ./internal/assets -out $(DIST) bin/app.wasm app/web/*
+
+# The page without Brotli, unless it is there already.
+.PHONY: front-quick
+front-quick: wasm
+	$(GO) run ./internal/assets -quick -out $(DIST) bin/app.wasm app/web/*
+
+.PHONY: test
+test: test-native test-wasm test-browser ## Run all tests: native, under WebAssembly, in a browser
+
+.PHONY: test-native
+test-native: ## Run the tests that need neither node nor a browser
+	TOEWRIGHT_BROWSER=off $(GO) test -timeout 20m ./...
+
+.PHONY: test-wasm
+test-wasm: ## Run the solver's and the bridge's tests under node
+	@if command -v node >/dev/null; then set -x; \
+	  PATH="$$($(GO) env GOROOT)/lib/wasm:$$PATH" $(JS) $(GO) test -timeout 20m $(WASM_TESTED); \
+	else $(call left_out,'the tests under WebAssembly','node','apt-get install nodejs'); fi
+
+.PHONY: test-browser
+test-browser: front-quick ## Run the tests of the page in headless Chromium
+	@if [ -n "$(CHROMIUM)" ]; then set -x; \
+	  TOEWRIGHT_BROWSER=required $(GO) test -count=1 -timeout 20m ./internal/browsertest/...; \
+	else $(call left_out,'the tests of the page','Chromium','apt-get install chromium'); fi
+
+.PHONY: race
+race: ## Run the tests of what is concurrent under the race detector
+	$(GO) test -race ./wasm/... ./internal/web/... ./cmd/...
+
+.PHONY: check
+check: ## Check format, vet, lint and module file
+	@test -z "$$(gofmt -l $$(git ls-files '*.go'))" || { gofmt -l $$(git ls-files '*.go'); echo 'run gofmt -w on these' >&2; exit 1; }
+	$(GO) vet ./...
+	$(JS) $(GO) vet $(JS_ONLY)
+	$(GO) build -o bin/staticcheck honnef.co/go/tools/cmd/staticcheck
+	bin/staticcheck ./...
+	$(JS) bin/staticcheck $(JS_ONLY)
+	$(GO) mod tidy -diff
+
+.PHONY: bench
+bench: ## Run the benchmarks
+	$(GO) test -run '^$$' -bench . ./...
+
+.PHONY: golden
+golden: ## Write the golden files anew; read the diff afterwards
+	$(GO) test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -r dirname | sort -u) -update
+
+.PHONY: size
+size: front ## Print what the program weighs; fail past the limit
+	@for f in app.wasm app.wasm.gz app.wasm.br; do printf '%-12s %9d\n' $$f $$(wc -c < $(DIST)/$$f); done
+	@test $$(wc -c < $(DIST)/app.wasm.br) -le $(SIZE_LIMIT) || { echo 'app.wasm.br is past $(SIZE_LIMIT) bytes' >&2; exit 1; }
+
+.PHONY: clean
+clean: ## Remove what was built
+	rm -rf bin
+	find $(DIST) -type f ! -name '.*' -delete

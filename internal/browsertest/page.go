@@ -1,0 +1,145 @@
+package browsertest
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/chromedp"
+
+	"toewright/internal/web"
+)
+
+// pageTimeout bounds all that one test does with its page.
+const pageTimeout = 2 * time.Minute
+
+// Options say how a page is opened. The zero value is a desktop window.
+type Options struct {
+	Width, Height int64      // of the window in CSS pixels; 1440 by 900 if zero
+	Touch         bool       // a phone or tablet rather than a mouse
+	Dark          bool       // the reader prefers a dark page
+	Path          string     // what is opened, the root if empty
+	Web           web.Config // what is served
+}
+
+// Page is a tab with the page in it, and the server it came from.
+type Page struct {
+	*Server
+	t     testing.TB
+	ctx   context.Context
+	watch *watch
+}
+
+// Open starts a server, opens its page in a fresh profile and waits until the
+// program runs. The test fails if by its end the page has complained.
+func Open(t testing.TB, o Options) *Page {
+	t.Helper()
+	server := newServer(t, o.Web)
+	tab, closeTab := chromedp.NewContext(shared.ctx, chromedp.WithNewBrowserContext())
+	t.Cleanup(closeTab)
+	if err := chromedp.Do(tab); err != nil { // Opens the tab, whose life hangs on this context.
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithTimeout(tab, pageTimeout)
+	t.Cleanup(cancel)
+	p := &Page{Server: server, t: t, ctx: ctx, watch: newWatch(t, ctx, server.Origin())}
+	t.Cleanup(p.check)
+	p.Do(o.emulate()...)
+	p.Do(chromedp.Navigate(server.Origin() + o.Web.BasePath + "/" + o.Path))
+	p.WaitRunning()
+	return p
+}
+
+// emulate returns the steps that make the window be as the options say.
+func (o Options) emulate() []chromedp.Action[chromedp.Void] {
+	if o.Width == 0 {
+		o.Width, o.Height = 1440, 900
+	}
+	var more []chromedp.EmulateViewportOption
+	if o.Touch {
+		more = append(more, chromedp.EmulateMobile, chromedp.EmulateTouch)
+	}
+	return []chromedp.Action[chromedp.Void]{
+		chromedp.EmulateViewport(o.Width, o.Height, more...),
+		prefer(map[bool]string{true: "dark", false: "light"}[o.Dark]),
+	}
+}
+
+// prefer makes the reader prefer a colour scheme.
+func prefer(scheme string) chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, tab *chromedp.Target) error {
+		_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
+		})
+		return err
+	})
+}
+
+// Do runs steps on the page, and ends the test if one fails.
+func (p *Page) Do(steps ...chromedp.Action[chromedp.Void]) {
+	p.t.Helper()
+	if err := chromedp.Do(p.ctx, steps...); err != nil {
+		p.t.Fatalf("%v%v", err, p.watch)
+	}
+}
+
+// Get runs an action on the page and returns its value. It ends the test if the
+// action fails.
+func Get[T any](p *Page, action chromedp.Action[T]) T {
+	p.t.Helper()
+	v, err := chromedp.Run(p.ctx, action)
+	if err != nil {
+		p.t.Fatalf("%v%v", err, p.watch)
+	}
+	return v
+}
+
+// Eval returns the value of a JavaScript expression, awaited if it is a promise.
+func Eval[T any](p *Page, expression string) T {
+	p.t.Helper()
+	return Get(p, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+}
+
+// Reload loads the page anew and waits until the program runs.
+func (p *Page) Reload() {
+	p.t.Helper()
+	p.Do(chromedp.Reload())
+	p.WaitRunning()
+}
+
+// WaitRunning waits until the program runs and has taken over the page.
+func (p *Page) WaitRunning() {
+	p.t.Helper()
+	p.Do(chromedp.WaitNotPresent(chromedp.CSS("#app-wasm-loader")))
+}
+
+// WaitText waits until the first element that a CSS selector finds has the text.
+func (p *Page) WaitText(selector, text string) {
+	p.t.Helper()
+	Get(p, chromedp.PollFunction[bool](
+		`(selector, text) => document.querySelector(selector)?.textContent.trim() === text`,
+		chromedp.WithPollingArgs(selector, text)))
+}
+
+// WaitOfflineReady waits until the service worker serves the page.
+func (p *Page) WaitOfflineReady() {
+	p.t.Helper()
+	Get(p, chromedp.Poll[bool](`navigator.serviceWorker.controller !== null`))
+}
+
+// Shot writes a picture of the window to NAME.png in the folder that
+// TOEWRIGHT_SHOTS names, if it does.
+func (p *Page) Shot(name string) {
+	p.t.Helper()
+	folder := os.Getenv("TOEWRIGHT_SHOTS")
+	if folder == "" {
+		return
+	}
+	picture := Get(p, chromedp.CaptureScreenshot())
+	if err := os.WriteFile(filepath.Join(folder, name+".png"), picture, 0o644); err != nil {
+		p.t.Fatal(err)
+	}
+}

@@ -1,0 +1,49 @@
+package browsertest
+
+import (
+	"net"
+	"net/http"
+	"testing"
+
+	"toewright/internal/web"
+)
+
+// Server serves the page on the loopback. It can be stopped, to see what the page
+// does without it, and started again at the same address.
+type Server struct {
+	t       testing.TB
+	handler http.Handler
+	address string
+	server  *http.Server
+}
+
+// newServer starts a server that stops at the end of the test.
+func newServer(t testing.TB, cfg web.Config) *Server {
+	t.Helper()
+	handler, err := web.NewHandler(cfg)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := &Server{t: t, handler: handler, address: "127.0.0.1:0"}
+	s.Start()
+	t.Cleanup(s.Stop)
+	return s
+}
+
+// Start makes the server answer. It must not be running.
+func (s *Server) Start() {
+	s.t.Helper()
+	listener, err := net.Listen("tcp", s.address)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	s.address = listener.Addr().String()
+	s.server = &http.Server{Handler: s.handler}
+	go s.server.Serve(listener)
+}
+
+// Stop ends the server and cuts its connections. It may be called again.
+func (s *Server) Stop() { s.server.Close() }
+
+// Origin returns the server's address, such as "http://127.0.0.1:4711".
+func (s *Server) Origin() string { return "http://" + s.address }

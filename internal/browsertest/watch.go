@@ -1,0 +1,116 @@
+package browsertest
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/chromedp"
+)
+
+// watch collects what a page complains of, and where it asks for things.
+type watch struct {
+	origin string
+
+	mu         sync.Mutex
+	complaints []string
+	offline    bool          // the server is meant to be gone
+	seen       chan struct{} // closed when the last message has been seen
+}
+
+// lastMessage is written to the console at the end, to know that all before it has
+// been seen.
+const lastMessage = "browsertest: end of the test"
+
+// newWatch watches the tab of a context until it ends.
+func newWatch(t testing.TB, ctx context.Context, origin string) *watch {
+	t.Helper()
+	w := &watch{origin: origin, seen: make(chan struct{})}
+	messages := chromedp.Console(ctx)
+	go func() {
+		for m, err := range messages {
+			if err != nil {
+				return
+			}
+			w.console(m)
+		}
+	}()
+	if err := chromedp.Listen(ctx, w.request); err != nil {
+		t.Fatal(err)
+	}
+	return w
+}
+
+// console takes in a message of the console.
+func (w *watch) console(m chromedp.ConsoleMessage) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	switch {
+	case m.Text == lastMessage:
+		close(w.seen)
+	case m.Source == "network" && w.offline:
+	case m.Type == chromedp.ConsoleError || m.IsException():
+		w.complaints = append(w.complaints, fmt.Sprintf("%s (%s:%d)", m, m.URL, m.Line+1))
+	}
+}
+
+// request takes in an event and looks at it if it is a request.
+func (w *watch) request(event any) {
+	e, ok := event.(*network.EventRequestWillBeSent)
+	if !ok || w.ours(e.Request.URL) {
+		return
+	}
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	w.complaints = append(w.complaints, "request to "+e.Request.URL)
+}
+
+// ours reports whether an address is the server's or the page's own making.
+func (w *watch) ours(url string) bool {
+	for _, start := range []string{w.origin + "/", "data:", "blob:" + w.origin + "/"} {
+		if strings.HasPrefix(url, start) {
+			return true
+		}
+	}
+	return false
+}
+
+// String lists the complaints, for the message of a test that has failed already.
+func (w *watch) String() string {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if len(w.complaints) == 0 {
+		return ""
+	}
+	return "\nthe page says:\n\t" + strings.Join(w.complaints, "\n\t")
+}
+
+// Offline stops the server and from then on takes the browser's complaints about
+// lost connections for what they are.
+func (p *Page) Offline() {
+	p.watch.mu.Lock()
+	p.watch.offline = true
+	p.watch.mu.Unlock()
+	p.Stop()
+}
+
+// check fails the test if the page has complained.
+func (p *Page) check() {
+	p.t.Helper()
+	if p.t.Failed() {
+		return // Said already, with the complaints.
+	}
+	Eval[chromedp.Void](p, fmt.Sprintf("console.debug(%q)", lastMessage))
+	select {
+	case <-p.watch.seen:
+	case <-time.After(10 * time.Second):
+		p.t.Error("the page's console did not answer")
+	}
+	if said := p.watch.String(); said != "" {
+		p.t.Error(said)
+	}
+}
