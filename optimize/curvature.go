@@ -7,11 +7,6 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// minSecant is the least cosine between step and error for which a symmetric
-// rank-one update is made; the customary value (Nocedal and Wright, section
-// 6.2; from memory).
-const minSecant = 1e-8
-
 // curvature estimates Σ yᵢ ∇²rᵢ + Σ μₖ ∇²gₖ, the part of the Hessian that
 // linearised residuals and limits leave out, from changes of their Jacobians.
 // It starts at zero.
@@ -25,10 +20,15 @@ func newCurvature(n int) *curvature {
 	return &curvature{s: mat.NewSymDense(n, nil), step: mat.NewVecDense(n, nil), error: mat.NewVecDense(n, nil)}
 }
 
-// update makes S·step = change hold by a symmetric rank-one correction, after
-// S has been shrunk to the size that the change shows, so that it dies out
-// where residuals go to zero (Dennis, Gay and Welsch 1981; from memory).
+// update makes S·step = change hold by the least symmetric correction (Powell's
+// symmetric Broyden formula), after S has been shrunk to the size that the
+// change shows, so that it dies out where residuals go to zero (Dennis, Gay and
+// Welsch 1981; both from memory). A step of no length changes nothing.
 func (c *curvature) update(step, change []float64) {
+	length := floats.Dot(step, step)
+	if length == 0 {
+		return
+	}
 	copy(c.step.RawVector().Data, step)
 	e := c.error.RawVector().Data
 	c.error.MulVec(c.s, c.step)
@@ -38,11 +38,8 @@ func (c *curvature) update(step, change []float64) {
 		floats.Scale(along/now, e)
 	}
 	floats.SubTo(e, change, e)
-	divisor := floats.Dot(e, step)
-	if !(math.Abs(divisor) > minSecant*floats.Norm(e, 2)*floats.Norm(step, 2)) {
-		return
-	}
-	c.s.SymRankOne(c.s, 1/divisor, c.error)
+	c.s.RankTwo(c.s, 1/length, c.error, c.step)
+	c.s.SymRankOne(c.s, -floats.Dot(e, step)/(length*length), c.step)
 }
 
 // convex replaces h by its nearest positive semidefinite matrix.

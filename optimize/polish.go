@@ -20,6 +20,9 @@ const (
 	// which a step that is free to go further ends the polish. By then the
 	// objective is right to about 1e-12.
 	reductionTolerance = 1e-12
+	// confirmRadius is where a polish that seems to have ended solves once more:
+	// so small a program resolves steps that the last one lost to rounding.
+	confirmRadius = 1e-6
 	// zeroTolerance is the fraction of the starting value that counts as zero.
 	zeroTolerance = 1e-13
 	// limitTolerance is by how much a limit may be broken, as a fraction of its
@@ -88,7 +91,11 @@ func (p *polisher) iterate(began float64) Status {
 		promised := p.step.solve(p.now, p.radius)
 		length := distance(p.step.target, p.now.u)
 		if p.settled(promised, length) {
-			return Converged
+			if p.radius <= confirmRadius {
+				return Converged
+			}
+			p.radius = confirmRadius
+			continue
 		}
 		p.try(promised, length)
 		if p.radius < minRadius {

@@ -37,6 +37,7 @@ type stepper struct {
 
 	penalty, penaltyCap float64 // 0 before the first step with limits
 	firstLimit          int     // row of the first limit
+	steepest            float64 // largest derivative of a limit at the last step
 
 	target []float64 // the unit variables after the step
 	y, mu  []float64 // multipliers of residuals and limits
@@ -116,28 +117,30 @@ func (s *stepper) addHessian(v *Values, radius float64) {
 }
 
 // addLimits adds the linearised limits, all of which may be broken by as much
-// as the last variable says.
+// as the last variable says, in a unit that keeps its cost at a fixed multiple
+// of the objective's scale.
 func (s *stepper) addLimits(v *Values, radius, scale float64) {
-	last, broken, change := s.program.n-1, v.violation(), 0.0
+	last, broken := s.program.n-1, v.violation()
 	s.firstLimit = s.program.rows()
+	s.steepest = 0
 	for k, g := range v.G {
 		steepest := largest(v.JG, k)
 		row := s.program.addRow(broken - g - limitMargin*steepest)
 		for j, d := range v.JG.RawRowView(k) {
 			row[j] = radius * d
 		}
-		change = math.Max(change, radius*steepest)
+		s.steepest = math.Max(s.steepest, steepest)
 	}
-	unit := rise(change)
+	if s.penalty == 0 {
+		s.penalty = firstPenalty * rise(scale) / rise(radius*s.steepest)
+		s.penaltyCap = maxPenalty * s.penalty
+	}
+	s.program.c[last] = firstPenalty * rise(scale)
+	unit := s.program.c[last] / s.penalty
 	for k := range v.G {
 		s.program.row(s.firstLimit + k)[last] = -unit
 	}
 	s.program.addRow(broken)[last] = -unit
-	if s.penalty == 0 {
-		s.penalty = firstPenalty * rise(scale) / unit
-		s.penaltyCap = maxPenalty * s.penalty
-	}
-	s.program.c[last] = s.penalty * unit
 }
 
 // adaptPenalty raises the penalty, for the steps to come, where the program
@@ -145,9 +148,8 @@ func (s *stepper) addLimits(v *Values, radius, scale float64) {
 func (s *stepper) adaptPenalty(now *point, x []float64) {
 	last := s.program.n - 1
 	floor := s.program.rows() - 1
-	unit := -s.program.row(floor)[last]
-	left := now.values.violation() + unit*x[last]
-	if left > limitTolerance*unit && !s.program.interior.acting(floor) && s.penalty < s.penaltyCap {
+	left := now.values.violation() - s.program.row(floor)[last]*x[last]
+	if left > limitTolerance*s.steepest && !s.program.interior.acting(floor) && s.penalty < s.penaltyCap {
 		s.penalty *= penaltyGrowth
 	}
 }
