@@ -1,0 +1,53 @@
+package plot
+
+import (
+	"math"
+	"testing"
+)
+
+func TestDecimal(t *testing.T) {
+	tests := []struct {
+		name     string
+		v        float64
+		decimals int
+		want     string
+	}{
+		{"rounded", 1.256, 2, "1.26"},
+		{"real minus", -3, 1, "−3.0"},
+		{"no sign before zero", -0.004, 2, "0.00"},
+		{"whole", 12.5, 0, "12"},
+		{"gap", math.NaN(), 2, "–"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			if got := Decimal(tt.v, tt.decimals); got != tt.want {
+				t.Errorf("Decimal(%v, %d) = %q, want %q", tt.v, tt.decimals, got, tt.want)
+			}
+		})
+	}
+}
+
+func TestFraction(t *testing.T) {
+	tests := []struct {
+		name        string
+		v           float64
+		denominator int
+		want        string
+	}{
+		{"reduced", 0.25, 32, "1/4"},
+		{"rounded", 0.26, 16, "1/4"},
+		{"mixed and negative", -1.1875, 16, "−1 3/16"},
+		{"whole", 3, 16, "3"},
+		{"rounds up to a whole", 0.99, 16, "1"},
+		{"rounds to zero without sign", -0.01, 16, "0"},
+		{"too large for a fraction", 1e15, 16, "1000000000000000"},
+		{"gap", math.NaN(), 16, "–"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			if got := Fraction(tt.v, tt.denominator); got != tt.want {
+				t.Errorf("Fraction(%v, %d) = %q, want %q", tt.v, tt.denominator, got, tt.want)
+			}
+		})
+	}
+}
