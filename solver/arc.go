@@ -89,9 +89,9 @@ func (t *tracer) settle(x *column) {
 // dir, columns scaled, and t.f to the residual.
 func (t *tracer) bordered(x, dir *column) bool {
 	a, n := &t.arc, t.n
-	q := *x
-	q[n] = 0
-	t.sys.linearise(&q, x[n], &t.f, &t.jac, &t.rate)
+	t.guess = *x
+	t.guess[n] = 0
+	t.sys.linearise(&t.guess, x[n], &t.f, &t.jac, &t.rate)
 	for i := range n {
 		for j := range n {
 			a.m[i][j] = t.jac[i][j] / weight(j, n)
@@ -212,9 +212,9 @@ func (t *tracer) arcFinish(step, target float64) *deadlock {
 // snap polishes the state at exactly t.s; at a lock, where plain Newton has
 // nothing to divide by, it leaves the state as it is: within 1e-9 mm of s.
 func (t *tracer) snap() {
-	q := t.q
-	if t.orientSign() && t.polish(&q, t.s) {
-		t.q = q
+	t.guess = t.q
+	if t.orientSign() && t.polish(&t.guess, t.s) {
+		t.q = t.guess
 	}
 }
 
@@ -266,12 +266,11 @@ func clamp(x, lo, hi float64) float64 {
 // without any push, and the largest share names the link that ends the travel.
 func (t *tracer) loaded() int {
 	t.sys.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
-	var best column
-	load := t.leftNull(&best)
-	_ = load
+	loads := &t.step
+	t.leftNull(loads)
 	link, size := 0, -1.0
 	for i := range t.n {
-		if s := math.Abs(best[i]); s > size {
+		if s := math.Abs(loads[i]); s > size {
 			link, size = i, s
 		}
 	}
@@ -279,8 +278,8 @@ func (t *tracer) loaded() int {
 }
 
 // leftNull sets x to the unit vector that the transposed Jacobian all but sends
-// to zero, by inverse iteration, and returns the size of what is left.
-func (t *tracer) leftNull(x *column) float64 {
+// to zero, by inverse iteration: the loads in which the links balance each other.
+func (t *tracer) leftNull(x *column) {
 	for i := range t.n {
 		for j := range t.n {
 			t.jac[i][j] /= weight(j, t.n)
@@ -289,19 +288,14 @@ func (t *tracer) leftNull(x *column) float64 {
 		x[i] = 1
 	}
 	if !t.lu.factor(&t.jac, t.n) {
-		return 0
+		return
 	}
-	grown := 0.0
 	for range 4 {
 		t.lu.solve(x, x)
 		t.lu.solveTransposed(x, x)
-		grown = 0
+		size := largest(x, t.n)
 		for i := range t.n {
-			grown = math.Max(grown, math.Abs(x[i]))
-		}
-		for i := range t.n {
-			x[i] /= grown
+			x[i] /= size
 		}
 	}
-	return 1 / grown
 }

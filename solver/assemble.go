@@ -53,7 +53,7 @@ func (a *Assembler) Assemble(changes []Change, hold Hold) (*Axle, error) {
 	}
 	cs := make([]applied, len(changes))
 	for i := range changes {
-		cs[i] = applied{&changes[i], 0}
+		cs[i] = applied{Change: &changes[i]}
 	}
 	x := &Axle{assembler: a, changes: changes, hold: hold}
 	x.gear = a.gear(cs)
@@ -98,6 +98,9 @@ type staticUnit struct {
 	q     state
 	pts   []Vec // in the unit's frame
 	spins []Vec
+	// untouched says that no part or setpoint was changed: the static position
+	// is that of the points as they stand.
+	untouched bool
 }
 
 // static solves the static position of u.
@@ -113,6 +116,7 @@ func (a *Assembler) static(u *unit, places []dvec, cs []applied, hold Hold) (*st
 		return nil, err
 	}
 	out := &staticUnit{u: u, q: q, pts: values(p.c.pts), spins: values(p.c.spins)}
+	out.untouched = onlyPoints(cs)
 	return out, nil
 }
 
@@ -143,4 +147,14 @@ func (a *Assembler) tyreRadius(cs []applied) float64 {
 		}
 	}
 	return r
+}
+
+// onlyPoints reports whether changes are all of coordinates.
+func onlyPoints(cs []applied) bool {
+	for _, c := range cs {
+		if c.Parameter.stage == partStage || c.Parameter.stage == setpointStage {
+			return false
+		}
+	}
+	return true
 }

@@ -45,7 +45,8 @@ func newCorner(s *staticUnit) *corner {
 	}
 	if t := s.u.strut; t != nil {
 		on := s.pts[t.lower]
-		c.strut = &strut{top: s.pts[t.top], on: r3.Sub(on, o), dir: r3.Unit(r3.Sub(s.pts[t.carried], on))}
+		axis := r3.Sub(s.pts[t.carried], on)
+		c.strut = &strut{top: s.pts[t.top], on: r3.Sub(on, o), dir: r3.Unit(axis), span: r3.Norm(axis)}
 	}
 	c.axis.kind = w.axis.kind
 	switch w.axis.kind {

@@ -2,6 +2,7 @@ package solver_test
 
 import (
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"toewright/solver"
@@ -47,6 +48,35 @@ func BenchmarkAssemble(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := a.Assemble(changes, solver.HoldAll); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkSensitivity takes the derivatives of 21 toes by every coordinate of
+// every hardpoint.
+func BenchmarkSensitivity(b *testing.B) {
+	c := loadCase(b, "../testdata/cases/dw01_saloon_rear_steer.json")
+	d := c.Study.design(b)
+	x := c.Study.candidate(b, d, "base")
+	var by []solver.Change
+	for _, p := range solver.Parameters(d) {
+		if strings.Contains(p.Key, ".") {
+			by = append(by, solver.Change{Parameter: p})
+		}
+	}
+	in := solver.SweepInput{Sides: solver.LeftOnly}
+	in.Travels, _ = solver.Grid(50, 50, 5)
+	ws := solver.NewWorkspace()
+	var out [2]solver.Curve
+	b.ReportAllocs()
+	for b.Loop() {
+		t, err := x.Tangents(by)
+		if err != nil {
+			b.Fatal(err)
+		}
+		in.By = t
+		if err := x.Sweep(ws, &in, &out); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -22,7 +22,7 @@ type caseStudy struct {
 	Vehicle    struct{ Wheelbase, TyreRadius float64 }
 	Suspension map[string]json.RawMessage
 	Steering   struct {
-		Type                                                                         string
+		Type                                                                        string
 		Axis, PitmanPivot, PitmanAxis, PitmanBall, IdlerPivot, IdlerAxis, IdlerBall *[3]float64
 	}
 	Travel     struct{ Bump, Droop, Step float64 }

@@ -44,14 +44,28 @@ func (c *Change) check() error {
 // Key returns the parameter's key with the side it is restricted to.
 func (c *Change) Key() string { return c.Parameter.Key + c.Sides.Suffix() }
 
-// applied is a change with the rate at which it grows when its derivative is
-// taken: 1 or 0.
+// applied is a change as it is applied, or a seed: a change of no amount that
+// grows at the rate 1, by which a derivative is taken.
 type applied struct {
 	*Change
-	rate float64
+	seed bool
 }
 
-func (a applied) amount() dual { return dual{a.Value, a.rate} }
+// amount returns what is added to a length.
+func (a applied) amount() dual {
+	if a.seed {
+		return dual{0, 1}
+	}
+	return constant(a.Value)
+}
+
+// setting returns what a setpoint becomes that stood at now.
+func (a applied) setting(now dual) dual {
+	if a.seed {
+		return now.plus(dual{0, 1})
+	}
+	return constant(a.Value)
+}
 
 // applyPoints moves the points of u that the car has elsewhere than the file
 // says.

@@ -9,13 +9,16 @@ type rod struct {
 	b    Vec     // joint on the moving body, from its reference point, static
 	l    float64 // length, mm
 	inv  float64 // 1/l
+	// static is the vector from a to the joint on the moving body, static.
+	static Vec
 }
 
 // newRod returns the link from the body point a to the point p of a moving body
 // whose reference point stands at o, at the length it has in that position.
 func newRod(name string, a, p, o Vec) rod {
-	l := r3.Norm(r3.Sub(p, a))
-	return rod{name: name, a: a, b: r3.Sub(p, o), l: l, inv: 1 / l}
+	d := r3.Sub(p, a)
+	l := r3.Norm(d)
+	return rod{name: name, a: a, b: r3.Sub(p, o), l: l, inv: 1 / l, static: d}
 }
 
 // stretch returns (d²-l²)/2l for the vector d between the rod's joints: to first

@@ -21,9 +21,10 @@ type corner struct {
 // strut is a knuckle-fixed axis that slides through a top mount on the body. Its
 // two constraints say where the axis pierces the level plane through the mount.
 type strut struct {
-	top Vec // mount, in V
-	on  Vec // a point of the axis, from the wheel centre, static
-	dir Vec // unit direction of the axis, upward, static
+	top  Vec     // mount, in V
+	on   Vec     // a point of the axis, from the wheel centre, static
+	dir  Vec     // unit direction of the axis, upward, static
+	span float64 // from on to the mount, static, mm
 }
 
 // axisPoints says which two points the steering axis passes through.

@@ -116,7 +116,7 @@ func (g *Gear) inner(p Vec, s Side) innerBall {
 	case Rack:
 		return rackBall{axis: s.mirrored(r3.Unit(g.Axis))}
 	case CentreLink:
-		return newLinkBall(g, p, s)
+		return newLinkBall(g, g.points(), fixed(p), s)
 	}
 	return nil
 }
@@ -135,6 +135,6 @@ func (g *Gear) Reach() (lo, hi float64) {
 	if g.Kind != CentreLink || !g.HasIdler {
 		return math.Inf(-1), math.Inf(1)
 	}
-	f := newFourBar(g)
+	f := newFourBar(g, g.points())
 	return f.lock(-1), f.lock(1)
 }

@@ -9,53 +9,61 @@ import (
 // fourBar is the spatial four-bar of pitman arm, centre link and idler arm.
 type fourBar struct {
 	pitman, idler crank
-	length        float64 // of the link, squared
+	length        dual    // of the link, squared
 	branch        float64 // of the idler's two solutions, the one of straight ahead
 }
 
 // crank is an arm that turns about an axis.
 type crank struct {
-	pivot, axis Vec // axis of length 1
-	ball        Vec // ball's place from the pivot, straight ahead
+	axis   Vec  // of length 1
+	centre dvec // of the ball's circle
+	radial dvec // from the centre to the ball, straight ahead
 }
 
-func newCrank(pivot, axis, ball Vec) crank {
-	return crank{pivot: pivot, axis: r3.Unit(axis), ball: r3.Sub(ball, pivot)}
+func newCrank(pivot dvec, axis Vec, ball dvec) crank {
+	k := fixed(r3.Unit(axis))
+	arm := ball.less(pivot)
+	along := k.times(k.dot(arm))
+	return crank{axis: k.v, centre: pivot.plus(along), radial: arm.less(along)}
 }
 
 // at returns the ball's place when the arm is turned by t from straight ahead.
 func (c *crank) at(t dual) dvec {
-	k := fixed(c.axis)
-	along := r3.Scale(r3.Dot(c.axis, c.ball), c.axis)
-	radial := fixed(r3.Sub(c.ball, along))
-	return fixed(r3.Add(c.pivot, along)).plus(radial.times(t.cos())).plus(k.cross(radial).times(t.sin()))
+	return c.centre.plus(c.radial.times(t.cos())).plus(fixed(c.axis).cross(c.radial).times(t.sin()))
 }
 
-func newFourBar(g *Gear) *fourBar {
+// newFourBar returns the four-bar of a gear whose points stand at pts, with
+// their rates.
+func newFourBar(g *Gear, pts *gearPoints) *fourBar {
 	f := &fourBar{
-		pitman: newCrank(g.Points[pitmanPivot], g.PitmanAxis, g.Points[pitmanBall]),
-		idler:  newCrank(g.Points[idlerPivot], g.IdlerAxis, g.Points[idlerBall]),
+		pitman: newCrank(pts[pitmanPivot], g.PitmanAxis, pts[pitmanBall]),
+		idler:  newCrank(pts[idlerPivot], g.IdlerAxis, pts[idlerBall]),
 	}
-	d := r3.Sub(g.Points[idlerBall], g.Points[pitmanBall])
-	f.length = r3.Dot(d, d)
-	a, b, _ := f.closure(fixed(g.Points[pitmanBall]))
+	d := pts[idlerBall].less(pts[pitmanBall])
+	f.length = d.dot(d)
 	f.branch = 1
-	if math.Atan2(b.v, a.v) > 0 { // the idler stands at 0: on the side away from the extreme
-		f.branch = -1
+	stray := f.straying(pts)
+	f.branch = -1
+	if stray < f.straying(pts) {
+		f.branch = 1
 	}
 	return f
+}
+
+// straying returns how far from straight ahead the branch chosen has the idler
+// when the pitman arm is: 0 for the branch on which the four-bar was built.
+func (f *fourBar) straying(pts *gearPoints) float64 {
+	return math.Abs(math.Sin(f.idlerTurn(pts[pitmanBall]).v / 2))
 }
 
 // closure returns a, b, c of the equation a·cos ψ + b·sin ψ = c that the idler's
 // turn ψ meets when the link reaches from p to its ball.
 func (f *fourBar) closure(p dvec) (a, b, c dual) {
 	i := &f.idler
-	along := r3.Scale(r3.Dot(i.axis, i.ball), i.axis)
-	radial := r3.Sub(i.ball, along)
-	o := fixed(r3.Add(i.pivot, along)).less(p)
-	a = o.dot(fixed(radial)).scaled(2)
-	b = o.dot(fixed(r3.Cross(i.axis, radial))).scaled(2)
-	c = constant(f.length - r3.Dot(radial, radial)).less(o.dot(o))
+	o := i.centre.less(p)
+	a = o.dot(i.radial).scaled(2)
+	b = o.dot(fixed(i.axis).cross(i.radial)).scaled(2)
+	c = f.length.less(i.radial.dot(i.radial)).less(o.dot(o))
 	return a, b, c
 }
 
@@ -104,37 +112,57 @@ func (f *fourBar) lock(direction float64) float64 {
 	return direction * math.Pi
 }
 
+// gearPoints are the hardpoints of a centre link with their rates.
+type gearPoints [4]dvec
+
+func (g *Gear) points() *gearPoints {
+	var pts gearPoints
+	for i, p := range g.Points {
+		pts[i] = fixed(p)
+	}
+	return &pts
+}
+
 // linkBall is an inner ball that rides on the centre link, or on the pitman arm
 // alone where there is no idler.
 type linkBall struct {
 	bar    *fourBar // nil without an idler
 	pitman crank    // carries the ball where bar is nil
-	local  Vec      // place on the link, in its axes from the pitman ball
-	home   Vec      // place in V, straight ahead
+	local  [3]dual  // place on the link, in its axes from the pitman ball
+	home   dvec     // place in V, straight ahead
 	side   Side
 }
 
-func newLinkBall(g *Gear, p Vec, s Side) linkBall {
+func newLinkBall(g *Gear, pts *gearPoints, home dvec, s Side) *linkBall {
 	if !g.HasIdler {
-		return linkBall{pitman: newCrank(g.Points[pitmanPivot], g.PitmanAxis, p), home: p, side: s}
+		return &linkBall{pitman: newCrank(pts[pitmanPivot], g.PitmanAxis, home), home: home, side: s}
 	}
-	bar := newFourBar(g)
-	at, axes := bar.frame(dual{})
-	d := r3.Sub(p, at.v)
-	local := Vec{X: r3.Dot(d, axes[0].v), Y: r3.Dot(d, axes[1].v), Z: r3.Dot(d, axes[2].v)}
-	return linkBall{bar: bar, local: local, home: p, side: s}
+	b := &linkBall{bar: newFourBar(g, pts), home: home, side: s}
+	at, axes := b.bar.frame(dual{})
+	for i := range axes {
+		b.local[i] = home.less(at).dot(axes[i])
+	}
+	return b
 }
 
-func (b linkBall) shift(input float64) (d, rate Vec) {
-	t := dual{v: input, d: 1}
+// place returns the ball's displacement from straight ahead, as a left one, for
+// the pitman turn t.
+func (b *linkBall) place(t dual) dvec {
 	var x dvec
 	if b.bar == nil {
 		x = b.pitman.at(t)
 	} else {
 		at, axes := b.bar.frame(t)
-		x = at.plus(axes[0].times(constant(b.local.X))).
-			plus(axes[1].times(constant(b.local.Y))).
-			plus(axes[2].times(constant(b.local.Z)))
+		x = at
+		for i := range axes {
+			x = x.plus(axes[i].times(b.local[i]))
+		}
 	}
-	return b.side.mirrored(r3.Sub(x.v, b.home)), b.side.mirrored(x.d)
+	x = x.less(b.home)
+	return dvec{b.side.mirrored(x.v), b.side.mirrored(x.d)}
+}
+
+func (b *linkBall) shift(input float64) (d, rate Vec) {
+	x := b.place(dual{v: input, d: 1})
+	return x.v, x.d
 }

@@ -38,7 +38,7 @@ func ParseHold(names []string) (Hold, error) {
 // with returns h and the setpoints that cs set: what is set is held.
 func (h Hold) with(cs []applied) Hold {
 	for _, c := range cs {
-		if c.Parameter.stage == setpointStage && c.Parameter.set != rideHeightSetpoint {
+		if !c.seed && c.Parameter.stage == setpointStage && c.Parameter.set != rideHeightSetpoint {
 			h |= 1 << c.Parameter.set
 		}
 	}

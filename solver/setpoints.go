@@ -41,17 +41,18 @@ func bySpecificity(cs []applied) []applied {
 func steady(v dual) target { return target{from: v, to: v} }
 
 func (s *setpoints) apply(u *unit, c applied) {
+	if c.Parameter.set == casterSetpoint && u.touches(c.Change) {
+		s.caster.to = c.setting(s.caster.to) // one of the whole unit
+	}
 	for i, w := range u.wheels {
 		if !c.Sides.Includes(w.side) {
 			continue
 		}
 		switch c.Parameter.set {
 		case toeSetpoint:
-			s.toe[i].to = c.amount()
+			s.toe[i].to = c.setting(s.toe[i].to)
 		case camberSetpoint:
-			s.camber[i].to = c.amount()
-		case casterSetpoint:
-			s.caster.to = c.amount()
+			s.camber[i].to = c.setting(s.camber[i].to)
 		case rideHeightSetpoint:
 			s.height[i].to = s.height[i].to.less(c.amount())
 		}

@@ -61,6 +61,8 @@ type SweepInput struct {
 	From    Attitude
 	// Sides restricts the sweep; a solid axle always moves whole.
 	Sides Selection
+	// By asks for the derivatives of the toe by these parameters of the axle.
+	By *Tangents
 	// Ground asks for scrub radius, trail, half-track and wheelbase change too.
 	Ground bool
 }
@@ -69,6 +71,49 @@ type SweepInput struct {
 type Curve struct {
 	Positions []Position
 	Reach     Reach
+	rates     []float64 // by position and parameter
+	params    int
+}
+
+// ToeRate returns the derivative of the toe of position i by parameter k of the
+// sweep's By, in radians by mm, or by radian for an angle. It is NaN exactly at a
+// lock, where the toe has none.
+func (c *Curve) ToeRate(i, k int) float64 { return c.rates[i*c.params+k] }
+
+// row returns the derivatives of position i.
+func (c *Curve) row(i int) []float64 { return c.rates[i*c.params : (i+1)*c.params] }
+
+// fillRates sets the derivatives of position i to v.
+func (c *Curve) fillRates(i int, v float64) {
+	for k := range c.row(i) {
+		c.row(i)[k] = v
+	}
+}
+
+// reserve makes room for n positions and their derivatives by p parameters.
+func (c *Curve) reserve(n, p int) {
+	c.Positions = resize(c.Positions, n)
+	c.params = p
+	if cap(c.rates) < n*p {
+		c.rates = make([]float64, n*p)
+	}
+	c.rates = c.rates[:n*p]
+}
+
+// trim leaves the positions from first up to end.
+func (c *Curve) trim(first, end int) {
+	copy(c.rates, c.rates[first*c.params:])
+	c.rates = c.rates[:(end-first)*c.params]
+	copy(c.Positions, c.Positions[first:end])
+	c.Positions = c.Positions[:end-first]
+}
+
+// params returns the number of parameters by which derivatives are asked for.
+func (in *SweepInput) params() int {
+	if in.By == nil {
+		return 0
+	}
+	return in.By.Len()
 }
 
 // Grid returns the travels from -droop to bump in steps anchored at 0, in mm. It
@@ -103,6 +148,9 @@ func (x *Axle) Sweep(ws *Workspace, in *SweepInput, out *[2]Curve) error {
 	for _, s := range Sides {
 		out[s].Positions = out[s].Positions[:0]
 		out[s].Reach = Reach{}
+	}
+	if in.By != nil && in.By.axle != x {
+		return &InputError{"derivatives", "are asked by the tangents of another axle"}
 	}
 	if err := x.checkSteer(in.From.Steer); err != nil {
 		return err

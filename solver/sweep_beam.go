@@ -41,8 +41,9 @@ func (x *Axle) sweepBeam(ws *Workspace, in *SweepInput, out *[2]Curve) error {
 		from: [2]float64{in.From.travel(Left), in.From.travel(Right)}, rate: in.Motion.rates(),
 	}
 	for _, s := range Sides {
-		out[s].Positions = resize(out[s].Positions, len(in.Travels))
+		out[s].reserve(len(in.Travels), in.params())
 	}
+	x.prepareRates(ws, in, Left)
 	zero := splitAtZero(in.Travels)
 	last := x.follow(ws, &ws.beam, in.Travels[zero:], 1, func(i int, t float64) {
 		x.measureBeam(ws, in, t, zero+i, out)
@@ -58,7 +59,7 @@ func (x *Axle) sweepBeam(ws *Workspace, in *SweepInput, out *[2]Curve) error {
 		if first.end != nil {
 			c.Reach.endDroop(first.end, x.beam.linkName(first.end.link))
 		}
-		c.Positions = c.Positions[zero-first.count : zero+last.count]
+		c.trim(zero-first.count, zero+last.count)
 	}
 	return nil
 }
@@ -69,5 +70,8 @@ func (x *Axle) measureBeam(ws *Workspace, in *SweepInput, travel float64, i int,
 	for _, s := range Sides {
 		x.beam.wheelOf(&at, int(s), &ws.wheel)
 		x.measure(ws, in, s, travel, &out[s].Positions[i])
+	}
+	if in.By != nil {
+		x.rateBeam(ws, in, i, out)
 	}
 }

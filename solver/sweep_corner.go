@@ -58,13 +58,14 @@ func (x *Axle) sweepCorner(ws *Workspace, in *SweepInput, s Side, out *Curve) er
 		gear: newGearPath(x.balls[s], in.From.Steer, 0),
 		from: in.From.travel(s), rate: in.Motion.rates()[s],
 	}
-	out.Positions = resize(out.Positions, len(in.Travels))
+	out.reserve(len(in.Travels), in.params())
+	x.prepareRates(ws, in, s)
 	zero := splitAtZero(in.Travels)
 	last := x.follow(ws, &ws.corner, in.Travels[zero:], 1, func(i int, t float64) {
-		x.measureCorner(ws, in, s, t, &out.Positions[zero+i])
+		x.measureCorner(ws, in, s, t, zero+i, out)
 	})
 	first := x.follow(ws, &ws.corner, in.Travels[:zero], -1, func(i int, t float64) {
-		x.measureCorner(ws, in, s, t, &out.Positions[i])
+		x.measureCorner(ws, in, s, t, i, out)
 	})
 	if last.end != nil {
 		out.Reach.endBump(last.end, x.linkName(s, last.end.link))
@@ -72,7 +73,7 @@ func (x *Axle) sweepCorner(ws *Workspace, in *SweepInput, s Side, out *Curve) er
 	if first.end != nil {
 		out.Reach.endDroop(first.end, x.linkName(s, first.end.link))
 	}
-	out.Positions = out.Positions[zero-first.count : zero+last.count]
+	out.trim(zero-first.count, zero+last.count)
 	return nil
 }
 
@@ -128,12 +129,15 @@ func (x *Axle) follow(ws *Workspace, sys system, travels []float64, direction in
 	return followed{len(travels), nil}
 }
 
-// measureCorner sets p to the position in which the tracer stands.
-func (x *Axle) measureCorner(ws *Workspace, in *SweepInput, s Side, travel float64, p *Position) {
+// measureCorner sets position i of out to where the tracer stands.
+func (x *Axle) measureCorner(ws *Workspace, in *SweepInput, s Side, travel float64, i int, out *Curve) {
 	path := &ws.corner
 	at := path.c.poseOf(&ws.tracer.q, path.from+travel*path.rate)
 	path.c.wheelOf(&at, &ws.wheel)
-	x.measure(ws, in, s, travel, p)
+	x.measure(ws, in, s, travel, &out.Positions[i])
+	if in.By != nil {
+		x.rateCorner(ws, in, s, i, out)
+	}
 }
 
 // measure sets p from the wheel of the workspace.

@@ -42,6 +42,7 @@ type tracer struct {
 		known    bool
 	}
 
+	guess         state // of the step being tried
 	f, rate, step column
 	jac           matrix
 	lu            factors
@@ -105,17 +106,16 @@ func (t *tracer) advance(target float64) *deadlock {
 // try takes one step to s = next. It returns false, and leaves the tracer where
 // it was, where the step is not clearly on the same branch.
 func (t *tracer) try(next float64) bool {
-	var q state
-	t.predict(next, &q)
-	moved := 0.0
+	q := &t.guess
+	t.predict(next, q)
 	for i := range t.n {
 		t.step[i] = q[i] - t.q[i]
 	}
-	moved = distance(&t.step, t.n)
-	if !t.correct(&q, next, trust*moved+trustFloor) {
+	moved := distance(&t.step, t.n)
+	if !t.correct(q, next, trust*moved+trustFloor) {
 		return false
 	}
-	t.accept(&q, next)
+	t.accept(q, next)
 	return true
 }
 

@@ -44,3 +44,9 @@ func along(i int) Vec {
 
 // sub returns a - b.
 func sub(a, b Vec) Vec { return r3.Sub(a, b) }
+
+// dot returns the scalar product.
+func dot(a, b Vec) float64 { return r3.Dot(a, b) }
+
+// nan marks a derivative that does not exist.
+var nan = math.NaN()

@@ -7,6 +7,7 @@ type Workspace struct {
 	corner cornerPath
 	beam   beamPath
 	wheel  wheelPose
+	rates  rateScratch
 	origin state // solution where a sweep starts
 }
 

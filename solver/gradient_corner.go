@@ -1,0 +1,93 @@
+package solver
+
+import "gonum.org/v1/gonum/spatial/r3"
+
+// cornerGradient is the derivative of a corner's toe, in one pose, by everything
+// that the pose depends on.
+type cornerGradient struct {
+	pts   [maxCornerPoints]Vec // by the unit's points, static
+	spin  Vec                  // by the static spin axis
+	shift Vec                  // by a displacement of the tie rod's inner ball
+}
+
+// maxCornerPoints bounds the hardpoints of a corner: eleven of a multi-link.
+const maxCornerPoints = 12
+
+// toeGradient sets g to the derivative of the toe in the pose in which t stands.
+// One solve with the transposed Jacobian serves every parameter: the loads in
+// the links under a unit moment on the toe say what each of them contributes.
+func (c *corner) toeGradient(t *tracer, path *cornerPath, u *unit, g *cornerGradient) bool {
+	t.sys.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
+	if !t.lu.factor(&t.jac, t.n) {
+		return false
+	}
+	at := c.poseOf(&t.q, path.from+t.s*path.rate)
+	e := at.r.turn(c.spin)
+	slope := toeSlope(e)
+	m := pullback(at.g, r3.Cross(e, slope))
+	loads := column{m.X, m.Y, m.Z}
+	t.lu.solveTransposed(&loads, &loads)
+
+	*g = cornerGradient{spin: at.r.back(slope)}
+	shift, _ := path.gear.shift(t.s)
+	w := &g.pts[u.wheels[0].centre]
+	for i := range c.n {
+		d := r3.Sub(at.at(c.rods[i].b), c.rods[i].a)
+		if i == c.n-1 {
+			d = r3.Sub(d, shift)
+			g.shift = r3.Scale(loads[i]*c.rods[i].inv, d)
+		}
+		c.rods[i].addGradient(-loads[i], r3.Scale(c.rods[i].inv, d), &at, &g.pts[u.rods[i].outer], &g.pts[u.rods[i].inner], w)
+	}
+	if c.strut != nil {
+		c.strut.addGradient(&at, loads[c.n], loads[c.n+1], u.strut, g, w)
+	}
+	return true
+}
+
+// toeSlope returns the derivative of the toe by the spin axis of a left wheel.
+func toeSlope(e Vec) Vec {
+	n := 1 / (e.X*e.X + e.Y*e.Y)
+	return Vec{X: e.Y * n, Y: -e.X * n}
+}
+
+// addGradient adds k times the derivative of the rod's stretch by the static
+// places of its outer and inner joint and of the wheel centre; d is the unit
+// vector along the rod in pose p.
+//
+// The rod's length is that of its static position, so its own direction there
+// counts against the one in the pose.
+func (r *rod) addGradient(k float64, d Vec, p *pose, outer, inner, wheel *Vec) {
+	now := p.r.back(d)
+	was := r3.Scale(r.inv, r.static)
+	*outer = axpy(k, r3.Sub(now, was), *outer)
+	*inner = axpy(k, r3.Sub(was, d), *inner)
+	*wheel = axpy(k, r3.Sub(d, now), *wheel)
+}
+
+// addGradient adds the share of the strut's two constraints under the loads x
+// and y.
+func (s *strut) addGradient(p *pose, x, y float64, spec *strutSpec, g *cornerGradient, wheel *Vec) {
+	on, dir := s.pierce(p)
+	force := Vec{X: x, Y: y, Z: -(x*dir.X + y*dir.Y) / dir.Z}
+	// The axis runs from lower to carried; share is how far along it the mount
+	// stands in this pose.
+	lower := p.r.turn(s.on)
+	share := (on.Z - lower.Z) / (dir.Z * s.span)
+	now := p.r.back(force)
+	g.pts[spec.lower] = axpy(-(1 - share), now, g.pts[spec.lower])
+	g.pts[spec.carried] = axpy(-share, now, g.pts[spec.carried])
+	g.pts[spec.top] = r3.Add(g.pts[spec.top], force)
+	*wheel = axpy(-1, r3.Sub(force, now), *wheel)
+}
+
+// dot returns the derivative by a parameter whose static tangent is t and which
+// displaces the inner ball at the rate shift beside.
+func (g *cornerGradient) dot(t *tangent, shift Vec) float64 {
+	sum := r3.Dot(g.spin, t.spins[0]) + r3.Dot(g.shift, shift)
+	for i := range t.pts {
+		p, v := &g.pts[i], &t.pts[i]
+		sum += p.X*v.X + p.Y*v.Y + p.Z*v.Z
+	}
+	return sum
+}

@@ -1,0 +1,107 @@
+package solver
+
+// rateScratch is the memory of a sweep's derivatives.
+type rateScratch struct {
+	shifts []Vec // by parameter: displacement of the inner ball, as a left one
+	corner cornerGradient
+	beam   *beamGradient
+	axle   *Axle // that beam belongs to
+}
+
+// prepareRates sets the displacements of the inner ball of side s with each
+// parameter of in, at the steering input of in.
+func (x *Axle) prepareRates(ws *Workspace, in *SweepInput, s Side) {
+	if in.By == nil {
+		return
+	}
+	r := &ws.rates
+	if cap(r.shifts) < in.By.Len() {
+		r.shifts = make([]Vec, in.By.Len())
+	}
+	r.shifts = r.shifts[:in.By.Len()]
+	for k := range r.shifts {
+		r.shifts[k] = x.shiftRate(in, s, k)
+	}
+	if x.beam != nil && r.axle != x {
+		r.beam, r.axle = newBeamGradient(x), x
+	}
+}
+
+// shiftRate returns how fast the inner ball's displacement by the steering grows
+// with parameter k: not at all straight ahead or on a rack.
+func (x *Axle) shiftRate(in *SweepInput, s Side, k int) Vec {
+	if x.gear.Kind != CentreLink || in.From.Steer == 0 {
+		return Vec{}
+	}
+	unit, ball := x.innerPoint(s)
+	home := fixed(x.static[unit].pts[ball])
+	if t := &in.By.units[unit][k]; !t.still {
+		home.d = t.pts[ball]
+	}
+	home = dvec{s.mirrored(home.v), s.mirrored(home.d)}
+	pts := x.gear.points()
+	if ref := &in.By.params[k].Parameter; ref.point.group == gearPoint {
+		pts[ref.point.index].d = along(int(ref.move))
+	}
+	return newLinkBall(&x.gear, pts, home, s).place(constant(in.From.Steer)).d
+}
+
+// innerPoint returns the unit and the index in it of the ball that the gear
+// moves for side s.
+func (x *Axle) innerPoint(s Side) (unit, ball int) {
+	if x.beam != nil {
+		u := x.static[0].u
+		return 0, u.rods[u.dragLink()].inner
+	}
+	u := x.static[s].u
+	return int(s), u.rods[u.tieRod()].inner
+}
+
+// rateCorner sets row i of the curve's rates to the derivatives of the toe where
+// the tracer stands.
+func (x *Axle) rateCorner(ws *Workspace, in *SweepInput, s Side, i int, out *Curve) {
+	st := x.static[s]
+	g := &ws.rates.corner
+	if !x.corners[s].toeGradient(&ws.tracer, &ws.corner, st.u, g) {
+		out.fillRates(i, nan)
+		return
+	}
+	row := out.row(i)
+	for k := range row {
+		row[k] = 0
+		if t := &in.By.units[s][k]; !t.still {
+			row[k] = g.dot(t, ws.rates.shifts[k])
+		} else if ws.rates.shifts[k] != (Vec{}) {
+			row[k] = dot(g.shift, ws.rates.shifts[k])
+		}
+	}
+}
+
+// rateBeam sets row i of both curves' rates.
+func (x *Axle) rateBeam(ws *Workspace, in *SweepInput, i int, out *[2]Curve) {
+	st := x.static[0]
+	g := ws.rates.beam
+	if !g.at(&ws.tracer, x.beam) {
+		out[Left].fillRates(i, nan)
+		out[Right].fillRates(i, nan)
+		return
+	}
+	displaced, _ := ws.beam.gear.shift(ws.tracer.s)
+	for k := range in.By.params {
+		t := &in.By.units[0][k]
+		if t.still && ws.rates.shifts[k] == (Vec{}) {
+			out[Left].row(i)[k], out[Right].row(i)[k] = 0, 0
+			continue
+		}
+		if t.still {
+			t = ws.rates.rest(st)
+		}
+		toe := g.dot(st, t, &ws.tracer.q, dvec{displaced, ws.rates.shifts[k]})
+		out[Left].row(i)[k], out[Right].row(i)[k] = toe[Left], toe[Right]
+	}
+}
+
+// rest returns the tangent of a parameter that moves only the gear.
+func (r *rateScratch) rest(s *staticUnit) *tangent {
+	return &tangent{pts: make([]Vec, len(s.pts)), spins: make([]Vec, len(s.spins))}
+}
