@@ -36,7 +36,7 @@ func TestAppendSmoothFollowsACircle(t *testing.T) {
 	}
 	// In px. Straight lines would pass 1.7 inside; the two spans at the free ends know
 	// only one neighbour.
-	const radius, inner, end = 90, 0.02, 1.0
+	const radius, inner, end = 90, 0.1, 1.0
 	from := Point{}
 	for i, c := range parse(t, f.AppendSmooth(nil, xs, ys)) {
 		if c.name == 'C' {

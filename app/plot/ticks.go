@@ -7,7 +7,7 @@ type Tick struct {
 }
 
 // Ticks appends the multiples of 1, 2 or 5 times a power of ten within the domain,
-// at most most of them and not fewer than a third of that, all with the same
+// at most most of them and, from four up, at least a third of that, all with the same
 // number of decimals. A domain without span or with a NaN has no ticks, and neither
 // has most below 2.
 func Ticks(dst []Tick, d Domain, most int) []Tick {

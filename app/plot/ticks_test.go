@@ -84,7 +84,7 @@ func TestTicksAreWithinAndFewAndEnough(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
 				d, most := domains(t), rapid.IntRange(4, 20).Draw(t, "most")
 				got := ticks(nil, d, most)
-				if len(got) > most || 3*len(got) < most-1 {
+				if len(got) > most || len(got) < most/3 {
 					t.Fatalf("%v, %d: %d ticks", d, most, len(got))
 				}
 				edge := d.Widen(d.Span() * (1 + 2*slack))
