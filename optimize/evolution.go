@@ -4,13 +4,14 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"gonum.org/v1/gonum/mat"
 	gopt "gonum.org/v1/gonum/optimize"
 )
 
 const (
-	// evolutionStep is the first standard deviation of the samples, in the unit
-	// box: most of them fall inside it.
-	evolutionStep = 0.3
+	// evolutionSpread is the first standard deviation of the samples, in the
+	// unit box: most of them fall inside it.
+	evolutionSpread = 0.3
 	// brokenRank puts points that break a limit behind all others, as a
 	// multiple of the value at the start.
 	brokenRank = 1e6
@@ -48,15 +49,34 @@ func (e *evolution) run(evaluations int, seed uint64) []float64 {
 	for j := range middle {
 		middle[j] = 0.5
 	}
+	method := &gopt.CmaEsChol{
+		// gonum draws its samples by the Cholesky factor alone, so the spread
+		// must stand there and the step size be 1.
+		InitStepSize: 1,
+		InitCholesky: ball(len(middle), evolutionSpread),
+		Src:          rand.NewPCG(seed, evolutionStream),
+	}
 	// How the method ends, by the limit as a rule, does not matter: e.best holds
 	// what it found.
 	_, _ = gopt.Minimize(
 		gopt.Problem{Func: e.evaluate, Status: e.status},
 		middle,
 		&gopt.Settings{FuncEvaluations: evaluations, Converger: gopt.NeverTerminate{}},
-		&gopt.CmaEsChol{InitStepSize: evolutionStep, Src: rand.NewPCG(seed, evolutionStream)},
+		method,
 	)
 	return e.best
+}
+
+// ball returns the Cholesky factor of the covariance of n independent variables
+// with the same standard deviation.
+func ball(n int, sd float64) *mat.Cholesky {
+	covariance := mat.NewSymDense(n, nil)
+	for j := range n {
+		covariance.SetSym(j, j, sd*sd)
+	}
+	var factor mat.Cholesky
+	factor.Factorize(covariance) // diagonal and positive
+	return &factor
 }
 
 // status stops the method where the run must stop.

@@ -99,7 +99,7 @@ func TestFormPull(t *testing.T) {
 				t.Fatalf("run() = %v, %t, want converged", l.status, ok)
 			}
 			s, v := p.step, &p.now.values
-			s.solve(p.now, p.radius)
+			s.solve(p.now, firstRadius)
 			s.form.pull(s.y, v.R, s.program.interior.lambda[2*variables:])
 			var gradient mat.VecDense
 			gradient.MulVec(v.JR.T(), mat.NewVecDense(residuals, s.y))

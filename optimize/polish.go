@@ -15,7 +15,8 @@ const (
 	// tailRadius keeps the radius within this multiple of the last step, so
 	// that the accuracy of the program, relative to its radius, follows the
 	// steps down.
-	tailRadius = 10
+	// Steps that count make it no smaller than endRadius.
+	tailRadius, endRadius = 10, 1e-9
 	// reductionTolerance is the promised relative reduction of the merit below
 	// which a step that is free to go further ends the polish. By then the
 	// objective is right to about 1e-12.
@@ -129,7 +130,7 @@ func (p *polisher) try(promised, length float64) {
 	case ratio > goodRatio && length > freeStep*p.radius:
 		p.radius = math.Min(grow*p.radius, maxRadius)
 	default:
-		p.radius = math.Min(p.radius, tailRadius*length)
+		p.radius = math.Min(p.radius, math.Max(tailRadius*length, endRadius))
 	}
 	if ratio > acceptRatio {
 		p.now, p.trial = p.trial, p.now
