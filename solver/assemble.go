@@ -22,6 +22,24 @@ func NewAssembler(d *Design) (*Assembler, error) {
 // Design returns the design that a was made of.
 func (a *Assembler) Design() *Design { return &a.design }
 
+// Setting returns the value, in radians, at which an absolute parameter stands in
+// the design itself: its toe, camber or caster. It is NaN for another parameter.
+func (a *Assembler) Setting(p Parameter, s Side) float64 {
+	if !p.Absolute || p.stage != setpointStage {
+		return nan
+	}
+	i := min(int(s), len(a.units)-1)
+	set := a.units[i].setpointsOf(&a.design, a.places[i], nil)
+	w := int(s) - i // the wheel's place in its unit
+	switch p.set {
+	case toeSetpoint:
+		return set.toe[w].to.v
+	case camberSetpoint:
+		return set.camber[w].to.v
+	}
+	return set.caster.to.v
+}
+
 // Assemble returns the axle of a design with the given changes. The order of
 // changes does not matter: coordinates come first, then exchanged parts, then
 // setpoints are re-solved.

@@ -1,0 +1,145 @@
+package optimize
+
+import (
+	"math"
+
+	"toewright/solver"
+)
+
+// toeModel is the [Model] of toe changes: its residuals are, for each scenario,
+// each side judged and each travel, the toe change less the target, in radians.
+type toeModel struct {
+	base      *solver.Assembler
+	free      []Free
+	scenarios []Scenario
+	sides     []solver.Side
+	targets   [2]Target
+	travels   []float64
+	zero      int // index of travel 0 among travels
+
+	ws     *solver.Workspace
+	curves [2]solver.Curve
+	seeds  []solver.Change
+	buffer []solver.Change
+	cars   int // assembled so far
+}
+
+func newToeModel(p *ToeSearch) *toeModel {
+	m := &toeModel{
+		base: p.Base, free: p.Free, scenarios: p.scenarios(), sides: p.sides(),
+		targets: p.Targets, travels: p.Travels, zero: indexOfZero(p.Travels),
+		ws: solver.NewWorkspace(),
+	}
+	for i := range p.Free {
+		m.seeds = append(m.seeds, p.Free[i].change(0))
+	}
+	return m
+}
+
+// indexOfZero returns where travel 0 stands, or -1.
+func indexOfZero(travels []float64) int {
+	for i, t := range travels {
+		if t == 0 {
+			return i
+		}
+	}
+	return -1
+}
+
+// Size implements [Model].
+func (m *toeModel) Size() Size {
+	return Size{Variables: len(m.free), Residuals: len(m.scenarios) * len(m.sides) * len(m.travels)}
+}
+
+// Evaluate implements [Model]. It returns false where a car cannot be assembled
+// or does not reach the whole window.
+func (m *toeModel) Evaluate(x []float64, v *Values) bool {
+	row := 0
+	for i := range m.scenarios {
+		if !m.sweep(&m.scenarios[i], x, v.JR != nil) {
+			return false
+		}
+		for _, s := range m.sides {
+			m.write(s, row, v)
+			row += len(m.travels)
+		}
+	}
+	return true
+}
+
+// changes returns those of a scenario and of the variables.
+func (m *toeModel) changes(s *Scenario, x []float64) []solver.Change {
+	m.buffer = append(m.buffer[:0], s.Changes...)
+	for i := range m.free {
+		m.buffer = append(m.buffer, m.free[i].change(x[i]))
+	}
+	return m.buffer
+}
+
+// sweep moves the car of a scenario through the window.
+func (m *toeModel) sweep(s *Scenario, x []float64, rates bool) bool {
+	m.cars++
+	car, err := m.base.Assemble(m.changes(s, x), s.Hold)
+	if err != nil {
+		return false
+	}
+	in := solver.SweepInput{Travels: m.travels, Motion: s.Motion, From: s.From, Sides: m.selection()}
+	if rates {
+		t, err := car.Tangents(m.seeds)
+		if err != nil {
+			return false
+		}
+		in.By = t
+	}
+	if err := car.Sweep(m.ws, &in, &m.curves); err != nil {
+		return false
+	}
+	for _, side := range m.sides {
+		if !m.curves[side].Reach.Whole() {
+			return false
+		}
+	}
+	return true
+}
+
+// selection returns the sides that need to be moved.
+func (m *toeModel) selection() solver.Selection {
+	switch {
+	case len(m.sides) == 2:
+		return solver.BothSides
+	case m.sides[0] == solver.Left:
+		return solver.LeftOnly
+	}
+	return solver.RightOnly
+}
+
+// write sets the residuals of one side's curve from row on.
+func (m *toeModel) write(s solver.Side, row int, v *Values) {
+	c := &m.curves[s]
+	home := c.Positions[m.zero].Toe
+	for i, p := range c.Positions {
+		v.R[row+i] = float64(p.Toe - home - m.targets[s].At(p.Travel))
+		if v.JR == nil {
+			continue
+		}
+		for k := range m.free {
+			v.JR.Set(row+i, k, c.ToeRate(i, k)-c.ToeRate(m.zero, k))
+		}
+	}
+}
+
+// Figures are what is said of a toe curve against its target.
+type Figures struct {
+	RMS  solver.Angle // root mean square over the positions
+	Peak solver.Angle // largest magnitude
+}
+
+// figuresOf returns the figures of residuals in radians.
+func figuresOf(r []float64) Figures {
+	sum, peak := 0.0, 0.0
+	for _, x := range r {
+		sum += x * x
+		peak = math.Max(peak, math.Abs(x))
+	}
+	return Figures{solver.Angle(math.Sqrt(sum / float64(len(r)))), solver.Angle(peak)}
+}

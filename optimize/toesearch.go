@@ -1,0 +1,173 @@
+package optimize
+
+import (
+	"context"
+
+	"toewright/solver"
+)
+
+// ToeSearch asks for the values of free parameters, within their bounds, that
+// bring the toe curve nearest to a target over the whole window.
+type ToeSearch struct {
+	Base *solver.Assembler
+	Free []Free
+	// Travels are the positions judged, mm, ascending, 0 among them; weights of
+	// the same number may say how much each counts, nil meaning alike.
+	Travels []float64
+	Weights []float64
+	// Targets are those of each side; flat by default.
+	Targets [2]Target
+	// Measure is RMS or Peak.
+	Measure Measure
+	// Judge selects the sides judged; one is enough where car and search are
+	// symmetric.
+	Judge solver.Selection
+	// Scenarios are the set-ups that the answer must serve; none means the base
+	// car as it stands. Across says how they become one number.
+	Scenarios []Scenario
+	Across    Across
+}
+
+// ToeAnswer is what a toe search found.
+type ToeAnswer struct {
+	Values []float64 // of the free parameters, mm or radians
+	// Best and Start are the figures of the answer and of the base car; Start is
+	// NaN where the base car does not reach the window. Over several scenarios
+	// they are those of all positions together.
+	Best, Start Figures
+	// Scenarios are the figures of each scenario in the answer.
+	Scenarios []Figures
+	// Result is the search behind it; its objective is in radians.
+	Result Result
+	Cars   int // assembled in all
+}
+
+// Check returns an error that says what the search lacks.
+func (p *ToeSearch) Check() error {
+	if len(p.Free) == 0 {
+		return problemErrorf("no parameter is free: name at least one")
+	}
+	for i := range p.Free {
+		for j := range i {
+			if p.Free[i].Key() == p.Free[j].Key() {
+				return problemErrorf("parameter %s is free twice", p.Free[i].Key())
+			}
+		}
+	}
+	if indexOfZero(p.Travels) < 0 {
+		return problemErrorf("the window does not contain travel 0")
+	}
+	for i := range p.Targets {
+		if err := p.Targets[i].Check(); err != nil {
+			return err
+		}
+	}
+	for i := range p.Scenarios {
+		if err := p.Scenarios[i].conflict(p.Free); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// scenarios returns those of the search, or the base car alone.
+func (p *ToeSearch) scenarios() []Scenario {
+	if len(p.Scenarios) > 0 {
+		return p.Scenarios
+	}
+	return []Scenario{{Hold: solver.HoldAll}}
+}
+
+// sides returns the sides judged.
+func (p *ToeSearch) sides() []solver.Side {
+	switch p.Judge {
+	case solver.LeftOnly:
+		return solver.Sides[:1]
+	case solver.RightOnly:
+		return solver.Sides[1:]
+	}
+	return solver.Sides[:]
+}
+
+// objective returns how residuals become one number.
+func (p *ToeSearch) objective() Objective {
+	n := len(p.sides()) * len(p.Travels)
+	o := Objective{Measure: p.Measure, Across: p.Across}
+	for _, s := range p.scenarios() {
+		o.Groups = append(o.Groups, Group{Residuals: n, Weight: s.weight()})
+		for range p.sides() {
+			o.Weights = append(o.Weights, p.Weights...)
+		}
+	}
+	return o
+}
+
+// variables returns the free parameters with their bounds.
+func (p *ToeSearch) variables() []Variable {
+	var vs []Variable
+	for i := range p.Free {
+		f := &p.Free[i]
+		vs = append(vs, Variable{Name: f.Key(), Min: f.Min, Max: f.Max})
+	}
+	return vs
+}
+
+// SearchToe looks for the best values of the free parameters. Only an input that
+// no search can start from is an error; how the search ended stands in the
+// answer's status, and a search that found no car able to reach the window has no
+// values.
+func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, error) {
+	if err := p.Check(); err != nil {
+		return nil, err
+	}
+	m := newToeModel(p)
+	r, err := Run(ctx, Problem{
+		Model: m, Variables: p.variables(), Objective: p.objective(), Start: p.start(),
+	}, s)
+	if err != nil {
+		return nil, err
+	}
+	a := &ToeAnswer{Result: r, Cars: m.cars, Start: m.baseFigures()}
+	if r.X == nil {
+		return a, nil
+	}
+	a.Values = r.X
+	a.Best, a.Scenarios = m.figures(r.X)
+	return a, nil
+}
+
+// start returns the base car's own values.
+func (p *ToeSearch) start() []float64 {
+	x := make([]float64, len(p.Free))
+	for i := range p.Free {
+		x[i] = p.Free[i].now(p.Base)
+	}
+	return x
+}
+
+// now returns the value at which a parameter stands in the base car.
+func (f *Free) now(a *solver.Assembler) float64 {
+	if !f.Parameter.Absolute {
+		return 0
+	}
+	side := solver.Left
+	if f.Sides == solver.RightOnly {
+		side = solver.Right
+	}
+	return a.Setting(f.Parameter, side)
+}
+
+// figures returns the figures of all positions together and of each scenario.
+func (m *toeModel) figures(x []float64) (Figures, []Figures) {
+	n := m.Size().Residuals
+	v := Values{R: make([]float64, n)}
+	if !m.Evaluate(x, &v) {
+		return nowhere, nil
+	}
+	var each []Figures
+	per := n / len(m.scenarios)
+	for i := range m.scenarios {
+		each = append(each, figuresOf(v.R[i*per:(i+1)*per]))
+	}
+	return figuresOf(v.R), each
+}
