@@ -121,6 +121,9 @@ func (s *interiorPoint) step() bool {
 		s.centre[i] = s.slack[i]*s.mult[i] + s.dslack[i]*s.dmul[i] - target
 	}
 	s.direction(factor)
+	if !allFinite(s.dx) || !allFinite(s.dslack) || !allFinite(s.dmul) {
+		return false
+	}
 	move := s.reach(boundaryFraction)
 	s.advance(move)
 	return move > minMove
@@ -172,11 +175,11 @@ func (s *interiorPoint) direction(factor blas64.Triangular) {
 func (s *interiorPoint) reach(fraction float64) float64 {
 	move := 1.0
 	for i := range s.m {
-		if s.dslack[i] < 0 {
-			move = math.Min(move, -fraction*s.slack[i]/s.dslack[i])
+		if s.slack[i]+move*s.dslack[i] <= 0 {
+			move = -fraction * s.slack[i] / s.dslack[i]
 		}
-		if s.dmul[i] < 0 {
-			move = math.Min(move, -fraction*s.mult[i]/s.dmul[i])
+		if s.mult[i]+move*s.dmul[i] <= 0 {
+			move = -fraction * s.mult[i] / s.dmul[i]
 		}
 	}
 	return move

@@ -7,20 +7,26 @@ import (
 )
 
 // peaks is the weighted mean of the groups' largest sizes, or the largest of
-// all: a linear program with one extra for each group and two rows for each
-// residual.
+// all: a linear program with one extra for each group, and a row for each side
+// of each residual that can be the largest within the trust region.
 type peaks struct {
 	scale *scale
-	spans []span // one in all for Worst
+	rows  []peakRow // of the last program, in order
 }
 
-func newPeaks(s *scale) *peaks { return &peaks{scale: s, spans: s.spans} }
+// peakRow is one side of one residual.
+type peakRow struct {
+	residual int
+	factor   float64 // the residual's weight, negative for the lower side
+}
+
+func newPeaks(s *scale) *peaks { return &peaks{scale: s} }
 
 func (f *peaks) extras() int {
 	if f.scale.across == Worst {
 		return 1
 	}
-	return len(f.spans)
+	return len(f.scale.spans)
 }
 
 // extra returns which extra bounds group k.
@@ -37,65 +43,68 @@ func (f *peaks) addGauss(*mat.SymDense, *Values) {}
 
 func (f *peaks) fill(p *program, v *Values, radius float64) {
 	n := v.JR.RawMatrix().Cols
-	tops, units := f.tops(v.R), f.units(v.JR, radius)
-	for e, unit := range units {
-		p.c[n+e] = unit
-	}
-	for k, g := range f.spans {
+	tops, units, floors := f.bounds(v, radius)
+	f.rows = f.rows[:0]
+	for k, g := range f.scale.spans {
 		e := f.extra(k)
+		p.c[n+e] = units[e]
 		if f.scale.across == Mean {
 			p.c[n+e] *= g.share
 		}
 		for i := g.from; i < g.to; i++ {
-			f.addPair(p, v, i, radius, tops[e], n+e, -units[e])
+			reach := f.reach(v, i, radius)
+			for _, w := range [2]float64{f.scale.weights[i], -f.scale.weights[i]} {
+				if w*v.R[i]+reach >= floors[e] {
+					f.addRow(p, v, peakRow{i, w}, radius, tops[e])[n+e] = -units[e]
+				}
+			}
 		}
 	}
 }
 
-// addPair bounds the weighted residual i from both sides by top plus an extra.
-func (f *peaks) addPair(p *program, v *Values, i int, radius, top float64, extra int, unit float64) {
-	for _, sign := range [2]float64{1, -1} {
-		w := sign * f.scale.weights[i]
-		row := p.addRow(top - w*v.R[i])
-		for j, d := range v.JR.RawRowView(i) {
-			row[j] = w * d * radius
-		}
-		row[extra] = unit
+// addRow bounds one side of a residual by top, and returns the row for the
+// extra to be put in.
+func (f *peaks) addRow(p *program, v *Values, side peakRow, radius, top float64) []float64 {
+	row := p.addRow(top - side.factor*v.R[side.residual])
+	for j, d := range v.JR.RawRowView(side.residual) {
+		row[j] = side.factor * d * radius
 	}
+	f.rows = append(f.rows, side)
+	return row
 }
 
-// tops returns the size that each extra stands for at no step.
-func (f *peaks) tops(r []float64) []float64 {
-	tops := make([]float64, f.extras())
-	for k, g := range f.spans {
-		e := f.extra(k)
-		tops[e] = math.Max(tops[e], f.scale.peak(g, r))
-	}
-	return tops
-}
-
-// units returns the scale of each extra.
-func (f *peaks) units(jac *mat.Dense, radius float64) []float64 {
-	units := make([]float64, f.extras())
-	for k, g := range f.spans {
+// bounds returns for each extra the size that it stands for at no step, its
+// unit, and the least size that any step can reach to first order.
+func (f *peaks) bounds(v *Values, radius float64) (tops, units, floors []float64) {
+	n := f.extras()
+	tops, units, floors = make([]float64, n), make([]float64, n), make([]float64, n)
+	for k, g := range f.scale.spans {
 		e := f.extra(k)
 		for i := g.from; i < g.to; i++ {
-			units[e] = math.Max(units[e], f.scale.weights[i]*radius*largest(jac, i))
+			size := f.scale.weights[i] * math.Abs(v.R[i])
+			tops[e] = math.Max(tops[e], size)
+			units[e] = math.Max(units[e], f.scale.weights[i]*radius*largest(v.JR, i))
+			floors[e] = math.Max(floors[e], size-f.reach(v, i, radius))
 		}
 	}
 	for e := range units {
 		units[e] = rise(units[e])
 	}
-	return units
+	return tops, units, floors
+}
+
+// reach returns by how much a step can change a weighted residual at most.
+func (f *peaks) reach(v *Values, i int, radius float64) float64 {
+	sum := 0.0
+	for _, d := range v.JR.RawRowView(i) {
+		sum += math.Abs(d)
+	}
+	return f.scale.weights[i] * radius * sum
 }
 
 func (f *peaks) pull(y, _, multipliers []float64) {
 	clear(y)
-	row := 0
-	for _, g := range f.spans {
-		for i := g.from; i < g.to; i++ {
-			y[i] = f.scale.weights[i] * (multipliers[row] - multipliers[row+1])
-			row += 2
-		}
+	for k, row := range f.rows {
+		y[row.residual] += row.factor * multipliers[k]
 	}
 }
