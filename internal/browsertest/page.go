@@ -16,6 +16,9 @@ import (
 // pageTimeout bounds all that one test does with its page.
 const pageTimeout = 2 * time.Minute
 
+// pollInterval is the time between two looks at a page that is waited for.
+const pollInterval = 50 * time.Millisecond
+
 // Options say how a page is opened. The zero value is a desktop window.
 type Options struct {
 	Width, Height int64      // of the window in CSS pixels; 1440 by 900 if zero
@@ -127,7 +130,21 @@ func (p *Page) WaitText(selector, text string) {
 // WaitOfflineReady waits until the service worker serves the page.
 func (p *Page) WaitOfflineReady() {
 	p.t.Helper()
-	Get(p, chromedp.Poll[bool](`navigator.serviceWorker.controller !== null`))
+	p.WaitTrue(`navigator.serviceWorker.controller !== null`)
+}
+
+// WaitTrue waits until a JavaScript expression, or the promise it makes, is true.
+// It waits on through a reload.
+func (p *Page) WaitTrue(expression string) {
+	p.t.Helper()
+	for p.ctx.Err() == nil {
+		ok, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool](expression, chromedp.EvalAwaitPromise))
+		if err == nil && ok {
+			return
+		}
+		time.Sleep(pollInterval)
+	}
+	p.t.Fatalf("%s did not come true within %v%v", expression, pageTimeout, p.watch)
 }
 
 // Shot writes a picture of the window to NAME.png in the folder that

@@ -20,14 +20,21 @@ type Server struct {
 // newServer starts a server that stops at the end of the test.
 func newServer(t testing.TB, cfg web.Config) *Server {
 	t.Helper()
-	handler, err := web.NewHandler(cfg)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := &Server{t: t, handler: handler, address: "127.0.0.1:0"}
+	s := &Server{t: t, address: "127.0.0.1:0"}
+	s.Use(cfg)
 	s.Start()
 	t.Cleanup(s.Stop)
 	return s
+}
+
+// Use makes the server serve something else from its next start on.
+func (s *Server) Use(cfg web.Config) {
+	s.t.Helper()
+	handler, err := web.NewHandler(cfg)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	s.handler = handler
 }
 
 // Start makes the server answer. It must not be running.

@@ -18,7 +18,7 @@ type watch struct {
 
 	mu         sync.Mutex
 	complaints []string
-	offline    bool          // the server is meant to be gone
+	forgiving  bool          // the network is meant to fail
 	seen       chan struct{} // closed when the last message has been seen
 }
 
@@ -52,7 +52,7 @@ func (w *watch) console(m chromedp.ConsoleMessage) {
 	switch {
 	case m.Text == lastMessage:
 		close(w.seen)
-	case m.Source == "network" && w.offline:
+	case m.Source == "network" && w.forgiving:
 	case m.Type == chromedp.ConsoleError || m.IsException():
 		w.complaints = append(w.complaints, fmt.Sprintf("%s (%s:%d)", m, m.URL, m.Line+1))
 	}
@@ -89,12 +89,17 @@ func (w *watch) String() string {
 	return "\nthe page says:\n\t" + strings.Join(w.complaints, "\n\t")
 }
 
-// Offline stops the server and from then on takes the browser's complaints about
-// lost connections for what they are.
-func (p *Page) Offline() {
+// Forgive takes the browser's complaints about the network for what they are from
+// now on: the test makes it fail.
+func (p *Page) Forgive() {
 	p.watch.mu.Lock()
-	p.watch.offline = true
-	p.watch.mu.Unlock()
+	defer p.watch.mu.Unlock()
+	p.watch.forgiving = true
+}
+
+// Offline stops the server for the rest of the test.
+func (p *Page) Offline() {
+	p.Forgive()
 	p.Stop()
 }
 

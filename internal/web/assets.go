@@ -17,8 +17,8 @@ import (
 //go:embed all:dist
 var embedded embed.FS
 
-// embeddedAssets returns the front end that was built in.
-func embeddedAssets() fs.FS {
+// Assets returns the front end that was built in.
+func Assets() fs.FS {
 	sub, err := fs.Sub(embedded, "dist")
 	if err != nil {
 		panic(err) // The folder is named above.
@@ -34,7 +34,7 @@ var suffixes = map[encoding]string{brotlied: ".br", gzipped: ".gz"}
 
 // Built reports whether the front end was built before this program was.
 func Built() bool {
-	_, err := fs.Stat(embeddedAssets(), programName)
+	_, err := fs.Stat(Assets(), programName)
 	return err == nil
 }
 

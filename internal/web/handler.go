@@ -14,7 +14,7 @@ type Config struct {
 	// BasePath is where the page stands on its host, such as "/tools/toe", if not
 	// at the root. A slash at the end makes no difference.
 	BasePath string
-	// Assets holds the built front end in place of what is embedded.
+	// Assets holds the built front end in place of [Assets].
 	Assets fs.FS
 }
 
@@ -22,7 +22,7 @@ type Config struct {
 // assets cannot be read.
 func NewHandler(cfg Config) (http.Handler, error) {
 	if cfg.Assets == nil {
-		cfg.Assets = embeddedAssets()
+		cfg.Assets = Assets()
 	}
 	files, err := loadAssets(cfg.Assets)
 	if err != nil {

@@ -1,0 +1,131 @@
+package web
+
+import (
+	"fmt"
+	"io"
+	"net/http"
+	"net/http/httptest"
+	"strings"
+	"testing"
+	"testing/fstest"
+)
+
+// front is a front end of a few bytes, the program in all encodings.
+func front() fstest.MapFS {
+	files := fstest.MapFS{".gitignore": {Data: []byte("*")}}
+	for name, data := range map[string]string{
+		"app.wasm": "program", "app.wasm.br": "brotli", "app.wasm.gz": "gzip",
+		"boot.js": "boot", "worker.js": "worker", "app.css": "style",
+		"icon-192.png": "icon", "manifest.webmanifest": "{}",
+	} {
+		files[name] = &fstest.MapFile{Data: []byte(data)}
+	}
+	return files
+}
+
+func newTestHandler(t *testing.T, cfg Config) http.Handler {
+	t.Helper()
+	h, err := NewHandler(cfg)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return h
+}
+
+// get returns the answer to a GET with the given header fields, as key, value.
+func get(h http.Handler, path string, header ...string) *http.Response {
+	r := httptest.NewRequest(http.MethodGet, path, nil)
+	for i := 0; i < len(header); i += 2 {
+		r.Header.Set(header[i], header[i+1])
+	}
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, r)
+	return w.Result()
+}
+
+func bodyOf(t *testing.T, r *http.Response) string {
+	t.Helper()
+	b, err := io.ReadAll(r.Body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(b)
+}
+
+func TestHandlerServes(t *testing.T) {
+	api := http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) { fmt.Fprint(w, "api ", r.URL.Path) })
+	tests := []struct {
+		name, base, path string
+		want             int
+		wantType         string
+		wantBody         string // a part of it
+	}{
+		{name: "page", path: "/", want: 200, wantType: "text/html", wantBody: `src="/web/boot.js"`},
+		{name: "file", path: "/web/boot.js", want: 200, wantType: "text/javascript", wantBody: "boot"},
+		{name: "program", path: "/web/app.wasm", want: 200, wantType: "application/wasm", wantBody: "program"},
+		{name: "compressed form by name", path: "/web/app.wasm.br", want: 404},
+		{name: "manifest", path: "/manifest.webmanifest", want: 200, wantType: "application/manifest+json", wantBody: "{}"},
+		{name: "service worker", path: "/app-worker.js", want: 200, wantType: "application/javascript", wantBody: `"/web/worker.js"`},
+		{name: "size of the program", path: "/app.js", want: 200, wantType: "application/javascript", wantBody: `ContentLength = "7"`},
+		{name: "placeholder of the folder", path: "/web/.gitignore", want: 404},
+		{name: "no such file", path: "/web/none.js", want: 404},
+		{name: "no such page", path: "/none", want: 404},
+		{name: "what go-app would fetch elsewhere", path: "/robots.txt", want: 404},
+		{name: "calls", path: "/api/v1/sweep", want: 200, wantBody: "api /api/v1/sweep"},
+		{name: "page below a path", base: "/toe/", path: "/toe/", want: 200, wantType: "text/html", wantBody: `src="/toe/web/boot.js"`},
+		{name: "path without its slash", base: "/toe", path: "/toe", want: 301},
+		{name: "calls below a path", base: "/toe", path: "/toe/api/v1/sweep", want: 200, wantBody: "api /api/v1/sweep"},
+		{name: "outside of the path", base: "/toe", path: "/", want: 404},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			h := newTestHandler(t, Config{Assets: front(), BasePath: tt.base, API: api})
+			r := get(h, tt.path)
+			if r.StatusCode != tt.want {
+				t.Fatalf("GET %s: status %d, want %d", tt.path, r.StatusCode, tt.want)
+			}
+			if got := r.Header.Get("Content-Type"); !strings.HasPrefix(got, tt.wantType) {
+				t.Errorf("GET %s: type %q, want %q", tt.path, got, tt.wantType)
+			}
+			if got := bodyOf(t, r); !strings.Contains(got, tt.wantBody) {
+				t.Errorf("GET %s = %q, want it to hold %q", tt.path, got, tt.wantBody)
+			}
+			for key, want := range securityHeaders {
+				if got := r.Header.Get(key); got != want {
+					t.Errorf("GET %s: %s = %q, want %q", tt.path, key, got, want)
+				}
+			}
+		})
+	}
+}
+
+func TestHandlerWithoutFrontEnd(t *testing.T) {
+	h := newTestHandler(t, Config{Assets: fstest.MapFS{".gitignore": {}}, API: http.NotFoundHandler()})
+	r := get(h, "/")
+	if body := bodyOf(t, r); r.StatusCode != http.StatusServiceUnavailable || !strings.Contains(body, "make run") {
+		t.Errorf("GET / = %d %q, want 503 and what to run", r.StatusCode, body)
+	}
+}
+
+func TestHandlerRefusesACompressedFormAlone(t *testing.T) {
+	_, err := NewHandler(Config{Assets: fstest.MapFS{"app.wasm.br": {}}})
+	if err == nil || !strings.Contains(err.Error(), "app.wasm") {
+		t.Errorf("NewHandler error = %v, want one that names app.wasm", err)
+	}
+}
+
+func TestPageNeedsNothingInline(t *testing.T) {
+	page := bodyOf(t, get(newTestHandler(t, Config{Assets: front()}), "/"))
+	for _, inline := range []string{"<script>", "<style", " style=", " onclick=", "https://unpkg", "githubusercontent"} {
+		if strings.Contains(page, inline) {
+			t.Errorf("the page holds %q, which its own policy forbids", inline)
+		}
+	}
+}
+
+func TestBootRunsBeforeTheDeferredScripts(t *testing.T) {
+	page := bodyOf(t, get(newTestHandler(t, Config{Assets: front()}), "/"))
+	if !strings.Contains(page, `<script src="/web/boot.js">`) || !strings.Contains(page, `<script defer src="/app.js">`) {
+		t.Errorf("want boot.js without defer and app.js with it:\n%s", page)
+	}
+}
