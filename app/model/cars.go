@@ -1,0 +1,97 @@
+package model
+
+import (
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// Cars are the cars of a study, solved: the base car first, then the candidates
+// in their order.
+type Cars struct {
+	// Err says why not even the base car can be solved; List is empty then.
+	Err       error
+	Design    *solver.Design
+	Assembler *solver.Assembler
+	List      []*Car
+	// Travels are those of the curves, mm, ascending.
+	Travels []float64
+}
+
+// Car is one car of a study.
+type Car struct {
+	Index   int // 0 for the base car, else 1 + the candidate's place
+	Name    string
+	Changes study.Changes
+	Hidden  bool
+	// Err says why the car cannot be solved; what follows is empty then.
+	Err     error
+	Axle    *solver.Axle
+	Curves  [2]solver.Curve // toe and more along the travel, straight ahead
+	Figures [2]Figures
+}
+
+// Base returns the base car, nil where it cannot be solved.
+func (c *Cars) Base() *Car {
+	if len(c.List) == 0 {
+		return nil
+	}
+	return c.List[0]
+}
+
+// At returns the car of an index, nil where there is none.
+func (c *Cars) At(i int) *Car {
+	if i < 0 || i >= len(c.List) {
+		return nil
+	}
+	return c.List[i]
+}
+
+// solve solves all cars of the session's document.
+func (s *Session) solve() { s.cars = Solve(s.doc) }
+
+// Solve solves the base car and all candidates of a document.
+func Solve(d *study.Document) *Cars {
+	c := &Cars{}
+	if c.Design, c.Err = d.Design(); c.Err != nil {
+		return c
+	}
+	if c.Assembler, c.Err = solver.NewAssembler(c.Design); c.Err != nil {
+		return c
+	}
+	w := d.Window()
+	if c.Travels, c.Err = solver.Grid(d.Units.Millimetres(w.Bump), d.Units.Millimetres(w.Droop), d.Units.Millimetres(w.Step)); c.Err != nil {
+		return c
+	}
+	ws := solver.NewWorkspace()
+	c.List = append(c.List, c.car(d, ws, study.Candidate{Name: study.BaseName}, 0))
+	for i, k := range d.Candidates {
+		c.List = append(c.List, c.car(d, ws, k, i+1))
+	}
+	return c
+}
+
+// car solves one car.
+func (c *Cars) car(d *study.Document, ws *solver.Workspace, k study.Candidate, index int) *Car {
+	car := &Car{Index: index, Name: k.Name, Changes: k.Changes, Hidden: k.Hidden}
+	changes, err := d.SolverChanges(c.Design, k.Changes)
+	if err != nil {
+		car.Err = err
+		return car
+	}
+	hold, err := study.Hold(k.Hold)
+	if err != nil {
+		car.Err = err
+		return car
+	}
+	if car.Axle, car.Err = c.Assembler.Assemble(changes, hold); car.Err != nil {
+		return car
+	}
+	in := solver.SweepInput{Travels: c.Travels, Ground: true}
+	if car.Err = car.Axle.Sweep(ws, &in, &car.Curves); car.Err != nil {
+		return car
+	}
+	for _, s := range solver.Sides {
+		car.Figures[s] = figuresOf(&car.Curves[s], targetOf(d, s))
+	}
+	return car
+}

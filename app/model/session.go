@@ -1,0 +1,122 @@
+package model
+
+import (
+	"toewright/internal/study"
+)
+
+// Session is one study open on the page. Its document is never changed in place:
+// every edit makes a new one, so that undo is a step back in a list. It belongs to
+// one goroutine.
+type Session struct {
+	doc    *study.Document
+	past   []snapshot
+	future []snapshot
+	label  string // of the edit that made doc
+	run    string // key of the run of edits that doc is the latest of, or ""
+	cars   *Cars
+}
+
+// snapshot is a document and the edit that made it.
+type snapshot struct {
+	doc   *study.Document
+	label string
+}
+
+// maxPast is how many steps can be undone. A study weighs some 20 kB.
+const maxPast = 200
+
+// Open starts a session on a document, which must not be changed afterwards.
+func Open(doc *study.Document) *Session {
+	s := &Session{doc: doc}
+	s.solve()
+	return s
+}
+
+// Document returns the study as it stands. It must not be changed.
+func (s *Session) Document() *study.Document { return s.doc }
+
+// Cars returns the base car and the candidates, solved.
+func (s *Session) Cars() *Cars { return s.cars }
+
+// Edit applies change to a copy of the document, which becomes the session's.
+// The label names the edit for undo: "move outer ball". Edits of one run, such as
+// the frames of a drag, are undone together: those that follow one another with
+// the same key, if it is not "".
+//
+// The copy is deep; change may do with it what it likes. A document that cannot
+// be solved is kept all the same, and its cars say why.
+func (s *Session) Edit(label, run string, change func(*study.Document)) error {
+	next, err := clone(s.doc)
+	if err != nil {
+		return err
+	}
+	change(next)
+	s.adopt(next, label, run)
+	return nil
+}
+
+// adopt makes next the session's document.
+func (s *Session) adopt(next *study.Document, label, run string) {
+	if run == "" || run != s.run {
+		s.past = append(s.past, snapshot{s.doc, label})
+		if len(s.past) > maxPast {
+			s.past = s.past[1:]
+		}
+	}
+	s.future = nil
+	s.doc, s.label, s.run = next, label, run
+	s.solve()
+}
+
+// EndRun ends a run of edits: the next one with the same key is a step of its own.
+func (s *Session) EndRun() { s.run = "" }
+
+// Undo goes one step back. It returns the label of what was undone, "" if there
+// was nothing.
+func (s *Session) Undo() string {
+	if len(s.past) == 0 {
+		return ""
+	}
+	last := s.past[len(s.past)-1]
+	s.past = s.past[:len(s.past)-1]
+	s.future = append(s.future, snapshot{s.doc, last.label})
+	s.doc, s.run = last.doc, ""
+	s.solve()
+	return last.label
+}
+
+// Redo goes one step forward again. It returns the label of what was redone, ""
+// if there was nothing.
+func (s *Session) Redo() string {
+	if len(s.future) == 0 {
+		return ""
+	}
+	next := s.future[len(s.future)-1]
+	s.future = s.future[:len(s.future)-1]
+	s.past = append(s.past, snapshot{s.doc, next.label})
+	s.doc, s.run = next.doc, ""
+	s.solve()
+	return next.label
+}
+
+// CanUndo returns the label of the step that Undo would take back, or "".
+func (s *Session) CanUndo() string { return topLabel(s.past) }
+
+// CanRedo returns the label of the step that Redo would take, or "".
+func (s *Session) CanRedo() string { return topLabel(s.future) }
+
+func topLabel(steps []snapshot) string {
+	if len(steps) == 0 {
+		return ""
+	}
+	return steps[len(steps)-1].label
+}
+
+// clone returns a deep copy of a document.
+func clone(d *study.Document) (*study.Document, error) {
+	b, err := study.Encode(d)
+	if err != nil {
+		return nil, err
+	}
+	return study.Decode(b)
+}
