@@ -10,10 +10,10 @@
 //
 // The polish is a sequential convex method. At each step the residuals and
 // limits are linearised, a secant estimate of the curvature that this leaves
-// out is added, and the resulting convex quadratic program is solved by an
-// interior-point method inside a trust region. Root mean square, largest size,
-// and the worst of several groups (one part that must serve several set-ups)
-// differ only in how that program is written.
+// out is added, and the resulting convex program is solved by an interior-point
+// method inside a trust region. Root mean square, largest size, and the worst of
+// several groups (one part that must serve several set-ups) differ only in how
+// that program is written: see the types meanSquare, peaks and worstSquare.
 //
 // [LeastSquares] is the Levenberg-Marquardt method with priors and robust
 // losses, for fits whose covariance matters and which have no bounds.

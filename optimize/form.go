@@ -16,10 +16,9 @@ type form interface {
 	// cost returns what the step minimises: the objective itself for Peak, half
 	// its square for RMS.
 	cost(r []float64) float64
-	// addGauss adds the part of the Hessian that follows from first derivatives.
-	addGauss(h *mat.SymDense, v *Values)
-	// fill adds the linear cost and the rows of a step of at most radius.
-	fill(p *program, v *Values, radius float64)
+	// fill adds the objective and the rows of a step of at most radius; bend is
+	// the estimate of the curvature that linear residuals leave out.
+	fill(p *program, v *Values, bend *mat.SymDense, radius float64)
 	// pull writes ∂cost/∂r, by the multipliers of the rows that fill added.
 	pull(y, r, multipliers []float64)
 }
@@ -35,8 +34,8 @@ func newForm(s *scale) form {
 	return newMeanSquare(s)
 }
 
-// addSquares adds Σ wᵢ jᵢ jᵢᵀ over the rows [from, to) of a Jacobian.
-func addSquares(h *mat.SymDense, jac *mat.Dense, weights []float64, from, to int) {
+// addSquares adds factor·Σ wᵢ jᵢ jᵢᵀ over the rows [from, to) of a Jacobian.
+func addSquares(h *mat.SymDense, jac *mat.Dense, weights []float64, from, to int, factor float64) {
 	raw := h.RawSymmetric()
 	for i := from; i < to; i++ {
 		row := jac.RawRowView(i)
@@ -46,10 +45,29 @@ func addSquares(h *mat.SymDense, jac *mat.Dense, weights []float64, from, to int
 			}
 			out := raw.Data[j*raw.Stride : j*raw.Stride+len(row)]
 			for k := j; k < len(row); k++ {
-				out[k] += weights[i] * v * row[k]
+				out[k] += factor * weights[i] * v * row[k]
 			}
 		}
 	}
+}
+
+// putHessian writes factor·h, made convex, for the step's variables into a
+// matrix of all the program's variables. It changes h.
+func putHessian(p *program, out []float64, h *mat.SymDense, factor float64) {
+	convex(h)
+	n := h.SymmetricDim()
+	for j := range n {
+		for k := range n {
+			out[j*p.n+k] = factor * h.At(j, k)
+		}
+	}
+}
+
+// copyOf returns a copy of a symmetric matrix.
+func copyOf(m *mat.SymDense) *mat.SymDense {
+	out := mat.NewSymDense(m.SymmetricDim(), nil)
+	out.CopySym(m)
+	return out
 }
 
 // addGradient adds factor·Σ wᵢ rᵢ jᵢ over [from, to) to the first entries of out.

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/lapack/lapack64"
 )
 
@@ -16,6 +17,9 @@ const (
 	// about 1, at which the solve ends. A bound that acts is then met to about
 	// 1e-11 of the trust region.
 	gapTolerance = 1e-12
+	// gapFloor is the least product that a step aims at: smaller ones would leave
+	// slacks and multipliers no room to mend the residuals of bent rows.
+	gapFloor = gapTolerance / 10
 	// residualTolerance is the allowed error in the scaled optimality and
 	// constraint equations; some hundred roundings.
 	residualTolerance = 1e-10
@@ -33,14 +37,16 @@ const (
 type interiorPoint struct {
 	n, m    int
 	h, c    []float64 // scaled objective
-	a, b    []float64 // scaled rows
+	a, b    []float64 // scaled rows; of bent rows the gradient at x
 	rowNorm []float64
+	bends   []bend    // scaled
+	base    []float64 // coefficients of the bent rows, in the order of bends
 
 	x, slack, mult   []float64
 	dual, primal     []float64 // residuals Hx+c+Aᵀλ and Ax+s-b
 	centre           []float64 // residual of the slack-multiplier products
 	dx, dslack, dmul []float64
-	kkt              []float64 // upper Cholesky factor of H + Aᵀ(Λ/S)A
+	kkt              []float64 // upper Cholesky factor of the Newton system
 	lambda           []float64 // multipliers in the caller's scale
 }
 
@@ -53,7 +59,15 @@ func (s *interiorPoint) reset(p *program, scale float64) {
 	s.b = scaled(s.b, p.b, 1)
 	s.rowNorm = zeros(s.rowNorm, s.m)
 	for i := range s.m {
+		s.rowNorm[i] = maxAbs(s.row(i))
+	}
+	s.copyBends(p.bends)
+	for i := range s.m {
 		s.normaliseRow(i)
+	}
+	s.base = s.base[:0]
+	for _, b := range s.bends {
+		s.base = append(s.base, s.row(b.row)...)
 	}
 	s.x, s.dx = zeros(s.x, s.n), zeros(s.dx, s.n)
 	s.dual, s.kkt = zeros(s.dual, s.n), zeros(s.kkt, s.n*s.n)
@@ -66,18 +80,25 @@ func (s *interiorPoint) reset(p *program, scale float64) {
 	}
 }
 
-// normaliseRow divides constraint i by its largest coefficient.
+// copyBends copies the quadratic parts and counts them in the norms of their rows.
+func (s *interiorPoint) copyBends(bends []bend) {
+	s.bends = s.bends[:0]
+	for _, b := range bends {
+		s.rowNorm[b.row] = math.Max(s.rowNorm[b.row], maxAbs(b.q))
+	}
+	for _, b := range bends {
+		s.bends = append(s.bends, bend{b.row, scaled(nil, b.q, 1/rise(s.rowNorm[b.row]))})
+	}
+}
+
+// normaliseRow divides constraint i by its norm.
 func (s *interiorPoint) normaliseRow(i int) {
+	s.rowNorm[i] = rise(s.rowNorm[i])
 	row := s.row(i)
-	norm := maxAbs(row)
-	if norm == 0 {
-		norm = 1
-	}
-	s.rowNorm[i] = norm
 	for j := range row {
-		row[j] /= norm
+		row[j] /= s.rowNorm[i]
 	}
-	s.b[i] /= norm
+	s.b[i] /= s.rowNorm[i]
 }
 
 func (s *interiorPoint) row(i int) []float64 { return s.a[i*s.n : (i+1)*s.n] }
@@ -92,6 +113,7 @@ func (s *interiorPoint) gap() float64 {
 
 // converged updates the residuals and reports whether the iterate is optimal.
 func (s *interiorPoint) converged() bool {
+	s.linearise()
 	for j := range s.n {
 		s.dual[j] = s.c[j] + dot(s.h[j*s.n:(j+1)*s.n], s.x)
 	}
@@ -102,7 +124,20 @@ func (s *interiorPoint) converged() bool {
 			s.dual[j] += v * s.mult[i]
 		}
 	}
+	for _, b := range s.bends { // the gradient counted the quadratic part twice
+		s.primal[b.row] -= quadratic(b.q, s.x) / 2
+	}
 	return s.gap() <= gapTolerance && maxAbs(s.dual) <= residualTolerance && maxAbs(s.primal) <= residualTolerance
+}
+
+// linearise sets the bent rows to their gradients at x.
+func (s *interiorPoint) linearise() {
+	for k, b := range s.bends {
+		base, row := s.base[k*s.n:(k+1)*s.n], s.row(b.row)
+		for j := range row {
+			row[j] = base[j] + dot(b.q[j*s.n:(j+1)*s.n], s.x)
+		}
+	}
 }
 
 // step makes one predictor-corrector step. It returns false where the system
@@ -116,7 +151,7 @@ func (s *interiorPoint) step() bool {
 		s.centre[i] = s.slack[i] * s.mult[i]
 	}
 	s.direction(factor)
-	target := s.centring(s.reach(1))
+	target := math.Max(s.centring(s.reach(1)), gapFloor)
 	for i := range s.m {
 		s.centre[i] = s.slack[i]*s.mult[i] + s.dslack[i]*s.dmul[i] - target
 	}
@@ -129,10 +164,13 @@ func (s *interiorPoint) step() bool {
 	return move > minMove
 }
 
-// factorise forms H + Aᵀ(Λ/S)A and its Cholesky factor.
+// factorise forms H + Σ λQ + Aᵀ(Λ/S)A and its Cholesky factor.
 func (s *interiorPoint) factorise() (blas64.Triangular, bool) {
 	n := s.n
 	copy(s.kkt, s.h)
+	for _, b := range s.bends {
+		floats.AddScaled(s.kkt, s.mult[b.row], b.q)
+	}
 	for i := range s.m {
 		s.addOuter(s.row(i), s.mult[i]/s.slack[i])
 	}

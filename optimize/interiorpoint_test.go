@@ -56,19 +56,13 @@ func TestProgramSolve(t *testing.T) {
 }
 
 // randomProgram returns a convex program within a box, with a positive
-// semidefinite Hessian of half rank and rows that the origin satisfies.
+// semidefinite Hessian of half rank and rows that the origin satisfies, some of
+// them with a quadratic part.
 func randomProgram(rng *rand.Rand) *program {
 	n := 1 + rng.IntN(8)
 	p := &program{}
 	p.reset(n)
-	for range (n + 1) / 2 {
-		v := normals(rng, n)
-		for i := range n {
-			for j := range n {
-				p.h[i*n+j] += v[i] * v[j]
-			}
-		}
-	}
+	addRandomSquares(rng, p.h, n)
 	copy(p.c, normals(rng, n))
 	for j := range n {
 		p.addRow(1)[j] = 1
@@ -76,8 +70,38 @@ func randomProgram(rng *rand.Rand) *program {
 	}
 	for range rng.IntN(4 * n) {
 		copy(p.addRow(rng.Float64()), normals(rng, n))
+		if rng.IntN(4) == 0 {
+			addRandomSquares(rng, p.bendRow(p.rows()-1), n)
+		}
 	}
 	return p
+}
+
+// addRandomSquares adds about n/2 random squares to an n×n matrix.
+func addRandomSquares(rng *rand.Rand, h []float64, n int) {
+	for range (n + 1) / 2 {
+		v := normals(rng, n)
+		for i := range n {
+			for j := range n {
+				h[i*n+j] += v[i] * v[j]
+			}
+		}
+	}
+}
+
+// at returns the gradient and the value of row i at x, quadratic part included.
+func (p *program) at(i int, x []float64) (gradient []float64, value float64) {
+	gradient = append(gradient, p.row(i)...)
+	value = dot(gradient, x)
+	for _, b := range p.bends {
+		if b.row == i {
+			value += quadratic(b.q, x) / 2
+			for j := range x {
+				gradient[j] += dot(b.q[j*p.n:(j+1)*p.n], x)
+			}
+		}
+	}
+	return gradient, value
 }
 
 func normals(rng *rand.Rand, n int) []float64 {
@@ -97,20 +121,36 @@ func TestProgramOptimality(t *testing.T) {
 	for trial := range 300 {
 		p := randomProgram(rng)
 		x, lambda := p.solve()
-		for j := range p.n {
-			gradient := p.c[j] + dot(p.h[j*p.n:(j+1)*p.n], x)
-			for i := range p.rows() {
-				gradient += lambda[i] * p.row(i)[j]
-			}
-			if !near(gradient, 0, tol) {
-				t.Fatalf("trial %d: gradient of the Lagrangian, component %d = %g, want 0", trial, j, gradient)
-			}
+		gradient := append([]float64(nil), p.c...)
+		for j := range gradient {
+			gradient[j] += dot(p.h[j*p.n:(j+1)*p.n], x)
 		}
 		for i := range p.rows() {
-			slack := p.b[i] - dot(p.row(i), x)
+			g, value := p.at(i, x)
+			for j, v := range g {
+				gradient[j] += lambda[i] * v
+			}
+			slack := p.b[i] - value
 			if !(slack >= -tol) || !(lambda[i] >= 0) || !near(math.Min(slack, lambda[i]), 0, 1e-5) {
 				t.Fatalf("trial %d: row %d has slack %g and multiplier %g, want both at least 0 and one 0", trial, i, slack, lambda[i])
 			}
+		}
+		if top := maxAbs(gradient); !near(top, 0, tol) {
+			t.Fatalf("trial %d: gradient of the Lagrangian = %g, want 0", trial, top)
+		}
+	}
+}
+
+// TestProgramBend minimises -x-y over the disc x²+y² <= 2: at (1, 1), where the
+// multiplier m has m·2x/2 = 1 for the row ½(x²+y²) <= 1.
+func TestProgramBend(t *testing.T) {
+	for _, size := range []float64{1, 1e-6, 1e6} {
+		p := newProgram(make([]float64, 4), []float64{-1, -1}, []constraint{{[]float64{-1, 0}, 2}, {[]float64{0, 0}, size}, {[]float64{0, -1}, 2}, {[]float64{1, 1}, 4}})
+		q := p.bendRow(1)
+		q[0], q[3] = size, size
+		x, lambda := p.solve()
+		if !nearAll(x, []float64{1, 1}, 1e-9) || !near(lambda[1]*size, 1, 1e-9) {
+			t.Errorf("size %g: x, multiplier = %v, %g, want (1, 1), %g", size, x, lambda[1], 1/size)
 		}
 	}
 }

@@ -28,12 +28,11 @@ func (f *meanSquare) cost(r []float64) float64 {
 	return sum / 2
 }
 
-func (f *meanSquare) addGauss(h *mat.SymDense, v *Values) {
-	addSquares(h, v.JR, f.weights, 0, len(f.weights))
-}
-
-func (f *meanSquare) fill(p *program, v *Values, radius float64) {
+func (f *meanSquare) fill(p *program, v *Values, bend *mat.SymDense, radius float64) {
 	addGradient(p.c, v, f.weights, 0, len(f.weights), radius)
+	hessian := copyOf(bend)
+	addSquares(hessian, v.JR, f.weights, 0, len(f.weights), 1)
+	putHessian(p, p.h, hessian, radius*radius)
 }
 
 func (f *meanSquare) pull(y, r, _ []float64) {

@@ -6,7 +6,9 @@ import "math"
 //
 //	minimise ½ xᵀHx + cᵀx  subject to  Ax <= b
 //
-// with H positive semidefinite. Reset, fill, then solve; the memory is reused.
+// with H positive semidefinite. Single rows may have a quadratic part of their
+// own, ½ xᵀQx + ax <= b, with Q positive semidefinite. Reset, fill, then solve;
+// the memory is reused.
 type program struct {
 	n int
 	h []float64 // n×n, symmetric, row-major
@@ -14,7 +16,15 @@ type program struct {
 	a []float64 // rows×n, row-major
 	b []float64
 
+	bends []bend
+
 	interior interiorPoint
+}
+
+// bend is the quadratic part of one row.
+type bend struct {
+	row int
+	q   []float64 // n×n, symmetric, row-major
 }
 
 // reset empties the program and gives it n variables.
@@ -24,6 +34,7 @@ func (p *program) reset(n int) {
 	p.c = zeros(p.c, n)
 	p.a = p.a[:0]
 	p.b = p.b[:0]
+	p.bends = p.bends[:0]
 }
 
 // rows returns the number of constraints so far.
@@ -40,16 +51,20 @@ func (p *program) addRow(b float64) []float64 {
 	return p.a[from:]
 }
 
+// bendRow gives row i a quadratic part and returns it, all zero, for the caller
+// to fill.
+func (p *program) bendRow(i int) []float64 {
+	q := make([]float64, p.n*p.n)
+	p.bends = append(p.bends, bend{i, q})
+	return q
+}
+
 // row returns the coefficients of constraint i.
 func (p *program) row(i int) []float64 { return p.a[i*p.n : (i+1)*p.n] }
 
 // objective returns ½ xᵀHx + cᵀx.
 func (p *program) objective(x []float64) float64 {
-	sum := 0.0
-	for i, xi := range x {
-		sum += xi * (p.c[i] + 0.5*dot(p.h[i*p.n:(i+1)*p.n], x))
-	}
-	return sum
+	return quadratic(p.h, x)/2 + dot(p.c, x)
 }
 
 // solve returns the minimiser and the multiplier of each row, all at least
@@ -88,6 +103,15 @@ func dot(a, b []float64) float64 {
 	sum := 0.0
 	for i, v := range a {
 		sum += v * b[i]
+	}
+	return sum
+}
+
+// quadratic returns xᵀHx.
+func quadratic(h, x []float64) float64 {
+	n, sum := len(x), 0.0
+	for i, xi := range x {
+		sum += xi * dot(h[i*n:(i+1)*n], x)
 	}
 	return sum
 }

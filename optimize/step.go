@@ -32,7 +32,6 @@ type stepper struct {
 	form    form
 	size    Size
 	program program
-	hessian *mat.SymDense
 	bend    *curvature
 
 	penalty, penaltyCap float64 // 0 before the first step with limits
@@ -45,13 +44,12 @@ type stepper struct {
 
 func newStepper(f form, size Size) *stepper {
 	return &stepper{
-		form:    f,
-		size:    size,
-		hessian: mat.NewSymDense(size.Variables, nil),
-		bend:    newCurvature(size.Variables),
-		target:  make([]float64, size.Variables),
-		y:       make([]float64, size.Residuals),
-		mu:      make([]float64, size.Limits),
+		form:   f,
+		size:   size,
+		bend:   newCurvature(size.Variables),
+		target: make([]float64, size.Variables),
+		y:      make([]float64, size.Residuals),
+		mu:     make([]float64, size.Limits),
 	}
 }
 
@@ -83,8 +81,7 @@ func (s *stepper) build(now *point, radius float64) {
 	}
 	s.program.reset(total)
 	s.addBounds(now.u, radius)
-	s.form.fill(&s.program, &now.values, radius)
-	s.addHessian(&now.values, radius)
+	s.form.fill(&s.program, &now.values, s.bend.s, radius)
 	scale := s.program.objectiveScale()
 	for j := range n {
 		s.program.h[j*total+j] += proximal * scale
@@ -99,20 +96,6 @@ func (s *stepper) addBounds(u []float64, radius float64) {
 	for j, v := range u {
 		s.program.addRow(math.Min(1, (1-v)/radius))[j] = 1
 		s.program.addRow(math.Min(1, v/radius))[j] = -1
-	}
-}
-
-// addHessian adds the Gauss-Newton part and the estimated curvature, made
-// convex.
-func (s *stepper) addHessian(v *Values, radius float64) {
-	s.hessian.Zero()
-	s.form.addGauss(s.hessian, v)
-	s.hessian.AddSym(s.hessian, s.bend.s)
-	convex(s.hessian)
-	for j := range s.size.Variables {
-		for k := range s.size.Variables {
-			s.program.h[j*s.program.n+k] = radius * radius * s.hessian.At(j, k)
-		}
 	}
 }
 

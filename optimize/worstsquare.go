@@ -7,18 +7,14 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// worstSquare is half the largest mean square among groups. One extra t bounds
-// each group's first-order figure; the Hessian is that of the groups, shared
-// out by the multipliers of the step before.
+// worstSquare is half the largest mean square among groups: one extra bounds
+// the groups' figures, each of which is a row with a quadratic part. Since the
+// rows' multipliers sum to 1, the curvature estimate may stand in each of them.
 type worstSquare struct {
-	scale  *scale
-	shares []float64 // multiplier of each group, summing to 1
-	known  bool      // whether a step has set the shares
+	scale *scale
 }
 
-func newWorstSquare(s *scale) *worstSquare {
-	return &worstSquare{scale: s, shares: make([]float64, len(s.spans))}
-}
+func newWorstSquare(s *scale) *worstSquare { return &worstSquare{scale: s} }
 
 func (f *worstSquare) extras() int { return 1 }
 
@@ -33,51 +29,31 @@ func (f *worstSquare) cost(r []float64) float64 {
 // group returns half the mean square of one group.
 func (f *worstSquare) group(g span, r []float64) float64 { return f.scale.meanSquare(g, r) / 2 }
 
-// addGauss also sets the shares where no step has yet: all on the worst group.
-func (f *worstSquare) addGauss(h *mat.SymDense, v *Values) {
-	if !f.known {
-		worst := 0
-		for k, g := range f.scale.spans {
-			if f.group(g, v.R) > f.group(f.scale.spans[worst], v.R) {
-				worst = k
-			}
-		}
-		clear(f.shares)
-		f.shares[worst] = 1
-	}
-	part := mat.NewSymDense(h.SymmetricDim(), nil)
-	for k, g := range f.scale.spans {
-		part.Zero()
-		addSquares(part, v.JR, f.scale.weights, g.from, g.to)
-		part.ScaleSym(f.shares[k], part)
-		h.AddSym(h, part)
-	}
-}
-
-func (f *worstSquare) fill(p *program, v *Values, radius float64) {
+func (f *worstSquare) fill(p *program, v *Values, bend *mat.SymDense, radius float64) {
 	n := v.JR.RawMatrix().Cols
 	top, change := f.cost(v.R), 0.0
 	first := p.rows()
-	for _, g := range f.scale.spans {
+	for k, g := range f.scale.spans {
 		row := p.addRow(top - f.group(g, v.R))
 		addGradient(row, v, f.scale.weights, g.from, g.to, radius)
-		change = math.Max(change, maxAbs(row))
+		hessian, q := copyOf(bend), p.bendRow(first+k)
+		addSquares(hessian, v.JR, f.scale.weights, g.from, g.to, 1)
+		putHessian(p, q, hessian, radius*radius)
+		change = math.Max(change, math.Max(maxAbs(row), maxAbs(q)))
 	}
-	unit := rise(change)
+	p.c[n] = rise(change)
 	for k := range f.scale.spans {
-		p.row(first + k)[n] = -unit
+		p.row(first + k)[n] = -p.c[n]
 	}
-	p.c[n] = unit
 }
 
 func (f *worstSquare) pull(y, r, multipliers []float64) {
-	f.known = true
-	copy(f.shares, multipliers)
-	floats.Scale(1/floats.Sum(f.shares), f.shares)
+	shares := multipliers[:len(f.scale.spans)]
+	total := floats.Sum(shares)
 	clear(y)
 	for k, g := range f.scale.spans {
 		for i := g.from; i < g.to; i++ {
-			y[i] = f.shares[k] * f.scale.weights[i] * r[i]
+			y[i] = shares[k] / total * f.scale.weights[i] * r[i]
 		}
 	}
 }
