@@ -40,7 +40,7 @@ others can reach it.`,
 			}
 			listener, err := net.Listen("tcp", address)
 			if err != nil {
-				return err
+				return fmt.Errorf("cannot serve at --address %s: %w", address, err)
 			}
 			fmt.Fprintf(cmd.OutOrStdout(), "Toewright is at http://%s%s/ (Ctrl-C stops it)\n", listener.Addr(), basePath)
 			return serve(cmd.Context(), listener, handler)

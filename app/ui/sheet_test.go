@@ -1,0 +1,32 @@
+package ui
+
+import (
+	"errors"
+	"testing"
+)
+
+func TestSolverState(t *testing.T) {
+	tests := []struct {
+		name string
+		err  error
+		want string
+	}{
+		{name: "up", want: "ready"},
+		{name: "down", err: errors.New("no worker"), want: "not running: no worker"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			if got := solverState(tt.err); got != tt.want {
+				t.Errorf("solverState(%v) = %q, want %q", tt.err, got, tt.want)
+			}
+		})
+	}
+}
+
+func TestEveryPathHasItsPage(t *testing.T) {
+	for _, path := range Paths() {
+		if pages[path](nil) == nil {
+			t.Errorf("%s has no page", path)
+		}
+	}
+}
