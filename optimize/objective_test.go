@@ -66,6 +66,16 @@ func TestObjectiveErrors(t *testing.T) {
 	}
 }
 
+func TestObjectiveValuePanics(t *testing.T) {
+	defer func() {
+		if recover() == nil {
+			t.Error("Value() of an objective for other residuals did not panic")
+		}
+	}()
+	o := Objective{Weights: []float64{1, 1}}
+	o.Value([]float64{1})
+}
+
 func TestObjectiveNames(t *testing.T) {
 	tests := []struct{ got, want string }{
 		{RMS.String(), "rms"}, {Peak.String(), "peak"}, {Measure(9).String(), "unknown measure"},
