@@ -21,6 +21,10 @@ const (
 	// which a step that is free to go further ends the polish. By then the
 	// objective is right to about 1e-12.
 	reductionTolerance = 1e-12
+	// roundingTolerance is the promised relative reduction below which a step
+	// that fails is laid to rounding in the model: residuals solved to 1e-12 of
+	// their size or better.
+	roundingTolerance = 1e-10
 	// confirmRadius is where a polish that seems to have ended solves once more:
 	// so small a program resolves steps that the last one lost to rounding.
 	confirmRadius = 1e-6
@@ -98,8 +102,12 @@ func (p *polisher) iterate(began float64) Status {
 			p.radius = confirmRadius
 			continue
 		}
-		p.try(promised, length)
-		if p.radius < minRadius {
+		doubtful := p.within(roundingTolerance, promised, length)
+		moved := p.try(promised, length)
+		switch {
+		case !moved && doubtful:
+			return Converged
+		case p.radius < minRadius:
 			return Stalled
 		}
 	}
@@ -108,19 +116,22 @@ func (p *polisher) iterate(began float64) Status {
 
 // settled reports whether a step that could have gone further promises nothing.
 func (p *polisher) settled(promised, length float64) bool {
-	if length == 0 {
-		return true
-	}
-	return promised <= reductionTolerance*p.step.merit(&p.now.values) && length < freeStep*p.radius
+	return length == 0 || p.within(reductionTolerance, promised, length)
+}
+
+// within reports whether a step that could have gone further promises no more
+// than a fraction of the merit.
+func (p *polisher) within(fraction, promised, length float64) bool {
+	return promised <= fraction*p.step.merit(&p.now.values) && length < freeStep*p.radius
 }
 
 // try evaluates the step, moves there if it keeps enough of its promise, and
-// sets the next radius.
-func (p *polisher) try(promised, length float64) {
+// sets the next radius. It reports whether it moved.
+func (p *polisher) try(promised, length float64) bool {
 	copy(p.trial.u, p.step.target)
 	if !p.box.evaluate(p.trial) {
 		p.radius = shrink * length
-		return
+		return false
 	}
 	ratio := (p.step.merit(&p.now.values) - p.step.merit(&p.trial.values)) / promised
 	p.step.learn(p.now, p.trial)
@@ -132,9 +143,11 @@ func (p *polisher) try(promised, length float64) {
 	default:
 		p.radius = math.Min(p.radius, math.Max(tailRadius*length, endRadius))
 	}
-	if ratio > acceptRatio {
-		p.now, p.trial = p.trial, p.now
+	if !(ratio > acceptRatio) {
+		return false
 	}
+	p.now, p.trial = p.trial, p.now
+	return true
 }
 
 // outcome describes the point now reached.

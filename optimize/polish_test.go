@@ -220,6 +220,28 @@ func TestPolishEdge(t *testing.T) {
 	}
 }
 
+// TestPolishNoise checks that residuals with a rounding of 1e-13, as iterated
+// solutions have, still let a search converge.
+func TestPolishNoise(t *testing.T) {
+	inner := rationalFit(samples(-1, 1, 21))
+	noisy := functionModel{inner.Size(), func(x []float64, v *Values) bool {
+		ok := inner.Evaluate(x, v)
+		for i, r := range v.R {
+			v.R[i] = math.Round(r*1e13) / 1e13
+		}
+		return ok
+	}}
+	starts := spread(50, 3, 1)
+	for _, measure := range []Measure{RMS, Peak} {
+		for i := range 50 {
+			l := polishFrom(t, noisy, square(3, -0.9, 0.9), Objective{Measure: measure}, starts.RawRowView(i))
+			if l.status != Converged {
+				t.Errorf("%v from start %d: status = %v, want converged", measure, i, l.status)
+			}
+		}
+	}
+}
+
 func TestPolishInfeasible(t *testing.T) {
 	m := withLimits(distanceTo(0, 0), 1, disc(-0.5))
 	l := polishFrom(t, m, square(2, -2, 2), Objective{}, []float64{0.9, 0.8})
