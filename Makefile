@@ -56,7 +56,7 @@ test: test-native test-wasm test-browser ## Run all tests: native, under WebAsse
 
 .PHONY: test-native
 test-native: ## Run the tests that need neither node nor a browser
-	TOEWRIGHT_BROWSER=off $(GO) test -timeout 20m ./...
+	$(GO) test -timeout 20m $$($(GO) list ./... | grep -v /internal/browsertest)
 
 .PHONY: test-wasm
 test-wasm: ## Run the solver's and the bridge's tests under node

@@ -5,12 +5,11 @@
 // on any error in the page's console, on any exception and on any request that
 // leaves the server, besides what it checks itself.
 //
-// The environment decides what happens where there is no browser or no built
-// page, see [Main]:
+// Where there is no browser or no built page the tests are left out, which go test
+// shows only with -v; make test-browser builds the page first and says it aloud.
+// The environment has a say:
 //
-//	TOEWRIGHT_BROWSER=off       skip the tests
-//	TOEWRIGHT_BROWSER=required  fail; so does CI=true
-//	(neither)                   skip them and say so
+//	TOEWRIGHT_BROWSER=required  fail rather than leave out; so does CI=true
 //	CHROMIUM                    the browser's name or path, if not a usual one
 //	TOEWRIGHT_SHOTS             folder to write the pictures of [Page.Shot] to
 package browsertest
