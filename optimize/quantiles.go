@@ -1,0 +1,29 @@
+package optimize
+
+import (
+	"math"
+	"slices"
+)
+
+// Quantiles returns the values below which the given shares of xs lie, linear
+// between neighbours; it leaves xs alone. They are NaN for an empty xs.
+func Quantiles(xs []float64, shares ...float64) []float64 {
+	out := make([]float64, len(shares))
+	sorted := slices.Clone(xs)
+	slices.Sort(sorted)
+	for i, p := range shares {
+		out[i] = quantile(sorted, p)
+	}
+	return out
+}
+
+// quantile returns the quantile of a sorted list.
+func quantile(sorted []float64, share float64) float64 {
+	if len(sorted) == 0 {
+		return math.NaN()
+	}
+	at := share * float64(len(sorted)-1)
+	lo := min(int(at), len(sorted)-1)
+	hi := min(lo+1, len(sorted)-1)
+	return sorted[lo] + (at-float64(lo))*(sorted[hi]-sorted[lo])
+}

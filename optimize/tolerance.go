@@ -1,0 +1,101 @@
+package optimize
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"toewright/solver"
+)
+
+// Tolerance is how far a parameter of a car that is made may be off.
+type Tolerance struct {
+	Parameter solver.Parameter
+	Sides     solver.Selection
+	Distribution
+	// PerCar says that both sides of a car are off alike; else each by itself.
+	PerCar bool
+}
+
+// Key returns the parameter's key with the side it is restricted to.
+func (t *Tolerance) Key() string { return t.Parameter.Key + t.Sides.Suffix() }
+
+// Series is a series of cars, all of one design but for their tolerances, and
+// what is asked of them. Static toe is re-set on each car, as an alignment does.
+type Series struct {
+	Base       *solver.Assembler
+	Changes    []solver.Change // of the candidate that is made
+	Hold       solver.Hold
+	Tolerances []Tolerance
+	Travels    []float64 // mm, ascending, 0 among them
+	Targets    [2]Target // of the toe change of each side
+	Judge      solver.Selection
+	// Limit is the largest toe change, less target, that passes; 0 asks for no
+	// yield.
+	Limit   solver.Angle
+	Measure Measure // of each car's curve that is held against Limit
+	Seed    uint64
+}
+
+// Check returns an error that says what the series lacks.
+func (s *Series) Check() error {
+	if len(s.Tolerances) == 0 {
+		return problemErrorf("no tolerance is given: name at least one parameter and its plus-minus")
+	}
+	if indexOfZero(s.Travels) < 0 {
+		return problemErrorf("the window does not contain travel 0")
+	}
+	for i := range s.Tolerances {
+		t := &s.Tolerances[i]
+		if !(t.Spread >= 0) || math.IsInf(t.Spread, 0) {
+			return problemErrorf("tolerance of %s is %g, must be 0 or more", t.Key(), t.Spread)
+		}
+		for j := range i {
+			if s.Tolerances[j].Key() == t.Key() {
+				return problemErrorf("tolerance of %s is given twice", t.Key())
+			}
+		}
+	}
+	for i := range s.Targets {
+		if err := s.Targets[i].Check(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// sides returns the sides judged.
+func (s *Series) sides() []solver.Side {
+	p := ToeSearch{Judge: s.Judge}
+	return p.sides()
+}
+
+// errors are the independent quantities of a series: a tolerance of both sides
+// that is not the same within a car is one for each side.
+func (s *Series) errors() []Tolerance {
+	var out []Tolerance
+	for _, t := range s.Tolerances {
+		if t.PerCar || t.Sides != solver.BothSides || !t.Parameter.Sided() {
+			out = append(out, t)
+			continue
+		}
+		left, right := t, t
+		left.Sides, right.Sides = solver.LeftOnly, solver.RightOnly
+		for _, one := range [2]Tolerance{left, right} {
+			if s.Judge == solver.BothSides || s.Judge == one.Sides {
+				out = append(out, one)
+			}
+		}
+	}
+	return out
+}
+
+// draw sets xs to what car number n is off by. Every car has a generator of its
+// own, so that a series is the same however it is divided among workers.
+func (s *Series) draw(errs []Tolerance, n int, xs []float64) {
+	var pcg rand.PCG
+	pcg.Seed(s.Seed, uint64(n))
+	r := rand.New(&pcg)
+	for i := range errs {
+		xs[i] = errs[i].Draw(r)
+	}
+}
