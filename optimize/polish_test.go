@@ -220,14 +220,14 @@ func TestPolishEdge(t *testing.T) {
 	}
 }
 
-// TestPolishNoise checks that residuals with a rounding of 1e-13, as iterated
+// TestPolishNoise checks that residuals with a rounding of 1e-12, as iterated
 // solutions have, still let a search converge.
 func TestPolishNoise(t *testing.T) {
 	inner := rationalFit(samples(-1, 1, 21))
 	noisy := functionModel{inner.Size(), func(x []float64, v *Values) bool {
 		ok := inner.Evaluate(x, v)
 		for i, r := range v.R {
-			v.R[i] = math.Round(r*1e13) / 1e13
+			v.R[i] = math.Round(r*1e12) / 1e12
 		}
 		return ok
 	}}
