@@ -33,15 +33,15 @@ func (s *Series) Sample(ctx context.Context, first, end int) (*Sample, error) {
 		return nil, err
 	}
 	w := s.worker()
-	out := &Sample{First: first, width: w.width()}
+	out := &Sample{First: first, width: len(w.change)}
 	for n := first; n < end; n++ {
 		if n%cancelEvery == 0 && ctx.Err() != nil {
 			break
 		}
-		w.build(n)
+		f := w.build(n)
 		out.Cars++
-		out.Peak = append(out.Peak, w.peak)
-		out.RMS = append(out.RMS, w.rms)
+		out.Peak = append(out.Peak, float64(f.Peak))
+		out.RMS = append(out.RMS, float64(f.RMS))
 		if n < bandCars {
 			out.Change = append(out.Change, w.change...)
 		}
@@ -125,41 +125,26 @@ func wilson(pass, of int) (share, low, high float64) {
 
 // seriesWorker builds cars in memory of its own.
 type seriesWorker struct {
+	*bench
 	s       *Series
 	errs    []Tolerance
-	sides   []solver.Side
 	xs      []float64
 	changes []solver.Change
-	ws      *solver.Workspace
-	curves  [2]solver.Curve
-	zero    int
-
-	change    []float64 // of the car built last
-	peak, rms float64
 }
 
 func (s *Series) worker() *seriesWorker {
-	w := &seriesWorker{s: s, errs: s.errors(), sides: s.sides(), ws: solver.NewWorkspace(), zero: indexOfZero(s.Travels)}
+	w := &seriesWorker{bench: s.bench(), s: s, errs: s.errors()}
 	w.xs = make([]float64, len(w.errs))
 	w.changes = append(w.changes, s.Changes...)
 	for _, e := range w.errs {
 		w.changes = append(w.changes, solver.Change{Parameter: e.Parameter, Sides: e.Sides})
 	}
-	w.change = make([]float64, w.width())
 	return w
 }
 
-func (w *seriesWorker) width() int { return len(w.sides) * len(w.s.Travels) }
-
 // build makes car number n and moves it.
-func (w *seriesWorker) build(n int) {
+func (w *seriesWorker) build(n int) Figures {
 	w.s.draw(w.errs, n, w.xs)
-	w.measure(w.move())
-}
-
-// move assembles the car that is off by xs and sweeps it; false where it cannot
-// be built or does not reach the window.
-func (w *seriesWorker) move() bool {
 	tail := w.changes[len(w.s.Changes):]
 	for i := range tail {
 		tail[i].Value = w.xs[i]
@@ -167,20 +152,8 @@ func (w *seriesWorker) move() bool {
 			tail[i].Value += w.setting(&tail[i])
 		}
 	}
-	car, err := w.s.Base.Assemble(w.changes, w.s.Hold)
-	if err != nil {
-		return false
-	}
-	in := solver.SweepInput{Travels: w.s.Travels, Sides: w.s.Judge}
-	if err := car.Sweep(w.ws, &in, &w.curves); err != nil {
-		return false
-	}
-	for _, side := range w.sides {
-		if !w.curves[side].Reach.Whole() {
-			return false
-		}
-	}
-	return true
+	_, f := w.judge(w.changes)
+	return f
 }
 
 // setting returns what an absolute parameter of the candidate is set to.
@@ -195,30 +168,5 @@ func (w *seriesWorker) setting(c *solver.Change) float64 {
 	if c.Sides == solver.RightOnly {
 		side = solver.Right
 	}
-	return w.s.Base.Setting(c.Parameter, side)
-}
-
-// measure sets the figures of the car moved last.
-func (w *seriesWorker) measure(ok bool) {
-	w.peak, w.rms = math.NaN(), math.NaN()
-	if !ok {
-		for i := range w.change {
-			w.change[i] = math.NaN()
-		}
-		return
-	}
-	k, sum := 0, 0.0
-	w.peak = 0
-	for _, side := range w.sides {
-		c := &w.curves[side]
-		home := c.Positions[w.zero].Toe
-		for _, p := range c.Positions {
-			x := float64(p.Toe - home - w.s.Targets[side].At(p.Travel))
-			w.change[k] = x
-			w.peak = math.Max(w.peak, math.Abs(x))
-			sum += x * x
-			k++
-		}
-	}
-	w.rms = math.Sqrt(sum / float64(k))
+	return w.Base.Setting(c.Parameter, side)
 }

@@ -42,11 +42,11 @@ func (s *Series) Propagate() (*Spread, error) {
 		return nil, err
 	}
 	var curves [2]solver.Curve
-	in := solver.SweepInput{Travels: s.Travels, By: tangents}
+	in := solver.SweepInput{Travels: s.Travels, From: s.From, By: tangents}
 	if err := car.Sweep(solver.NewWorkspace(), &in, &curves); err != nil {
 		return nil, err
 	}
-	for _, side := range s.sides() {
+	for _, side := range s.bench().sides {
 		if !curves[side].Reach.Whole() {
 			return nil, problemErrorf("the %s side does not reach the window: %s ends it", side, curves[side].Reach.Link())
 		}

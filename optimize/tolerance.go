@@ -22,13 +22,9 @@ func (t *Tolerance) Key() string { return t.Parameter.Key + t.Sides.Suffix() }
 // Series is a series of cars, all of one design but for their tolerances, and
 // what is asked of them. Static toe is re-set on each car, as an alignment does.
 type Series struct {
-	Base       *solver.Assembler
+	Judge
 	Changes    []solver.Change // of the candidate that is made
-	Hold       solver.Hold
 	Tolerances []Tolerance
-	Travels    []float64 // mm, ascending, 0 among them
-	Targets    [2]Target // of the toe change of each side
-	Judge      solver.Selection
 	// Limit is the largest toe change, less target, that passes; 0 asks for no
 	// yield.
 	Limit   solver.Angle
@@ -41,9 +37,6 @@ func (s *Series) Check() error {
 	if len(s.Tolerances) == 0 {
 		return problemErrorf("no tolerance is given: name at least one parameter and its plus-minus")
 	}
-	if indexOfZero(s.Travels) < 0 {
-		return problemErrorf("the window does not contain travel 0")
-	}
 	for i := range s.Tolerances {
 		t := &s.Tolerances[i]
 		if !(t.Spread >= 0) || math.IsInf(t.Spread, 0) {
@@ -55,18 +48,7 @@ func (s *Series) Check() error {
 			}
 		}
 	}
-	for i := range s.Targets {
-		if err := s.Targets[i].Check(); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// sides returns the sides judged.
-func (s *Series) sides() []solver.Side {
-	p := ToeSearch{Judge: s.Judge}
-	return p.sides()
+	return s.Judge.Check()
 }
 
 // errors are the independent quantities of a series: a tolerance of both sides
@@ -81,7 +63,7 @@ func (s *Series) errors() []Tolerance {
 		left, right := t, t
 		left.Sides, right.Sides = solver.LeftOnly, solver.RightOnly
 		for _, one := range [2]Tolerance{left, right} {
-			if s.Judge == solver.BothSides || s.Judge == one.Sides {
+			if s.Sides == solver.BothSides || s.Sides == one.Sides {
 				out = append(out, one)
 			}
 		}

@@ -15,7 +15,7 @@ import (
 // standard deviation, normal.
 func textbookSeries(t testing.TB) *optimize.Series {
 	t.Helper()
-	s := &optimize.Series{Base: textbook(t), Hold: solver.HoldAll, Judge: solver.LeftOnly, Seed: 1}
+	s := &optimize.Series{Judge: optimize.Judge{Base: textbook(t), Hold: solver.HoldAll, Sides: solver.LeftOnly}, Seed: 1}
 	var err error
 	if s.Travels, err = solver.Grid(50, 50, 10); err != nil {
 		t.Fatal(err)

@@ -1,0 +1,97 @@
+package optimize
+
+import (
+	"math"
+
+	"toewright/solver"
+)
+
+// Judge moves cars through a window and says how near their toe curves come to a
+// target. It is what a map, a shelf and a series ask of each of their cars.
+type Judge struct {
+	Base    *solver.Assembler
+	Hold    solver.Hold
+	Travels []float64 // mm, ascending, 0 among them
+	Targets [2]Target
+	Sides   solver.Selection
+	From    solver.Attitude
+}
+
+// Check returns an error that says what the judge lacks.
+func (j *Judge) Check() error {
+	if indexOfZero(j.Travels) < 0 {
+		return problemErrorf("the window does not contain travel 0")
+	}
+	for i := range j.Targets {
+		if err := j.Targets[i].Check(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// bench is a judge's memory for one goroutine.
+type bench struct {
+	*Judge
+	sides  []solver.Side
+	zero   int
+	ws     *solver.Workspace
+	curves [2]solver.Curve
+	change []float64 // toe change less target of the car judged last
+}
+
+func (j *Judge) bench() *bench {
+	p := ToeSearch{Judge: j.Sides}
+	b := &bench{Judge: j, sides: p.sides(), zero: indexOfZero(j.Travels), ws: solver.NewWorkspace()}
+	b.change = make([]float64, len(b.sides)*len(j.Travels))
+	return b
+}
+
+// judge assembles and moves the car with the given changes. It returns the car,
+// nil where it cannot be built or does not reach the window; figures are NaN then.
+func (b *bench) judge(changes []solver.Change) (*solver.Axle, Figures) {
+	car, err := b.Base.Assemble(changes, b.Hold)
+	if err != nil || !b.move(car) {
+		for i := range b.change {
+			b.change[i] = math.NaN()
+		}
+		return nil, nowhere
+	}
+	b.compare()
+	return car, figuresOf(b.change)
+}
+
+// move sweeps a car; false where it does not reach the window.
+func (b *bench) move(car *solver.Axle) bool {
+	in := solver.SweepInput{Travels: b.Travels, Sides: b.Sides, From: b.From}
+	if err := car.Sweep(b.ws, &in, &b.curves); err != nil {
+		return false
+	}
+	for _, side := range b.sides {
+		if !b.curves[side].Reach.Whole() {
+			return false
+		}
+	}
+	return true
+}
+
+// compare sets change from the curves.
+func (b *bench) compare() {
+	k := 0
+	for _, side := range b.sides {
+		c := &b.curves[side]
+		home := c.Positions[b.zero].Toe
+		for _, p := range c.Positions {
+			b.change[k] = float64(p.Toe - home - b.Targets[side].At(p.Travel))
+			k++
+		}
+	}
+}
+
+// Of returns the figure that a measure asks for.
+func (f Figures) Of(m Measure) solver.Angle {
+	if m == Peak {
+		return f.Peak
+	}
+	return f.RMS
+}

@@ -1,0 +1,78 @@
+package optimize
+
+import (
+	"context"
+
+	"toewright/solver"
+)
+
+// ParameterMap asks for the figures of a car over two of its parameters: it shows
+// the valley along which they make up for each other.
+type ParameterMap struct {
+	Judge
+	Changes []solver.Change // of the candidate on which the map lies
+	X, Y    Free            // bounds are the map's edges
+	Columns int             // at least 2; the first column is X.Min, the last X.Max
+	Rows    int             // likewise of Y
+}
+
+// Check returns an error that says what the map lacks.
+func (p *ParameterMap) Check() error {
+	if p.Columns < 2 || p.Rows < 2 || p.Columns > maxMap || p.Rows > maxMap {
+		return problemErrorf("a map of %d by %d cells; each side must have 2 to %d", p.Columns, p.Rows, maxMap)
+	}
+	for _, f := range [2]*Free{&p.X, &p.Y} {
+		if !(f.Max > f.Min) {
+			return problemErrorf("the map's bounds of %s, %.6g to %.6g, must ascend", f.Key(), f.Min, f.Max)
+		}
+	}
+	if p.X.Key() == p.Y.Key() {
+		return problemErrorf("the map has %s on both axes", p.X.Key())
+	}
+	return p.Judge.Check()
+}
+
+// maxMap bounds the cells along a side of a map.
+const maxMap = 512
+
+// At returns the value of a free parameter at cell i of n along its axis.
+func (f *Free) At(i, n int) float64 {
+	return f.Min + (f.Max-f.Min)*float64(i)/float64(n-1)
+}
+
+// Fill returns the figures of the rows from first up to end, row after row; NaN
+// where a car cannot be built or does not reach the window. A cancelled context
+// ends it early: the result then has fewer rows.
+func (p *ParameterMap) Fill(ctx context.Context, first, end int) ([]Figures, error) {
+	if err := p.Check(); err != nil {
+		return nil, err
+	}
+	b := p.bench()
+	changes := append(p.without(), p.X.change(0), p.Y.change(0))
+	x, y := &changes[len(changes)-2], &changes[len(changes)-1]
+	var out []Figures
+	for j := first; j < end; j++ {
+		if ctx.Err() != nil {
+			break
+		}
+		y.Value = p.Y.At(j, p.Rows)
+		for i := range p.Columns {
+			x.Value = p.X.At(i, p.Columns)
+			_, f := b.judge(changes)
+			out = append(out, f)
+		}
+	}
+	return out, nil
+}
+
+// without returns the candidate's changes but those of the map's own parameters,
+// whose values are the map's.
+func (p *ParameterMap) without() []solver.Change {
+	var out []solver.Change
+	for _, c := range p.Changes {
+		if k := c.Key(); k != p.X.Key() && k != p.Y.Key() {
+			out = append(out, c)
+		}
+	}
+	return out
+}

@@ -1,0 +1,102 @@
+package optimize_test
+
+import (
+	"context"
+	"fmt"
+	"reflect"
+	"testing"
+
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// invented parts: three spacers, two arms, two rack mounts.
+func textbookShelf(t testing.TB) *optimize.Shelf {
+	t.Helper()
+	s := &optimize.Shelf{Judge: textbookJudge(t), Measure: optimize.RMS}
+	part := func(name string, price float64, key string, v float64, excludes ...string) optimize.Part {
+		p, sel, err := solver.FindParameter(s.Base.Design(), key)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return optimize.Part{Name: name, Price: price, Changes: []solver.Change{{Parameter: p, Sides: sel, Value: v}}, Excludes: excludes}
+	}
+	s.Slots = []optimize.Slot{
+		{Name: "spacer", Parts: []optimize.Part{part("1 mm", 4, "tieRodOuterHeight", 1), part("2 mm", 5, "tieRodOuterHeight", 2), part("3 mm", 6, "tieRodOuterHeight", 3)}},
+		{Name: "arm", Parts: []optimize.Part{part("short", 90, "steeringArmLength", -8), part("long", 95, "steeringArmLength", 8, "lowered rack")}},
+		{Name: "rack", Parts: []optimize.Part{part("lowered rack", 60, "tieRodInnerHeight", -2), part("shimmed rack", 12, "tieRodInnerLateral", 2)}},
+	}
+	s.Effects = []optimize.Effect{{Name: "changes", Of: func(x *solver.Axle) float64 { return float64(len(x.Changes())) }}}
+	return s
+}
+
+func TestShelfTriesEverything(t *testing.T) {
+	s := textbookShelf(t)
+	n, err := s.Combinations()
+	if err != nil || n != 4*3*3 {
+		t.Fatalf("%d combinations, %v; want 36", n, err)
+	}
+	got, err := s.Try(context.Background(), 0, n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got.Tried != 36 || got.Built != 36-4 { // the long arm with the lowered rack, four spacers each
+		t.Errorf("tried %d, built %d", got.Tried, got.Built)
+	}
+	for i := 1; i < len(got.Best); i++ {
+		if got.Best[i-1].Figures.RMS > got.Best[i].Figures.RMS {
+			t.Errorf("best %d is worse than %d", i-1, i)
+		}
+	}
+	checkFront(t, got)
+}
+
+// checkFront holds the front against the definition, over all that was built.
+func checkFront(t *testing.T, cs *optimize.Choices) {
+	t.Helper()
+	in := map[string]bool{}
+	for _, c := range cs.Front {
+		in[fmt.Sprint(c.Parts)] = true
+	}
+	for i, a := range cs.Best {
+		beaten := false
+		for j, b := range cs.Best {
+			better := b.Figures.RMS < a.Figures.RMS || b.Price < a.Price || b.Effects[0] < a.Effects[0]
+			if i != j && better && b.Figures.RMS <= a.Figures.RMS && b.Price <= a.Price && b.Effects[0] <= a.Effects[0] {
+				beaten = true
+			}
+		}
+		if in[fmt.Sprint(a.Parts)] == beaten {
+			t.Errorf("%v: beaten %v, on the front %v", a.Parts, beaten, !beaten)
+		}
+	}
+}
+
+func TestShelfJoins(t *testing.T) {
+	s := textbookShelf(t)
+	whole, err := s.Try(context.Background(), 0, 36)
+	if err != nil {
+		t.Fatal(err)
+	}
+	joined := &optimize.Choices{}
+	for first := 0; first < 36; first += 9 {
+		part, err := s.Try(context.Background(), first, first+9)
+		if err != nil {
+			t.Fatal(err)
+		}
+		joined.Join(s.Measure, part)
+	}
+	if !reflect.DeepEqual(whole, joined) {
+		t.Error("runs joined differ from one run")
+	}
+}
+
+func TestShelfTooLarge(t *testing.T) {
+	s := textbookShelf(t)
+	for range 12 {
+		s.Slots = append(s.Slots, s.Slots[0])
+	}
+	if _, err := s.Try(context.Background(), 0, 1); err == nil {
+		t.Error("a shelf of 36·4¹² combinations was accepted")
+	}
+}
