@@ -162,14 +162,3 @@ func (f Frame) ContourLabel(line []Point, least float64) (label Anchor, ok bool)
 func (f Frame) leg(line []Point, i int) Point {
 	return f.At(line[i].X, line[i].Y).Sub(f.At(line[i-1].X, line[i-1].Y))
 }
-
-// upright returns the angle, or its opposite if a text along it stood on its head.
-func upright(angle float64) float64 {
-	switch {
-	case angle > 90:
-		return angle - 180
-	case angle <= -90:
-		return angle + 180
-	}
-	return angle
-}

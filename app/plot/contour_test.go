@@ -185,7 +185,7 @@ func TestContourLabel(t *testing.T) {
 	}{
 		{"half way", []Point{{0, 2.5}, {2.5, 2.5}, {10, 2.5}}, Anchor{Point{50, 75}, Middle, 0}, true},
 		{"not on its head", []Point{{10, 10}, {0, 0}}, Anchor{Point{50, 50}, Middle, -45}, true},
-		{"upward", []Point{{5, 0}, {5, 10}}, Anchor{Point{50, 50}, Middle, 90}, true},
+		{"upward", []Point{{5, 0}, {5, 10}}, Anchor{Point{50, 50}, Middle, -90}, true},
 		{"outside", []Point{{20, 0}, {20, 10}}, Anchor{}, false},
 		{"too short", []Point{{0, 0}, {1, 0}}, Anchor{}, false},
 		{"single point", []Point{{5, 5}}, Anchor{}, false},

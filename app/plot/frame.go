@@ -75,6 +75,9 @@ func (a Axis) point(along, across float64) Point {
 	return Point{along, across}
 }
 
+// other returns the other axis.
+func (a Axis) other() Axis { return Vertical - a }
+
 // split returns the coordinates of p in direction a and in the other.
 func (a Axis) split(p Point) (along, across float64) {
 	if a == Vertical {

@@ -1,0 +1,98 @@
+package plot
+
+import (
+	"io"
+	"unicode/utf8"
+)
+
+// Document is a picture as a file of its own: an SVG with its style in it, to be
+// kept, sent or printed. Title and Description are what a screen reader says.
+type Document struct {
+	Title, Description string
+	Paper              Paper
+	Picture            Picture
+}
+
+// WriteTo writes the file.
+func (d Document) WriteTo(w io.Writer) (int64, error) {
+	n, err := w.Write(d.Append(nil))
+	return int64(n), err
+}
+
+// Append appends the file.
+func (d Document) Append(dst []byte) []byte {
+	size := Rect{Max: Point{d.Picture.Width, d.Picture.Height}}
+	width, height := string(Path(nil).number(size.Max.X)), string(Path(nil).number(size.Max.Y))
+	dst = append(dst, `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="`+width+`" height="`+height+
+		`" viewBox="0 0 `+width+` `+height+`">`+"\n"...)
+	dst = appendElement(dst, "title", d.Title)
+	dst = appendElement(dst, "desc", d.Description)
+	dst = append(dst, "<style>\n"+Stylesheet(d.Paper)+"</style>\n"...)
+	dst = Mark{Class: "paper", Path: Path{}.Rect(size)}.append(dst)
+	for _, m := range d.Picture.Marks {
+		dst = m.append(dst)
+	}
+	return append(dst, "</svg>\n"...)
+}
+
+func appendElement(dst []byte, name, text string) []byte {
+	if text == "" {
+		return dst
+	}
+	dst = append(dst, "<"+name+">"...)
+	dst = appendEscaped(dst, text)
+	return append(dst, "</"+name+">\n"...)
+}
+
+// append appends the mark as an element.
+func (m Mark) append(dst []byte) []byte {
+	if m.Text != "" {
+		return m.appendText(dst)
+	}
+	dst = append(dst, `<path class="`...)
+	dst = appendEscaped(dst, m.Class)
+	dst = append(dst, `" d="`...)
+	dst = append(dst, m.Path...)
+	return append(dst, "\"/>\n"...)
+}
+
+func (m Mark) appendText(dst []byte) []byte {
+	dst = append(dst, `<text class="`...)
+	dst = appendEscaped(dst, m.Class)
+	dst = append(dst, `" font-size="`...)
+	dst = Path(dst).number(m.Size)
+	dst = append(dst, `" text-anchor="`+m.Anchor.Align.String()+`" x="`...)
+	dst = Path(dst).number(m.Anchor.At.X)
+	dst = append(dst, `" y="`...)
+	dst = Path(dst).number(m.Anchor.At.Y)
+	if m.Anchor.Turn != 0 {
+		dst = append(dst, `" transform="rotate(`...)
+		dst = Path(dst).number(m.Anchor.Turn)
+		dst = append(Path(append(dst, ' ')).point(m.Anchor.At), ')')
+	}
+	dst = append(dst, `">`...)
+	dst = appendEscaped(dst, m.Text)
+	return append(dst, "</text>\n"...)
+}
+
+// appendEscaped appends text for XML: markup is escaped, and what XML 1.0 cannot
+// hold becomes the replacement character.
+func appendEscaped(dst []byte, text string) []byte {
+	for _, r := range text {
+		switch {
+		case r == '<':
+			dst = append(dst, "&lt;"...)
+		case r == '&':
+			dst = append(dst, "&amp;"...)
+		case r == '"':
+			dst = append(dst, "&#34;"...)
+		case r == '>':
+			dst = append(dst, "&gt;"...)
+		case r < ' ' && r != '\t' && r != '\n' || r == 0xfffe || r == 0xffff:
+			dst = utf8.AppendRune(dst, utf8.RuneError)
+		default:
+			dst = utf8.AppendRune(dst, r)
+		}
+	}
+	return dst
+}
