@@ -120,15 +120,20 @@ func (x *Axle) StaticCommonPoint(i int) Vec { return x.static[0].pts[axleLinks+i
 // setHome records the contact points of the static position.
 func (x *Axle) setHome() {
 	var w wheelPose
-	var q state
 	for _, s := range Sides {
-		if x.beam != nil {
-			at := x.beam.poseOf(&q)
-			x.beam.wheelOf(&at, int(s), &w)
-		} else {
-			at := x.corners[s].poseOf(&q, 0)
-			x.corners[s].wheelOf(&at, &w)
-		}
+		x.staticWheel(s, &w)
 		x.home[s] = contact(w.centre, w.spin, x.tyreRadius)
 	}
+}
+
+// staticWheel sets out to a wheel in the static position, as a left one.
+func (x *Axle) staticWheel(s Side, out *wheelPose) {
+	var q state
+	if x.beam != nil {
+		at := x.beam.poseOf(&q)
+		x.beam.wheelOf(&at, int(s), out)
+		return
+	}
+	at := x.corners[s].poseOf(&q, 0)
+	x.corners[s].wheelOf(&at, out)
 }

@@ -27,4 +27,6 @@ type Position struct {
 	// (castor offset at ground). The ground passes the tyre radius below the
 	// wheel centre.
 	ScrubRadius, Trail float64
+	// Instant is set where a sweep asks for it.
+	Instant Instant
 }

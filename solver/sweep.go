@@ -65,6 +65,8 @@ type SweepInput struct {
 	By *Tangents
 	// Ground asks for scrub radius, trail, half-track and wheelbase change too.
 	Ground bool
+	// Instant asks for exact rates, instant centres and roll-centre heights.
+	Instant bool
 }
 
 // Curve is what a sweep returns of one side: the positions reached, ascending.

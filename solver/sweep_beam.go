@@ -71,6 +71,9 @@ func (x *Axle) measureBeam(ws *Workspace, in *SweepInput, travel float64, i int,
 		x.beam.wheelOf(&at, int(s), &ws.wheel)
 		x.measure(ws, in, s, travel, &out[s].Positions[i])
 	}
+	if in.Instant {
+		x.instantsOfBeam(ws, i, out)
+	}
 	if in.By != nil {
 		x.rateBeam(ws, in, i, out)
 	}

@@ -135,6 +135,9 @@ func (x *Axle) measureCorner(ws *Workspace, in *SweepInput, s Side, travel float
 	at := path.c.poseOf(&ws.tracer.q, path.from+travel*path.rate)
 	path.c.wheelOf(&at, &ws.wheel)
 	x.measure(ws, in, s, travel, &out.Positions[i])
+	if in.Instant {
+		x.instantOfCorner(ws, s, path, travel, &out.Positions[i].Instant)
+	}
 	if in.By != nil {
 		x.rateCorner(ws, in, s, i, out)
 	}

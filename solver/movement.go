@@ -1,0 +1,65 @@
+package solver
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// movement is how a knuckle moves along a path, as a left one: first and second
+// derivatives by the path parameter, in V. They come from the equations of the
+// pose themselves, not from neighbouring poses.
+type movement struct {
+	omega, v Vec // angular velocity, and velocity of the wheel centre
+	alpha, a Vec // angular acceleration, and acceleration of the wheel centre
+}
+
+// velocity returns that of the knuckle's point at r from the wheel centre.
+func (m *movement) velocity(r Vec) Vec { return r3.Add(m.v, r3.Cross(m.omega, r)) }
+
+// turning returns the first and second derivative of a direction e fixed in the
+// knuckle.
+func (m *movement) turning(e Vec) (first, second Vec) {
+	first = r3.Cross(m.omega, e)
+	second = r3.Add(r3.Cross(m.alpha, e), r3.Cross(m.omega, first))
+	return first, second
+}
+
+// scaled returns the movement along the same path when it is run through k times
+// as fast.
+func (m *movement) scaled(k float64) movement {
+	return movement{
+		omega: r3.Scale(k, m.omega), v: r3.Scale(k, m.v),
+		alpha: r3.Scale(k*k, m.alpha), a: r3.Scale(k*k, m.a),
+	}
+}
+
+// mirrored returns the movement seen in the car's centre plane where s is the
+// right side. Turns are axial: their y stays and x and z change sign.
+func (m movement) mirrored(s Side) movement {
+	if s == Left {
+		return m
+	}
+	m.v, m.a = s.mirrored(m.v), s.mirrored(m.a)
+	m.omega, m.alpha = r3.Scale(-1, s.mirrored(m.omega)), r3.Scale(-1, s.mirrored(m.alpha))
+	return m
+}
+
+// centripetal returns the acceleration ω×(ω×r) of a point at r that turns at ω.
+func centripetal(omega, r Vec) Vec { return r3.Cross(omega, r3.Cross(omega, r)) }
+
+// toeRates returns the first and second derivative of the toe of the unit spin
+// axis e, by the path parameter.
+func (m *movement) toeRates(e Vec) (first, second float64) {
+	d, dd := m.turning(e)
+	n := 1 / (e.X*e.X + e.Y*e.Y)
+	first = (e.Y*d.X - e.X*d.Y) * n
+	second = (e.Y*dd.X-e.X*dd.Y)*n - 2*(e.X*d.X+e.Y*d.Y)*n*first
+	return first, second
+}
+
+// camberRate returns the derivative of the camber of the unit spin axis e.
+func (m *movement) camberRate(e Vec) float64 {
+	d, _ := m.turning(e)
+	return -d.Z / math.Hypot(e.X, e.Y)
+}
