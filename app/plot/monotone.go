@@ -2,41 +2,36 @@ package plot
 
 import "math"
 
-// AppendLine appends the straight lines through the values (xs[i], ys[i]), broken
-// at gaps and cut at the edge of the frame. A value alone between two gaps draws
-// nothing; a marker shows it.
-func (f Frame) AppendLine(dst Path, xs, ys []float64) Path {
-	p := pen{path: dst, area: f.Area}
-	for i := range min(len(xs), len(ys)) {
-		p.to(f.At(xs[i], ys[i]))
-	}
-	return p.path
-}
-
 // AppendMonotone appends a smooth curve through the values that rises and falls
 // only where they do: between two readings it shows no bump that is not there. The
 // values of the axis along must grow or fall throughout. Gaps and edges are as in
-// [Frame.AppendLine].
+// [Frame.AppendLine], which looks the same, and costs a quarter, where the values lie
+// no more than some pixels apart.
 //
 // The tangents are those of M. Steffen, "A simple method for monotonic
 // interpolation in one dimension", 1990 (from memory).
 func (f Frame) AppendMonotone(dst Path, along Axis, xs, ys []float64) Path {
 	k := knots{f, along, xs, ys}
 	p := pen{path: dst, area: f.Area}
+	before := 0.0 // tangent at the knot before
 	for i := range k.len() {
-		to := k.point(i)
+		tangent := k.tangent(i)
 		if secant, ok := k.secant(i - 1); ok {
-			third := (secant.h) / 3
-			t0, v0 := along.split(p.prev)
-			t1, v1 := along.split(to)
-			c := along.point(t0+third, v0+third*k.tangent(i-1))
-			d := along.point(t1-third, v1-third*k.tangent(i))
-			p.curve(c, d, to)
-			continue
+			p.hermite(along, secant.h/3, before, tangent, k.point(i))
+		} else {
+			p.to(k.point(i))
 		}
-		p.to(to)
+		before = tangent
 	}
 	return p.path
+}
+
+// hermite draws the cubic to q with the tangents a at prev and b at q; third is a
+// third of the way along the axis.
+func (p *pen) hermite(along Axis, third, a, b float64, q Point) {
+	t0, v0 := along.split(p.prev)
+	t1, v1 := along.split(q)
+	p.curve(along.point(t0+third, v0+third*a), along.point(t1-third, v1-third*b), q)
 }
 
 // knots are the points of a curve on the paper, seen along one axis.

@@ -1,0 +1,80 @@
+package plot
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// texts reads a document as XML and returns what its text elements say.
+func texts(t failer, document []byte) []string {
+	t.Helper()
+	var list []string
+	decoder := xml.NewDecoder(bytes.NewReader(document))
+	for in := ""; ; {
+		token, err := decoder.Token()
+		if errors.Is(err, io.EOF) {
+			return list
+		}
+		if err != nil {
+			t.Fatalf("not XML: %v\n%s", err, document)
+		}
+		switch token := token.(type) {
+		case xml.StartElement:
+			in = token.Name.Local
+		case xml.CharData:
+			if in == "text" || in == "title" || in == "desc" {
+				list = append(list, string(token))
+			}
+		case xml.EndElement:
+			in = ""
+		}
+	}
+}
+
+func TestDocumentEscapes(t *testing.T) {
+	d := Document{Title: "a < b & c", Description: `say "no"`}
+	d.Picture.Write(`x"y`, Anchor{}, 10, "<script>\x00")
+	got := texts(t, d.Append(nil))
+	want := []string{"a < b & c", `say "no"`, "<script>\ufffd"}
+	if strings.Join(got, "|") != strings.Join(want, "|") {
+		t.Errorf("texts = %q, want %q", got, want)
+	}
+}
+
+func TestDocumentIsAlwaysXML(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.String().Draw(t, "text")
+		d := Document{Title: text, Description: text}
+		d.Picture.Write(text, Anchor{Turn: 30}, 10, text)
+		texts(t, d.Append(nil))
+	})
+}
+
+func TestDocumentText(t *testing.T) {
+	m := Mark{Class: "tick", Text: "1", Anchor: Anchor{Point{3, 4.5}, Middle, -90}, Size: 9}
+	want := `<text class="tick" font-size="9" text-anchor="middle" x="3" y="4.5" transform="rotate(-90 3 4.5)">1</text>` + "\n"
+	if got := string(m.append(nil)); got != want {
+		t.Errorf("text = %q, want %q", got, want)
+	}
+}
+
+func TestDocumentWriteTo(t *testing.T) {
+	d := Document{Title: "t", Picture: Picture{Width: 10, Height: 20}}
+	var out bytes.Buffer
+	n, err := d.WriteTo(&out)
+	if err != nil || n != int64(out.Len()) || !bytes.Equal(out.Bytes(), d.Append(nil)) {
+		t.Errorf("WriteTo wrote %d bytes of %d, %v", n, out.Len(), err)
+	}
+	if !strings.Contains(out.String(), `width="10" height="20" viewBox="0 0 10 20"`) {
+		t.Errorf("no size in %s", out.String())
+	}
+	if strings.Contains(out.String(), "<desc>") {
+		t.Errorf("an empty description in %s", out.String())
+	}
+}
