@@ -12,7 +12,7 @@ var nowhere = Figures{solver.Angle(math.NaN()), solver.Angle(math.NaN())}
 // baseFigures returns the figures of the base car, nothing searched for changed.
 func (m *toeModel) baseFigures() Figures {
 	base := *m
-	base.free, base.seeds = nil, nil
+	base.free, base.seeds, base.limits = nil, nil, nil
 	f, _ := base.figures(nil)
 	return f
 }

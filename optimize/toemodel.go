@@ -12,6 +12,7 @@ type toeModel struct {
 	base      *solver.Assembler
 	free      []Free
 	scenarios []Scenario
+	limits    []Limit
 	sides     []solver.Side
 	targets   [2]Target
 	travels   []float64
@@ -26,7 +27,7 @@ type toeModel struct {
 
 func newToeModel(p *ToeSearch) *toeModel {
 	m := &toeModel{
-		base: p.Base, free: p.Free, scenarios: p.scenarios(), sides: p.sides(),
+		base: p.Base, free: p.Free, scenarios: p.scenarios(), limits: p.Limits, sides: p.sides(),
 		targets: p.Targets, travels: p.Travels, zero: indexOfZero(p.Travels),
 		ws: solver.NewWorkspace(),
 	}
@@ -48,7 +49,11 @@ func indexOfZero(travels []float64) int {
 
 // Size implements [Model].
 func (m *toeModel) Size() Size {
-	return Size{Variables: len(m.free), Residuals: len(m.scenarios) * len(m.sides) * len(m.travels)}
+	s := Size{Variables: len(m.free), Residuals: len(m.scenarios) * len(m.sides) * len(m.travels)}
+	for i := range m.limits {
+		s.Limits += len(m.scenarios) * m.limits[i].rows()
+	}
+	return s
 }
 
 // Evaluate implements [Model]. It returns false where a car cannot be assembled
@@ -64,7 +69,7 @@ func (m *toeModel) Evaluate(x []float64, v *Values) bool {
 			row += len(m.travels)
 		}
 	}
-	return true
+	return m.writeLimits(x, v)
 }
 
 // changes returns those of a scenario and of the variables.

@@ -26,6 +26,8 @@ type ToeSearch struct {
 	// car as it stands. Across says how they become one number.
 	Scenarios []Scenario
 	Across    Across
+	// Limits are those that every scenario's car must hold.
+	Limits []Limit
 }
 
 // ToeAnswer is what a toe search found.
@@ -37,6 +39,10 @@ type ToeAnswer struct {
 	Best, Start Figures
 	// Scenarios are the figures of each scenario in the answer.
 	Scenarios []Figures
+	// Limits says how the answer's cars stand to the limits. Where none holds
+	// them all the answer is the one that breaks them least, and those that are
+	// broken are in each other's way.
+	Limits []LimitState
 	// Result is the search behind it; its objective is in radians.
 	Result Result
 	Cars   int // assembled in all
@@ -59,6 +65,11 @@ func (p *ToeSearch) Check() error {
 	}
 	for i := range p.Targets {
 		if err := p.Targets[i].Check(); err != nil {
+			return err
+		}
+	}
+	for i := range p.Limits {
+		if err := p.Limits[i].check(); err != nil {
 			return err
 		}
 	}
@@ -133,6 +144,7 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 	}
 	a.Values = r.X
 	a.Best, a.Scenarios = m.figures(r.X)
+	a.Limits = m.limitStates(r.X)
 	return a, nil
 }
 
@@ -160,7 +172,7 @@ func (f *Free) now(a *solver.Assembler) float64 {
 // figures returns the figures of all positions together and of each scenario.
 func (m *toeModel) figures(x []float64) (Figures, []Figures) {
 	n := m.Size().Residuals
-	v := Values{R: make([]float64, n)}
+	v := Values{R: make([]float64, n), G: make([]float64, m.Size().Limits)}
 	if !m.Evaluate(x, &v) {
 		return nowhere, nil
 	}

@@ -1,0 +1,157 @@
+package optimize
+
+import (
+	"fmt"
+	"math"
+
+	"toewright/solver"
+)
+
+// Limit bounds a result of a car that a search must respect.
+type Limit struct {
+	Name string // as messages name it
+	// Min and Max bound the result; infinite where it has no such bound.
+	Min, Max float64
+	// Scale is a difference of the result that matters, > 0: the unit in which
+	// a violation counts.
+	Scale float64
+	// Of returns the result for a car at rest or moved as it likes in ws; NaN
+	// where the car has none, which holds no limit.
+	Of func(car *solver.Axle, ws *solver.Workspace) float64
+}
+
+// LimitState is how a car stands to a limit.
+type LimitState struct {
+	Name     string
+	Scenario string
+	Value    float64
+	Min, Max float64
+	Held     bool
+}
+
+// String says how the car stands to the limit, without units.
+func (s LimitState) String() string {
+	verb := "holds"
+	if !s.Held {
+		verb = "breaks"
+	}
+	return fmt.Sprintf("%s %.5g %s %.5g to %.5g", s.Name, s.Value, verb, s.Min, s.Max)
+}
+
+// rows returns the number of inequalities that the limit makes.
+func (l *Limit) rows() int {
+	n := 0
+	for _, b := range [2]float64{l.Min, l.Max} {
+		if !math.IsInf(b, 0) {
+			n++
+		}
+	}
+	return n
+}
+
+// appendRows appends the inequalities, at most 0 where held, for the value v.
+func (l *Limit) appendRows(g []float64, v float64) []float64 {
+	if !math.IsInf(l.Min, 0) {
+		g = append(g, (l.Min-v)/l.Scale)
+	}
+	if !math.IsInf(l.Max, 0) {
+		g = append(g, (v-l.Max)/l.Scale)
+	}
+	return g
+}
+
+// limitSlack is the share of a limit's scale by which it may be missed and still
+// count as held: far below what a shop can measure, far above rounding.
+const limitSlack = 1e-6
+
+// state returns how the value v stands to the limit.
+func (l *Limit) state(scenario string, v float64) LimitState {
+	slack := limitSlack * l.Scale
+	return LimitState{Name: l.Name, Scenario: scenario, Value: v, Min: l.Min, Max: l.Max,
+		Held: v >= l.Min-slack && v <= l.Max+slack}
+}
+
+// check returns an error for a limit that cannot be held or measured.
+func (l *Limit) check() error {
+	switch {
+	case !(l.Scale > 0):
+		return problemErrorf("limit %s has scale %g, must be positive", l.Name, l.Scale)
+	case !(l.Min <= l.Max):
+		return problemErrorf("limit %s has its minimum %.6g above its maximum %.6g", l.Name, l.Min, l.Max)
+	case l.Of == nil:
+		return problemErrorf("limit %s measures nothing", l.Name)
+	case l.rows() == 0:
+		return problemErrorf("limit %s has neither minimum nor maximum", l.Name)
+	}
+	return nil
+}
+
+// limitStep is the share of a variable's range by which limits are differenced.
+// Their derivatives only steer the search: what holds is judged by their values.
+const limitStep = 1e-6
+
+// writeLimits sets v's limits, and their derivatives where they are wanted, for
+// all scenarios at x. It returns false where a car cannot be built.
+func (m *toeModel) writeLimits(x []float64, v *Values) bool {
+	if len(m.limits) == 0 {
+		return true
+	}
+	g, ok := m.limitsAt(v.G[:0], x)
+	if !ok {
+		return false
+	}
+	if v.JG == nil {
+		return true
+	}
+	at := append([]float64(nil), x...)
+	up, down := make([]float64, 0, len(g)), make([]float64, 0, len(g))
+	for k := range m.free {
+		f := &m.free[k]
+		h := limitStep * (f.Max - f.Min)
+		at[k] = x[k] + h
+		up, ok = m.limitsAt(up[:0], at)
+		at[k] = x[k] - h
+		var okDown bool
+		down, okDown = m.limitsAt(down[:0], at)
+		at[k] = x[k]
+		if !ok || !okDown {
+			return false
+		}
+		for i := range g {
+			v.JG.Set(i, k, (up[i]-down[i])/(2*h))
+		}
+	}
+	return true
+}
+
+// limitsAt appends the inequalities of all scenarios at x.
+func (m *toeModel) limitsAt(g []float64, x []float64) ([]float64, bool) {
+	for i := range m.scenarios {
+		s := &m.scenarios[i]
+		m.cars++
+		car, err := m.base.Assemble(m.changes(s, x), s.Hold)
+		if err != nil {
+			return g, false
+		}
+		for k := range m.limits {
+			g = m.limits[k].appendRows(g, m.limits[k].Of(car, m.ws))
+		}
+	}
+	return g, true
+}
+
+// limitStates returns how the cars of all scenarios at x stand to the limits.
+func (m *toeModel) limitStates(x []float64) []LimitState {
+	var out []LimitState
+	for i := range m.scenarios {
+		s := &m.scenarios[i]
+		car, err := m.base.Assemble(m.changes(s, x), s.Hold)
+		if err != nil {
+			continue
+		}
+		for k := range m.limits {
+			out = append(out, m.limits[k].state(s.Name, m.limits[k].Of(car, m.ws)))
+		}
+	}
+	return out
+}
