@@ -1,6 +1,8 @@
 package model
 
 import (
+	"slices"
+
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -13,8 +15,9 @@ type Cars struct {
 	Design    *solver.Design
 	Assembler *solver.Assembler
 	List      []*Car
-	// Travels are those of the curves, mm, ascending.
-	Travels []float64
+	// Travels are those of the curves, mm, ascending; Judged those of the figures,
+	// the window of the search where it has one of its own.
+	Travels, Judged []float64
 }
 
 // Car is one car of a study.
@@ -58,8 +61,10 @@ func Solve(d *study.Document) *Cars {
 	if c.Assembler, c.Err = solver.NewAssembler(c.Design); c.Err != nil {
 		return c
 	}
-	w := d.Window()
-	if c.Travels, c.Err = solver.Grid(d.Units.Millimetres(w.Bump), d.Units.Millimetres(w.Droop), d.Units.Millimetres(w.Step)); c.Err != nil {
+	if c.Travels, c.Err = grid(d, d.Window()); c.Err != nil {
+		return c
+	}
+	if c.Judged, c.Err = grid(d, d.SearchWindow()); c.Err != nil {
 		return c
 	}
 	ws := solver.NewWorkspace()
@@ -86,12 +91,30 @@ func (c *Cars) car(d *study.Document, ws *solver.Workspace, k study.Candidate, i
 	if car.Axle, car.Err = c.Assembler.Assemble(changes, hold); car.Err != nil {
 		return car
 	}
-	in := solver.SweepInput{Travels: c.Travels, Ground: true}
-	if car.Err = car.Axle.Sweep(ws, &in, &car.Curves); car.Err != nil {
+	if car.Curves, car.Err = sweep(car.Axle, ws, c.Travels); car.Err != nil {
 		return car
 	}
+	judged := car.Curves
+	if !slices.Equal(c.Judged, c.Travels) {
+		if judged, car.Err = sweep(car.Axle, ws, c.Judged); car.Err != nil {
+			return car
+		}
+	}
 	for _, s := range solver.Sides {
-		car.Figures[s] = figuresOf(&car.Curves[s], targetOf(d, s))
+		car.Figures[s] = figuresOf(&judged[s], targetOf(d, s))
 	}
 	return car
+}
+
+// grid returns the travels of a window in mm.
+func grid(d *study.Document, w study.Travel) ([]float64, error) {
+	mm := d.Units.Millimetres
+	return solver.Grid(mm(w.Bump), mm(w.Droop), mm(w.Step))
+}
+
+// sweep moves a car through travels in mm, straight ahead.
+func sweep(x *solver.Axle, ws *solver.Workspace, travels []float64) (curves [2]solver.Curve, err error) {
+	in := solver.SweepInput{Travels: travels, Ground: true, Instant: true}
+	err = x.Sweep(ws, &in, &curves)
+	return curves, err
 }

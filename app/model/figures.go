@@ -17,21 +17,24 @@ type Figures struct {
 	PeakTravel float64
 	// PeakToPeak is the range of the toe itself.
 	PeakToPeak solver.Angle
-	// Whole says that the car reaches the whole window.
-	Whole bool
+	// Slope of the toe at travel 0, in radians per mm: exact, not from neighbours.
+	Slope float64
+	// Reach is whole where the car reaches all of the window.
+	Reach solver.Reach
 }
 
 // figuresOf returns the figures of a curve. They are NaN for one without travel 0.
 func figuresOf(c *solver.Curve, target *optimize.Target) Figures {
-	home, ok := toeAtRest(c)
-	if !ok {
-		nan := solver.Angle(math.NaN())
-		return Figures{RMS: nan, Peak: nan, PeakToPeak: nan}
+	rest := atRest(c)
+	if rest == nil {
+		f := noFigures()
+		f.Reach = c.Reach
+		return f
 	}
-	f := Figures{Whole: c.Reach.Whole()}
+	f := Figures{Slope: rest.Instant.ToeRate, Reach: c.Reach}
 	lo, hi, sum := math.Inf(1), math.Inf(-1), 0.0
 	for _, p := range c.Positions {
-		e := float64(p.Toe - home - target.At(p.Travel))
+		e := float64(p.Toe - rest.Toe - target.At(p.Travel))
 		sum += e * e
 		if a := solver.Angle(math.Abs(e)); a > f.Peak {
 			f.Peak, f.PeakTravel = a, p.Travel
@@ -43,14 +46,14 @@ func figuresOf(c *solver.Curve, target *optimize.Target) Figures {
 	return f
 }
 
-// toeAtRest returns the toe at travel 0.
-func toeAtRest(c *solver.Curve) (solver.Angle, bool) {
-	for _, p := range c.Positions {
-		if p.Travel == 0 {
-			return p.Toe, true
+// atRest returns the position at travel 0, or nil.
+func atRest(c *solver.Curve) *solver.Position {
+	for i := range c.Positions {
+		if c.Positions[i].Travel == 0 {
+			return &c.Positions[i]
 		}
 	}
-	return 0, false
+	return nil
 }
 
 // targetOf returns the target of a side's toe change; flat where the study has

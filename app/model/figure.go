@@ -1,0 +1,106 @@
+package model
+
+import (
+	"fmt"
+	"math"
+
+	"toewright/app/plot"
+)
+
+// Figure is one of the numbers by which cars are compared.
+type Figure uint8
+
+// The figures, in the order of a table.
+const (
+	RMSFigure Figure = iota
+	PeakFigure
+	PeakTravelFigure
+	SlopeFigure
+	PeakToPeakFigure
+)
+
+// TableFigures lists the figures in the order of a table.
+var TableFigures = []Figure{RMSFigure, PeakFigure, PeakTravelFigure, SlopeFigure, PeakToPeakFigure}
+
+// figureWords are a short name for each figure and what it means.
+var figureWords = [...]struct{ label, meaning string }{
+	RMSFigure:        {"RMS", "Root mean square of the toe change less the target, over the positions of the window: how far off the curve is on the whole."},
+	PeakFigure:       {"Peak", "Largest toe change less the target within the window, whichever its sign."},
+	PeakTravelFigure: {"Peak at", "Wheel travel at which the largest error stands, bump positive."},
+	SlopeFigure:      {"Slope", "Toe change per travel at ride height. Positive toes in as the wheel rises. A slope is mended by the height of a ball."},
+	PeakToPeakFigure: {"Range", "Largest toe less smallest within the window, whatever the target."},
+}
+
+// Label returns a short name of the figure.
+func (f Figure) Label() string { return figureWords[f].label }
+
+// Meaning says in words what the figure is.
+func (f Figure) Meaning() string { return figureWords[f].meaning }
+
+// Of returns the figure in radians, mm or radians per mm.
+func (f Figure) Of(from *Figures) float64 {
+	switch f {
+	case RMSFigure:
+		return from.RMS.Radians()
+	case PeakFigure:
+		return from.Peak.Radians()
+	case PeakTravelFigure:
+		return from.PeakTravel
+	case SlopeFigure:
+		return from.Slope
+	}
+	return from.PeakToPeak.Radians()
+}
+
+// worse returns of two sides' figures the one by which a car is ranked: the one of
+// the larger size.
+func (f Figure) worse(sides *[2]Figures) float64 {
+	l, r := math.Abs(f.Of(&sides[0])), math.Abs(f.Of(&sides[1]))
+	return max(l, r) // NaN stays
+}
+
+// FigureNumber writes a figure without its unit.
+func (n Numbers) FigureNumber(f Figure, value float64) string {
+	switch f {
+	case PeakTravelFigure:
+		return plot.Decimal(n.Units.FromMillimetres(value), n.travelDecimals())
+	case SlopeFigure:
+		return n.SlopeNumber(value)
+	}
+	return n.toeNumber(value)
+}
+
+// FigureUnit returns the unit of a figure.
+func (n Numbers) FigureUnit(f Figure) string {
+	switch f {
+	case PeakTravelFigure:
+		return n.LengthUnit()
+	case SlopeFigure:
+		return n.SlopeUnit()
+	}
+	return n.ToeUnit()
+}
+
+// DifferenceNumber writes the difference of a figure from the yardstick's, with its
+// sign.
+func (n Numbers) DifferenceNumber(f Figure, value float64) string {
+	text := n.FigureNumber(f, value)
+	if value > 0 && text != n.FigureNumber(f, 0) {
+		return "+" + text
+	}
+	return text
+}
+
+// ReachText says how far a car can be moved within the window.
+func (n Numbers) ReachText(f *Figures) string {
+	r := &f.Reach
+	switch {
+	case r.Whole():
+		return "whole window"
+	case r.BumpEnds && r.DroopEnds:
+		return fmt.Sprintf("%s bump, %s droop: %s locks", n.Length(r.Bump), n.Length(r.Droop), r.Link())
+	case r.BumpEnds:
+		return fmt.Sprintf("%s bump: %s locks", n.Length(r.Bump), r.BumpLink)
+	}
+	return fmt.Sprintf("%s droop: %s locks", n.Length(r.Droop), r.DroopLink)
+}
