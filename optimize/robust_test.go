@@ -1,0 +1,85 @@
+package optimize_test
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// TestRobustBeatsNominal holds the percentile of the robust answer against that
+// of the nominal optimum, and both against cars built one by one.
+func TestRobustBeatsNominal(t *testing.T) {
+	p := optimize.RobustSearch{ToeSearch: *limitedSearch(t)}
+	p.Measure = optimize.Peak
+	s := textbookSeries(t)
+	p.Tolerances = s.Tolerances
+	a, err := optimize.SearchRobust(context.Background(), &p, &optimize.Settings{Seed: 3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(a.Percentile <= a.Nominal && a.Nominal < a.Start) {
+		t.Errorf("percentiles: robust %.5f, nominal %.5f, start %.5f deg", a.Percentile.Degrees(), a.Nominal.Degrees(), a.Start.Degrees())
+	}
+	s.Measure, s.Seed = optimize.Peak, 99
+	for i := range p.Free {
+		s.Changes = append(s.Changes, solver.Change{Parameter: p.Free[i].Parameter, Sides: p.Free[i].Sides, Value: a.Values[i]})
+	}
+	cars, err := s.Sample(context.Background(), 0, 4000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := optimize.Quantiles(cars.Peak, 0.95)[0]
+	if !(math.Abs(got-float64(a.Percentile)) <= 0.08*float64(a.Percentile)) {
+		t.Errorf("95th percentile of cars built: %.5g rad, the search said %.5g", got, float64(a.Percentile))
+	}
+}
+
+func TestRound(t *testing.T) {
+	p := limitedSearch(t)
+	a, err := optimize.SearchToe(context.Background(), p, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := p.Round(a.Values, []float64{0.5, 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, h := range []float64{0.5, 1} {
+		if k := r.Values[i] / h; math.Abs(k-math.Round(k)) > 1e-9 {
+			t.Errorf("value %d = %g is off the grid of %g", i, r.Values[i], h)
+		}
+	}
+	if !(r.Cost >= 0) || !r.Held {
+		t.Errorf("cost %g, held %v", float64(r.Cost), r.Held)
+	}
+	// No grid point of the neighbourhood is better.
+	for dx := -2.0; dx <= 2; dx++ {
+		for dy := -2.0; dy <= 2; dy++ {
+			at := []float64{r.Values[0] + dx*0.5, r.Values[1] + dy}
+			if o, err := p.Round(at, []float64{0, 0}); err == nil && o.Best.RMS < r.Best.RMS-1e-15 {
+				t.Errorf("%v is better: %.6g against %.6g rad", at, float64(o.Best.RMS), float64(r.Best.RMS))
+			}
+		}
+	}
+}
+
+func TestTradeOff(t *testing.T) {
+	tr := optimize.TradeOff{ToeSearch: *limitedSearch(t), Levels: 5}
+	tr.Aim = optimize.Limit{Name: "tie rod length", Scale: 1, Of: tieRodLength}
+	front, err := tr.Front(context.Background(), &optimize.Settings{Restarts: 4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(front) != 5 {
+		t.Fatalf("%d designs, want 5", len(front))
+	}
+	for i := 1; i < len(front); i++ {
+		if !(front[i].Aim < front[i-1].Aim && front[i].Best.RMS >= front[i-1].Best.RMS) {
+			t.Errorf("design %d (%.4g mm, %.4g rad) does not trade against %d (%.4g mm, %.4g rad)",
+				i, front[i].Aim, float64(front[i].Best.RMS), i-1, front[i-1].Aim, float64(front[i-1].Best.RMS))
+		}
+	}
+}
