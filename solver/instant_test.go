@@ -189,14 +189,7 @@ func carried(t testing.TB, x *solver.Axle, on [4]string, s solver.Side, p solver
 		t.Fatal(err)
 	}
 	a, b := frame(x, on, s, &home), frame(x, on, s, &now)
-	r := r3.Sub(p, a[0])
-	volume := r3.Dot(a[1], r3.Cross(a[2], a[3]))
-	out := b[0]
-	for i := 1; i < 4; i++ {
-		j, k := i%3+1, (i+1)%3+1
-		out = r3.Add(out, r3.Scale(r3.Dot(r, r3.Cross(a[j], a[k]))/volume, b[i]))
-	}
-	return out
+	return r3.Add(b[0], turned(a, b, r3.Sub(p, a[0])))
 }
 
 // frame returns the first of four hardpoints and the vectors to the others.

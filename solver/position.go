@@ -27,6 +27,7 @@ type Position struct {
 	// (castor offset at ground). The ground passes the tyre radius below the
 	// wheel centre.
 	ScrubRadius, Trail float64
-	// Instant is set where a sweep asks for it.
+	// Instant and Joints are set where a sweep asks for them.
 	Instant Instant
+	Joints  JointAngles
 }

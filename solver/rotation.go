@@ -1,6 +1,10 @@
 package solver
 
-import "gonum.org/v1/gonum/spatial/r3"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
 
 // rotation is a proper orthogonal matrix, by rows.
 type rotation [3]Vec
@@ -57,3 +61,7 @@ func about(k, v Vec, h float64) Vec {
 	kv := r3.Scale(r3.Dot(k, v)*(1-c), k)
 	return r3.Add(r3.Add(r3.Scale(c, v), r3.Scale(s, r3.Cross(k, v))), kv)
 }
+
+// halfTangent returns the tangent of half the angle a, the measure of a turn in
+// [about].
+func halfTangent(a float64) float64 { return math.Tan(a / 2) }

@@ -67,6 +67,8 @@ type SweepInput struct {
 	Ground bool
 	// Instant asks for exact rates, instant centres and roll-centre heights.
 	Instant bool
+	// Joints asks for the angles of these joints.
+	Joints *Joints
 }
 
 // Curve is what a sweep returns of one side: the positions reached, ascending.

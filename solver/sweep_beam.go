@@ -70,6 +70,10 @@ func (x *Axle) measureBeam(ws *Workspace, in *SweepInput, travel float64, i int,
 	for _, s := range Sides {
 		x.beam.wheelOf(&at, int(s), &ws.wheel)
 		x.measure(ws, in, s, travel, &out[s].Positions[i])
+		if in.Joints != nil {
+			shift, _ := ws.beam.gear.shift(travel)
+			x.jointsOfBeam(ws, int(s), &at, shift, in, &out[s].Positions[i].Joints)
+		}
 	}
 	if in.Instant {
 		x.instantsOfBeam(ws, i, out)

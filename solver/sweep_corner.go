@@ -135,6 +135,10 @@ func (x *Axle) measureCorner(ws *Workspace, in *SweepInput, s Side, travel float
 	at := path.c.poseOf(&ws.tracer.q, path.from+travel*path.rate)
 	path.c.wheelOf(&at, &ws.wheel)
 	x.measure(ws, in, s, travel, &out.Positions[i])
+	if in.Joints != nil {
+		shift, _ := path.gear.shift(travel)
+		x.jointsOfCorner(ws, s, &at, shift, in, &out.Positions[i].Joints)
+	}
 	if in.Instant {
 		x.instantOfCorner(ws, s, path, travel, &out.Positions[i].Instant)
 	}

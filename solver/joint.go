@@ -1,0 +1,87 @@
+package solver
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Joint is a ball joint at the end of a rod.
+type Joint struct {
+	// Axis is the direction, in vehicle axes in the static position, on which
+	// the joint stands neutral. Its length and sense do not matter.
+	Axis Vec
+	// Inline says that the rod stands neutral along Axis, as in the socket of a
+	// rack's end; otherwise square to it, as on a stud.
+	Inline bool
+}
+
+// misalignment returns the angle, 0 to 90 deg, by which a rod of the given
+// direction stands off neutral when the joint's axis points along axis now.
+func (j Joint) misalignment(rod, axis Vec) Angle {
+	sine, cosine := r3.Norm(r3.Cross(rod, axis)), math.Abs(r3.Dot(rod, axis))
+	if j.Inline {
+		return Angle(math.Atan2(sine, cosine))
+	}
+	return Angle(math.Atan2(cosine, sine))
+}
+
+// Joints are the ball joints whose angles a sweep measures, by side. The axis of
+// an outer joint is a stud fixed in the knuckle; that of an inner one stays with
+// the body for a rack or no gear and is carried by a centre link.
+type Joints struct {
+	// Inner is that of the tie rod; of a solid axle that of its drag link.
+	Inner [2]Joint
+	Outer [2]Joint
+	// DragOuter is the drag link's joint on the knuckle.
+	DragOuter Joint
+}
+
+// Joints returns the joints as they are usually made: outer studs along the
+// design's stud axis, vertical where none is stated; inner joints in line with a
+// rack, else with their studs along the pitman axis, or vertical without a gear.
+func (x *Axle) Joints() *Joints {
+	j := &Joints{DragOuter: Joint{Axis: up}}
+	inner := Joint{Axis: up}
+	switch x.gear.Kind {
+	case Rack:
+		inner = Joint{Axis: x.gear.Axis, Inline: true}
+	case CentreLink:
+		inner = Joint{Axis: x.gear.PitmanAxis}
+	}
+	for _, s := range Sides {
+		j.Inner[s], j.Outer[s] = inner, Joint{Axis: up}
+		if a := x.Design().StudAxis[s]; a != (Vec{}) {
+			j.Outer[s].Axis = a
+		}
+	}
+	return j
+}
+
+// JointAngles is how the tie rod stands at its joints and to the steering arm.
+type JointAngles struct {
+	// Inner and Outer are the misalignments of the two joints, 0 to 90 deg: see
+	// [Joints]. DragOuter is that of a solid axle's drag link at the knuckle,
+	// the same on both sides, and 0 without one.
+	Inner, Outer, DragOuter Angle
+	// Transmission is the angle, seen along the steering axis, between the tie
+	// rod and the steering arm at the outer ball: 90 deg turns the wheel best, 0
+	// and 180 deg not at all.
+	Transmission Angle
+	// EffortArm is the lever of the tie rod about the steering axis, mm.
+	EffortArm float64
+}
+
+// arm sets what the steering arm has to do with the rod: ball and other are the
+// ends of the rod, at and dir the steering axis.
+func (j *JointAngles) arm(ball, other, at, dir Vec) {
+	k := r3.Unit(dir)
+	arm, rod := square(k, r3.Sub(at, ball)), r3.Sub(other, ball)
+	flat := square(k, rod)
+	lever := r3.Norm(r3.Cross(arm, flat))
+	j.Transmission = Angle(math.Atan2(lever, r3.Dot(arm, flat)))
+	j.EffortArm = lever / r3.Norm(rod)
+}
+
+// square returns the part of v square to the unit vector k.
+func square(k, v Vec) Vec { return axpy(-r3.Dot(k, v), k, v) }
