@@ -1,6 +1,10 @@
 package solver
 
-import "gonum.org/v1/gonum/spatial/r3"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
 
 // Axle is a candidate: a design with its parts changed and its setpoints solved,
 // ready to be moved. It is immutable and may be shared; each goroutine that
@@ -96,6 +100,23 @@ func (x *Axle) Changes() []Change { return x.changes }
 
 // Gear returns the steering gear, its points changed.
 func (x *Axle) Gear() *Gear { return &x.gear }
+
+// gearBall returns the ball that the gear moves for a side: one for both of a
+// solid axle. It is nil without a gear.
+func (x *Axle) gearBall(s Side) innerBall {
+	if x.beam != nil {
+		return x.drag
+	}
+	return x.balls[s]
+}
+
+// steerReach is [Gear.Reach] of the axle's gear, from the four-bar it has built.
+func (x *Axle) steerReach() (lo, hi float64) {
+	if b, ok := x.gearBall(Left).(*linkBall); ok && b.bar != nil {
+		return b.bar.lock(-1), b.bar.lock(1)
+	}
+	return math.Inf(-1), math.Inf(1)
+}
 
 // TyreRadius returns the tyre radius in mm, changes included.
 func (x *Axle) TyreRadius() float64 { return x.tyreRadius }

@@ -20,11 +20,7 @@ func (x *Axle) jointsOfCorner(ws *Workspace, s Side, p *pose, shift Vec, in *Swe
 // innerAxis returns where the steering input has turned the axis of the inner
 // joint of side s, in V.
 func (x *Axle) innerAxis(axis Vec, s Side, steer float64) Vec {
-	ball := x.balls[s]
-	if x.beam != nil {
-		ball = x.drag
-	}
-	if b, ok := ball.(*linkBall); ok && steer != 0 {
+	if b, ok := x.gearBall(s).(*linkBall); ok && steer != 0 {
 		return b.carry(axis, steer)
 	}
 	return axis
