@@ -1,0 +1,125 @@
+package engine
+
+import (
+	"cmp"
+	"context"
+
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// CompareOptions say what is compared with what, and where.
+type CompareOptions struct {
+	// Candidate restricts the comparison to one car; "base" is the base car.
+	Candidate string `json:"candidate,omitzero"`
+	// Yardstick is the car that differences are taken from: where empty, that of
+	// the study's display, else the base car.
+	Yardstick string `json:"yardstick,omitzero"`
+	// Motion is "both" (where empty), "left", "right" or "roll".
+	Motion string `json:"motion,omitzero"`
+	Attitude
+}
+
+// CompareResult is what [Compare] returns.
+type CompareResult struct {
+	Units     study.Units `json:"units"` // of all lengths; angles are in degrees
+	Yardstick string      `json:"yardstick"`
+	Motion    string      `json:"motion"`
+	Steer     float64     `json:"steer"`
+	Heave     float64     `json:"heave,omitzero"`
+	Roll      float64     `json:"roll,omitzero"`
+	Window    Window      `json:"window"` // that of the search where the study has one
+	Cars      []Compared  `json:"cars"`   // left then right of each
+}
+
+// Compared is one side of one car.
+type Compared struct {
+	Candidate string        `json:"candidate"`
+	Changes   study.Changes `json:"changes,omitzero"`
+	Side      string        `json:"side"`
+	Figures
+	Difference Figures `json:"difference"` // from the yardstick
+	// Reach is nil where the whole window was reached. Figures are of the
+	// positions reached.
+	Reach *Reach `json:"reach,omitzero"`
+}
+
+// Compare returns the figures of the base car and each candidate over the window
+// of the search, or else of travel, and their differences from one of them.
+func Compare(ctx context.Context, d *study.Document, o CompareOptions) (*CompareResult, error) {
+	s, err := newSweeper(d, d.SearchWindow(), o.Motion)
+	if err != nil {
+		return nil, err
+	}
+	name := cmp.Or(o.Yardstick, yardstick(d), study.BaseName)
+	yard, err := s.byName(name)
+	if err != nil {
+		return nil, err
+	}
+	against, err := s.compared(yard, o.Attitude)
+	if err != nil {
+		return nil, err
+	}
+	list, err := s.pick(ctx, o.Candidate)
+	if err != nil {
+		return nil, err
+	}
+	w := s.window
+	out := &CompareResult{
+		Units: d.Units, Yardstick: name, Motion: s.motion.String(),
+		Steer: o.Steer, Heave: o.Heave, Roll: o.Roll,
+		Window: Window{Bump: w.Bump, Droop: w.Droop, Step: w.Step},
+	}
+	for _, car := range list {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		sides, err := s.compared(car, o.Attitude)
+		if err != nil {
+			return nil, err
+		}
+		for i := range sides {
+			sides[i].Difference = sides[i].less(&against[i].Figures)
+			out.Cars = append(out.Cars, sides[i])
+		}
+	}
+	return out, nil
+}
+
+// yardstick returns the study's own, or "".
+func yardstick(d *study.Document) string {
+	if d.Display == nil {
+		return ""
+	}
+	return d.Display.Yardstick
+}
+
+// compared returns both sides of a car, without differences.
+func (s *sweeper) compared(car car, a Attitude) (out [2]Compared, err error) {
+	slope, curvature, err := s.shape(car, a)
+	if err != nil {
+		return out, err
+	}
+	if err := s.move(car, a); err != nil {
+		return out, err
+	}
+	wanted := targets(s.doc)
+	for _, side := range solver.Sides {
+		c := &s.curves[side]
+		f := s.figures(c, &wanted[side])
+		f.Slope, f.Curvature = slope[side], curvature[side]
+		out[side] = Compared{
+			Candidate: car.name, Changes: s.changes(car.name), Side: side.String(),
+			Figures: f, Reach: s.reach(&c.Reach),
+		}
+	}
+	return out, nil
+}
+
+// changes returns those of a candidate; none of the base car.
+func (s *sweeper) changes(name string) study.Changes {
+	if k := s.doc.Candidate(name); k != nil && name != study.BaseName {
+		return k.Changes
+	}
+	return nil
+}

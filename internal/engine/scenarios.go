@@ -1,0 +1,52 @@
+package engine
+
+import (
+	"fmt"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// setScenarios sets the set-ups that the answer must serve.
+func (s *searcher) setScenarios(*SearchOptions) error {
+	if len(s.doc.Search.Scenarios) == 0 {
+		return nil
+	}
+	base, err := s.byName(study.BaseName)
+	if err != nil {
+		return err
+	}
+	for i := range s.doc.Search.Scenarios {
+		c := &s.doc.Search.Scenarios[i]
+		if c.Counts() == 0 {
+			continue
+		}
+		next, err := s.scenario(c, base.axle)
+		if err != nil {
+			return explain(err, "scenario "+scenarioName(c, i))
+		}
+		s.problem.Scenarios = append(s.problem.Scenarios, next)
+	}
+	return nil
+}
+
+func (s *searcher) scenario(c *study.Scenario, base *solver.Axle) (out optimize.Scenario, err error) {
+	out.Name, out.Weight = c.Name, c.Counts()
+	if out.Changes, err = s.doc.SolverChanges(s.design, c.Changes); err != nil {
+		return out, err
+	}
+	if out.Hold, err = study.Hold(c.Hold); err != nil {
+		return out, err
+	}
+	out.From, err = s.attitude(studyAttitude(c.Attitude), base)
+	return out, err
+}
+
+// scenarioName returns how messages call a scenario.
+func scenarioName(c *study.Scenario, i int) string {
+	if c.Name != "" {
+		return fmt.Sprintf("%.60q", c.Name)
+	}
+	return fmt.Sprint(i + 1)
+}

@@ -1,0 +1,64 @@
+package engine
+
+import (
+	"context"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+)
+
+// SearchOptions say how a search runs. The zero value runs the study's own.
+type SearchOptions struct {
+	// Minimise is "rms" or "peak"; where empty, what the study says.
+	Minimise string `json:"minimise,omitzero"`
+	// Side is the wheel whose curve is judged: "left", "right" or "both". Where
+	// empty it is the left one, or both where the study states a target or a
+	// variable for the right side.
+	Side string `json:"side,omitzero"`
+	// Seed of the restarts; nil is the study's. The same seed gives the same answer.
+	Seed *int `json:"seed,omitzero"`
+	// Progress, if not nil, is called often and must return soon.
+	Progress func(Progress) `json:"-"`
+}
+
+// Progress says how far a long call has come.
+type Progress struct {
+	Fraction    float64 `json:"fraction"` // of the whole, from 0 to 1
+	Evaluations int     `json:"evaluations"`
+	Best        Number  `json:"best"` // the figure of the best so far, degrees; none before there is one
+}
+
+// Search looks for the values of the study's variables, within their bounds, that
+// bring the toe change nearest to the target. A call that is cancelled returns the
+// best so far, which says that it has not converged, or the context's error where
+// there is none yet. It is an error where no values within the bounds let the car
+// reach the window.
+func Search(ctx context.Context, d *study.Document, o SearchOptions) (*SearchResult, error) {
+	if err := d.ReadyToSearch(); err != nil {
+		return nil, explain(err, "")
+	}
+	s, err := newSearcher(d, &o)
+	if err != nil {
+		return nil, err
+	}
+	answer, err := optimize.SearchToe(ctx, &s.problem, s.settings(&o))
+	if err != nil {
+		return nil, explain(err, "")
+	}
+	if answer.Values == nil {
+		return nil, s.noAnswer(ctx, answer.Result.Status)
+	}
+	return s.result(answer), nil
+}
+
+// noAnswer says why there are no values.
+func (s *searcher) noAnswer(ctx context.Context, status optimize.Status) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	w := s.window
+	e := wrongf("search", "no values within the bounds let the car reach its window, %g %s of droop to %g %s of bump, in every scenario (%s); make bounds or window smaller",
+		w.Droop, s.doc.Units, w.Bump, s.doc.Units, status)
+	e.Fault = Unsolvable
+	return e
+}

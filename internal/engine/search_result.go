@@ -1,0 +1,136 @@
+package engine
+
+import (
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// SearchResult is what [Search] returns. Figures are of toe change against the
+// target over the window, in degrees.
+type SearchResult struct {
+	Units    study.Units `json:"units"`
+	Minimise string      `json:"minimise"` // "rms" or "peak"
+	Side     string      `json:"side"`     // the side judged: "left", "right" or "both"
+	Window   Window      `json:"window"`
+
+	Best  Best       `json:"best"`
+	Start ToeFigures `json:"start"` // of the car with no variable changed; none where it does not reach the window
+	// AtBound lists the variables whose best value lies on a bound: beyond it
+	// there may be a better one.
+	AtBound []AtBound `json:"atBound"`
+
+	Converged   bool   `json:"converged"`
+	Status      string `json:"status"` // how the search ended, in words
+	Evaluations int    `json:"evaluations"`
+	// Restarts is the number of searches from places spread over the bounds, and
+	// Agreeing of those that ended at the best value.
+	Restarts int `json:"restarts"`
+	Agreeing int `json:"agreeing"`
+
+	Optima    []Optimum        `json:"optima"` // distinct places where searches ended, best first
+	Scenarios []ScenarioResult `json:"scenarios,omitzero"`
+}
+
+// ToeFigures are the two figures that can be minimised.
+type ToeFigures struct {
+	RMS  Number `json:"rms"`
+	Peak Number `json:"peak"`
+}
+
+// Best is the answer of a search: as the changes of a candidate, and its figures.
+type Best struct {
+	Values study.Changes `json:"values"`
+	// ToeFigures are those of the sides judged, over all scenarios.
+	ToeFigures
+	// Left and Right are those of each wheel, straight ahead and in no scenario.
+	Left  ToeFigures `json:"left"`
+	Right ToeFigures `json:"right"`
+}
+
+// AtBound is a variable at an end of its range.
+type AtBound struct {
+	Parameter string  `json:"parameter"`
+	Bound     string  `json:"bound"` // "min" or "max"
+	Value     float64 `json:"value"`
+}
+
+// Optimum is a place where searches ended.
+type Optimum struct {
+	Values   study.Changes `json:"values"`
+	Value    Number        `json:"value"`    // of what is minimised
+	Searches int           `json:"searches"` // that ended here
+}
+
+// ScenarioResult are the figures of one set-up with the best values.
+type ScenarioResult struct {
+	Name string `json:"name"`
+	ToeFigures
+}
+
+func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
+	r, w := &a.Result, s.window
+	out := &SearchResult{
+		Units: s.doc.Units, Minimise: s.problem.Measure.String(), Side: sideNames[s.problem.Judge],
+		Window:    Window{Bump: w.Bump, Droop: w.Droop, Step: w.Step},
+		Best:      Best{Values: s.values(a.Values), ToeFigures: toeFigures(a.Best)},
+		Start:     toeFigures(a.Start),
+		AtBound:   s.atBound(r),
+		Converged: r.Status == optimize.Converged, Status: r.Status.String(), Evaluations: r.Evaluations,
+		Restarts: r.Searches, Agreeing: r.Agreeing,
+	}
+	for _, o := range r.Optima {
+		out.Optima = append(out.Optima, Optimum{Values: s.values(o.X), Value: degrees(o.Value), Searches: o.Searches})
+	}
+	for i := range s.problem.Scenarios {
+		out.Scenarios = append(out.Scenarios, ScenarioResult{s.problem.Scenarios[i].Name, toeFigures(a.Scenarios[i])})
+	}
+	s.addSides(&out.Best)
+	return out
+}
+
+// addSides adds the figures of both sides, whichever were judged; none where the
+// car can be assembled only as some scenario has it.
+func (s *searcher) addSides(b *Best) {
+	b.Left, b.Right = ToeFigures{none, none}, ToeFigures{none, none}
+	best, err := s.assemble(&study.Candidate{Name: "best", Changes: b.Values})
+	if err != nil || s.move(best, Attitude{}) != nil {
+		return
+	}
+	for side, out := range map[solver.Side]*ToeFigures{solver.Left: &b.Left, solver.Right: &b.Right} {
+		f := s.figures(&s.curves[side], &s.problem.Targets[side])
+		*out = ToeFigures{f.RMS, f.Peak}
+	}
+}
+
+// sideNames are the sides judged as options and results name them.
+var sideNames = map[solver.Selection]string{solver.BothSides: "both", solver.LeftOnly: "left", solver.RightOnly: "right"}
+
+// values returns the free parameters' values as the changes of a candidate.
+func (s *searcher) values(x []float64) study.Changes {
+	out := study.Changes{}
+	for i := range s.problem.Free {
+		f := &s.problem.Free[i]
+		out[f.Key()] = s.doc.FromSolver(f.Parameter, x[i])
+	}
+	return out
+}
+
+// atBound lists the variables on a bound, with the bound as the study has it.
+func (s *searcher) atBound(r *optimize.Result) []AtBound {
+	out := []AtBound{}
+	for i, b := range r.Bounds {
+		v := &s.doc.Search.Variables[i]
+		switch b {
+		case optimize.AtMin:
+			out = append(out, AtBound{v.Parameter, "min", v.Min})
+		case optimize.AtMax:
+			out = append(out, AtBound{v.Parameter, "max", v.Max})
+		}
+	}
+	return out
+}
+
+func toeFigures(f optimize.Figures) ToeFigures {
+	return ToeFigures{degrees(f.RMS.Radians()), degrees(f.Peak.Radians())}
+}

@@ -1,0 +1,122 @@
+package engine
+
+import (
+	"cmp"
+	"math"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// searcher turns a study's search into that of package optimize.
+type searcher struct {
+	*sweeper
+	problem optimize.ToeSearch
+}
+
+func newSearcher(d *study.Document, o *SearchOptions) (*searcher, error) {
+	sweep, err := newSweeper(d, d.SearchWindow(), "")
+	if err != nil {
+		return nil, err
+	}
+	s := &searcher{sweeper: sweep}
+	s.problem = optimize.ToeSearch{Base: sweep.base, Travels: sweep.grid.mm, Targets: targets(d)}
+	s.problem.Weights = weights(d, sweep.grid)
+	for _, set := range []func(*SearchOptions) error{s.unsupported, s.setMeasure, s.setFree, s.setSide, s.setScenarios} {
+		if err := set(o); err != nil {
+			return nil, err
+		}
+	}
+	return s, nil
+}
+
+// unsupported refuses what the search of package optimize does not serve, rather
+// than answering another question.
+func (s *searcher) unsupported(*SearchOptions) error {
+	switch {
+	case len(s.doc.Search.Limits) > 0:
+		return wrongf("search.limits", "cannot be kept to by this search; take them out and look at what compare says of the answer")
+	case s.doc.Search.Percentile != 0:
+		return wrongf("search.percentile", "cannot be minimised by this search; take it out to minimise the nominal figure")
+	}
+	return nil
+}
+
+func (s *searcher) setMeasure(o *SearchOptions) error {
+	switch name := cmp.Or(o.Minimise, s.doc.Search.Minimise, "rms"); name {
+	case "rms":
+		s.problem.Measure = optimize.RMS
+	case "peak":
+		s.problem.Measure = optimize.Peak
+	default:
+		return wrongf("minimise", "%.40q is no figure to minimise, want rms or peak", name)
+	}
+	if s.doc.Search.Combine == "worst" {
+		s.problem.Across = optimize.Worst
+	}
+	return nil
+}
+
+// setFree sets the variables with their bounds.
+func (s *searcher) setFree(*SearchOptions) error {
+	for _, v := range s.doc.Search.Variables {
+		p, sides, err := solver.FindParameter(s.design, v.Parameter)
+		if err != nil {
+			return explain(err, "")
+		}
+		s.problem.Free = append(s.problem.Free, optimize.Free{
+			Parameter: p, Sides: sides, Min: s.doc.ToSolver(p, v.Min), Max: s.doc.ToSolver(p, v.Max),
+		})
+	}
+	return nil
+}
+
+// setSide sets the side judged.
+func (s *searcher) setSide(o *SearchOptions) error {
+	if o.Side == "" {
+		s.problem.Judge = s.ownSide()
+		return nil
+	}
+	for side, name := range sideNames {
+		if name == o.Side {
+			s.problem.Judge = side
+			return nil
+		}
+	}
+	return wrongf("side", "%.40q is no side, want left, right or both", o.Side)
+}
+
+// ownSide returns the side that the study itself asks to be judged.
+func (s *searcher) ownSide() solver.Selection {
+	if s.doc.Search.TargetRight != nil {
+		return solver.BothSides
+	}
+	for _, f := range s.problem.Free {
+		if f.Sides == solver.RightOnly {
+			return solver.BothSides
+		}
+	}
+	return solver.LeftOnly
+}
+
+// settings returns those of the run.
+func (s *searcher) settings(o *SearchOptions) *optimize.Settings {
+	seed := s.doc.Search.Seed
+	if o.Seed != nil {
+		seed = *o.Seed
+	}
+	out := &optimize.Settings{Seed: uint64(int64(seed))}
+	if o.Progress != nil {
+		out.Progress = func(p optimize.Progress) {
+			best := none
+			if !math.IsInf(p.Best, 0) {
+				best = degrees(p.Best)
+			}
+			o.Progress(Progress{Fraction: p.Fraction, Evaluations: p.Evaluations, Best: best})
+		}
+	}
+	return out
+}
+
+func degrees(radians float64) Number { return Number(solver.Angle(radians).Degrees()) }

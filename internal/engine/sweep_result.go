@@ -1,0 +1,102 @@
+package engine
+
+import (
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// SweepResult is what [Sweep] returns.
+type SweepResult struct {
+	Units  study.Units `json:"units"` // of all lengths; angles are in degrees
+	Sweeps []CarSweep  `json:"sweeps"`
+}
+
+// CarSweep is one side of one car along its travel.
+type CarSweep struct {
+	Candidate string  `json:"candidate"`
+	Side      string  `json:"side"`
+	Motion    string  `json:"motion"`
+	Steer     float64 `json:"steer"`
+	Heave     float64 `json:"heave,omitzero"`
+	Roll      float64 `json:"roll,omitzero"`
+	// Positions are those reached, from droop to bump.
+	Positions []Position `json:"positions"`
+	// Reach is nil where the whole window was reached.
+	Reach *Reach `json:"reach,omitzero"`
+}
+
+// Position is a wheel at one travel. Signs are those of ISO 8855 as package solver
+// states them.
+type Position struct {
+	Travel             float64    `json:"travel"` // as asked for, from the static height
+	Toe                float64    `json:"toe"`    // static toe included
+	Camber             float64    `json:"camber"`
+	Caster             Number     `json:"caster"`
+	KingpinInclination Number     `json:"kingpinInclination"`
+	WheelCentre        [3]float64 `json:"wheelCentre"`
+	HalfTrackChange    float64    `json:"halfTrackChange"` // of the contact point, outboard
+	WheelbaseChange    float64    `json:"wheelbaseChange"` // of the contact point, forward
+	ScrubRadius        Number     `json:"scrubRadius"`
+	Trail              Number     `json:"trail"`
+}
+
+// Reach says where a linkage locks. Distances are positive, from the static height.
+type Reach struct {
+	Bump  *float64 `json:"bump"`  // nil where all the bump asked for was reached
+	Droop *float64 `json:"droop"` // nil where all the droop asked for was reached
+	Link  string   `json:"link"`  // what ends the travel first
+	// Unsure is set where the linkage could not be followed any further though no
+	// lock was found.
+	Unsure bool `json:"unsure,omitzero"`
+}
+
+// result returns a side of the car moved last.
+func (s *sweeper) result(car car, side solver.Side, a Attitude) CarSweep {
+	c := &s.curves[side]
+	out := CarSweep{
+		Candidate: car.name, Side: side.String(), Motion: s.motion.String(),
+		Steer: a.Steer, Heave: a.Heave, Roll: a.Roll,
+		Positions: make([]Position, len(c.Positions)),
+		Reach:     s.reach(&c.Reach),
+	}
+	travels := s.grid.from(c.Positions)
+	for i := range c.Positions {
+		out.Positions[i] = s.position(&c.Positions[i])
+		out.Positions[i].Travel = travels[i]
+	}
+	return out
+}
+
+func (s *sweeper) position(p *solver.Position) Position {
+	mm := s.doc.Units.FromMillimetres
+	w := p.WheelCentre
+	return Position{
+		Travel:             mm(p.Travel),
+		Toe:                p.Toe.Degrees(),
+		Camber:             p.Camber.Degrees(),
+		Caster:             Number(p.Caster.Degrees()),
+		KingpinInclination: Number(p.KingpinInclination.Degrees()),
+		WheelCentre:        [3]float64{mm(w.X), mm(w.Y), mm(w.Z)},
+		HalfTrackChange:    mm(p.HalfTrackChange),
+		WheelbaseChange:    mm(p.WheelbaseChange),
+		ScrubRadius:        Number(mm(p.ScrubRadius)),
+		Trail:              Number(mm(p.Trail)),
+	}
+}
+
+// reach returns nil for a reach of the whole window.
+func (s *sweeper) reach(r *solver.Reach) *Reach {
+	if r.Whole() {
+		return nil
+	}
+	out := &Reach{Link: r.Link(), Unsure: r.BumpUnsure || r.DroopUnsure}
+	if r.BumpEnds {
+		bump := s.doc.Units.FromMillimetres(r.Bump)
+		out.Bump = &bump
+	}
+	if r.DroopEnds {
+		droop := s.doc.Units.FromMillimetres(r.Droop)
+		out.Droop = &droop
+	}
+	return out
+}

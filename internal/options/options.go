@@ -1,0 +1,59 @@
+package options
+
+import (
+	"fmt"
+	"strconv"
+
+	"github.com/spf13/pflag"
+
+	"toewright/internal/engine"
+)
+
+// Names of options that a door may complete from the study.
+const (
+	Candidate = "candidate"
+	Yardstick = "yardstick"
+)
+
+// Sweep adds the options of a sweep.
+func Sweep(fs *pflag.FlagSet, o *engine.SweepOptions) {
+	candidate(fs, &o.Candidate)
+	motion(fs, &o.Motion)
+	attitude(fs, &o.Attitude)
+}
+
+// Compare adds the options of a comparison.
+func Compare(fs *pflag.FlagSet, o *engine.CompareOptions) {
+	candidate(fs, &o.Candidate)
+	fs.StringVar(&o.Yardstick, Yardstick, "", "`name` of the candidate that differences are taken from; base where the study names none")
+	motion(fs, &o.Motion)
+	attitude(fs, &o.Attitude)
+}
+
+// Search adds the options of a search.
+func Search(fs *pflag.FlagSet, o *engine.SearchOptions) {
+	choose(fs, &o.Minimise, "minimise", "figure to minimise in place of the study's", "rms", "peak")
+	choose(fs, &o.Side, "side", "wheel whose curve is judged; left where the study has nothing for the right one alone", "left", "right", "both")
+	fs.Func("seed", "whole `number` that the restarts are drawn from, in place of the study's", func(text string) error {
+		n, err := strconv.Atoi(text)
+		if err != nil {
+			return fmt.Errorf("%.40q is no whole number", text)
+		}
+		o.Seed = &n
+		return nil
+	})
+}
+
+func candidate(fs *pflag.FlagSet, name *string) {
+	fs.StringVar(name, Candidate, "", "`name` of the one candidate wanted; base is the car as the file gives it")
+}
+
+func motion(fs *pflag.FlagSet, m *string) {
+	choose(fs, m, "motion", "wheels that move: both, one with the other held, or left up and right down", "both", "left", "right", "roll")
+}
+
+func attitude(fs *pflag.FlagSet, a *engine.Attitude) {
+	fs.Float64Var(&a.Steer, "steer", 0, "steering input: along the rack's axis in the file's units, or degrees of the pitman arm")
+	fs.Float64Var(&a.Heave, "heave", 0, "height from which travel is counted, in the file's units, bump positive")
+	fs.Float64Var(&a.Roll, "roll", 0, "body roll from which travel is counted, in degrees, positive lowers the right side")
+}
