@@ -14,6 +14,10 @@ func newRootCommand() *cobra.Command {
 	}
 	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(
+		newSweepCommand(),
+		newCompareCommand(),
+		newSearchCommand(),
+		newSchemaCommand(),
 		newServeCommand(),
 		newVersionCommand(),
 	)

@@ -1,0 +1,51 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"toewright/internal/options"
+	"toewright/internal/study"
+)
+
+// completeStudy offers study files.
+func completeStudy(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	if len(args) > 0 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt
+}
+
+// completeOptions offers values for the options of a call: words, and the names of
+// candidates once the file is given.
+func completeOptions(cmd *cobra.Command) *cobra.Command {
+	cmd.Flags().VisitAll(func(f *pflag.Flag) {
+		offer := cobra.NoFileCompletions
+		if words := options.Words(f); words != nil {
+			offer = cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)
+		}
+		if f.Name == options.Candidate || f.Name == options.Yardstick {
+			offer = completeCandidates
+		}
+		if err := cmd.RegisterFlagCompletionFunc(f.Name, offer); err != nil {
+			panic(err) // The flag was just found, and is registered once.
+		}
+	})
+	return cmd
+}
+
+// completeCandidates offers the names of the cars in the file.
+func completeCandidates(cmd *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	if len(args) == 0 || args[0] == standardInput {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	d, err := readStudy(args[0], cmd.InOrStdin())
+	if err != nil {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	names := []string{study.BaseName}
+	for _, c := range d.Candidates {
+		names = append(names, c.Name)
+	}
+	return names, cobra.ShellCompDirectiveNoFileComp
+}
