@@ -14,7 +14,7 @@ type car struct {
 	Point   [3]float64         `json:"point"`
 	Parts   []wheel            `json:"parts,omitzero"`
 	Changes map[string]float64 `json:"changes,omitzero"`
-	Count   int                `json:"count,omitzero"`
+	Count   int                `json:"count,omitzero" rule:"notnegative"`
 	Hidden  bool               `json:"hidden,omitzero"`
 	Code    code               `json:"code,omitzero"`
 	Kept    int                // no key: not read, not written
@@ -120,6 +120,7 @@ func TestBindErrors(t *testing.T) {
 		{"null", `{"name": null}`, "1:10: name: want a text, got null"},
 		{"not positive", `{"name": "x", "wheel": {"radius": 0}}`, "1:35: wheel.radius: want more than 0, got 0"},
 		{"negative", `{"name": "x", "wheel": {"radius": 1, "play": -1}}`, "1:46: wheel.play: want 0 or more, got -1"},
+		{"negative count", `{"name": "x", "count": -2}`, "1:24: count: want 0 or more, got -2"},
 		{"none of the words", `{"name": "x", "kind": "rase"}`, `1:23: kind: want "road", "race" or "rally", got "rase"; did you mean "race"?`},
 		{"own form", `{"name": "x", "code": 1}`, "1:23: code: want a code, got the number 1"},
 		{

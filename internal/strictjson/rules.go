@@ -45,14 +45,22 @@ func (r rules) check(v reflect.Value) string {
 		v = v.Elem()
 	}
 	switch {
-	case r.positive && !(v.Float() > 0):
-		return fmt.Sprintf("want more than 0, got %s", formatNumber(v.Float()))
-	case r.notNegative && !(v.Float() >= 0):
-		return fmt.Sprintf("want 0 or more, got %s", formatNumber(v.Float()))
+	case r.positive && !(numberOf(v) > 0):
+		return fmt.Sprintf("want more than 0, got %s", formatNumber(numberOf(v)))
+	case r.notNegative && !(numberOf(v) >= 0):
+		return fmt.Sprintf("want 0 or more, got %s", formatNumber(numberOf(v)))
 	case r.oneOf != nil:
 		return checkWord(v.String(), r.oneOf)
 	}
 	return ""
+}
+
+// numberOf returns the value of a number's field.
+func numberOf(v reflect.Value) float64 {
+	if v.CanInt() {
+		return float64(v.Int())
+	}
+	return v.Float()
 }
 
 // checkWord returns what is wrong with a text that must be one of the words, or "".

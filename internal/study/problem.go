@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"toewright/internal/strictjson"
 	"toewright/solver"
@@ -42,7 +43,7 @@ func first(looks ...func() *problem) *problem {
 // left to [Document.ReadyToSweep] and its kin, so that a study that is being
 // worked on can always be kept.
 func (d *Document) firstProblem() *problem {
-	if p := d.steeringProblem(); p != nil {
+	if p := first(d.steeringProblem, d.adjusterProblem); p != nil {
 		return p
 	}
 	design, err := d.Design()
@@ -66,6 +67,23 @@ func (d *Document) steeringProblem() *problem {
 		return problemf("steering."+key, "%s", message)
 	}
 	return nil
+}
+
+// adjusterProblem refuses a part that takes up camber and caster on other kinds
+// of suspension only.
+func (d *Document) adjusterProblem() *problem {
+	kind, err := solver.KindByName(d.Suspension.Type)
+	if err != nil || d.Suspension.Adjuster == "" {
+		return nil
+	}
+	var keys []string
+	for _, a := range kind.Adjusters() {
+		if a.Key == d.Suspension.Adjuster {
+			return nil
+		}
+		keys = append(keys, a.Key)
+	}
+	return problemf("suspension.adjuster", "%.40q is none of a %s, want one of %s", d.Suspension.Adjuster, kind.Name, strings.Join(keys, ", "))
 }
 
 // checker looks for problems that need the registry of parameters.

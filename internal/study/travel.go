@@ -2,9 +2,8 @@ package study
 
 import "math"
 
-// Travel is a window of wheel travel and the grid on it. The grid is anchored at
-// 0, the static ride height; an end of the window that lies between two of its
-// positions is a position too.
+// Travel is a window of wheel travel and the grid on it, which is anchored at 0, the
+// static ride height.
 type Travel struct {
 	Bump  float64 `json:"bump" rule:"required,notnegative"`  // Bump is the wheel's travel upward, positive.
 	Droop float64 `json:"droop" rule:"required,notnegative"` // Droop is the wheel's travel downward, positive.
@@ -44,8 +43,8 @@ func (t *Travel) orElse(other Travel) Travel {
 	return w
 }
 
-// steps returns the number of grid steps in the window, NaN or infinite where
-// the window is no window.
+// steps returns the number of grid steps in the window, without regard to
+// rounding at its ends.
 func (t Travel) steps() float64 {
-	return math.Ceil(t.Bump/t.Step) + math.Ceil(t.Droop/t.Step)
+	return math.Floor(t.Bump/t.Step) + math.Floor(t.Droop/t.Step)
 }

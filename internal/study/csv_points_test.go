@@ -1,0 +1,144 @@
+package study
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// templateDoc returns a fresh template.
+func templateDoc(t testing.TB, key string) *Document {
+	t.Helper()
+	template, ok := TemplateByKey(key)
+	if !ok {
+		t.Fatalf("no template %s", key)
+	}
+	return template.Document()
+}
+
+func TestParsePoints(t *testing.T) {
+	tests := []struct {
+		name, template, text string
+		want                 []PlacedPoint
+	}{
+		{
+			"keys", "strut-rack", "point,x,y,z\nlowerBallJoint,5,690,185\n",
+			[]PlacedPoint{{"lowerBallJoint", Left, Vec3{5, 690, 185}}},
+		},
+		{
+			"labels, other order, semicolons and decimal commas", "strut-rack",
+			"Z (mm);Y (mm);X (mm);Name\r\n185,5;690;-5;Lower ball joint\r\n",
+			[]PlacedPoint{{"lowerBallJoint", Left, Vec3{-5, 690, 185.5}}},
+		},
+		{
+			"tabs without a header", "strut-rack", "strut top\t-30\t580\t840\n\nLOWER_BALL_JOINT\t5\t690\t185\n",
+			[]PlacedPoint{{"strutTop", Left, Vec3{-30, 580, 840}}, {"lowerBallJoint", Left, Vec3{5, 690, 185}}},
+		},
+		{
+			"inches among millimetres", "strut-rack", "point,x [in],y [in],z (mm)\nlowerBallJoint,1/2,27.5,185\n",
+			[]PlacedPoint{{"lowerBallJoint", Left, Vec3{12.7, 698.5, 185}}},
+		},
+		{
+			"inch mark", "strut-rack", "point,x,y,z\nlowerBallJoint,1/2\",690,185\n",
+			[]PlacedPoint{{"lowerBallJoint", Left, Vec3{12.7, 690, 185}}},
+		},
+		{
+			"unit in the cell", "strut-rack", "point,x,y,z\nlowerBallJoint,0.5 in,690,185\n",
+			[]PlacedPoint{{"lowerBallJoint", Left, Vec3{12.7, 690, 185}}},
+		},
+		{
+			"millimetres for a car in inches", "double-wishbone-centre-link", "point,x mm,y mm,z mm\npitmanBall,-127,254,50.8\n",
+			[]PlacedPoint{{"pitmanBall", "", Vec3{-5, 10, 2}}},
+		},
+		{
+			"side by the sign of y", "strut-rack", "point,x,y,z\nlowerBallJoint,5,-690,185\n",
+			[]PlacedPoint{{"lowerBallJoint", Right, Vec3{5, -690, 185}}},
+		},
+		{
+			"side by column", "strut-rack", "side,point,x,y,z\nR,tieRodInner,-150,-2,240\nleft,tieRodInner,-150,-1,240\n",
+			[]PlacedPoint{{"tieRodInner", Right, Vec3{-150, -2, 240}}, {"tieRodInner", Left, Vec3{-150, -1, 240}}},
+		},
+		{
+			"side by name", "strut-rack", "point,x,y,z\nlowerBallJoint@right,5,-690,185\nLeft lower ball joint,5,690,185\n",
+			[]PlacedPoint{{"lowerBallJoint", Right, Vec3{5, -690, 185}}, {"lowerBallJoint", Left, Vec3{5, 690, 185}}},
+		},
+		{
+			"solid axle", "solid-axle-rack", "point,x,y,z\nkingpins.right.0,-16,-606,486\nlinks.3.inner,140,-470,530\n",
+			[]PlacedPoint{{"kingpins.0", Right, Vec3{-16, -606, 486}}, {"links.3.inner", "", Vec3{140, -470, 530}}},
+		},
+		{
+			"remarks", "strut-rack", "# taped on the shop floor\npoint,x,y,z\nlowerBallJoint,5,690,185\n# end\n",
+			[]PlacedPoint{{"lowerBallJoint", Left, Vec3{5, 690, 185}}},
+		},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			got, err := ParsePoints([]byte(tt.text), templateDoc(t, tt.template))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if diff := cmp.Diff(tt.want, got); diff != "" {
+				t.Errorf("ParsePoints (-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+func TestParsePointsErrors(t *testing.T) {
+	tests := []struct{ name, text, want string }{
+		{"empty", " \n\n", "line 1: table is empty"},
+		{"unknown point", "point,x,y,z\nlowerBallJoint,5,690,185\nlowerBallJont,5,690,185\n", "line 3, column 1 (point): \"lowerBallJont\" is no point of a strut; did you mean lowerBallJoint?"},
+		{"point of another car", "name,x,y,z\nupperBallJoint,5,690,185\n", "line 2, column 1 (name): \"upperBallJoint\" is no point of a strut; did you mean lowerBallJoint?"},
+		{"no number", "point,x,y,z\nlowerBallJoint,5,abc,185\n", "line 2, column 3 (y): \"abc\" is no length, want a number like 12.7 or 3 1/32"},
+		{"empty cell", "point,x,y,z\nlowerBallJoint,5,,185\n", "line 2, column 3 (y): \"\" is no length, want a number like 12.7 or 3 1/32"},
+		{"too few cells", "point,x,y,z\nlowerBallJoint,5,690\n", "line 2, column 4 (z): \"\" is no length, want a number like 12.7 or 3 1/32"},
+		{"unknown side", "point,side,x,y,z\nlowerBallJoint,middle,5,690,185\n", "line 2, column 2 (side): \"middle\" is no side, want left or right"},
+		{"point twice", "point,x,y,z\nlowerBallJoint,5,690,185\nLower ball joint,6,690,185\n", "line 3, column 1 (point): left lowerBallJoint stands twice"},
+		{"quote left open", "point,x,y,z\n\"lowerBallJoint,5,690,185\n", "line 2, column 1 (point): \"lowerBallJoint,5,690,185\" is no point of a strut"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			_, err := ParsePoints([]byte(tt.text), templateDoc(t, "strut-rack"))
+			if err == nil || err.Error() != tt.want {
+				t.Errorf("ParsePoints = %v, want %s", err, tt.want)
+			}
+		})
+	}
+}
+
+// TestPointsRoundTrip checks that every point of every car comes back from its
+// table.
+func TestPointsRoundTrip(t *testing.T) {
+	for name, data := range studyFiles(t) {
+		t.Run(name, func(t *testing.T) {
+			d := decode(t, data)
+			got, err := ParsePoints(FormatPoints(d), d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if diff := cmp.Diff(d.Points(), got); diff != "" {
+				t.Errorf("ParsePoints(FormatPoints) (-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+// FuzzParsePoints checks that no table makes the parser panic.
+func FuzzParsePoints(f *testing.F) {
+	d := templateDoc(f, "strut-rack")
+	f.Add(FormatPoints(d))
+	f.Add([]byte("point;x (in);y_mm;z\nstrutTop;1/2;\"2,5\";-3\n"))
+	f.Add([]byte("\"\n"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		points, err := ParsePoints(data, d)
+		if err != nil {
+			return
+		}
+		c := d.Clone()
+		for _, p := range points {
+			if err := c.SetPoint(p); err != nil {
+				t.Fatalf("SetPoint(%+v): %v", p, err)
+			}
+		}
+	})
+}

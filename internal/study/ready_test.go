@@ -1,0 +1,82 @@
+package study
+
+import "testing"
+
+func TestReady(t *testing.T) {
+	job := map[string]func(*Document) error{
+		"sweep":     (*Document).ReadyToSweep,
+		"search":    (*Document).ReadyToSearch,
+		"fit":       (*Document).ReadyToFit,
+		"tolerance": (*Document).ReadyForTolerance,
+	}
+	const (
+		variables = `{"variables": [{"parameter": "tieRodOuterHeight", "min": -20, "max": 20}]}`
+		tolerance = `[{"parameter": "tieRodOuterHeight", "plusMinus": 0.5}]`
+		travel    = `{"bump": 50, "droop": 50, "step": 5}`
+	)
+	with := func(more string) string { return variables[:len(variables)-1] + ", " + more + "}" }
+	tests := []struct{ job, name, old, new, want string }{
+		{"sweep", "no travel", travel, `{"bump": 0, "droop": 0}`, "travel: bump and droop are both 0; give the travel to look at"},
+		{"sweep", "too fine", travel, `{"bump": 50, "droop": 50, "step": 0.01}`, "travel.step: 0.01 makes 10001 positions, want at most 2000; use a larger step"},
+		{"sweep", "not at all fine", travel, `{"bump": 1e9, "droop": 0, "step": 1e-300}`, "travel.step: 1e-300 makes +Inf positions, want at most 2000; use a larger step"},
+		{"search", "no search", `"search": ` + variables + `,`, ``, "search: missing; state variables with their bounds"},
+		{"search", "no window", variables, with(`"window": {"bump": 0, "droop": 0}`), "search.window: bump and droop are both 0; give the travel to look at"},
+		{"search", "no variables", variables, `{"variables": []}`, "search.variables: none given; free at least one parameter"},
+		{
+			"search", "variable twice", variables,
+			`{"variables": [{"parameter": "toe", "min": 0, "max": 1}, {"parameter": "toe", "min": 0, "max": 1}]}`,
+			"search.variables.1.parameter: toe is a variable already",
+		},
+		{"search", "no room", `"min": -20, "max": 20`, `"min": 20, "max": 20`, "search.variables.0.max: want more than min 20, got 20"},
+		{"search", "target out of order", variables, with(`"target": [[10, 0], [0, 0]]`), "search.target.1: travel 0 does not follow 10; list the points by growing travel"},
+		{"search", "target of the right out of order", variables, with(`"targetRight": [[10, 0], [10, 1]]`), "search.targetRight.1: travel 10 does not follow 10; list the points by growing travel"},
+		{"search", "negative weight", variables, with(`"weights": [[0, 1], [10, -1]]`), "search.weights.1.1: want a weight of 0 or more, got -1"},
+		{"search", "no weight", variables, with(`"weights": [[0, 0]]`), "search.weights: all are 0; give at least one travel a weight"},
+		{"search", "weights out of order", variables, with(`"weights": [[10, 1], [0, 1]]`), "search.weights.1: travel 0 does not follow 10; list the points by growing travel"},
+		{"search", "no scenario counts", variables, with(`"scenarios": [{"weight": 0}]`), "search.scenarios: all weights are 0; give at least one a weight"},
+		{"search", "no percentage", variables, with(`"percentile": 100`), "search.percentile: want less than 100, got 100"},
+		{"search", "limit without a bound", variables, with(`"limits": [{"result": "ackermann"}]`), "search.limits.0: want min, max or both"},
+		{"search", "limit without room", variables, with(`"limits": [{"result": "ackermann", "min": 5, "max": 4}]`), "search.limits.0.max: want more than min 5, got 4"},
+		{"search", "clearance from nothing", variables, with(`"limits": [{"result": "clearance", "min": 5, "of": "tie-rod"}]`), `search.limits.0: a clearance states "of" and either "plane" or "rim"`},
+		{"search", "clearance of nothing", variables, with(`"limits": [{"result": "clearance", "min": 5, "rim": {"radius": 170}}]`), `search.limits.0: a clearance states "of" and either "plane" or "rim"`},
+		{"search", "rim of another result", variables, with(`"limits": [{"result": "ackermann", "min": 5, "rim": {"radius": 170}}]`), `search.limits.0: "of", "plane" and "rim" belong to the result "clearance", not to "ackermann"`},
+		{
+			"search", "plane without a direction", variables,
+			with(`"limits": [{"result": "clearance", "min": 5, "of": "tie-rod", "plane": {"point": [0, 0, 0], "normal": [0, 0, 0]}}]`),
+			"search.limits.0.plane.normal: has no direction",
+		},
+		{"fit", "no readings", `[[0, 0], [10, 0.1]]`, `[]`, "readings: none to fit; enter travel and gauge readings first"},
+		{"fit", "prior twice", `[{"parameter": "tieRodOuter.z", "sd": 2}]`, `[{"parameter": "toe", "sd": 2}, {"parameter": "toe", "sd": 1}]`, "priors.1.parameter: toe has a prior already"},
+		{"fit", "no room for advice", `"min": -10, "max": 10`, `"min": 10, "max": -10`, "advise.max: want more than min 10, got -10"},
+		{"tolerance", "none", tolerance, `[]`, "tolerances: none given; state by how much parts and places may be off"},
+		{"tolerance", "two widths", `"plusMinus": 0.5`, `"plusMinus": 0.5, "sd": 1`, "tolerances.0: want either plusMinus or sd"},
+		{"tolerance", "no width", `, "plusMinus": 0.5`, ``, "tolerances.0: want either plusMinus or sd"},
+		{"tolerance", "no such candidate", `{"limit": 0.1}`, `{"limit": 0.1, "candidate": "gone"}`, `yield.candidate: no candidate is called "gone"`},
+	}
+	for _, tt := range tests {
+		t.Run(tt.job+"/"+tt.name, func(t *testing.T) {
+			err := job[tt.job](decode(t, edited(t, tt.old, tt.new)))
+			if err == nil || err.Error() != tt.want {
+				t.Errorf("got  %v\nwant %s", err, tt.want)
+			}
+		})
+	}
+	for name, ready := range job {
+		if err := ready(decode(t, []byte(smallText))); err != nil {
+			t.Errorf("%s: %v, want the small study ready", name, err)
+		}
+	}
+}
+
+func TestReadyToFitCountsReadings(t *testing.T) {
+	d := decode(t, []byte(smallText))
+	d.Readings[0].Values = make([][2]float64, maxReadings)
+	if err := d.ReadyToFit(); err != nil {
+		t.Errorf("ReadyToFit with %d readings = %v, want nil", maxReadings, err)
+	}
+	d.Readings = append(d.Readings, Reading{Side: Right, Base: 300, Values: [][2]float64{{0, 0}}})
+	const want = "readings.1.values: more than 20000 readings"
+	if err := d.ReadyToFit(); err == nil || err.Error() != want {
+		t.Errorf("ReadyToFit = %v, want %s", err, want)
+	}
+}
