@@ -7,6 +7,9 @@ type beamGradient struct {
 	path  *staticPath // the axle's points in dual numbers, with the lengths of a sweep
 	loads [2]column   // for the toe of each wheel
 	slope [2]Vec      // derivative of each toe by its spin axis, in V
+
+	travel [2]float64 // derivative of each toe by the travel asked of the sweep
+	pull   [2]Vec     // and by a displacement of the drag link's inner ball
 }
 
 // newBeamGradient returns what differentiates sweeps of x.
@@ -16,13 +19,15 @@ func newBeamGradient(x *Axle) *beamGradient {
 	return &beamGradient{path: newStaticPath(s.u, make([]dvec, n), make([]dvec, n), make([]dvec, 2), nil)}
 }
 
-// at prepares the derivatives in the pose in which t stands.
-func (g *beamGradient) at(t *tracer, b *beam) bool {
+// at prepares the derivatives in the pose in which t stands on the path.
+func (g *beamGradient) at(t *tracer, path *beamPath) bool {
+	b := path.b
 	t.sys.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
 	if !t.lu.factor(&t.jac, t.n) {
 		return false
 	}
 	at := b.poseOf(&t.q)
+	drag := path.dragDirection(&at, t.s)
 	for i := range g.loads {
 		k, e := &b.ends[i], &at.ends[i]
 		spin := at.r.turn(about(k.dir, k.spin, e.h))
@@ -33,8 +38,18 @@ func (g *beamGradient) at(t *tracer, b *beam) bool {
 		g.loads[i] = column{l.X, l.Y, l.Z}
 		g.loads[i][6+i] = 2 / (1 + e.h*e.h) * r3.Dot(e.dir, m)
 		t.lu.solveTransposed(&g.loads[i], &g.loads[i])
+		g.travel[i] = -product(&g.loads[i], &t.rate, t.n)
+		g.pull[i] = r3.Scale(g.loads[i][4], drag)
 	}
 	return true
+}
+
+// dragDirection returns the unit vector along the drag link in a pose, from the
+// gear to the knuckle.
+func (p *beamPath) dragDirection(at *axlePose, s float64) Vec {
+	shift, _ := p.gear.shift(s)
+	d := r3.Sub(p.b.at(at, p.b.dragOuter(at)), p.b.drag.a)
+	return r3.Scale(p.b.drag.inv, r3.Sub(d, shift))
 }
 
 // dot returns the derivative of each toe by a parameter with the static tangent

@@ -8,6 +8,8 @@ type cornerGradient struct {
 	pts   [maxCornerPoints]Vec // by the unit's points, static
 	spin  Vec                  // by the static spin axis
 	shift Vec                  // by a displacement of the tie rod's inner ball
+
+	travel float64 // by the travel asked of the sweep
 }
 
 // maxCornerPoints bounds the hardpoints of a corner: eleven of a multi-link.
@@ -28,7 +30,7 @@ func (c *corner) toeGradient(t *tracer, path *cornerPath, u *unit, g *cornerGrad
 	loads := column{m.X, m.Y, m.Z}
 	t.lu.solveTransposed(&loads, &loads)
 
-	*g = cornerGradient{spin: at.r.back(slope)}
+	*g = cornerGradient{spin: at.r.back(slope), travel: -product(&loads, &t.rate, t.n)}
 	shift, _ := path.gear.shift(t.s)
 	w := &g.pts[u.wheels[0].centre]
 	for i := range c.n {

@@ -109,3 +109,12 @@ func (f *factors) solveTransposed(b, x *column) {
 		x[f.row[i]] = y[i]
 	}
 }
+
+// product returns the scalar product of the first n of a and b.
+func product(a, b *column, n int) float64 {
+	sum := 0.0
+	for i := range n {
+		sum += a[i] * b[i]
+	}
+	return sum
+}

@@ -61,7 +61,8 @@ type SweepInput struct {
 	From    Attitude
 	// Sides restricts the sweep; a solid axle always moves whole.
 	Sides Selection
-	// By asks for the derivatives of the toe by these parameters of the axle.
+	// By asks for the derivatives of the toe by these parameters of the axle, and
+	// with them by the travel and the steering input.
 	By *Tangents
 	// Ground asks for scrub radius, trail, half-track and wheelbase change too.
 	Ground bool
@@ -75,17 +76,26 @@ type SweepInput struct {
 type Curve struct {
 	Positions []Position
 	Reach     Reach
-	rates     []float64 // by position and parameter
-	params    int
+	rates     []float64 // by position: each parameter, the travel, the steering
+	columns   int       // of rates
 }
 
 // ToeRate returns the derivative of the toe of position i by parameter k of the
 // sweep's By, in radians by mm, or by radian for an angle. It is NaN exactly at a
 // lock, where the toe has none.
-func (c *Curve) ToeRate(i, k int) float64 { return c.rates[i*c.params+k] }
+func (c *Curve) ToeRate(i, k int) float64 { return c.rates[i*c.columns+k] }
+
+// ToeTravelRate returns the derivative of the toe of position i by the travel
+// asked of the sweep, in radians by mm. Like [Curve.ToeRate] it belongs to a
+// sweep with By, which may be of no parameters.
+func (c *Curve) ToeTravelRate(i int) float64 { return c.row(i)[c.columns-2] }
+
+// ToeSteerRate returns likewise the derivative of the toe of position i by the
+// steering input, in radians by mm of a rack or by radian of a pitman arm.
+func (c *Curve) ToeSteerRate(i int) float64 { return c.row(i)[c.columns-1] }
 
 // row returns the derivatives of position i.
-func (c *Curve) row(i int) []float64 { return c.rates[i*c.params : (i+1)*c.params] }
+func (c *Curve) row(i int) []float64 { return c.rates[i*c.columns : (i+1)*c.columns] }
 
 // fillRates sets the derivatives of position i to v.
 func (c *Curve) fillRates(i int, v float64) {
@@ -94,30 +104,31 @@ func (c *Curve) fillRates(i int, v float64) {
 	}
 }
 
-// reserve makes room for n positions and their derivatives by p parameters.
-func (c *Curve) reserve(n, p int) {
+// reserve makes room for n positions, each with a number of derivatives.
+func (c *Curve) reserve(n, columns int) {
 	c.Positions = resize(c.Positions, n)
-	c.params = p
-	if cap(c.rates) < n*p {
-		c.rates = make([]float64, n*p)
+	c.columns = columns
+	if cap(c.rates) < n*columns {
+		c.rates = make([]float64, n*columns)
 	}
-	c.rates = c.rates[:n*p]
+	c.rates = c.rates[:n*columns]
 }
 
 // trim leaves the positions from first up to end.
 func (c *Curve) trim(first, end int) {
-	copy(c.rates, c.rates[first*c.params:])
-	c.rates = c.rates[:(end-first)*c.params]
+	copy(c.rates, c.rates[first*c.columns:])
+	c.rates = c.rates[:(end-first)*c.columns]
 	copy(c.Positions, c.Positions[first:end])
 	c.Positions = c.Positions[:end-first]
 }
 
-// params returns the number of parameters by which derivatives are asked for.
-func (in *SweepInput) params() int {
+// rateColumns returns the number of derivatives of each position: by the
+// parameters, the travel and the steering.
+func (in *SweepInput) rateColumns() int {
 	if in.By == nil {
 		return 0
 	}
-	return in.By.Len()
+	return in.By.Len() + 2
 }
 
 // Grid returns the travels from -droop to bump in steps anchored at 0, in mm. It

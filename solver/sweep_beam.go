@@ -41,7 +41,7 @@ func (x *Axle) sweepBeam(ws *Workspace, in *SweepInput, out *[2]Curve) error {
 		from: [2]float64{in.From.travel(Left), in.From.travel(Right)}, rate: in.Motion.rates(),
 	}
 	for _, s := range Sides {
-		out[s].reserve(len(in.Travels), in.params())
+		out[s].reserve(len(in.Travels), in.rateColumns())
 	}
 	x.prepareRates(ws, in, Left)
 	zero := splitAtZero(in.Travels)

@@ -58,7 +58,7 @@ func (x *Axle) sweepCorner(ws *Workspace, in *SweepInput, s Side, out *Curve) er
 		gear: newGearPath(x.balls[s], in.From.Steer, 0),
 		from: in.From.travel(s), rate: in.Motion.rates()[s],
 	}
-	out.reserve(len(in.Travels), in.params())
+	out.reserve(len(in.Travels), in.rateColumns())
 	x.prepareRates(ws, in, s)
 	zero := splitAtZero(in.Travels)
 	last := x.follow(ws, &ws.corner, in.Travels[zero:], 1, func(i int, t float64) {

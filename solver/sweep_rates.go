@@ -3,6 +3,7 @@ package solver
 // rateScratch is the memory of a sweep's derivatives.
 type rateScratch struct {
 	shifts []Vec // by parameter: displacement of the inner ball, as a left one
+	steer  Vec   // by the steering input, likewise
 	corner cornerGradient
 	beam   *beamGradient
 	axle   *Axle // that beam belongs to
@@ -22,9 +23,23 @@ func (x *Axle) prepareRates(ws *Workspace, in *SweepInput, s Side) {
 	for k := range r.shifts {
 		r.shifts[k] = x.shiftRate(in, s, k)
 	}
+	r.steer = x.steerRate(in, s)
 	if x.beam != nil && r.axle != x {
 		r.beam, r.axle = newBeamGradient(x), x
 	}
+}
+
+// steerRate returns how fast the inner ball moves with the steering input.
+func (x *Axle) steerRate(in *SweepInput, s Side) Vec {
+	ball := x.balls[s]
+	if x.beam != nil {
+		ball = x.drag
+	}
+	if ball == nil {
+		return Vec{}
+	}
+	_, rate := ball.shift(in.From.Steer)
+	return rate
 }
 
 // shiftRate returns how fast the inner ball's displacement by the steering grows
@@ -67,7 +82,9 @@ func (x *Axle) rateCorner(ws *Workspace, in *SweepInput, s Side, i int, out *Cur
 		return
 	}
 	row := out.row(i)
-	for k := range row {
+	n := in.By.Len()
+	row[n], row[n+1] = g.travel, dot(g.shift, ws.rates.steer)
+	for k := range n {
 		row[k] = 0
 		if t := &in.By.units[s][k]; !t.still {
 			row[k] = g.dot(t, ws.rates.shifts[k])
@@ -81,10 +98,15 @@ func (x *Axle) rateCorner(ws *Workspace, in *SweepInput, s Side, i int, out *Cur
 func (x *Axle) rateBeam(ws *Workspace, in *SweepInput, i int, out *[2]Curve) {
 	st := x.static[0]
 	g := ws.rates.beam
-	if !g.at(&ws.tracer, x.beam) {
+	if !g.at(&ws.tracer, &ws.beam) {
 		out[Left].fillRates(i, nan)
 		out[Right].fillRates(i, nan)
 		return
+	}
+	n := in.By.Len()
+	for _, s := range Sides {
+		row := out[s].row(i)
+		row[n], row[n+1] = g.travel[s], dot(g.pull[s], ws.rates.steer)
 	}
 	displaced, _ := ws.beam.gear.shift(ws.tracer.s)
 	for k := range in.By.params {
