@@ -20,7 +20,7 @@ func ParseReadings(data []byte, d *Document, usual Reading) ([]Reading, error) {
 		return nil, err
 	}
 	p := &readingParser{
-		table: t, doc: d, usual: usual,
+		table: t, doc: d, usual: usual, places: map[string]int{},
 		travel: t.find("travel"), left: t.find("left"), right: t.find("right"),
 		side: t.find("side"), reading: t.find("reading"), gauge: t.find("gauge"),
 		base: t.find("base"), repeatability: t.find("repeatability"), run: t.find("run"),
@@ -54,7 +54,7 @@ type readingParser struct {
 	gauge, base, repeatability, run    int
 	changes                            *changeColumns
 	runs                               []Reading
-	marks                              []string // marks tell the runs apart.
+	places                             map[string]int // places are those of the runs, by their marks.
 }
 
 // parse reads one row, which may hold a reading of each side.
@@ -95,10 +95,10 @@ func (p *readingParser) add(r *row, side Side, travel float64, column int) error
 		return err
 	}
 	mark := head.mark(r.cell(p.run))
-	i := slices.Index(p.marks, mark)
-	if i < 0 {
+	i, ok := p.places[mark]
+	if !ok {
 		i = len(p.runs)
-		p.runs, p.marks = append(p.runs, head), append(p.marks, mark)
+		p.runs, p.places[mark] = append(p.runs, head), i
 	}
 	p.runs[i].Values = append(p.runs[i].Values, [2]float64{travel, value})
 	return nil

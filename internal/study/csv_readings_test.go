@@ -1,6 +1,7 @@
 package study
 
 import (
+	"strconv"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -59,6 +60,20 @@ func TestParseReadings(t *testing.T) {
 				t.Errorf("ParseReadings (-want +got):\n%s", diff)
 			}
 		})
+	}
+}
+
+// TestParseReadingsManyRuns checks that a table of very many runs, as only an
+// attacker has, costs no more than its length.
+func TestParseReadingsManyRuns(t *testing.T) {
+	const rows = 100_000
+	text := []byte("run,travel,left\n")
+	for i := range rows {
+		text = append(strconv.AppendInt(text, int64(i), 10), ",0,0\n"...)
+	}
+	got, err := ParseReadings(text, templateDoc(t, "strut-rack"), Reading{Base: 300})
+	if err != nil || len(got) != rows {
+		t.Errorf("ParseReadings gave %d runs, %v, want %d", len(got), err, rows)
 	}
 }
 

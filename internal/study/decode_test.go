@@ -61,6 +61,10 @@ func TestDecodeErrors(t *testing.T) {
 			`"centre-link", "pitmanPivot": [0, 0, 0], "pitmanAxis": [0, 0, 1], "pitmanBall": [9, 0, 0]`,
 			`{"type": "centre-link"`, `steering.idlerPivot: missing; a centre link needs pivot, axis and ball of its arms`,
 		},
+		{
+			"adjuster of another suspension", `"type": "strut",`, `"type": "strut", "adjuster": "upper-legs",`,
+			`"upper-legs"`, `suspension.adjuster: "upper-legs" is none of a strut, want one of top-mount, lower-legs, lower-pivots`,
+		},
 		{"negative travel", `"droop": 50`, `"droop": -50`, `-50`, `travel.droop: want 0 or more, got -50`},
 		{"no step", `"step": 5`, `"step": 0`, `0}`, `travel.step: want more than 0, got 0`},
 		{
@@ -75,6 +79,26 @@ func TestDecodeErrors(t *testing.T) {
 		{
 			"variable of another suspension", `{"parameter": "tieRodOuterHeight", "min": -20`, `{"parameter": "upperFrontPivot.z", "min": -20`,
 			`"upperFrontPivot.z"`, `search.variables.0.parameter: is no parameter of a strut; the nearest is lowerFrontPivot.z`,
+		},
+		{
+			"scenario that cannot be", `{"variables": [`, `{"scenarios": [{"changes": {"rods.0.inner.z": 1}}], "variables": [`,
+			`1}}], "variables"`, `search.scenarios.0.changes.rods.0.inner.z: is no parameter of a strut; the nearest is tieRodInner.z`,
+		},
+		{
+			"unknown tolerance", `{"parameter": "tieRodOuterHeight", "plusMinus"`, `{"parameter": "tieRodOutHeight", "plusMinus"`,
+			`"tieRodOutHeight"`, `tolerances.0.parameter: is no parameter of a strut; the nearest is tieRodOuterHeight`,
+		},
+		{
+			"set-up of readings that cannot be", `"base": 300,`, `"base": 300, "changes": {"casterr": 4},`,
+			`4}`, `readings.0.changes.casterr: is no parameter of a strut; the nearest is caster`,
+		},
+		{
+			"unknown advice", `"advise": {"parameter": "tieRodOuterHeight"`, `"advise": {"parameter": "tieRodOuter"`,
+			`"tieRodOuter"`, `advise.parameter: is no parameter of a strut; the nearest is tieRodOuter.x`,
+		},
+		{
+			"part that cannot be fitted", `{"steeringArmLength": 5}`, `{"steeringArmLenght": 5}`,
+			`5}`, `catalogue.0.changes.steeringArmLenght: is no parameter of a strut; the nearest is steeringArmLength`,
 		},
 		{
 			"unknown prior", `"tieRodOuter.z"`, `"tieRodOuter.w"`,
@@ -125,6 +149,51 @@ func TestDecodeRefusesOtherInput(t *testing.T) {
 				t.Errorf("Decode = %v, want %s", err, tt.want)
 			}
 		})
+	}
+}
+
+// TestDecodeSolidAxle checks what only an axle's points have: sides and lists
+// inside, and angles of one number or two.
+func TestDecodeSolidAxle(t *testing.T) {
+	template, _ := TemplateByKey("solid-axle-rack")
+	text := string(template.Text())
+	tests := []struct{ name, old, new, want string }{
+		{"three points of a kingpin", `"left": [[-16, 606, 486],`, `"left": [[-16, 606, 486], [0, 0, 0],`, "suspension.kingpins.left: want a list of 2, got a list of 3"},
+		{"links are no list", `"links": [`, `"links": {}, "x": [`, "suspension.links: want a list of 4, got an object"},
+		{"kingpins are no object", `"kingpins": {`, `"kingpins": [], "x": {`, "suspension.kingpins: want an object, got a list of 0"},
+		{"unknown side", `"side": "right"`, `"side": "middle"`, `suspension.dragLink.side: want "left" or "right", got the text "middle"`},
+		{"no side", `, "side": "right"`, ``, "suspension.dragLink.side: missing"},
+		{"unknown key of a link", `"inner": [140`, `"iner": [140`, "suspension.links.3.iner: unknown key; did you mean inner?"},
+		{"toe of one side", `"toe": 0.1`, `"toe": {"left": 0.1}`, "suspension.toe.right: missing"},
+		{"toe is a text", `"toe": 0.1`, `"toe": "0.1"`, `suspension.toe: want a number, or an object of left and right, got the text "0.1"`},
+		{"camber change", `"changes": {`, `"changes": {"camber": -1, `, "candidates.0.changes.camber: cannot be changed on a solid axle: it is the beam's own"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			_, err := Decode([]byte(strings.Replace(text, tt.old, tt.new, 1)))
+			if err == nil || !strings.HasSuffix(err.Error(), ": "+tt.want) {
+				t.Errorf("Decode\n got %v\nwant %s", err, tt.want)
+			}
+		})
+	}
+}
+
+func TestDecodeAxleAngles(t *testing.T) {
+	template, _ := TemplateByKey("solid-axle-rack")
+	text := strings.Replace(string(template.Text()), `"toe": 0.1`, `"toe": {"left": 0.1, "right": -0.2}, "studAxes": {"right": [0, -0.1, 1]}`, 1)
+	d := decode(t, []byte(text))
+	if left, right := d.Suspension.Left.Toe, d.Suspension.Right.Toe; left != 0.1 || right != -0.2 {
+		t.Errorf("toe = %v, %v, want 0.1, -0.2", left, right)
+	}
+	if left, right := d.Suspension.Left.StudAxis, d.Suspension.Right.StudAxis; left != nil || right == nil || *right != (Vec3{0, -0.1, 1}) {
+		t.Errorf("stud axes = %v, %v, want none and [0 -0.1 1]", left, right)
+	}
+	encoded, err := Encode(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(d, decode(t, encoded)); diff != "" {
+		t.Errorf("round trip (-first +second):\n%s", diff)
 	}
 }
 

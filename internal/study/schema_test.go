@@ -10,6 +10,8 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/santhosh-tekuri/jsonschema/v6"
+
+	"toewright/solver"
 )
 
 // compiledSchema returns the schema ready to validate.
@@ -190,6 +192,37 @@ func sortedKeys(m map[string]any) []string {
 	}
 	slices.Sort(keys)
 	return keys
+}
+
+// TestSchemaTakesEveryParameter checks the schema's pattern against the registry
+// of every kind of car.
+func TestSchemaTakesEveryParameter(t *testing.T) {
+	s := compiledSchema(t)
+	for _, template := range Templates() {
+		d := template.Document()
+		design, err := d.Design()
+		if err != nil {
+			t.Fatal(err)
+		}
+		changes := Changes{}
+		for _, p := range solver.Parameters(design) {
+			changes[p.Key] = 0
+			if p.Sided() {
+				changes[p.Key+"@left"], changes[p.Key+"@right"] = 0, 0
+			}
+		}
+		d.Candidates = []Candidate{{Name: "all", Changes: changes}}
+		text, err := Encode(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := validate(t, s, text); err != nil {
+			t.Errorf("%s: %v", template.Key, err)
+		}
+		if _, err := Decode(text); err != nil {
+			t.Errorf("%s: %v", template.Key, err)
+		}
+	}
 }
 
 func TestSchemaIsACopy(t *testing.T) {
