@@ -158,3 +158,6 @@ func (x *Axle) staticWheel(s Side, out *wheelPose) {
 	at := x.corners[s].poseOf(&q, 0)
 	x.corners[s].wheelOf(&at, out)
 }
+
+// Hold returns the setpoints that the axle was assembled to hold.
+func (x *Axle) Hold() Hold { return x.hold }

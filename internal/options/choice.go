@@ -20,7 +20,12 @@ func choose(fs *pflag.FlagSet, value *string, name, usage string, words ...strin
 }
 
 // String implements [pflag.Value].
-func (c *choice) String() string { return *c.value }
+func (c *choice) String() string {
+	if c.value == nil { // as pflag makes one to ask for its zero value
+		return ""
+	}
+	return *c.value
+}
 
 // Type implements [pflag.Value].
 func (c *choice) Type() string { return "word" }

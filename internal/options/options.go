@@ -1,9 +1,6 @@
 package options
 
 import (
-	"fmt"
-	"strconv"
-
 	"github.com/spf13/pflag"
 
 	"toewright/internal/engine"
@@ -13,6 +10,8 @@ import (
 const (
 	Candidate = "candidate"
 	Yardstick = "yardstick"
+	X         = "x"
+	Y         = "y"
 )
 
 // Sweep adds the options of a sweep.
@@ -34,14 +33,7 @@ func Compare(fs *pflag.FlagSet, o *engine.CompareOptions) {
 func Search(fs *pflag.FlagSet, o *engine.SearchOptions) {
 	choose(fs, &o.Minimise, "minimise", "figure to minimise in place of the study's", "rms", "peak")
 	choose(fs, &o.Side, "side", "wheel whose curve is judged; left where the study has nothing for the right one alone", "left", "right", "both")
-	fs.Func("seed", "whole `number` that the restarts are drawn from, in place of the study's", func(text string) error {
-		n, err := strconv.Atoi(text)
-		if err != nil {
-			return fmt.Errorf("%.40q is no whole number", text)
-		}
-		o.Seed = &n
-		return nil
-	})
+	seed(fs, &o.Seed, "restarts")
 }
 
 func candidate(fs *pflag.FlagSet, name *string) {

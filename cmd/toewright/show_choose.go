@@ -1,0 +1,38 @@
+package main
+
+import (
+	"strings"
+
+	"toewright/internal/engine"
+)
+
+// showChoose prints the best combinations and the undominated ones.
+func showChoose(r *report, c *engine.ChooseResult) {
+	r.line("%s; ranked by the %s of the %s", windowLine(r, c.Window), c.Figure, sides[c.Side])
+	r.line("%d combinations, of which %d go together and reach the window.", c.Tried, c.Built)
+	r.heading("least toe change less target")
+	r.table(choices(r, c.Best))
+	r.heading("none is both cheaper and better than these")
+	r.table(choices(r, c.Undominated))
+}
+
+func choices(r *report, list []engine.Choice) *table {
+	t := &table{left: map[int]bool{3: true}}
+	t.add("rms "+r.toeUnit(), "largest "+r.toeUnit(), "price", "parts")
+	for _, k := range list {
+		t.add(r.toe(float64(k.RMS)), r.toe(float64(k.Peak)), fixed(k.Price, 2), partsLine(k.Parts))
+	}
+	return t
+}
+
+// partsLine names the parts of a combination.
+func partsLine(parts []engine.ChosenPart) string {
+	if len(parts) == 0 {
+		return "as it stands"
+	}
+	var names []string
+	for _, p := range parts {
+		names = append(names, oneLine(p.Slot)+": "+oneLine(p.Name))
+	}
+	return strings.Join(names, "; ")
+}

@@ -1,0 +1,89 @@
+package main
+
+import (
+	"toewright/internal/engine"
+)
+
+// mostContributors is how many dimensions are listed: the rest together decide
+// little.
+const mostContributors = 12
+
+// showTolerance prints the spread along the travel, the figure's percentiles, the
+// yield and the dimensions that decide it.
+func showTolerance(r *report, t *engine.ToleranceResult) {
+	r.line("%s; %d cars of %s, static toe %s", windowLine(r, t.Window), t.Cars, oneLine(t.Candidate), t.StaticToe)
+	if t.Failed > 0 {
+		r.line("%d cars cannot be built or do not reach the window.", t.Failed)
+	}
+	for _, side := range []string{"left", "right"} {
+		if rows := toleranceRows(r, t, side); rows != nil {
+			r.heading("toe change less target, %s wheel", side)
+			r.table(rows)
+		}
+	}
+	r.heading("%s of toe change less target over the cars", t.Figure.Name)
+	f := &table{}
+	f.add("nominal", "median", "90 %", "95 %", "99 %", "")
+	f.add(r.toe(float64(t.Figure.Nominal)), r.toe(float64(t.Figure.Median)), r.toe(float64(t.Figure.Percentile90)),
+		r.toe(float64(t.Figure.Percentile95)), r.toe(float64(t.Figure.Percentile99)), r.toeUnit())
+	r.table(f)
+	showYield(r, t)
+	showContributors(r, t)
+	if !t.LinearValid {
+		r.line("")
+		r.line("Simulation and linear propagation differ: go by the simulation.")
+	}
+}
+
+func toleranceRows(r *report, t *engine.ToleranceResult, side string) *table {
+	out := &table{}
+	out.add("travel", "nominal", "linear sd", "2.5 %", "median", "97.5 %")
+	u := r.toeUnit()
+	out.add(string(r.shown), u, u, u, u, u)
+	n := len(out.rows)
+	for i := len(t.Positions) - 1; i >= 0; i-- { // bump on top, as the wheel goes
+		p := t.Positions[i]
+		if p.Side != side {
+			continue
+		}
+		out.add(r.length(p.Travel), r.toe(float64(p.Nominal)), r.toe(float64(p.SD)),
+			r.toe(float64(p.Low)), r.toe(float64(p.Median)), r.toe(float64(p.High)))
+	}
+	if len(out.rows) == n {
+		return nil
+	}
+	return out
+}
+
+func showYield(r *report, t *engine.ToleranceResult) {
+	r.line("")
+	if t.Yield == nil {
+		r.line("No limit is stated: give --limit, or yield in the study, to count the cars that pass.")
+		return
+	}
+	r.line("%s %% of the cars pass the limit of %s %s (95 %% interval %s to %s %%).", percent(t.Yield.Share),
+		r.toe(t.Yield.Limit), r.toeUnit(), percent(t.Yield.Low), percent(t.Yield.High))
+}
+
+func percent(x engine.Number) string { return fixed(100*float64(x), 1) }
+
+func showContributors(r *report, t *engine.ToleranceResult) {
+	r.heading("what decides it: share of the variance where it is largest")
+	out := &table{}
+	header := []string{"dimension", "share %"}
+	if t.Yield != nil {
+		header = append(header, "yield gained by halving it, points")
+	}
+	out.add(header...)
+	for i, c := range t.Contributors {
+		if i == mostContributors {
+			break
+		}
+		row := []string{c.Parameter, percent(c.Share)}
+		if t.Yield != nil {
+			row = append(row, signed(percent(c.Halved)))
+		}
+		out.add(row...)
+	}
+	r.table(out)
+}

@@ -1,0 +1,169 @@
+package engine
+
+import (
+	"cmp"
+	"context"
+	"maps"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// ChooseOptions say how parts are ranked.
+type ChooseOptions struct {
+	Figure string `json:"figure,omitzero"` // "rms" or "peak"; where empty, what the search minimises
+	Most   int    `json:"most,omitzero"`   // combinations listed; 0 is [DefaultListed]
+	Effect string `json:"effect,omitzero"` // a third aim of the undominated: "parts", fewest parts; none where empty
+
+	Progress func(Progress) `json:"-"`
+}
+
+// DefaultListed is how many of the best combinations are listed.
+const DefaultListed = 20
+
+// ChooseResult is what [Choose] returns.
+type ChooseResult struct {
+	Units  study.Units `json:"units"`
+	Figure string      `json:"figure"`
+	Side   string      `json:"side"`
+	Window Window      `json:"window"`
+	Tried  int         `json:"tried"` // combinations
+	Built  int         `json:"built"` // those that go together and reach the window
+	// Best are those of least toe change, best first; Undominated those that none
+	// betters in toe change, price and effect at once, cheapest first.
+	Best        []Choice `json:"best"`
+	Undominated []Choice `json:"undominated"`
+}
+
+// Choice is one combination of the catalogue's parts.
+type Choice struct {
+	Parts   []ChosenPart  `json:"parts"` // none for a slot that stays as it is
+	Price   float64       `json:"price"`
+	Changes study.Changes `json:"changes"` // as those of a candidate
+	ToeFigures
+}
+
+// ChosenPart is a part by its slot and name.
+type ChosenPart struct {
+	Slot string `json:"slot"`
+	Name string `json:"name"`
+}
+
+// Choose tries every combination of the study's catalogue, each slot with one of
+// its parts or as it stands. A call that is cancelled returns the best so far.
+func Choose(ctx context.Context, d *study.Document, o ChooseOptions) (*ChooseResult, error) {
+	c, err := newChooser(d, &o)
+	if err != nil {
+		return nil, err
+	}
+	n, err := c.shelf.Combinations()
+	if err != nil {
+		return nil, explain(err, "")
+	}
+	found, err := c.shelf.TryAll(ctx, optimize.Parallel{Progress: progressOf(o.Progress, n)})
+	if err != nil {
+		return nil, explain(err, "")
+	}
+	if found.Tried == 0 {
+		return nil, ctx.Err()
+	}
+	return c.result(found, cmp.Or(o.Most, DefaultListed)), nil
+}
+
+// chooser turns a study's catalogue into a shelf of package optimize.
+type chooser struct {
+	*sweeper
+	shelf optimize.Shelf
+	parts [][]*study.Part // by slot
+}
+
+func newChooser(d *study.Document, o *ChooseOptions) (*chooser, error) {
+	if len(d.Catalogue) == 0 {
+		return nil, wrongf("catalogue", "is empty: list parts with their slot, name and changes")
+	}
+	sweep, err := newSweeper(d, d.SearchWindow(), "")
+	if err != nil {
+		return nil, err
+	}
+	base, err := sweep.byName(study.BaseName)
+	if err != nil {
+		return nil, err
+	}
+	minimise := ""
+	if d.Search != nil {
+		minimise = d.Search.Minimise
+	}
+	c := &chooser{sweeper: sweep}
+	c.shelf = optimize.Shelf{Judge: c.judging(base), Measure: measureOf(cmp.Or(o.Figure, minimise))}
+	if o.Effect == "parts" {
+		c.shelf.Effects = []optimize.Effect{{Name: "changes", Of: func(x *solver.Axle) float64 { return float64(len(x.Changes())) }}}
+	}
+	for i := range d.Catalogue {
+		if err := c.add(&d.Catalogue[i]); err != nil {
+			return nil, err
+		}
+	}
+	return c, nil
+}
+
+// add enters a part in its slot.
+func (c *chooser) add(p *study.Part) error {
+	changes, err := c.doc.SolverChanges(c.design, p.Changes)
+	if err != nil {
+		return explain(err, "part "+p.Name)
+	}
+	at := 0
+	for at < len(c.parts) && c.parts[at][0].Slot != p.Slot {
+		at++
+	}
+	if at == len(c.parts) {
+		c.parts = append(c.parts, nil)
+		c.shelf.Slots = append(c.shelf.Slots, optimize.Slot{Name: p.Slot})
+	}
+	c.parts[at] = append(c.parts[at], p)
+	s := &c.shelf.Slots[at]
+	s.Parts = append(s.Parts, optimize.Part{Name: p.Name, Price: p.Price, Changes: changes, Excludes: p.Excludes})
+	return nil
+}
+
+func (c *chooser) result(found *optimize.Choices, most int) *ChooseResult {
+	w := c.window
+	out := &ChooseResult{
+		Units: c.doc.Units, Figure: c.shelf.Measure.String(), Side: sideNames[c.shelf.Sides],
+		Window: Window{w.Bump, w.Droop, w.Step}, Tried: found.Tried, Built: found.Built,
+		Best: []Choice{}, Undominated: []Choice{},
+	}
+	for _, k := range found.Best[:min(most, len(found.Best))] {
+		out.Best = append(out.Best, c.choice(&k))
+	}
+	for _, k := range found.Front {
+		out.Undominated = append(out.Undominated, c.choice(&k))
+	}
+	return out
+}
+
+func (c *chooser) choice(k *optimize.Choice) Choice {
+	out := Choice{Parts: []ChosenPart{}, Price: k.Price, Changes: study.Changes{}, ToeFigures: toeFigures(k.Figures)}
+	for slot, i := range k.Parts {
+		if i < 0 {
+			continue
+		}
+		p := c.parts[slot][i]
+		out.Parts = append(out.Parts, ChosenPart{p.Slot, p.Name})
+		c.combine(out.Changes, p.Changes)
+	}
+	return out
+}
+
+// combine adds the changes of a part to those of others: settings replace one
+// another, changes add up.
+func (c *chooser) combine(sum, more study.Changes) {
+	for key, v := range maps.All(more) {
+		if p, _, err := solver.FindParameter(c.design, key); err == nil && p.Absolute {
+			sum[key] = v
+			continue
+		}
+		sum[key] += v
+	}
+}

@@ -1,0 +1,170 @@
+package engine
+
+import (
+	"cmp"
+	"context"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// MapOptions say over which parameters, on which car, a map is drawn.
+type MapOptions struct {
+	X    string   `json:"x,omitzero"` // parameter; where empty, the search's first variable
+	Y    string   `json:"y,omitzero"` // parameter; where empty, the search's second variable
+	XMin *float64 `json:"xMin,omitzero"`
+	XMax *float64 `json:"xMax,omitzero"`
+	YMin *float64 `json:"yMin,omitzero"`
+	YMax *float64 `json:"yMax,omitzero"`
+
+	Candidate string `json:"candidate,omitzero"` // car on which the map lies; where empty, the base car
+	Figure    string `json:"figure,omitzero"`    // "rms" or "peak"; where empty, what the search minimises
+	Columns   int    `json:"columns,omitzero"`   // 0 is [DefaultMap]
+	Rows      int    `json:"rows,omitzero"`      // 0 is [DefaultMap]
+
+	Progress func(Progress) `json:"-"`
+}
+
+// DefaultMap is the number of cells along a side of a map.
+const DefaultMap = 64
+
+// MapResult is what [Map] returns.
+type MapResult struct {
+	Units     study.Units `json:"units"`
+	Candidate string      `json:"candidate"`
+	Figure    string      `json:"figure"` // "rms" or "peak" of toe change less target, degrees
+	Side      string      `json:"side"`
+	X         MapAxis     `json:"x"`
+	Y         MapAxis     `json:"y"`
+	// Cells has a row for each value of Y, none where the car cannot be built or
+	// does not reach the window.
+	Cells [][]Number `json:"cells"`
+	Best  MapBest    `json:"best"` // cell of the least figure
+}
+
+// MapAxis is a parameter and the values at which it was tried.
+type MapAxis struct {
+	Parameter string    `json:"parameter"`
+	Values    []float64 `json:"values"`
+}
+
+// MapBest is the best cell of a map.
+type MapBest struct {
+	X      float64 `json:"x"`
+	Y      float64 `json:"y"`
+	Figure Number  `json:"figure"`
+}
+
+// Map returns the figure of a car over two of its parameters. A call that is
+// cancelled is an error.
+func Map(ctx context.Context, d *study.Document, o MapOptions) (*MapResult, error) {
+	m, err := newMapper(d, &o)
+	if err != nil {
+		return nil, err
+	}
+	cells, err := m.problem.FillAll(ctx, optimize.Parallel{Progress: progressOf(o.Progress, m.problem.Rows)})
+	if err != nil {
+		return nil, explain(err, "")
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	return m.result(cells), nil
+}
+
+// mapper turns options into a map of package optimize.
+type mapper struct {
+	*sweeper
+	car     car
+	problem optimize.ParameterMap
+	measure optimize.Measure
+}
+
+func newMapper(d *study.Document, o *MapOptions) (*mapper, error) {
+	sweep, err := newSweeper(d, d.SearchWindow(), "")
+	if err != nil {
+		return nil, err
+	}
+	m := &mapper{sweeper: sweep}
+	if m.car, err = m.byName(cmp.Or(o.Candidate, study.BaseName)); err != nil {
+		return nil, err
+	}
+	minimise := ""
+	if d.Search != nil {
+		minimise = d.Search.Minimise
+	}
+	m.measure = measureOf(cmp.Or(o.Figure, minimise))
+	m.problem = optimize.ParameterMap{
+		Judge: m.judging(m.car), Changes: m.car.axle.Changes(),
+		Columns: cmp.Or(o.Columns, DefaultMap), Rows: cmp.Or(o.Rows, DefaultMap),
+	}
+	if m.problem.X, err = m.axis("x", o.X, 0, o.XMin, o.XMax); err != nil {
+		return nil, err
+	}
+	m.problem.Y, err = m.axis("y", o.Y, 1, o.YMin, o.YMax)
+	return m, err
+}
+
+// axis returns the parameter of an axis: that named, else variable number n of
+// the study's search; its bounds are those given, else the variable's, else the
+// registry's usual ones.
+func (m *mapper) axis(option, key string, n int, low, high *float64) (optimize.Free, error) {
+	var known *study.Variable
+	if s := m.doc.Search; s != nil {
+		for i := range s.Variables {
+			if v := &s.Variables[i]; v.Parameter == key || key == "" && i == n {
+				known = v
+			}
+		}
+	}
+	if key == "" && known == nil {
+		return optimize.Free{}, wrongf(option, "names no parameter, and the study's search has no variable %d to take in its place", n+1)
+	}
+	if key == "" {
+		key = known.Parameter
+	}
+	p, sides, err := solver.FindParameter(m.design, key)
+	if err != nil {
+		return optimize.Free{}, explain(err, "")
+	}
+	f := optimize.Free{Parameter: p, Sides: sides, Min: p.Min, Max: p.Max}
+	if known != nil {
+		f.Min, f.Max = m.doc.ToSolver(p, known.Min), m.doc.ToSolver(p, known.Max)
+	}
+	if low != nil {
+		f.Min = m.doc.ToSolver(p, *low)
+	}
+	if high != nil {
+		f.Max = m.doc.ToSolver(p, *high)
+	}
+	return f, nil
+}
+
+func (m *mapper) result(cells []optimize.Figures) *MapResult {
+	p := &m.problem
+	out := &MapResult{
+		Units: m.doc.Units, Candidate: m.car.name, Figure: m.measure.String(), Side: sideNames[p.Sides],
+		X: m.values(&p.X, p.Columns), Y: m.values(&p.Y, p.Rows), Best: MapBest{Figure: none},
+	}
+	for j := range p.Rows {
+		var row []Number
+		for i := range p.Columns {
+			v := degrees(cells[j*p.Columns+i].Of(m.measure).Radians())
+			row = append(row, v)
+			if v.Valid() && !(v >= out.Best.Figure) {
+				out.Best = MapBest{out.X.Values[i], out.Y.Values[j], v}
+			}
+		}
+		out.Cells = append(out.Cells, row)
+	}
+	return out
+}
+
+func (m *mapper) values(f *optimize.Free, n int) MapAxis {
+	a := MapAxis{Parameter: f.Key()}
+	for i := range n {
+		a.Values = append(a.Values, m.doc.FromSolver(f.Parameter, f.At(i, n)))
+	}
+	return a
+}

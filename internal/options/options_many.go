@@ -1,0 +1,37 @@
+package options
+
+import (
+	"github.com/spf13/pflag"
+
+	"toewright/internal/engine"
+)
+
+// Tolerance adds the options of a series of cars.
+func Tolerance(fs *pflag.FlagSet, o *engine.ToleranceOptions) {
+	candidate(fs, &o.Candidate)
+	fs.IntVar(&o.Cars, "cars", 0, "`number` of cars built; that of the study, or 20000, where not given")
+	fs.Float64Var(&o.Limit, "limit", 0, "largest toe change in `degrees` that passes, in place of the study's")
+	choose(fs, &o.Figure, "figure", "figure held against the limit", "peak", "rms")
+	seed(fs, &o.Seed, "cars")
+}
+
+// Choose adds the options of a choice from the catalogue.
+func Choose(fs *pflag.FlagSet, o *engine.ChooseOptions) {
+	choose(fs, &o.Figure, "figure", "figure that combinations are ranked by", "rms", "peak")
+	choose(fs, &o.Effect, "effect", "what else an undominated combination must not be beaten in", "parts")
+	fs.IntVar(&o.Most, "most", 0, "`number` of the best combinations listed; 20 where not given")
+}
+
+// Map adds the options of a map.
+func Map(fs *pflag.FlagSet, o *engine.MapOptions) {
+	candidate(fs, &o.Candidate)
+	choose(fs, &o.Figure, "figure", "figure drawn", "rms", "peak")
+	fs.StringVar(&o.X, X, "", "`parameter` across; the search's first variable where not given")
+	fs.StringVar(&o.Y, Y, "", "`parameter` upward; the search's second variable where not given")
+	optional(fs, &o.XMin, "x-min", "least value across, in place of the usual bound")
+	optional(fs, &o.XMax, "x-max", "largest value across")
+	optional(fs, &o.YMin, "y-min", "least value upward")
+	optional(fs, &o.YMax, "y-max", "largest value upward")
+	fs.IntVar(&o.Columns, "columns", 0, "`number` of cells across; 64 where not given")
+	fs.IntVar(&o.Rows, "rows", 0, "`number` of cells upward; 64 where not given")
+}
