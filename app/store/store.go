@@ -1,0 +1,95 @@
+package store
+
+import (
+	"encoding/hex"
+	"io"
+	"slices"
+	"time"
+)
+
+// History is how many revisions of each study are kept at least, the one that counts
+// included.
+const History = 20
+
+// Store keeps studies in a storage. It belongs to one goroutine.
+type Store struct {
+	storage Storage
+	now     func() time.Time
+	random  io.Reader
+	writer  string
+}
+
+// Open returns a store on a storage. Now tells the time, for the user's eyes only.
+// Random is where the names of studies and of this writer come from; it must differ
+// between tabs.
+func Open(storage Storage, now func() time.Time, random io.Reader) *Store {
+	s := &Store{storage: storage, now: now, random: random}
+	s.writer = s.name()
+	return s
+}
+
+// name returns a name that nothing has yet.
+func (s *Store) name() string {
+	b := make([]byte, 6)
+	if _, err := io.ReadFull(s.random, b); err != nil {
+		panic("store: the source of names ended: " + err.Error())
+	}
+	return hex.EncodeToString(b)
+}
+
+// revisions returns the revisions of a study, the latest first, those included that
+// cannot be opened.
+func (s *Store) revisions(id ID) ([]*Revision, error) {
+	keys, err := s.storage.Keys()
+	if err != nil {
+		return nil, err
+	}
+	var list []*Revision
+	for _, key := range keys {
+		of, v, ok := splitRevisionKey(key)
+		if !ok || of != id {
+			continue
+		}
+		text, ok, err := s.storage.Get(key)
+		if err != nil {
+			return nil, err
+		}
+		if ok {
+			list = append(list, parseRevision(v, text))
+		}
+	}
+	slices.SortFunc(list, func(a, b *Revision) int { return b.Version.compare(a.Version) })
+	return list, nil
+}
+
+// ancestry returns the versions that lead to v, v included, as far as they are kept.
+func ancestry(list []*Revision, v Version) map[Version]bool {
+	parents := map[Version]Version{}
+	for _, r := range list {
+		parents[r.Version] = r.Parent
+	}
+	line := map[Version]bool{}
+	for v != (Version{}) && !line[v] {
+		line[v] = true
+		v = parents[v]
+	}
+	return line
+}
+
+// Current returns the study that was open last, "" for none.
+func (s *Store) Current() ID {
+	text, ok, err := s.storage.Get(currentKey)
+	if err != nil || !ok {
+		return ""
+	}
+	id, err := unseal("current", text)
+	if err != nil {
+		return ""
+	}
+	return ID(id)
+}
+
+// SetCurrent notes which study is open.
+func (s *Store) SetCurrent(id ID) error {
+	return s.storage.Set(currentKey, seal("current", string(id)))
+}
