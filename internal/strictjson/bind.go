@@ -5,7 +5,6 @@ import (
 	"math"
 	"reflect"
 	"strconv"
-	"strings"
 )
 
 // Binder is a value with a JSON form of its own.
@@ -184,44 +183,4 @@ func (s Scope) bindField(n *Node, v reflect.Value, r rules) error {
 		return s.Errorf(n, "%s", wrong)
 	}
 	return nil
-}
-
-// field is one struct field that has a key.
-type field struct {
-	key   string
-	index int
-	omit  bool // omit says that the zero value is not written.
-	rules rules
-}
-
-// fieldsOf lists the fields with a json tag, in their order.
-func fieldsOf(t reflect.Type) []field {
-	fields := make([]field, 0, t.NumField())
-	for i := range t.NumField() {
-		key, options, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
-		if key == "" || key == "-" {
-			continue
-		}
-		fields = append(fields, field{key, i, options == "omitzero", parseRules(t.Field(i).Tag.Get("rule"))})
-	}
-	return fields
-}
-
-// findField returns the field of a key.
-func findField(fields []field, key string) (field, bool) {
-	for _, f := range fields {
-		if f.key == key {
-			return f, true
-		}
-	}
-	return field{}, false
-}
-
-// keysOf lists the keys of fields.
-func keysOf(fields []field) []string {
-	keys := make([]string, len(fields))
-	for i, f := range fields {
-		keys[i] = f.key
-	}
-	return keys
 }
