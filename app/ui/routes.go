@@ -17,7 +17,7 @@ type Caller interface {
 
 // pages maps each path to what stands there.
 var pages = map[string]func(Caller) app.Composer{
-	"/": func(c Caller) app.Composer { return &Sheet{caller: c} },
+	"/": func(c Caller) app.Composer { return newPage(c) },
 }
 
 // Routes enters the pages in go-app's table. The caller is nil on the server,

@@ -1,0 +1,95 @@
+package model
+
+import (
+	"toewright/internal/study"
+)
+
+// Desk is what lies before the reader: one study and the view of it. It belongs to
+// one goroutine.
+type Desk struct {
+	Session *Session
+	View    View
+	// Said is the last announcement, for the line that is read aloud.
+	Said string
+}
+
+// NewDesk returns a desk with a study on it.
+func NewDesk(doc *study.Document) *Desk {
+	d := &Desk{}
+	d.Open(doc)
+	return d
+}
+
+// Open puts another study on the desk, which must not be changed afterwards. Its
+// best candidate is selected.
+func (d *Desk) Open(doc *study.Document) {
+	d.Session, d.View = Open(doc), NewView()
+	d.View.Yardstick = indexOf(doc, yardstickOf(doc))
+	d.View.Car = d.best()
+}
+
+// yardstickOf returns the name of the car that differences are taken from.
+func yardstickOf(doc *study.Document) string {
+	if doc.Display == nil {
+		return ""
+	}
+	return doc.Display.Yardstick
+}
+
+// indexOf returns the index of the car of a name, 0 where there is none.
+func indexOf(doc *study.Document, name string) int {
+	for i, k := range doc.Candidates {
+		if k.Name == name {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+// best returns the index of the car whose curve comes nearest to the target, by the
+// worse of its sides.
+func (d *Desk) best() int {
+	best := 0
+	rows := Table(d.Session.Cars(), 0, Order{ByFigure: true, Figure: RMSFigure})
+	if len(rows) > 0 {
+		best = rows[0].Index
+	}
+	return best
+}
+
+// Selected returns the selected car, the base car where the selection is gone, nil
+// where nothing can be solved.
+func (d *Desk) Selected() *Car {
+	cars := d.Session.Cars()
+	if c := cars.At(d.View.Car); c != nil {
+		return c
+	}
+	return cars.Base()
+}
+
+// Select selects a car.
+func (d *Desk) Select(car int) { d.View.Car = car }
+
+// Value returns the selected car's value of a parameter, in file units or degrees:
+// 0 for a change that it does not make.
+func (d *Desk) Value(key string) float64 {
+	if c := d.Selected(); c != nil {
+		return c.Changes[key]
+	}
+	return 0
+}
+
+// Set sets a parameter of the selected car, in file units or degrees. The base car
+// does not change: where it is selected, a candidate is added first and selected.
+// Edits of one run are undone together, as of [Session.Edit].
+func (d *Desk) Set(key string, value float64, run string) error {
+	if d.View.Car == 0 {
+		k := study.Candidate{Name: "candidate", Changes: study.Changes{key: value}}
+		i, err := d.Session.AddCandidate(k)
+		if err != nil {
+			return err
+		}
+		d.Select(i)
+	}
+	return d.Session.SetChange(d.View.Car, key, value, run)
+}

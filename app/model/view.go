@@ -1,0 +1,79 @@
+package model
+
+import (
+	"toewright/app/plot"
+	"toewright/solver"
+)
+
+// View is what the reader looks at. It is no part of the study: nothing of it is
+// saved or undone.
+type View struct {
+	// Car is the index of the selected car, which the sheet draws and a drag
+	// changes; Yardstick that of the car that differences are taken from. 0 is the
+	// base car.
+	Car, Yardstick int
+
+	// Travel is where the two wheels stand, mm from ride height, bump positive.
+	Travel [2]float64
+	// Motion says how the wheels move together when one is lifted.
+	Motion solver.Motion
+	// Steer is the steering input in mm, or radians of a pitman arm.
+	Steer float64
+
+	// Orbit shows the car from any side in place of plan and side view; Yaw and
+	// Pitch are those of [plot.Orbit], in radians.
+	Orbit      bool
+	Yaw, Pitch float64
+
+	// Alone leaves the curves of all but the base and the selected car out.
+	Alone bool
+	// Instant shows instant centres and the roll centre.
+	Instant bool
+	// Drawing turns a pointer on the charts into a pencil for the target.
+	Drawing bool
+
+	// Point is the hardpoint that is pointed out, by its key such as
+	// "lowerBallJoint"; empty for none. PointSide is its side.
+	Point     string
+	PointSide solver.Side
+
+	// Bands are what tolerances spread, or a fit leaves open, about curves.
+	Bands []Band
+}
+
+// Band is the area between two toe curves of a side.
+type Band struct {
+	Side solver.Side
+	Car  int // whose look the band takes
+	// Travel is in mm, ascending; Low and High are toe changes from that at travel
+	// 0, in radians.
+	Travel, Low, High []float64
+}
+
+// usualYaw and usualPitch are the orbit view's first angles: from behind, a little
+// from the right and from above.
+const (
+	usualYaw   = 0.55
+	usualPitch = 0.4
+)
+
+// NewView returns the view of a study that has just been opened.
+func NewView() View { return View{Yaw: usualYaw, Pitch: usualPitch} }
+
+// View3 returns the direction of the orbit view.
+func (v *View) View3() plot.View { return plot.Orbit(v.Yaw, v.Pitch) }
+
+// Lift sets the travel of a wheel, in mm, and moves the other as the motion has it.
+func (v *View) Lift(s solver.Side, travel float64) {
+	v.Travel[s] = travel
+	other := solver.Right - s
+	switch v.Motion {
+	case solver.BothWheels:
+		v.Travel[other] = travel
+	case solver.RollMotion:
+		v.Travel[other] = -travel
+	}
+}
+
+// Level sets both wheels to ride height and the steering straight ahead.
+func (v *View) Level() { v.Travel, v.Steer = [2]float64{}, 0 }
