@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"log/slog"
 	"net"
 	"net/http"
 	"time"
@@ -11,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"toewright/internal/web"
+	"toewright/internal/web/api"
 )
 
 // Limits of the server. A client has time for a slow line but not for ever; an
@@ -19,7 +21,7 @@ const (
 	headerTimeout = 10 * time.Second
 	readTimeout   = 30 * time.Second
 	idleTimeout   = 2 * time.Minute
-	stopGrace     = 5 * time.Second // for answers under way when asked to stop
+	stopGrace     = 35 * time.Second // for answers under way when asked to stop: more than the longest call takes
 )
 
 func newServeCommand() *cobra.Command {
@@ -34,7 +36,7 @@ It has no accounts and no encryption: put it behind something that has before
 others can reach it.`,
 		Args: usage(cobra.NoArgs),
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			handler, err := web.NewHandler(web.Config{BasePath: basePath})
+			handler, err := web.NewHandler(web.Config{BasePath: basePath, API: newAPI(cmd)})
 			if err != nil {
 				return err
 			}
@@ -49,6 +51,15 @@ others can reach it.`,
 	cmd.Flags().StringVar(&address, "address", "127.0.0.1:8321", "host and port to listen on; port 0 takes any that is free")
 	cmd.Flags().StringVar(&basePath, "base-path", "", "path of the page on its host, such as /toe")
 	return cmd
+}
+
+// newAPI returns the handler of the calls, which are logged as lines of JSON.
+func newAPI(cmd *cobra.Command) http.Handler {
+	return api.New(api.Config{
+		Version:  version,
+		Logger:   slog.New(slog.NewJSONHandler(cmd.ErrOrStderr(), nil)),
+		Stopping: cmd.Context().Done(),
+	})
 }
 
 // serve answers requests until ctx is cancelled. Then it takes no more, and waits a

@@ -30,6 +30,9 @@ type SearchResult struct {
 
 	Optima    []Optimum        `json:"optima"` // distinct places where searches ended, best first
 	Scenarios []ScenarioResult `json:"scenarios,omitzero"`
+	// Limits says how the answer stands to the study's limits. Where some are
+	// broken no values hold them all: those are in each other's way.
+	Limits []LimitResult `json:"limits,omitzero"`
 }
 
 // ToeFigures are the two figures that can be minimised.
@@ -76,6 +79,7 @@ func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
 		Best:      Best{Values: s.values(a.Values), ToeFigures: toeFigures(a.Best)},
 		Start:     toeFigures(a.Start),
 		AtBound:   s.atBound(r),
+		Optima:    []Optimum{},
 		Converged: r.Status == optimize.Converged, Status: r.Status.String(), Evaluations: r.Evaluations,
 		Restarts: r.Searches, Agreeing: r.Agreeing,
 	}

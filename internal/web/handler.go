@@ -9,7 +9,8 @@ import (
 // Config says what is served. The zero value serves the embedded page at the root,
 // and no calls.
 type Config struct {
-	// API answers what lies under /api/. It sees the path without BasePath.
+	// API answers what lies under /api/, and /healthz and /metrics. It sees the
+	// path without BasePath.
 	API http.Handler
 	// BasePath is where the page stands on its host, such as "/tools/toe", if not
 	// at the root. A slash at the end makes no difference.
@@ -31,7 +32,9 @@ func NewHandler(cfg Config) (http.Handler, error) {
 	base := strings.TrimRight(cfg.BasePath, "/")
 	mux := http.NewServeMux()
 	if cfg.API != nil {
-		mux.Handle("/api/", cfg.API)
+		for _, path := range []string{"/api/", "/healthz", "/metrics"} {
+			mux.Handle(path, cfg.API)
+		}
 	}
 	addPage(mux, files, base)
 	return secured(underBase(base, mux)), nil

@@ -1,0 +1,78 @@
+package api
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"net/http"
+
+	"toewright/internal/engine"
+)
+
+// fault is why a call got no answer, as the caller sees it.
+type fault struct {
+	status  int
+	Key     string `json:"key"` // of the study or the option at fault; may be empty
+	Message string `json:"message"`
+	Line    int    `json:"line,omitzero"` // in the study as it was sent, from 1
+	Column  int    `json:"column,omitzero"`
+}
+
+func faultf(status int, key, format string, args ...any) *fault {
+	return &fault{status: status, Key: key, Message: fmt.Sprintf(format, args...)}
+}
+
+// statusGone is logged for a caller that went away before the answer. It is never
+// sent.
+const statusGone = 499
+
+// faultOf returns the fault of an error of the engine.
+func faultOf(err error) *fault {
+	var e *engine.Error
+	switch {
+	case errors.Is(err, context.DeadlineExceeded):
+		return faultf(http.StatusGatewayTimeout, "", "the answer took too long; ask for less, or use the command, which has no limit")
+	case errors.Is(err, context.Canceled):
+		return faultf(statusGone, "", "the caller went away")
+	case !errors.As(err, &e):
+		return faultf(http.StatusInternalServerError, "", "%s", err)
+	}
+	f := faultf(http.StatusBadRequest, e.Key, "%s", e.Message)
+	if e.Car != "" {
+		f.Message = e.Car + ": " + f.Message
+	}
+	if e.Fault == engine.Unsolvable {
+		f.status = http.StatusUnprocessableEntity
+	}
+	return f
+}
+
+// retryAfter is when a caller that was refused should come again, in seconds.
+const retryAfter = "1"
+
+// write sends the fault.
+func (f *fault) write(w http.ResponseWriter) {
+	if f.status == statusGone {
+		w.WriteHeader(statusGone) // noted for the log; nobody is there to read more
+		return
+	}
+	if f.status == http.StatusTooManyRequests || f.status == http.StatusServiceUnavailable {
+		w.Header().Set("Retry-After", retryAfter)
+	}
+	writeJSON(w, f.status, struct {
+		Error *fault `json:"error"`
+	}{f})
+}
+
+// writeJSON sends an answer. One that cannot be written as JSON is our own mistake.
+func writeJSON(w http.ResponseWriter, status int, answer any) {
+	body, err := json.Marshal(answer)
+	if err != nil {
+		status, body = http.StatusInternalServerError, []byte(`{"error": {"key": "", "message": "the answer cannot be written as JSON"}}`)
+	}
+	w.Header().Set("Content-Type", "application/json; charset=utf-8")
+	w.Header().Set("Cache-Control", "no-store")
+	w.WriteHeader(status)
+	w.Write(body) // The caller may be gone; there is nobody to tell.
+}

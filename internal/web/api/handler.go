@@ -1,0 +1,148 @@
+package api
+
+import (
+	"context"
+	"errors"
+	"io"
+	"net/http"
+	"time"
+
+	"toewright/internal/study"
+)
+
+// base is the path of all calls.
+const base = "/api/v1/"
+
+// handler answers all calls.
+type handler struct {
+	cfg     Config
+	reading *gate // calls that send their study
+	work    *gate // calls that are worked on
+	metrics *metrics
+}
+
+// New returns the handler of all paths under /api/, of /healthz and of /metrics.
+func New(cfg Config) http.Handler {
+	h := newHandler(cfg)
+	mux := http.NewServeMux()
+	for i := range calls {
+		c := &calls[i]
+		mux.Handle(base+c.name, h.watched(c.name, only(http.MethodPost, h.answer(c))))
+	}
+	document := openAPI(h.cfg.Version)
+	mux.Handle(base+"schema", h.watched("schema", only(http.MethodGet, fixed("application/schema+json", study.Schema()))))
+	mux.Handle(base+"openapi.json", h.watched("openapi", only(http.MethodGet, fixed("application/json", document))))
+	mux.Handle("/healthz", only(http.MethodGet, h.health))
+	mux.Handle("/metrics", only(http.MethodGet, h.serveMetrics))
+	mux.Handle("/api/", h.watched("none", unknown))
+	return mux
+}
+
+func newHandler(cfg Config) *handler {
+	cfg = cfg.withDefaults()
+	return &handler{
+		cfg:     cfg,
+		reading: newGate(cfg.Reading, 0, cfg.Stopping),
+		work:    newGate(cfg.Workers, cfg.Queue, cfg.Stopping),
+		metrics: newMetrics(),
+	}
+}
+
+// answer returns the handler of a call.
+func (h *handler) answer(c *call) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		result, f := h.result(c, w, r)
+		if f != nil {
+			f.write(w)
+			return
+		}
+		// A caller that takes the answer too slowly is cut off.
+		_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(h.cfg.Deadline))
+		writeJSON(w, http.StatusOK, result)
+	}
+}
+
+func (h *handler) result(c *call, w http.ResponseWriter, r *http.Request) (any, *fault) {
+	flags, ask := c.flags()
+	if f := readOptions(flags, r.URL.Query()); f != nil {
+		return nil, f
+	}
+	d, f := h.receive(w, r)
+	if f != nil {
+		return nil, f
+	}
+	ctx, cancel := context.WithTimeout(r.Context(), h.cfg.Deadline)
+	defer cancel()
+	leave, err := h.work.enter(ctx)
+	if err != nil {
+		return nil, refusal(err)
+	}
+	defer leave()
+	result, err := ask(ctx, d)
+	if err == nil {
+		err = ctx.Err() // A search gives the best so far, which is not what was asked for.
+	}
+	if err != nil {
+		return nil, faultOf(err)
+	}
+	return result, nil
+}
+
+// receive reads the study once there is room for it.
+func (h *handler) receive(w http.ResponseWriter, r *http.Request) (*study.Document, *fault) {
+	leave, err := h.reading.enter(r.Context())
+	if err != nil {
+		return nil, refusal(err)
+	}
+	defer leave()
+	return h.readStudy(w, r)
+}
+
+// refusal returns the fault of a call that was not let in.
+func refusal(err error) *fault {
+	switch {
+	case errors.Is(err, errFull):
+		return faultf(http.StatusTooManyRequests, "", "%s", err)
+	case errors.Is(err, errStopping):
+		return faultf(http.StatusServiceUnavailable, "", "%s", err)
+	}
+	return faultOf(err)
+}
+
+// only lets one method through, and HEAD with GET.
+func only(method string, next http.HandlerFunc) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		if r.Method == method || method == http.MethodGet && r.Method == http.MethodHead {
+			next(w, r)
+			return
+		}
+		w.Header().Set("Allow", method)
+		faultf(http.StatusMethodNotAllowed, "", "want a %s", method).write(w)
+	}
+}
+
+// fixed serves bytes that never change while the program runs.
+func fixed(contentType string, body []byte) http.HandlerFunc {
+	return func(w http.ResponseWriter, _ *http.Request) {
+		w.Header().Set("Content-Type", contentType)
+		w.Header().Set("Cache-Control", "no-cache")
+		w.Write(body)
+	}
+}
+
+// unknown answers a path that is none.
+func unknown(w http.ResponseWriter, _ *http.Request) {
+	faultf(http.StatusNotFound, "", "no such call; %sopenapi.json lists them", base).write(w)
+}
+
+// health says whether calls are taken.
+func (h *handler) health(w http.ResponseWriter, _ *http.Request) {
+	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
+	w.Header().Set("Cache-Control", "no-store")
+	if h.work.stopped() {
+		w.WriteHeader(http.StatusServiceUnavailable)
+		io.WriteString(w, "stopping\n")
+		return
+	}
+	io.WriteString(w, "ok\n")
+}

@@ -1,0 +1,89 @@
+package api
+
+import (
+	"errors"
+	"io"
+	"maps"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"toewright/internal/strictjson"
+	"toewright/internal/study"
+)
+
+// readOptions sets the options that a query names. The fault names one that there
+// is not, that stands twice or whose value it cannot take.
+func readOptions(fs *pflag.FlagSet, query url.Values) *fault {
+	for _, name := range slices.Sorted(maps.Keys(query)) {
+		values := query[name]
+		switch {
+		case fs.Lookup(name) == nil:
+			return faultf(http.StatusBadRequest, shorten(name), "is no option of this call")
+		case len(values) > 1:
+			return faultf(http.StatusBadRequest, name, "stands %d times; give it once", len(values))
+		}
+		if err := fs.Lookup(name).Value.Set(values[0]); err != nil {
+			return faultf(http.StatusBadRequest, name, "%s", optionProblem(err, values[0]))
+		}
+	}
+	return nil
+}
+
+// optionProblem says in our words why a value was refused: the flags' own parser
+// of numbers speaks of itself.
+func optionProblem(err error, value string) string {
+	var number *strconv.NumError
+	if errors.As(err, &number) {
+		return "want a number, got " + shorten(value)
+	}
+	return err.Error()
+}
+
+// longestEcho is the most of a caller's text that an answer repeats.
+const longestEcho = 40
+
+func shorten(text string) string {
+	if r := []rune(text); len(r) > longestEcho {
+		return string(r[:longestEcho]) + "..."
+	}
+	return text
+}
+
+// readStudy reads the study in a request's body.
+func (h *handler) readStudy(w http.ResponseWriter, r *http.Request) (*study.Document, *fault) {
+	// Not every writer has deadlines; the server's own then holds.
+	_ = http.NewResponseController(w).SetReadDeadline(time.Now().Add(h.cfg.BodyTimeout))
+	data, err := io.ReadAll(http.MaxBytesReader(w, r.Body, h.cfg.MaxBody))
+	if err != nil {
+		return nil, h.bodyFault(err)
+	}
+	d, err := study.Decode(data)
+	if err != nil {
+		return nil, studyFault(err)
+	}
+	return d, nil
+}
+
+func (h *handler) bodyFault(err error) *fault {
+	var tooLarge *http.MaxBytesError
+	if errors.As(err, &tooLarge) {
+		return faultf(http.StatusRequestEntityTooLarge, "", "the study is larger than %d bytes", h.cfg.MaxBody)
+	}
+	return faultf(http.StatusBadRequest, "", "the study did not arrive whole within %s", h.cfg.BodyTimeout)
+}
+
+// studyFault returns what is wrong with a study.
+func studyFault(err error) *fault {
+	var file *strictjson.Error
+	if !errors.As(err, &file) {
+		return faultf(http.StatusBadRequest, "", "%s", err)
+	}
+	f := faultf(http.StatusBadRequest, file.Path, "%s", file.Message)
+	f.Line, f.Column = file.Line, file.Column
+	return f
+}
