@@ -1,0 +1,157 @@
+package solver
+
+import (
+	"fmt"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// TravelReading is the way in which a wheel's travel is read on the car.
+type TravelReading uint8
+
+// What is read, each in mm: the height of the wheel centre or the hub over the
+// body; the height of the blocks under the body while the wheels stay on the
+// ground, which falls in bump; the damper's length between its mounts; the height
+// of the lower ball joint over the body.
+const (
+	WheelCentreReading TravelReading = iota
+	BlockReading
+	DamperReading
+	LowerBallReading
+)
+
+// TravelGauge says what a reading of travel means on one side of a car.
+type TravelGauge struct {
+	Reading TravelReading
+	// Zero is what is read at travel 0, mm. A damper's length needs none: it
+	// follows from the mounts.
+	Zero   float64
+	Damper Damper
+}
+
+// Carrier is the part of the suspension that carries a damper's lower mount.
+type Carrier uint8
+
+// The carriers of dampers. OnUpright is the knuckle, or the beam of a solid axle.
+const (
+	OnUpright Carrier = iota
+	OnLowerArm
+	OnUpperArm
+)
+
+// Damper is a damper's two mounts in vehicle axes, in the static position of the
+// design as measured.
+type Damper struct {
+	Body, Wheel Vec
+	On          Carrier
+}
+
+// ReadTravel returns what a gauge on side s reads when the wheel, and that of the
+// other side with it, has a travel in mm. It returns a [*ReachError] where the
+// linkage cannot be moved there and an [*InputError] for a gauge that the
+// suspension has no part for.
+func (x *Axle) ReadTravel(ws *Workspace, s Side, g *TravelGauge, travel float64) (float64, error) {
+	switch g.Reading {
+	case WheelCentreReading:
+		return g.Zero + travel, nil
+	case BlockReading:
+		return g.Zero - travel, nil
+	}
+	probe, err := x.probe(s, g)
+	if err != nil {
+		return 0, err
+	}
+	return probe.read(x, ws, travel)
+}
+
+// travelProbe is a point whose place is read: its distance from another, or its
+// height.
+type travelProbe struct {
+	gauge *TravelGauge
+	side  Side
+	body  Vec      // in the unit's frame
+	local Vec      // of the point: on an arm in the arm's frame, else from the reference point
+	arm   *armSpec // nil where the upright carries it
+	home  float64  // height of the point at travel 0, mm
+}
+
+// armSpec says which points of a corner an arm joins.
+type armSpec struct{ front, rear, ball int }
+
+// probe returns how the gauge of side s is read.
+func (x *Axle) probe(s Side, g *TravelGauge) (*travelProbe, error) {
+	p := &travelProbe{gauge: g, side: s}
+	st, places := x.unitOf(s)
+	if g.Reading == LowerBallReading {
+		i, err := st.u.lowerBall(s)
+		if err != nil {
+			return nil, err
+		}
+		p.local, p.home = st.fromReference(values(places)[i], places), st.pts[i].Z
+		return p, nil
+	}
+	body, wheel := g.Damper.Body, g.Damper.Wheel
+	if !st.u.beam {
+		body, wheel = s.mirrored(body), s.mirrored(wheel)
+	}
+	p.body = body
+	arm, err := st.u.armOf(g.Damper.On)
+	if err != nil {
+		return nil, err
+	}
+	if p.arm = arm; arm != nil {
+		f := arm.frame(values(places))
+		p.local = f.into(wheel)
+		return p, nil
+	}
+	p.local = st.fromReference(wheel, places)
+	return p, nil
+}
+
+// unitOf returns the static position of the unit of side s, and the places of its
+// points in the design.
+func (x *Axle) unitOf(s Side) (*staticUnit, []dvec) {
+	i := min(int(s), len(x.static)-1)
+	return x.static[i], x.assembler.places[i]
+}
+
+// fromReference returns the place, from the reference point of the upright in the
+// static position, of what stands at v in the design and moves with the upright.
+func (s *staticUnit) fromReference(v Vec, places []dvec) Vec {
+	r := cayley(Vec{X: s.q[0], Y: s.q[1], Z: s.q[2]})
+	o := s.u.reference(places).v
+	now := r3.Add(r3.Add(o, Vec{X: s.q[3], Y: s.q[4], Z: s.q[5]}), r.turn(r3.Sub(v, o)))
+	return r3.Sub(now, s.u.reference(fixedAll(s.pts)).v)
+}
+
+func fixedAll(pts []Vec) []dvec {
+	out := make([]dvec, len(pts))
+	for i, p := range pts {
+		out[i] = fixed(p)
+	}
+	return out
+}
+
+// lowerBall returns the index of the lower ball joint of side s.
+func (u *unit) lowerBall(s Side) (int, error) {
+	for i := range u.points {
+		if p := &u.points[i]; p.Role == LowerBallRole && p.selection.Includes(s) {
+			return i, nil
+		}
+	}
+	return 0, &InputError{"travelAs", "lower-ball-joint needs a suspension with one; use wheel-centre, block or damper"}
+}
+
+// armOf returns the arm that carries a damper, nil for the upright.
+func (u *unit) armOf(c Carrier) (*armSpec, error) {
+	if c == OnUpright {
+		return nil, nil
+	}
+	first := map[Carrier]string{OnLowerArm: "lower arm, front leg", OnUpperArm: "upper arm, front leg"}[c]
+	for i, r := range u.rods {
+		if r.name == first {
+			return &armSpec{front: r.inner, rear: u.rods[i+1].inner, ball: r.outer}, nil
+		}
+	}
+	return nil, &InputError{"damper", fmt.Sprintf("stands on an arm (%s) that this suspension has not; put it on the knuckle", first)}
+}
