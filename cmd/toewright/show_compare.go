@@ -34,47 +34,11 @@ func bySide(c *engine.CompareResult) (left, right []engine.Compared) {
 
 func alikeFigures(a, b engine.Compared) bool {
 	for _, row := range compareRows {
-		if d := float64(*row.of(&a.Figures) - *row.of(&b.Figures)); d > sameOnPaper || d < -sameOnPaper {
+		if d := float64(row.of(&a.Figures) - row.of(&b.Figures)); d > sameOnPaper || d < -sameOnPaper {
 			return false
 		}
 	}
 	return a.CrossesZero == b.CrossesZero
-}
-
-// compareRow is a figure as it is printed.
-type compareRow struct {
-	label string
-	kind  figureKind
-	of    func(*engine.Figures) *engine.Number
-}
-
-type figureKind uint8
-
-const (
-	toeFigure figureKind = iota
-	angleFigure
-	lengthFigure
-	slopeFigure
-	curvatureFigure
-)
-
-var compareRows = []compareRow{
-	{"static toe", toeFigure, func(f *engine.Figures) *engine.Number { return &f.StaticToe }},
-	{"toe change, rms error", toeFigure, func(f *engine.Figures) *engine.Number { return &f.RMS }},
-	{"toe change, largest error", toeFigure, func(f *engine.Figures) *engine.Number { return &f.Peak }},
-	{"  at travel", lengthFigure, func(f *engine.Figures) *engine.Number { return &f.PeakTravel }},
-	{"toe, highest less lowest", toeFigure, func(f *engine.Figures) *engine.Number { return &f.PeakToPeak }},
-	{"toe, slope at rest", slopeFigure, func(f *engine.Figures) *engine.Number { return &f.Slope }},
-	{"toe, curvature at rest", curvatureFigure, func(f *engine.Figures) *engine.Number { return &f.Curvature }},
-	{"camber, static", angleFigure, func(f *engine.Figures) *engine.Number { return &f.StaticCamber }},
-	{"camber, range", angleFigure, func(f *engine.Figures) *engine.Number { return &f.CamberRange }},
-	{"caster, static", angleFigure, func(f *engine.Figures) *engine.Number { return &f.StaticCaster }},
-	{"caster, range", angleFigure, func(f *engine.Figures) *engine.Number { return &f.CasterRange }},
-	{"kingpin inclination", angleFigure, func(f *engine.Figures) *engine.Number { return &f.StaticKingpin }},
-	{"scrub radius", lengthFigure, func(f *engine.Figures) *engine.Number { return &f.ScrubRadius }},
-	{"trail", lengthFigure, func(f *engine.Figures) *engine.Number { return &f.Trail }},
-	{"half track, range", lengthFigure, func(f *engine.Figures) *engine.Number { return &f.HalfTrackRange }},
-	{"wheelbase, range", lengthFigure, func(f *engine.Figures) *engine.Number { return &f.WheelbaseRange }},
 }
 
 // differs returns the text for a car that is not the yardstick itself.
@@ -93,13 +57,10 @@ func showSide(r *report, cars []engine.Compared, yardstick, heading string) {
 		head = append(head, oneLine(c.Candidate), differs(c, yardstick, "change"))
 	}
 	t.add(head...)
-	for _, row := range compareRows {
-		cells := []string{row.label, r.figureUnit(row.kind)}
-		for i := range cars {
-			change := signed(r.figure(row.kind, *row.of(&cars[i].Difference)))
-			cells = append(cells, r.figure(row.kind, *row.of(&cars[i].Figures)), differs(cars[i], yardstick, change))
+	for i := range compareRows {
+		if row := &compareRows[i]; row.known(cars) {
+			t.add(row.cells(r, cars, yardstick)...)
 		}
-		t.add(cells...)
 	}
 	r.table(t)
 	showRemarks(r, cars)
@@ -115,36 +76,6 @@ func showRemarks(r *report, cars []engine.Compared) {
 			r.line("%s: %s", oneLine(c.Candidate), lock(r, c.Reach))
 		}
 	}
-}
-
-func (r *report) figure(k figureKind, n engine.Number) string {
-	x := float64(n)
-	perLength := 1 / r.file.Convert(1, r.shown)
-	switch k {
-	case toeFigure:
-		return r.toe(x)
-	case angleFigure:
-		return fixed(x, 3)
-	case slopeFigure:
-		return fixed(x*perLength, 5)
-	case curvatureFigure:
-		return fixed(x*perLength*perLength, 6)
-	}
-	return r.length(x)
-}
-
-func (r *report) figureUnit(k figureKind) string {
-	switch k {
-	case toeFigure:
-		return r.toeUnit()
-	case angleFigure:
-		return "deg"
-	case slopeFigure:
-		return "deg/" + string(r.shown)
-	case curvatureFigure:
-		return "deg/" + string(r.shown) + "^2"
-	}
-	return string(r.shown)
 }
 
 // windowLine says over what travel figures are taken.

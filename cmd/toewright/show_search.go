@@ -19,6 +19,7 @@ func showSearch(r *report, s *engine.SearchResult) {
 	r.table(searchFigures(r, s))
 	r.line("")
 	r.line("%d of %d searches ended here, after %d evaluations; %s.", s.Agreeing, s.Restarts, s.Evaluations, s.Status)
+	showLimits(r, s)
 	if len(s.AtBound) > 0 {
 		r.line("A value at a bound may have a better one beyond it.")
 	}
@@ -61,4 +62,27 @@ func (r *report) parameter(key string, value float64) (text, unit string) {
 		return fixed(value, 4), "deg"
 	}
 	return r.length(value), string(r.shown)
+}
+
+// showLimits prints how the best values stand to the study's limits.
+func showLimits(r *report, s *engine.SearchResult) {
+	if len(s.Limits) == 0 {
+		return
+	}
+	r.heading("limits")
+	t := &table{left: map[int]bool{5: true, 6: true}}
+	t.add("", "value", "min", "max", "", "", "")
+	broken := false
+	for _, l := range s.Limits {
+		state := "held"
+		if !l.Held {
+			state, broken = "broken", true
+		}
+		t.add(l.Name, fixed(float64(l.Value), 3), fixed(float64(l.Min), 3), fixed(float64(l.Max), 3), l.Unit, state, oneLine(l.Scenario))
+	}
+	r.table(t)
+	if broken {
+		r.line("")
+		r.line("No values within the bounds hold all limits: those broken are in each other's way.")
+	}
 }

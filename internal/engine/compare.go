@@ -96,22 +96,19 @@ func yardstick(d *study.Document) string {
 
 // compared returns both sides of a car, without differences.
 func (s *sweeper) compared(car car, a Attitude) (out [2]Compared, err error) {
-	slope, curvature, err := s.shape(car, a)
-	if err != nil {
-		return out, err
-	}
 	if err := s.move(car, a); err != nil {
 		return out, err
 	}
 	wanted := targets(s.doc)
 	for _, side := range solver.Sides {
 		c := &s.curves[side]
-		f := s.figures(c, &wanted[side])
-		f.Slope, f.Curvature = slope[side], curvature[side]
 		out[side] = Compared{
 			Candidate: car.name, Changes: s.changes(car.name), Side: side.String(),
-			Figures: f, Reach: s.reach(&c.Reach),
+			Figures: s.figures(c, &wanted[side]), Reach: s.reach(&c.Reach),
 		}
+		f := &out[side].Figures
+		f.TieRodLength = Number(s.doc.Units.FromMillimetres(car.axle.TieRodLength(side)))
+		s.steeringFigures(car.axle, side, &f.SteeringFigures)
 	}
 	return out, nil
 }

@@ -89,6 +89,7 @@ func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
 	for i := range s.problem.Scenarios {
 		out.Scenarios = append(out.Scenarios, ScenarioResult{s.problem.Scenarios[i].Name, toeFigures(a.Scenarios[i])})
 	}
+	out.Limits = s.limitResults(a.Limits)
 	s.addSides(&out.Best)
 	return out
 }

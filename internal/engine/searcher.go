@@ -23,7 +23,7 @@ func newSearcher(d *study.Document, o *SearchOptions) (*searcher, error) {
 	s := &searcher{sweeper: sweep}
 	s.problem = optimize.ToeSearch{Base: sweep.base, Travels: sweep.grid.mm, Targets: targets(d)}
 	s.problem.Weights = weights(d, sweep.grid)
-	for _, set := range []func(*SearchOptions) error{s.unsupported, s.setMeasure, s.setFree, s.setSide, s.setScenarios} {
+	for _, set := range []func(*SearchOptions) error{s.unsupported, s.setMeasure, s.setFree, s.setSide, s.setScenarios, s.setLimits} {
 		if err := set(o); err != nil {
 			return nil, err
 		}
@@ -34,10 +34,7 @@ func newSearcher(d *study.Document, o *SearchOptions) (*searcher, error) {
 // unsupported refuses what the search of package optimize does not serve, rather
 // than answering another question.
 func (s *searcher) unsupported(*SearchOptions) error {
-	switch {
-	case len(s.doc.Search.Limits) > 0:
-		return wrongf("search.limits", "cannot be kept to by this search; take them out and look at what compare says of the answer")
-	case s.doc.Search.Percentile != 0:
+	if s.doc.Search.Percentile != 0 {
 		return wrongf("search.percentile", "cannot be minimised by this search; take it out to minimise the nominal figure")
 	}
 	return nil

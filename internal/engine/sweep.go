@@ -78,14 +78,14 @@ func newSweeper(d *study.Document, w study.Travel, motion string) (*sweeper, err
 }
 
 // move moves a car through the window.
-func (s *sweeper) move(car car, a Attitude) error { return s.through(car, a, s.grid.mm) }
-
-// through moves a car through travels in mm.
-func (s *sweeper) through(car car, a Attitude, travels []float64) error {
+func (s *sweeper) move(car car, a Attitude) error {
 	from, err := s.attitude(a, car.axle)
 	if err != nil {
 		return err
 	}
-	in := solver.SweepInput{Travels: travels, Motion: s.motion, From: from, Ground: true}
+	in := solver.SweepInput{
+		Travels: s.grid.mm, Motion: s.motion, From: from,
+		Ground: true, Instant: true, Joints: s.joints(car.axle),
+	}
 	return explain(car.axle.Sweep(s.ws, &in, &s.curves), label(car.name))
 }

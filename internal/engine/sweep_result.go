@@ -38,6 +38,14 @@ type Position struct {
 	WheelbaseChange    float64    `json:"wheelbaseChange"` // of the contact point, forward
 	ScrubRadius        Number     `json:"scrubRadius"`
 	Trail              Number     `json:"trail"`
+	ToeRate            Number     `json:"toeRate"` // of the toe by the travel, degrees per unit of length
+	// FrontCentre and SideCentre are the instant centres in front and side view,
+	// none where the knuckle does not turn in that view.
+	FrontCentre      [3]Number `json:"frontCentre"`
+	SideCentre       [3]Number `json:"sideCentre"`
+	RollCentreHeight Number    `json:"rollCentreHeight"` // above the ground, of this wheel and its mirror image
+	InnerBallAngle   Number    `json:"innerBallAngle"`   // of the rod, from the joint's neutral place
+	OuterBallAngle   Number    `json:"outerBallAngle"`
 }
 
 // Reach says where a linkage locks. Distances are positive, from the static height.
@@ -69,7 +77,7 @@ func (s *sweeper) result(car car, side solver.Side, a Attitude) CarSweep {
 
 func (s *sweeper) position(p *solver.Position) Position {
 	mm := s.doc.Units.FromMillimetres
-	w := p.WheelCentre
+	w, n := p.WheelCentre, &p.Instant
 	return Position{
 		Travel:             mm(p.Travel),
 		Toe:                p.Toe.Degrees(),
@@ -81,7 +89,19 @@ func (s *sweeper) position(p *solver.Position) Position {
 		WheelbaseChange:    mm(p.WheelbaseChange),
 		ScrubRadius:        Number(mm(p.ScrubRadius)),
 		Trail:              Number(mm(p.Trail)),
+		ToeRate:            degrees(s.doc.Units.Millimetres(n.ToeRate)),
+		FrontCentre:        s.place(n.FrontCentre),
+		SideCentre:         s.place(n.SideCentre),
+		RollCentreHeight:   Number(mm(n.RollCentreHeight)),
+		InnerBallAngle:     degrees(p.Joints.Inner.Radians()),
+		OuterBallAngle:     degrees(p.Joints.Outer.Radians()),
 	}
+}
+
+// place returns a point that may lie at infinity.
+func (s *sweeper) place(v solver.Vec) [3]Number {
+	mm := s.doc.Units.FromMillimetres
+	return [3]Number{Number(mm(v.X)), Number(mm(v.Y)), Number(mm(v.Z))}
 }
 
 // reach returns nil for a reach of the whole window.

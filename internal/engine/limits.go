@@ -1,0 +1,231 @@
+package engine
+
+import (
+	"fmt"
+	"math"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// LimitResult is how a car stands to one of the study's limits.
+type LimitResult struct {
+	Name     string `json:"name"`
+	Unit     string `json:"unit"` // "mm", "in", "deg", "%" or "" of a ratio
+	Scenario string `json:"scenario,omitzero"`
+	Value    Number `json:"value"`
+	Min      Number `json:"min"` // none where there is no such bound
+	Max      Number `json:"max"`
+	Held     bool   `json:"held"`
+}
+
+// setLimits sets the limits that the answer must hold.
+func (s *searcher) setLimits(*SearchOptions) error {
+	for i := range s.doc.Search.Limits {
+		l := &s.doc.Search.Limits[i]
+		limit, err := s.limit(l)
+		if err != nil {
+			return err
+		}
+		s.problem.Limits = append(s.problem.Limits, limit)
+	}
+	return nil
+}
+
+// limitResults returns how the answer stands to the limits.
+func (s *searcher) limitResults(states []optimize.LimitState) []LimitResult {
+	var out []LimitResult
+	for i, st := range states {
+		l := &s.doc.Search.Limits[i%len(s.doc.Search.Limits)]
+		out = append(out, LimitResult{
+			Name: st.Name, Unit: s.unit(limitResults[l.Result].unit), Scenario: st.Scenario,
+			Value: Number(st.Value), Min: bound(l.Min), Max: bound(l.Max), Held: st.Held,
+		})
+	}
+	return out
+}
+
+// bound returns a bound of the study, none where there is no such bound.
+func bound(x *float64) Number {
+	if x == nil {
+		return none
+	}
+	return Number(*x)
+}
+
+// limit turns a limit of the study into one of package optimize, in the file's
+// units and degrees.
+func (s *sweeper) limit(l *study.Limit) (optimize.Limit, error) {
+	r, ok := limitResults[l.Result]
+	if !ok {
+		return optimize.Limit{}, wrongf("search.limits", "%.40q is no result that can be limited", l.Result)
+	}
+	m := &limitMeter{sweeper: s, l: l, sides: solver.Sides[:]}
+	switch l.Side {
+	case study.Left:
+		m.sides = solver.Sides[:1]
+	case study.Right:
+		m.sides = solver.Sides[1:]
+	}
+	if err := m.ready(); err != nil {
+		return optimize.Limit{}, err
+	}
+	out := optimize.Limit{Name: limitName(l), Min: math.Inf(-1), Max: math.Inf(1), Scale: r.scale}
+	if r.unit == lengthUnit {
+		out.Scale = s.doc.Units.FromMillimetres(r.scale)
+	}
+	if l.Min != nil {
+		out.Min = *l.Min
+	}
+	if l.Max != nil {
+		out.Max = *l.Max
+	}
+	out.Of = func(car *solver.Axle, ws *solver.Workspace) float64 { return r.of(m, car, ws) }
+	return out, nil
+}
+
+// limitName names a limit for people.
+func limitName(l *study.Limit) string {
+	name := l.Result
+	if l.Result == study.Clearance {
+		name = fmt.Sprintf("clearance of %s", l.Of)
+	}
+	if l.Side != "" {
+		name += " " + string(l.Side)
+	}
+	return name
+}
+
+// limitUnit is what a result is measured in.
+type limitUnit uint8
+
+const (
+	angleUnit limitUnit = iota
+	lengthUnit
+	percentUnit
+	ratioUnit
+)
+
+func (s *sweeper) unit(u limitUnit) string {
+	switch u {
+	case angleUnit:
+		return "deg"
+	case lengthUnit:
+		return string(s.doc.Units)
+	case percentUnit:
+		return "%"
+	}
+	return ""
+}
+
+// limitResult is a result that can be limited: its unit, the difference that
+// matters (in deg, mm, % or one), and how it is measured.
+type limitResult struct {
+	unit  limitUnit
+	scale float64
+	of    func(*limitMeter, *solver.Axle, *solver.Workspace) float64
+}
+
+var limitResults = map[string]limitResult{
+	"innerBallAngle":    {angleUnit, 1, (*limitMeter).innerBall},
+	"outerBallAngle":    {angleUnit, 1, (*limitMeter).outerBall},
+	"threadEngagement":  {lengthUnit, 1, (*limitMeter).engagement},
+	"tieRodLength":      {lengthUnit, 1, (*limitMeter).tieRodLength},
+	"steeringArmLength": {lengthUnit, 1, (*limitMeter).armLength},
+	"steeringArmOffset": {lengthUnit, 1, (*limitMeter).armOffset},
+	"steeringRatio":     {ratioUnit, 0.1, (*limitMeter).ratio},
+	"turningCircle":     {lengthUnit, 50, (*limitMeter).turningCircle},
+	"ackermann":         {percentUnit, 1, (*limitMeter).ackermann},
+	"toeOutOnTurns":     {angleUnit, 0.1, (*limitMeter).toeOut},
+	study.Clearance:     {lengthUnit, 1, (*limitMeter).clearance},
+}
+
+// limitMeter measures one limited result of cars.
+type limitMeter struct {
+	*sweeper
+	l     *study.Limit
+	sides []solver.Side
+	base  *solver.Axle // the car as measured, for what is counted from it
+}
+
+// ready returns an error that names what the study lacks for the limit.
+func (m *limitMeter) ready() error {
+	base, err := m.byName(study.BaseName)
+	if err != nil {
+		return err
+	}
+	m.base = base.axle
+	lacks := func(key, what string) error {
+		return wrongf(key, "is missing: the limit on %s needs %s", m.l.Result, what)
+	}
+	rod, gear := m.doc.TieRod, m.doc.Steering
+	switch m.l.Result {
+	case "threadEngagement":
+		if rod == nil || rod.Engagement == 0 {
+			return lacks("tieRod.engagement", "the thread engaged on the car as measured")
+		}
+	case "steeringRatio":
+		if gear == nil || gear.PerTurn == 0 {
+			return lacks("steering.perTurn", "the input per turn of the steering wheel")
+		}
+	case "turningCircle":
+		if gear == nil || gear.Lock == 0 {
+			return lacks("steering.lock", "the most steering input")
+		}
+	}
+	if m.l.Result == "turningCircle" || m.l.Result == "ackermann" {
+		if m.doc.Vehicle.Wheelbase == 0 {
+			return lacks("vehicle.wheelbase", "the wheelbase")
+		}
+	}
+	return nil
+}
+
+// worst returns the least of what is measured on each side, or with most the
+// largest; NaN if there is none.
+func (m *limitMeter) worst(most bool, of func(solver.Side) float64) float64 {
+	out := math.NaN()
+	for _, side := range m.sides {
+		v := of(side)
+		if math.IsNaN(out) || most && v > out || !most && v < out {
+			out = v
+		}
+	}
+	return out
+}
+
+// extreme returns the side's value nearest to the bound that the limit states.
+func (m *limitMeter) extreme(of func(solver.Side) float64) float64 {
+	return m.worst(m.l.Min == nil, of)
+}
+
+func (m *limitMeter) length(mm float64) float64 { return m.doc.Units.FromMillimetres(mm) }
+
+func (m *limitMeter) tieRodLength(car *solver.Axle, _ *solver.Workspace) float64 {
+	return m.extreme(func(s solver.Side) float64 { return m.length(car.TieRodLength(s)) })
+}
+
+// engagement is the thread left in the adjuster: a rod grows by being screwed out.
+func (m *limitMeter) engagement(car *solver.Axle, _ *solver.Workspace) float64 {
+	return m.extreme(func(s solver.Side) float64 {
+		return m.doc.TieRod.Engagement - m.length(car.TieRodLength(s)-m.base.TieRodLength(s))
+	})
+}
+
+func (m *limitMeter) armLength(car *solver.Axle, _ *solver.Workspace) float64 {
+	return m.extreme(func(s solver.Side) float64 { return m.length(car.SteeringArm(s)) })
+}
+
+// armOffset is how far the ball was moved outboard of the arm's own line.
+func (m *limitMeter) armOffset(car *solver.Axle, _ *solver.Workspace) float64 {
+	return m.extreme(func(s solver.Side) float64 {
+		sum := 0.0
+		for _, c := range car.Changes() {
+			if c.Parameter.Key == "steeringArmOffset" && c.Sides.Includes(s) {
+				sum += c.Value
+			}
+		}
+		return m.length(sum)
+	})
+}

@@ -1,0 +1,197 @@
+package engine
+
+import (
+	"math"
+
+	"toewright/solver"
+)
+
+// jointTravels returns the travels at which joints and clearances are looked at:
+// the ends of the window, its quarters and the static height.
+func (m *limitMeter) jointTravels() []float64 {
+	mm := m.grid.mm
+	lo, hi := mm[0], mm[len(mm)-1]
+	var out []float64
+	for _, t := range [...]float64{lo, lo / 2, 0, hi / 2, hi} {
+		if len(out) == 0 || t > out[len(out)-1] {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// joints returns the joints of the car with the axes that the study states.
+func (m *limitMeter) joints(car *solver.Axle) *solver.Joints {
+	j := car.Joints()
+	rod := m.doc.TieRod
+	if rod == nil {
+		return j
+	}
+	for _, s := range solver.Sides {
+		if b := rod.InnerBall; b != nil && b.Axis != nil {
+			j.Inner[s].Axis = mirroredAxis(*b.Axis, s)
+		}
+		if b := rod.OuterBall; b != nil && b.Axis != nil {
+			j.Outer[s].Axis = mirroredAxis(*b.Axis, s)
+		}
+	}
+	return j
+}
+
+func mirroredAxis(v [3]float64, s solver.Side) solver.Vec {
+	if s == solver.Right {
+		v[1] = -v[1]
+	}
+	return solver.Vec{X: v[0], Y: v[1], Z: v[2]}
+}
+
+// jointAngle returns the largest misalignment along the travel, degrees.
+func (m *limitMeter) jointAngle(car *solver.Axle, ws *solver.Workspace, of func(*solver.JointAngles) solver.Angle) float64 {
+	var curves [2]solver.Curve
+	in := solver.SweepInput{Travels: m.jointTravels(), Joints: m.joints(car)}
+	if err := car.Sweep(ws, &in, &curves); err != nil {
+		return math.NaN()
+	}
+	return m.worst(true, func(s solver.Side) float64 {
+		largest := 0.0
+		for i := range curves[s].Positions {
+			largest = math.Max(largest, of(&curves[s].Positions[i].Joints).Degrees())
+		}
+		return largest
+	})
+}
+
+func (m *limitMeter) innerBall(car *solver.Axle, ws *solver.Workspace) float64 {
+	return m.jointAngle(car, ws, func(j *solver.JointAngles) solver.Angle { return j.Inner })
+}
+
+func (m *limitMeter) outerBall(car *solver.Axle, ws *solver.Workspace) float64 {
+	return m.jointAngle(car, ws, func(j *solver.JointAngles) solver.Angle { return j.Outer })
+}
+
+// turnAngle is the inner wheel's angle at which toe-out on turns is judged: common
+// practice.
+const turnAngle = 20.0
+
+// turn returns the turn with the inner wheel at [turnAngle], to the side's own
+// hand; NaN angles where the steering locks before.
+func (m *limitMeter) turn(car *solver.Axle, ws *solver.Workspace, s solver.Side) solver.Turn {
+	angle := solver.Deg(turnAngle)
+	if s == solver.Right {
+		angle = -angle
+	}
+	p, err := car.SteerFor(ws, s, angle, solver.Attitude{})
+	if err != nil {
+		nan := solver.Angle(math.NaN())
+		return solver.Turn{Inner: nan, Outer: nan}
+	}
+	return p.Turn()
+}
+
+func (m *limitMeter) toeOut(car *solver.Axle, ws *solver.Workspace) float64 {
+	return m.extreme(func(s solver.Side) float64 { return m.turn(car, ws, s).ToeOut().Degrees() })
+}
+
+func (m *limitMeter) ackermann(car *solver.Axle, ws *solver.Workspace) float64 {
+	return m.extreme(func(s solver.Side) float64 {
+		a, err := car.Ackermann(m.turn(car, ws, s))
+		if err != nil {
+			return math.NaN()
+		}
+		return a
+	})
+}
+
+// ratio is that of the steering wheel to the mean of the road wheels, straight
+// ahead.
+func (m *limitMeter) ratio(car *solver.Axle, ws *solver.Workspace) float64 {
+	p, ok := m.steered(car, ws, 0)
+	if !ok {
+		return math.NaN()
+	}
+	return math.Abs(solver.SteeringRatio(p.MeanRate(), m.steer(m.doc.Steering.PerTurn)))
+}
+
+// turningCircle is that at full lock, the larger of both hands.
+func (m *limitMeter) turningCircle(car *solver.Axle, ws *solver.Workspace) float64 {
+	return m.worst(true, func(s solver.Side) float64 {
+		lock := m.steer(m.doc.Steering.Lock)
+		if s == solver.Right {
+			lock = -lock
+		}
+		p, ok := m.steered(car, ws, lock)
+		if !ok {
+			return math.NaN()
+		}
+		d, err := car.TurningCircle(p.Turn())
+		if err != nil {
+			return math.NaN()
+		}
+		return m.length(d)
+	})
+}
+
+// steered returns the axle at one steering input; false where it locks before.
+func (m *limitMeter) steered(car *solver.Axle, ws *solver.Workspace, input float64) (solver.SteerPoint, bool) {
+	var out solver.SteerCurve
+	if err := car.Steer(ws, &solver.SteerInput{Inputs: []float64{input}}, &out); err != nil || len(out.Points) != 1 {
+		return solver.SteerPoint{}, false
+	}
+	return out.Points[0], true
+}
+
+// clearance is the least distance of the part from the plane or the rim along the
+// travel, the part's own radius taken off.
+func (m *limitMeter) clearance(car *solver.Axle, ws *solver.Workspace) float64 {
+	least := math.Inf(1)
+	var at solver.Placed
+	for _, t := range m.jointTravels() {
+		if err := car.Place(ws, [2]float64{t, t}, 0, &at); err != nil {
+			return math.NaN()
+		}
+		for _, s := range m.sides {
+			least = math.Min(least, m.gap(car.Design().Kind, &at, s))
+		}
+	}
+	return m.length(least) - m.l.Radius
+}
+
+// gap returns the distance of the part from what bounds it on a side, mm.
+func (m *limitMeter) gap(kind *solver.Kind, at *solver.Placed, s solver.Side) float64 {
+	part := m.part(kind, at, s)
+	mm := m.doc.Units.Millimetres
+	if r := m.l.Rim; r != nil {
+		return solver.Rim{Radius: mm(r.Radius), Offset: mm(r.Offset)}.Clearance(at.Wheel[s].WheelCentre, at.Spin[s], part)
+	}
+	p := m.l.Plane
+	point, normal := mirroredAxis(p.Point, s), mirroredAxis(p.Normal, s)
+	point.X, point.Y, point.Z = mm(point.X), mm(point.Y), mm(point.Z)
+	return solver.Plane{Point: point, Normal: normal}.Clearance(part)
+}
+
+// part returns the rod, or a ball as a rod without length.
+func (m *limitMeter) part(kind *solver.Kind, at *solver.Placed, s solver.Side) solver.Segment {
+	var outer, inner solver.Vec
+	for i, h := range kind.SidePoints {
+		switch h.Role {
+		case solver.TieRodOuterRole:
+			outer = at.Side[s][i]
+		case solver.TieRodInnerRole:
+			inner = at.Side[s][i]
+		}
+	}
+	if kind.CommonPoints != nil { // the tie rod runs from arm to arm
+		for i, h := range kind.SidePoints {
+			if h.Role == solver.TieRodOuterRole {
+				inner = at.Side[1-s][i]
+			}
+		}
+	}
+	switch m.l.Of {
+	case "inner-ball":
+		return solver.Segment{A: inner, B: inner}
+	case "tie-rod":
+		return solver.Segment{A: inner, B: outer}
+	}
+	return solver.Segment{A: outer, B: outer}
+}
