@@ -1,0 +1,159 @@
+package solver
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// ArmFace is where a steering arm is bolted to its knuckle, in vehicle axes in
+// the static position of the design as measured, on its own side of the car.
+type ArmFace struct {
+	// Normal is square to the face and points from the knuckle to the arm.
+	Normal Vec
+	// Pattern runs from the first bolt hole to the second. Where it is zero the
+	// level direction in the face stands for it.
+	Pattern Vec
+}
+
+// ArmReport is a candidate's steering arm on one side as the shop that forges it
+// reads it: where the hole or taper for the outer ball goes, from where it was.
+type ArmReport struct {
+	Side Side
+	// Car is the displacement in mm forward, outboard and up, on the original
+	// car standing at static height.
+	Car Vec
+	// Face is the same displacement along the face's normal, along its bolt
+	// pattern, and square to both (normal × pattern on the left, mirrored on the
+	// right), in mm; zero where no face is given.
+	Face Vec
+	// AlongStud is its part along the stud, in mm, positive the way the stud axis
+	// points: upward unless stated; AcrossStud is what is left, without sign.
+	AlongStud, AcrossStud float64
+	// Length is the level distance from the steering axis to the ball, at the
+	// height of each ball, mm.
+	Length RodChange
+	// TieRod is the tie rod between its balls, DragLink a solid axle's.
+	TieRod, DragLink RodChange
+}
+
+// RodChange is a length before and after, in mm.
+type RodChange struct{ Before, After float64 }
+
+// Change returns by how much the length grows, mm.
+func (c RodChange) Change() float64 { return c.After - c.Before }
+
+// Turns returns the turns of an adjuster that make the change, positive for
+// longer. Pitch is that of its thread in mm; a sleeve with a left-hand and a
+// right-hand thread works at both ends and so takes half the turns.
+func (c RodChange) Turns(pitch float64, bothEnds bool) float64 {
+	if bothEnds {
+		pitch *= 2
+	}
+	return c.Change() / pitch
+}
+
+// ArmReport returns what a candidate makes of the steering arm of side s against
+// the original car; face may be nil. Both must be of one design; a coordinate that
+// the car has elsewhere than the file says belongs into both.
+func (x *Axle) ArmReport(original *Axle, s Side, face *ArmFace) ArmReport {
+	was, now := original.armOf(s), x.armOf(s)
+	d := r3.Sub(now.hole, was.hole)
+	stud := r3.Unit(was.stud)
+	r := ArmReport{
+		Side: s, Car: original.inCar(s, d),
+		AlongStud: r3.Dot(stud, d), AcrossStud: r3.Norm(square(stud, d)),
+		Length: RodChange{was.length, now.length},
+		TieRod: RodChange{original.rodLength(s, (*unit).tieRod), x.rodLength(s, (*unit).tieRod)},
+	}
+	if face != nil {
+		r.Face = face.components(s, d)
+	}
+	if x.beam != nil {
+		r.DragLink = RodChange{original.rodLength(s, (*unit).dragLink), x.rodLength(s, (*unit).dragLink)}
+	}
+	return r
+}
+
+// inCar returns a displacement in a knuckle, as a left one where the design has
+// it, as it stands in the axle's static position.
+func (x *Axle) inCar(s Side, d Vec) Vec {
+	st, _, k := x.knuckle(s)
+	return st.u.asLeft(s, k.turn(st.u.asLeft(s, d)))
+}
+
+// components returns the parts of a displacement of side s, as a left one, in the
+// axes of the face.
+func (f *ArmFace) components(s Side, d Vec) Vec {
+	n := r3.Unit(s.mirrored(f.Normal))
+	p := s.mirrored(f.Pattern)
+	if p == (Vec{}) {
+		p = r3.Cross(up, n)
+	}
+	p = r3.Unit(square(n, p))
+	return Vec{X: r3.Dot(n, d), Y: r3.Dot(p, d), Z: r3.Dot(r3.Cross(n, p), d)}
+}
+
+// steeringArm is one side's arm as a left one.
+type steeringArm struct {
+	hole   Vec     // of the ball, from a point of the knuckle, where that stands in the design
+	stud   Vec     // likewise
+	length float64 // level, from the steering axis, mm
+}
+
+// armOf returns the steering arm of a side.
+func (x *Axle) armOf(s Side) steeringArm {
+	st, w, f := x.knuckle(s)
+	from := w.centre
+	if st.u.beam {
+		from = w.axis.lower
+	}
+	var pose wheelPose
+	x.staticWheel(s, &pose)
+	ball := st.u.asLeft(s, st.pts[w.arm])
+	at := pose.axisAtHeight(ball.Z)
+	return steeringArm{
+		hole:   st.u.asLeft(s, f.back(r3.Sub(st.pts[w.arm], st.pts[from]))),
+		stud:   st.u.asLeft(s, st.u.stud(w.arm, x.Design().StudAxis)),
+		length: math.Hypot(ball.X-at.X, ball.Y-at.Y),
+	}
+}
+
+// asLeft returns a vector of side s, in the unit's frame, as that of a left one.
+func (u *unit) asLeft(s Side, v Vec) Vec {
+	if u.beam {
+		return s.mirrored(v)
+	}
+	return v
+}
+
+// knuckleTurn is how a knuckle is turned from the design to the static position:
+// about its kingpin, if it has one, and with the beam or by itself.
+type knuckleTurn struct {
+	r   rotation
+	pin Vec     // where the beam stands in the design
+	h   float64 // tangent of half the turn
+}
+
+func (k *knuckleTurn) turn(v Vec) Vec { return k.r.turn(about(k.pin, v, k.h)) }
+func (k *knuckleTurn) back(v Vec) Vec { return about(k.pin, k.r.back(v), -k.h) }
+
+// knuckle returns the unit and the wheel of a side and how its knuckle is turned.
+func (x *Axle) knuckle(s Side) (*staticUnit, *wheelSpec, knuckleTurn) {
+	st, _ := x.unitOf(s)
+	w := &st.u.wheels[int(s)%len(st.u.wheels)]
+	k := knuckleTurn{r: cayley(Vec{X: st.q[0], Y: st.q[1], Z: st.q[2]})}
+	if st.u.beam {
+		k.pin = r3.Unit(k.r.back(r3.Sub(st.pts[w.axis.upper], st.pts[w.axis.lower])))
+		k.h = st.q[6+int(s)]
+	}
+	return st, w, k
+}
+
+// rodLength returns the length in the static position of the rod of side s whose
+// index rod returns, mm.
+func (x *Axle) rodLength(s Side, rod func(*unit) int) float64 {
+	st, _ := x.unitOf(s)
+	r := st.u.rods[rod(st.u)]
+	return r3.Norm(r3.Sub(st.pts[r.outer], st.pts[r.inner]))
+}
