@@ -20,14 +20,19 @@ func TestClone(t *testing.T) {
 // TestCloneSharesNothing changes a copy in every kind of place and checks that
 // the original stays as it was.
 func TestCloneSharesNothing(t *testing.T) {
-	d, want := templateDoc(t, "double-wishbone-rack"), templateDoc(t, "double-wishbone-rack")
+	full := func() *Document {
+		d, half := templateDoc(t, "double-wishbone-rack"), 0.5
+		d.Search.Scenarios = []Scenario{{Name: "lower", Changes: Changes{"rideHeight": -25}, Weight: &half}}
+		return d
+	}
+	d, want := full(), full()
 	c := d.Clone()
 	c.Suspension.Left.Points["tieRodOuter"] = Vec3{}
 	c.Suspension.Left.StudAxis[0] = 9
 	c.Suspension.Left.ArmFace.Bolts[0][1] = 9
 	c.Candidates[0].Changes["toe"] = 9
 	c.Search.Variables[0].Min = 9
-	*c.Search.Scenarios[1].Weight = 9
+	*c.Search.Scenarios[0].Weight = 9
 	c.Readings[0].Values[0][0] = 9
 	c.Catalogue[2].Excludes[0] = "x"
 	c.TieRod.OuterBall.Cone = 9
