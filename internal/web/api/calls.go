@@ -39,6 +39,21 @@ var calls = []call{
 		options.Search(fs, &o)
 		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Search(ctx, d, o) }
 	}},
+	{"tolerance", "Build a series of cars within their tolerances", engine.ToleranceResult{}, func(fs *pflag.FlagSet) ask {
+		var o engine.ToleranceOptions
+		options.Tolerance(fs, &o)
+		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Tolerance(ctx, d, o) }
+	}},
+	{"choose", "Try every combination of the catalogue's parts", engine.ChooseResult{}, func(fs *pflag.FlagSet) ask {
+		var o engine.ChooseOptions
+		options.Choose(fs, &o)
+		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Choose(ctx, d, o) }
+	}},
+	{"map", "Draw the result over two parameters", engine.MapResult{}, func(fs *pflag.FlagSet) ask {
+		var o engine.MapOptions
+		options.Map(fs, &o)
+		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Map(ctx, d, o) }
+	}},
 }
 
 // flags returns the options of a call, and the call made once they are set.
