@@ -108,7 +108,7 @@ func (s *sweeper) compared(car car, a Attitude) (out [2]Compared, err error) {
 		}
 		f := &out[side].Figures
 		f.TieRodLength = Number(s.doc.Units.FromMillimetres(car.axle.TieRodLength(side)))
-		s.steeringFigures(car.axle, side, &f.SteeringFigures)
+		f.SteeringFigures = s.steeringFigures(car.axle, s.ws, side)
 	}
 	return out, nil
 }

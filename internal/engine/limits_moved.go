@@ -20,24 +20,6 @@ func (m *limitMeter) jointTravels() []float64 {
 	return out
 }
 
-// joints returns the joints of the car with the axes that the study states.
-func (m *limitMeter) joints(car *solver.Axle) *solver.Joints {
-	j := car.Joints()
-	rod := m.doc.TieRod
-	if rod == nil {
-		return j
-	}
-	for _, s := range solver.Sides {
-		if b := rod.InnerBall; b != nil && b.Axis != nil {
-			j.Inner[s].Axis = mirroredAxis(*b.Axis, s)
-		}
-		if b := rod.OuterBall; b != nil && b.Axis != nil {
-			j.Outer[s].Axis = mirroredAxis(*b.Axis, s)
-		}
-	}
-	return j
-}
-
 func mirroredAxis(v [3]float64, s solver.Side) solver.Vec {
 	if s == solver.Right {
 		v[1] = -v[1]
@@ -69,75 +51,31 @@ func (m *limitMeter) outerBall(car *solver.Axle, ws *solver.Workspace) float64 {
 	return m.jointAngle(car, ws, func(j *solver.JointAngles) solver.Angle { return j.Outer })
 }
 
-// turnAngle is the inner wheel's angle at which toe-out on turns is judged: common
-// practice.
-const turnAngle = 20.0
-
-// turn returns the turn with the inner wheel at [turnAngle], to the side's own
-// hand; NaN angles where the steering locks before.
-func (m *limitMeter) turn(car *solver.Axle, ws *solver.Workspace, s solver.Side) solver.Turn {
-	angle := solver.Deg(turnAngle)
-	if s == solver.Right {
-		angle = -angle
-	}
-	p, err := car.SteerFor(ws, s, angle, solver.Attitude{})
-	if err != nil {
-		nan := solver.Angle(math.NaN())
-		return solver.Turn{Inner: nan, Outer: nan}
-	}
-	return p.Turn()
-}
-
 func (m *limitMeter) toeOut(car *solver.Axle, ws *solver.Workspace) float64 {
-	return m.extreme(func(s solver.Side) float64 { return m.turn(car, ws, s).ToeOut().Degrees() })
+	return m.extreme(func(s solver.Side) float64 {
+		if turn, ok := turnOf(car, ws, s); ok {
+			return turn.ToeOut().Degrees()
+		}
+		return math.NaN()
+	})
 }
 
 func (m *limitMeter) ackermann(car *solver.Axle, ws *solver.Workspace) float64 {
 	return m.extreme(func(s solver.Side) float64 {
-		a, err := car.Ackermann(m.turn(car, ws, s))
-		if err != nil {
-			return math.NaN()
+		if turn, ok := turnOf(car, ws, s); ok {
+			return float64(ackermann(car, turn))
 		}
-		return a
-	})
-}
-
-// ratio is that of the steering wheel to the mean of the road wheels, straight
-// ahead.
-func (m *limitMeter) ratio(car *solver.Axle, ws *solver.Workspace) float64 {
-	p, ok := m.steered(car, ws, 0)
-	if !ok {
 		return math.NaN()
-	}
-	return math.Abs(solver.SteeringRatio(p.MeanRate(), m.steer(m.doc.Steering.PerTurn)))
-}
-
-// turningCircle is that at full lock, the larger of both hands.
-func (m *limitMeter) turningCircle(car *solver.Axle, ws *solver.Workspace) float64 {
-	return m.worst(true, func(s solver.Side) float64 {
-		lock := m.steer(m.doc.Steering.Lock)
-		if s == solver.Right {
-			lock = -lock
-		}
-		p, ok := m.steered(car, ws, lock)
-		if !ok {
-			return math.NaN()
-		}
-		d, err := car.TurningCircle(p.Turn())
-		if err != nil {
-			return math.NaN()
-		}
-		return m.length(d)
 	})
 }
 
-// steered returns the axle at one steering input; false where it locks before.
-func (m *limitMeter) steered(car *solver.Axle, ws *solver.Workspace, input float64) (solver.SteerPoint, bool) {
-	var out solver.SteerCurve
-	if err := car.Steer(ws, &solver.SteerInput{Inputs: []float64{input}}, &out); err != nil || len(out.Points) != 1 {
-		return solver.SteerPoint{}, false
-	}
-	return out.Points[0], true
+func (m *limitMeter) steeringRatio(car *solver.Axle, ws *solver.Workspace) float64 {
+	return float64(m.ratio(car, ws))
+}
+
+// circle is the turning circle at full lock, the larger of both hands.
+func (m *limitMeter) circle(car *solver.Axle, ws *solver.Workspace) float64 {
+	return m.worst(true, func(s solver.Side) float64 { return float64(m.turningCircle(car, ws, s)) })
 }
 
 // clearance is the least distance of the part from the plane or the rim along the

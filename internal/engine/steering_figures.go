@@ -22,47 +22,64 @@ type SteeringFigures struct {
 // practice.
 const innerAngle = 20.0
 
-// steeringFigures sets what is said of a car's steering with the wheel of a side as
-// the inner one.
-func (s *sweeper) steeringFigures(axle *solver.Axle, side solver.Side, f *SteeringFigures) {
-	if p, err := axle.SteerFor(s.ws, side, toInside(side, solver.Deg(innerAngle)), solver.Attitude{}); err == nil {
-		turn := p.Turn()
+// steeringFigures returns what is said of a car's steering with the wheel of a side
+// as the inner one.
+func (c *cars) steeringFigures(axle *solver.Axle, ws *solver.Workspace, side solver.Side) SteeringFigures {
+	f := SteeringFigures{none, none, c.ratio(axle, ws), c.turningCircle(axle, ws, side)}
+	if turn, ok := turnOf(axle, ws, side); ok {
 		f.ToeOutOnTurns = degrees(turn.ToeOut().Radians())
-		if a, err := axle.Ackermann(turn); err == nil {
-			f.Ackermann = Number(a)
-		}
+		f.Ackermann = ackermann(axle, turn)
 	}
-	gear := s.doc.Steering
-	if gear == nil {
-		return
-	}
-	if p, ok := s.steered(axle, 0); ok && gear.PerTurn > 0 {
-		f.SteeringRatio = Number(math.Abs(solver.SteeringRatio(p.MeanRate(), s.steer(gear.PerTurn))))
-	}
-	if gear.Lock > 0 {
-		f.TurningCircle = s.turningCircle(axle, side)
-	}
+	return f
 }
 
-// toInside gives an angle the sign with which the wheel of a side turns inward.
-func toInside(side solver.Side, a solver.Angle) solver.Angle {
+// turnOf returns the turn with the wheel of a side at [innerAngle]; false where the
+// steering locks before, or there is none.
+func turnOf(axle *solver.Axle, ws *solver.Workspace, side solver.Side) (solver.Turn, bool) {
+	angle := solver.Deg(innerAngle)
 	if side == solver.Right {
-		return -a
+		angle = -angle
 	}
-	return a
+	p, err := axle.SteerFor(ws, side, angle, solver.Attitude{})
+	return p.Turn(), err == nil
 }
 
-// turningCircle returns that at the lock to which the wheel of a side is the inner
+// ackermann returns the percentage of a turn, none where no wheelbase is stated.
+func ackermann(axle *solver.Axle, turn solver.Turn) Number {
+	percent, err := axle.Ackermann(turn)
+	if err != nil {
+		return none
+	}
+	return Number(percent)
+}
+
+// ratio returns that of the steering wheel to the mean of the road wheels, straight
+// ahead.
+func (c *cars) ratio(axle *solver.Axle, ws *solver.Workspace) Number {
+	if c.doc.Steering == nil || c.doc.Steering.PerTurn == 0 {
+		return none
+	}
+	p, ok := steered(axle, ws, 0)
+	if !ok {
+		return none
+	}
+	return Number(math.Abs(solver.SteeringRatio(p.MeanRate(), c.steer(c.doc.Steering.PerTurn))))
+}
+
+// turningCircle returns that at the lock at which the wheel of a side is the inner
 // one.
-func (s *sweeper) turningCircle(axle *solver.Axle, side solver.Side) Number {
-	lock := s.steer(s.doc.Steering.Lock)
+func (c *cars) turningCircle(axle *solver.Axle, ws *solver.Workspace, side solver.Side) Number {
+	if c.doc.Steering == nil || c.doc.Steering.Lock == 0 {
+		return none
+	}
+	lock := c.steer(c.doc.Steering.Lock)
 	for _, input := range [2]float64{lock, -lock} {
-		p, ok := s.steered(axle, input)
+		p, ok := steered(axle, ws, input)
 		if !ok || p.Turn().ToLeft != (side == solver.Left) {
 			continue
 		}
 		if d, err := axle.TurningCircle(p.Turn()); err == nil {
-			return Number(s.doc.Units.FromMillimetres(d))
+			return Number(c.doc.Units.FromMillimetres(d))
 		}
 	}
 	return none
@@ -70,9 +87,9 @@ func (s *sweeper) turningCircle(axle *solver.Axle, side solver.Side) Number {
 
 // steered returns the axle at one steering input; false where it cannot be brought
 // there.
-func (s *sweeper) steered(axle *solver.Axle, input float64) (solver.SteerPoint, bool) {
+func steered(axle *solver.Axle, ws *solver.Workspace, input float64) (solver.SteerPoint, bool) {
 	var c solver.SteerCurve
-	if err := axle.Steer(s.ws, &solver.SteerInput{Inputs: []float64{input}}, &c); err != nil || len(c.Points) != 1 {
+	if err := axle.Steer(ws, &solver.SteerInput{Inputs: []float64{input}}, &c); err != nil || len(c.Points) != 1 {
 		return solver.SteerPoint{}, false
 	}
 	return c.Points[0], true
