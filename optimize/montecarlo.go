@@ -149,24 +149,9 @@ func (w *seriesWorker) build(n int) Figures {
 	for i := range tail {
 		tail[i].Value = w.xs[i]
 		if tail[i].Parameter.Absolute {
-			tail[i].Value += w.setting(&tail[i])
+			tail[i].Value += settingIn(w.Base, w.s.Changes, &tail[i])
 		}
 	}
 	_, f := w.judge(w.changes)
 	return f
-}
-
-// setting returns what an absolute parameter of the candidate is set to.
-func (w *seriesWorker) setting(c *solver.Change) float64 {
-	for i := range w.s.Changes {
-		k := &w.s.Changes[i]
-		if k.Parameter.Key == c.Parameter.Key && (k.Sides == solver.BothSides || k.Sides == c.Sides) {
-			return k.Value
-		}
-	}
-	side := solver.Left
-	if c.Sides == solver.RightOnly {
-		side = solver.Right
-	}
-	return w.Base.Setting(c.Parameter, side)
 }

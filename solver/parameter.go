@@ -192,6 +192,14 @@ func (p *Parameter) shared() bool {
 		p.stage == partStage && (p.point.role == DragInnerRole || p.point.role == DragOuterRole)
 }
 
+// Coordinate reports whether the parameter is a coordinate of a hardpoint: what a
+// tape measures, rather than a part or a setting.
+func (p *Parameter) Coordinate() bool { return p.stage == pointStage }
+
+// OfGear reports whether the parameter is a coordinate of the steering gear's own
+// points, which do nothing straight ahead.
+func (p *Parameter) OfGear() bool { return p.point.group == gearPoint }
+
 // Sided reports whether a key of this parameter may end in @left or @right.
 func (p *Parameter) Sided() bool { return !p.shared() }
 

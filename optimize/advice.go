@@ -1,0 +1,165 @@
+package optimize
+
+import (
+	"math"
+
+	"toewright/solver"
+)
+
+// AdviceRequest asks which value of a parameter makes a fitted car best.
+type AdviceRequest struct {
+	Parameter solver.Parameter
+	Sides     solver.Selection
+	// Step is the thickness of a spacer, mm; 0 means any value. Min and Max bound
+	// the value.
+	Step, Min, Max float64
+	// Beside are other parts to be fitted with it.
+	Beside []solver.Change
+	// Window, targets and attitude in which the toe change is judged; its base
+	// car and its sides are those of the fit.
+	Window Judge
+}
+
+// Advice is the value of a parameter that makes the toe change of a fitted car
+// least, as root mean square over the window.
+type Advice struct {
+	Sides []solver.Side // that it is for: one, or both where they share the part
+	// Best is the change from the base car, mm or radians, and SD its standard
+	// deviation. Low to High is its 90 % band, both within the bounds asked for.
+	Best, SD, Low, High float64
+	// AtBound says that the best value would lie beyond the bounds.
+	AtBound bool
+	// Step is Best as a whole number of steps within the bounds, Value what that
+	// comes to; without steps Step is 0 and Value is Best.
+	Step  int
+	Value float64
+	// Fitted is the value that stood in the last readings of the side.
+	Fitted float64
+	// AtBest and AtValue are what the car then does.
+	AtBest, AtValue *Prediction
+	// Tie and Drag are by how much the tie rod, and a solid axle's drag link, get
+	// longer from Fitted to Value, to bring static toe back; mm.
+	Tie, Drag float64
+	// Final says that the band is narrow enough to order the part: no wider than
+	// one step, or [finalBand] without steps. Else Value is the next to read at.
+	Final bool
+}
+
+// finalBand is the width, mm, of a band that needs no further readings where no
+// step is stated: a spacer of a millimetre hits it.
+const finalBand = 1.0
+
+// Turns returns the turns of an adjuster that makes a rod longer by length, mm:
+// one sleeve on threads of opposite hands has both their pitches, mm, a rod end
+// its own.
+func Turns(length float64, pitches ...float64) float64 {
+	sum := 0.0
+	for _, p := range pitches {
+		sum += p
+	}
+	return length / sum
+}
+
+// Check returns an error that says what the request lacks.
+func (q *AdviceRequest) Check() error {
+	key := q.Parameter.Key + q.Sides.Suffix()
+	if !(q.Min < q.Max) || !allFinite([]float64{q.Min, q.Max}) {
+		return problemErrorf("advice on %s from %g to %g leaves no room: min must be below max", key, q.Min, q.Max)
+	}
+	if !(q.Step >= 0) || math.IsInf(q.Step, 0) {
+		return problemErrorf("step of %s is %g, must be 0 or more", key, q.Step)
+	}
+	if q.Step > 0 && math.Floor(q.Max/q.Step) < math.Ceil(q.Min/q.Step) {
+		return problemErrorf("no whole number of steps of %g lies between min %g and max %g of %s", q.Step, q.Min, q.Max, key)
+	}
+	return nil
+}
+
+// Advise returns advice for each side that was read, or one for both where the
+// part is one of both, as a drag link's ball is.
+func (f *FittedCar) Advise(q *AdviceRequest) ([]*Advice, error) {
+	if err := q.Check(); err != nil {
+		return nil, err
+	}
+	var out []*Advice
+	for _, sides := range f.judged(q) {
+		s, err := f.stack(q, sides)
+		if err != nil {
+			return nil, err
+		}
+		a, err := s.advise()
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, a)
+	}
+	return out, nil
+}
+
+// judged returns the sides for which one value is sought each.
+func (f *FittedCar) judged(q *AdviceRequest) []solver.Selection {
+	var read [2]bool
+	for i := range f.Sets {
+		read[f.Sets[i].Side] = true
+	}
+	if !q.Parameter.Sided() && read[solver.Left] && read[solver.Right] {
+		return []solver.Selection{solver.BothSides}
+	}
+	var out []solver.Selection
+	for _, s := range solver.Sides {
+		if read[s] && (q.Sides.Includes(s) || !q.Parameter.Sided()) {
+			out = append(out, only(s))
+		}
+	}
+	return out
+}
+
+// advise finds the best value and describes it.
+func (s *stack) advise() (*Advice, error) {
+	best, bound, err := s.search()
+	if err != nil {
+		return nil, err
+	}
+	a := &Advice{Sides: s.bench.sides, Best: best, AtBound: bound, Fitted: s.fitted()}
+	if err := s.band(a); err != nil {
+		return nil, err
+	}
+	a.Value = best
+	if q := s.q; q.Step > 0 {
+		n := math.Round(best / q.Step)
+		n = math.Min(math.Max(n, math.Ceil(q.Min/q.Step)), math.Floor(q.Max/q.Step))
+		a.Step, a.Value = int(n), n*q.Step
+	}
+	wide := finalBand
+	if s.q.Step > 0 {
+		wide = s.q.Step
+	}
+	a.Final = a.High-a.Low <= wide
+	return a, s.describe(a)
+}
+
+// describe sets what the car does at the values of the advice, and what has to be
+// screwed to get there.
+func (s *stack) describe(a *Advice) error {
+	for _, at := range []struct {
+		value float64
+		out   **Prediction
+	}{{a.Best, &a.AtBest}, {a.Value, &a.AtValue}} {
+		c, err := s.at(at.value)
+		if err != nil {
+			return err
+		}
+		*at.out = s.f.predict(s.bench, c)
+	}
+	from, err := s.car(a.Fitted)
+	if err != nil {
+		return err
+	}
+	to, err := s.car(a.Value)
+	if err != nil {
+		return err
+	}
+	was, is := rodsOf(from, s.bench.sides[0]), rodsOf(to, s.bench.sides[0])
+	a.Tie, a.Drag = is.tie-was.tie, is.drag-was.drag
+	return nil
+}

@@ -1,0 +1,228 @@
+package optimize
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"toewright/solver"
+)
+
+// GaugeFit asks for the car that readings of a gauge most likely came from.
+type GaugeFit struct {
+	Base *solver.Assembler
+	Sets []ReadingSet
+	// Priors are what is free and how well it was known; nil means every
+	// coordinate of every hardpoint with the registry's tolerance.
+	Priors []FitPrior
+	// TravelZero and SteerZero, where positive, free the errors of the travels'
+	// zero of each side, mm, and of the steering's centre, mm or radians: their
+	// standard deviations.
+	TravelZero, SteerZero float64
+}
+
+// FittedCar is the most likely car behind readings, and how well it is known.
+type FittedCar struct {
+	Base     *solver.Assembler
+	Sets     []ReadingSet
+	Unknowns []Unknown
+	// Values are those of the unknowns: changes from the file's geometry, mm or
+	// radians. Covariance is theirs, by the linearised model.
+	Values     []float64
+	Covariance *mat.SymDense
+	// Zeros are the readings of the sets that stand for no toe, mm.
+	Zeros []float64
+	// Residuals are readings less prediction, mm, by set and reading.
+	Residuals [][]float64
+	// Outliers are readings that were left out; see [Outlier].
+	Outliers []Outlier
+	// ChiSquare is the sum of the squared residuals in units of their standard
+	// deviation, those of the priors included; Freedom is the number of readings
+	// used less the unknown zeros.
+	ChiSquare float64
+	Freedom   int
+	Status    Status
+}
+
+// Check returns an error that says what the fit lacks.
+func (p *GaugeFit) Check() error {
+	if len(p.Sets) == 0 {
+		return problemErrorf("there are no readings to fit")
+	}
+	for i := range p.Sets {
+		if err := p.Sets[i].check(i); err != nil {
+			return err
+		}
+	}
+	for _, q := range p.Priors {
+		if !(q.SD > 0) || math.IsInf(q.SD, 0) {
+			return problemErrorf("prior of %s has standard deviation %g, must be positive", q.Parameter.Key+q.Sides.Suffix(), q.SD)
+		}
+	}
+	for _, z := range []struct {
+		key string
+		sd  float64
+	}{{"travelZero", p.TravelZero}, {"steerZero", p.SteerZero}} {
+		if !(z.sd >= 0) || math.IsInf(z.sd, 0) {
+			return problemErrorf("prior of %s has standard deviation %g, must be 0 or more", z.key, z.sd)
+		}
+	}
+	return nil
+}
+
+// FitCar returns the most likely car behind readings: the one that makes least
+// the squares of the readings' residuals and of the departures from the priors
+// together. Outliers are left out and named. An error is an input that cannot be
+// fitted, such as a travel that the car as filed does not reach.
+func FitCar(ctx context.Context, p *GaugeFit) (*FittedCar, error) {
+	if err := p.Check(); err != nil {
+		return nil, err
+	}
+	us := p.unknowns()
+	if len(us) == 0 {
+		return nil, problemErrorf("no prior applies to a side that was read: free at least one parameter of it")
+	}
+	m := newGaugeModel(p, us)
+	start, err := m.start()
+	if err != nil {
+		return nil, err
+	}
+	e, outliers, err := m.snoop(ctx, start)
+	if err != nil {
+		return nil, err
+	}
+	return m.fitted(&e, outliers), nil
+}
+
+// start returns the car as filed, with the zeros that suit it best.
+func (m *gaugeModel) start() ([]float64, error) {
+	x := make([]float64, m.size.Variables)
+	v := Values{R: make([]float64, m.size.Residuals)}
+	if err := m.evaluate(x, &v); err != nil {
+		return nil, problemErrorf("the car as filed does not make the readings' travels: %v", err)
+	}
+	row := 0
+	for i := range m.sets {
+		s := &m.sets[i]
+		if z := m.zeros[i]; z >= 0 {
+			x[z] = -mean(v.R[row:row+len(s.Readings)]) * s.Repeatability
+		}
+		row += len(s.Readings)
+	}
+	return x, nil
+}
+
+func mean(xs []float64) float64 {
+	sum := 0.0
+	for _, x := range xs {
+		sum += x
+	}
+	return sum / float64(len(xs))
+}
+
+// solve fits the readings in use. A fit that was cancelled, or that says nothing
+// of some variable, is an error; one that stalled is as good as rounding allows.
+func (m *gaugeModel) solve(ctx context.Context, start []float64, loss Loss) (Estimate, error) {
+	r := Readings{Model: m, Start: start, Priors: make([]Prior, m.size.Variables), Loss: loss}
+	for k := range m.unknowns {
+		r.Priors[k].SD = m.unknowns[k].SD
+	}
+	e, err := LeastSquares(ctx, r, nil)
+	if err == nil && (e.Covariance == nil || e.Status == Cancelled) {
+		err = e.Status.Err()
+	}
+	return e, err
+}
+
+// fitted describes the car that an estimate stands for.
+func (m *gaugeModel) fitted(e *Estimate, outliers []Outlier) *FittedCar {
+	n := len(m.unknowns)
+	f := &FittedCar{
+		Base: m.base, Sets: m.sets, Unknowns: m.unknowns,
+		Values: e.X[:n], Covariance: mat.NewSymDense(n, nil),
+		Outliers: outliers, ChiSquare: e.ChiSquare, Freedom: m.freedom(), Status: e.Status,
+	}
+	f.Covariance.CopySym(e.Covariance.SliceSym(0, n))
+	for i := range m.sets {
+		f.Zeros = append(f.Zeros, m.zero(i, e.X))
+	}
+	f.Residuals = m.residuals(e.X)
+	return f
+}
+
+// freedom returns the number of readings in use less the unknown zeros.
+func (m *gaugeModel) freedom() int {
+	n := len(m.unknowns) - m.size.Variables
+	for _, used := range m.used {
+		if used {
+			n++
+		}
+	}
+	return n
+}
+
+// residuals returns readings less prediction, mm, of all readings.
+func (m *gaugeModel) residuals(x []float64) [][]float64 {
+	all := *m
+	all.used = slices.Repeat([]bool{true}, len(m.used))
+	v := Values{R: make([]float64, m.size.Residuals)}
+	if !all.Evaluate(x, &v) {
+		return nil
+	}
+	out := make([][]float64, len(m.sets))
+	row := 0
+	for i := range m.sets {
+		for range m.sets[i].Readings {
+			out[i] = append(out[i], -v.R[row]*m.sets[i].Repeatability)
+			row++
+		}
+	}
+	return out
+}
+
+// SD returns the standard deviation of unknown k after the readings.
+func (f *FittedCar) SD(k int) float64 { return math.Sqrt(f.Covariance.At(k, k)) }
+
+// Car returns the changes from the file that make the fitted car with parts
+// fitted to it.
+func (f *FittedCar) Car(parts []solver.Change) []solver.Change {
+	return carOf(f.Base, parts, f.Unknowns, f.Values)
+}
+
+// Chance returns the probability with which readings of a car that the model and
+// the stated standard deviations describe would fit as badly as these, or worse.
+func (f *FittedCar) Chance() float64 {
+	if f.Freedom <= 0 {
+		return 1
+	}
+	return distuv.ChiSquared{K: float64(f.Freedom)}.Survival(f.ChiSquare)
+}
+
+// Verdict says what the chi-square makes of a fit.
+type Verdict uint8
+
+// The verdicts. Readings that fit too well have a smaller scatter than their
+// repeatability says, which makes every band too wide.
+const (
+	Explained Verdict = iota
+	NotExplained
+	TooGood
+)
+
+// verdictLevel is the chance of each wrong verdict on a car that the model and
+// the standard deviations describe.
+const verdictLevel = 0.01
+
+// Verdict says whether the model explains the readings.
+func (f *FittedCar) Verdict() Verdict {
+	switch p := f.Chance(); {
+	case p < verdictLevel:
+		return NotExplained
+	case f.Freedom > 0 && p > 1-verdictLevel:
+		return TooGood
+	}
+	return Explained
+}

@@ -1,0 +1,157 @@
+package optimize
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"gonum.org/v1/gonum/mat"
+
+	"toewright/solver"
+)
+
+// Prediction is what a fitted car, with parts fitted to it, does over a window,
+// and how well that is known.
+type Prediction struct {
+	Sides   []solver.Side
+	Travels []float64
+	// Change is the toe change less target, and SD its standard deviation, of
+	// each side at each travel; sides one after the other.
+	Change, SD []solver.Angle
+	RMS, Peak  Band
+}
+
+// Band is a figure of the fitted car, its median over the cars that the readings
+// leave possible, and the ends between which 90 % of them lie. A fitted car is the
+// smoothest of those, so that its figure may lie below the band of a small one.
+type Band struct{ Fitted, Low, Median, High solver.Angle }
+
+// Half of a 90 % band in standard deviations, and the shares that it leaves below
+// its ends.
+const (
+	bandSD   = 1.6448536269514722
+	bandLow  = 0.05
+	bandHigh = 0.95
+)
+
+// Predict returns what the fitted car does in the window of a judge, with parts
+// fitted. The judge's own
+// base car and hold do not count.
+func (f *FittedCar) Predict(j *Judge, parts []solver.Change) (*Prediction, error) {
+	b, err := f.bench(j)
+	if err != nil {
+		return nil, err
+	}
+	c, err := b.rated(f.Car(parts), f.Unknowns, nil)
+	if err != nil {
+		return nil, err
+	}
+	return f.predict(b, c), nil
+}
+
+// bench returns the memory of a judge of fitted cars, whose setpoints hold at each
+// set-up as they did when the readings were taken.
+func (f *FittedCar) bench(j *Judge) (*bench, error) {
+	own := *j
+	own.Base, own.Hold = f.Base, solver.HoldAll
+	if err := own.Check(); err != nil {
+		return nil, err
+	}
+	return own.bench(), nil
+}
+
+// predict describes a curve of the fitted car whose rates begin with those by the
+// unknowns.
+func (f *FittedCar) predict(b *bench, c *ratedCurve) *Prediction {
+	p := &Prediction{Sides: b.sides, Travels: b.Travels}
+	spread := f.spread(c)
+	for i, x := range c.change {
+		p.Change = append(p.Change, solver.Angle(x))
+		p.SD = append(p.SD, solver.Angle(math.Sqrt(spread.At(i, i))))
+	}
+	p.RMS, p.Peak = bandsOf(c.change, spread)
+	return p
+}
+
+// spread returns the covariance of a curve.
+func (f *FittedCar) spread(c *ratedCurve) *mat.SymDense {
+	rows, _ := c.rates.Dims()
+	return congruence(c.rates.Slice(0, rows, 0, len(f.Unknowns)), f.Covariance)
+}
+
+// congruence returns j·c·jᵀ.
+func congruence(j mat.Matrix, c mat.Symmetric) *mat.SymDense {
+	var half, full mat.Dense
+	half.Mul(j, c)
+	full.Mul(&half, j.T())
+	n, _ := full.Dims()
+	out := mat.NewSymDense(n, nil)
+	for i := range n {
+		for k := i; k < n; k++ {
+			out.SetSym(i, k, (full.At(i, k)+full.At(k, i))/2)
+		}
+	}
+	return out
+}
+
+const (
+	// bandDraws is the number of curves that the ends of a band are taken from:
+	// they are steady to some 2 % of its width.
+	bandDraws = 2000
+	// bandSeed makes them the same each time.
+	bandSeed = 90
+	// bandRounding is the share of the largest variance below which a direction
+	// does not spread.
+	bandRounding = 1e-12
+)
+
+// bandsOf returns the figures of a curve over what its covariance leaves possible.
+// They are no linear functions of the curve, a root mean square least of all where
+// it is small, so that they are drawn.
+func bandsOf(change []float64, spread *mat.SymDense) (rms, peak Band) {
+	directions := principal(spread)
+	r := rand.New(rand.NewPCG(bandSeed, bandSeed))
+	x := make([]float64, len(change))
+	var all, most []float64
+	for range bandDraws {
+		copy(x, change)
+		for _, d := range directions {
+			z := r.NormFloat64()
+			for i := range x {
+				x[i] += z * d[i]
+			}
+		}
+		f := figuresOf(x)
+		all, most = append(all, float64(f.RMS)), append(most, float64(f.Peak))
+	}
+	f := figuresOf(change)
+	return bandOf(f.RMS, all), bandOf(f.Peak, most)
+}
+
+func bandOf(fitted solver.Angle, drawn []float64) Band {
+	q := Quantiles(drawn, bandLow, 0.5, bandHigh)
+	return Band{Fitted: fitted, Low: solver.Angle(q[0]), Median: solver.Angle(q[1]), High: solver.Angle(q[2])}
+}
+
+// principal returns the directions in which a covariance spreads, each as long as
+// its standard deviation.
+func principal(s *mat.SymDense) [][]float64 {
+	var e mat.EigenSym
+	if !e.Factorize(s, true) {
+		return nil
+	}
+	values := e.Values(nil)
+	var vectors mat.Dense
+	e.VectorsTo(&vectors)
+	var out [][]float64
+	for k, v := range values {
+		if v <= bandRounding*values[len(values)-1] {
+			continue
+		}
+		d := mat.Col(nil, k, &vectors)
+		for i := range d {
+			d[i] *= math.Sqrt(v)
+		}
+		out = append(out, d)
+	}
+	return out
+}

@@ -1,0 +1,71 @@
+package optimize
+
+import (
+	"fmt"
+	"math"
+
+	"toewright/solver"
+)
+
+// Reading is one reading of a gauge.
+type Reading struct {
+	Travel float64 // of the wheel centre, mm, bump positive
+	Value  float64 // mm, toe-in positive, from wherever the gauge's zero stands
+}
+
+// ReadingSet is what was read in one run on one side of the car: one set-up, one
+// gauge, one zero.
+type ReadingSet struct {
+	Name string // for messages; may be empty
+	Side solver.Side
+	Gauge
+	// Base is the length over which toe is read, and Repeatability the standard
+	// deviation of one reading; mm.
+	Base, Repeatability float64
+	// Changes are the parts fitted when the readings were taken. Toe, camber and
+	// caster were set to what the study says.
+	Changes []solver.Change
+	// Run is the way the wheel went, so that play shows as hysteresis.
+	Run RunDirection
+	// Zero is what the gauge reads at no toe; nil where it was zeroed anywhere.
+	Zero     *float64
+	Readings []Reading // in any order; a travel may stand twice
+}
+
+// RunDirection is the way in which a run was taken.
+type RunDirection uint8
+
+// The directions of a run.
+const (
+	AnyRun RunDirection = iota
+	BumpRun
+	DroopRun
+)
+
+// check returns an error that says what set number n lacks.
+func (s *ReadingSet) check(n int) error {
+	if !(s.Base > 0) || math.IsInf(s.Base, 0) {
+		return problemErrorf("%s: base is %g mm, must be positive", s.label(n), s.Base)
+	}
+	if !(s.Repeatability > 0) || math.IsInf(s.Repeatability, 0) {
+		return problemErrorf("%s: repeatability is %g mm, must be positive: state one standard deviation of a reading", s.label(n), s.Repeatability)
+	}
+	if len(s.Readings) < 2 {
+		return problemErrorf("%s has %d readings, needs 2 or more: the gauge's zero takes one", s.label(n), len(s.Readings))
+	}
+	for i, r := range s.Readings {
+		if !allFinite([]float64{r.Travel, r.Value}) {
+			return problemErrorf("%s: reading %d is no number", s.label(n), i+1)
+		}
+	}
+	return nil
+}
+
+// label names set number n in messages, counted from 1.
+func (s *ReadingSet) label(n int) string {
+	name := fmt.Sprintf("readings %d (%s)", n+1, s.Side)
+	if s.Name != "" {
+		name += " " + s.Name
+	}
+	return name
+}

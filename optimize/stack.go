@@ -1,0 +1,191 @@
+package optimize
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
+
+	"toewright/solver"
+)
+
+// stack is a fitted car with a parameter that is sought: its toe changes as a
+// function of one value.
+type stack struct {
+	f     *FittedCar
+	q     *AdviceRequest
+	bench *bench
+}
+
+func (f *FittedCar) stack(q *AdviceRequest, sides solver.Selection) (*stack, error) {
+	j := q.Window
+	j.Sides = sides
+	b, err := f.bench(&j)
+	return &stack{f: f, q: q, bench: b}, err
+}
+
+// parts returns the parts with the value sought among them.
+func (s *stack) parts(value float64) []solver.Change {
+	out := append([]solver.Change(nil), s.q.Beside...)
+	return append(out, solver.Change{Parameter: s.q.Parameter, Sides: s.q.Sides, Value: value})
+}
+
+// fitted returns the value in the last set of readings of the side.
+func (s *stack) fitted() float64 {
+	c := solver.Change{Parameter: s.q.Parameter, Sides: s.q.Sides}
+	value := 0.0
+	if c.Parameter.Absolute {
+		value = settingIn(s.f.Base, nil, &c)
+	}
+	for i := range s.f.Sets {
+		set := &s.f.Sets[i]
+		if set.Side != s.bench.sides[0] {
+			continue
+		}
+		value = 0
+		if c.Parameter.Absolute {
+			value = settingIn(s.f.Base, set.Changes, &c)
+			continue
+		}
+		for _, k := range set.Changes {
+			if k.Parameter.Key == c.Parameter.Key && k.Sides.Includes(set.Side) {
+				value += k.Value
+			}
+		}
+	}
+	return value
+}
+
+// car assembles the fitted car at a value.
+func (s *stack) car(value float64) (*solver.Axle, error) {
+	return s.f.Base.Assemble(s.f.Car(s.parts(value)), s.bench.Hold)
+}
+
+// at returns the curve at a value with its rates by the unknowns, and in the last
+// column by the value.
+func (s *stack) at(value float64) (*ratedCurve, error) {
+	return s.bench.rated(s.f.Car(s.parts(value)), s.f.Unknowns, s.seed())
+}
+
+// seed is the parameter sought.
+func (s *stack) seed() []solver.Change {
+	return []solver.Change{{Parameter: s.q.Parameter, Sides: s.q.Sides}}
+}
+
+// slope returns the derivative by the value of half the mean square; NaN where
+// there is no such car.
+func (s *stack) slope(value float64) float64 {
+	c, err := s.bench.rated(s.f.Car(s.parts(value)), nil, s.seed())
+	if err != nil {
+		return math.NaN()
+	}
+	return floats.Dot(c.change, mat.Col(nil, 0, c.rates)) / float64(len(c.change))
+}
+
+// scanSteps is the number of steps in which the bounds are searched for the
+// valley of the best value: 4 mm over the widest usual ones, where the curvature
+// of a toe curve changes over some 100 mm.
+const scanSteps = 30
+
+// search returns the best value within the bounds, and whether it is at one of
+// them because it would rather lie beyond.
+func (s *stack) search() (best float64, bound bool, err error) {
+	best, lowest := math.NaN(), math.Inf(1)
+	step := (s.q.Max - s.q.Min) / scanSteps
+	for i := range scanSteps + 1 {
+		v := s.q.Min + float64(i)*step
+		if _, f := s.bench.judge(s.f.Car(s.parts(v))); float64(f.RMS) < lowest {
+			best, lowest = v, float64(f.RMS)
+		}
+	}
+	if math.IsNaN(best) {
+		return 0, false, problemErrorf("%s cannot be fitted anywhere from %g to %g on the fitted car so that it makes the window", s.q.Parameter.Key, s.q.Min, s.q.Max)
+	}
+	best, bound = s.refine(best, step)
+	return best, bound, nil
+}
+
+// refine returns the bottom of the valley within a step of v.
+func (s *stack) refine(v, step float64) (float64, bool) {
+	lo, hi := s.inward(math.Max(v-step, s.q.Min), v), s.inward(math.Min(v+step, s.q.Max), v)
+	if lo < v && s.slope(lo) >= 0 || lo == v && s.slope(v) > 0 {
+		return lo, true
+	}
+	if hi > v && s.slope(hi) <= 0 || hi == v && s.slope(v) < 0 {
+		return hi, true
+	}
+	return rootBetween(s.slope, lo, hi, valueRounding), false
+}
+
+// valueRounding is how near to the bottom of the valley a value is sought, mm or
+// radians: far below what any shop can do.
+const valueRounding = 1e-9
+
+// maxInward bounds the halvings with which the edge of what can be built is
+// approached.
+const maxInward = 30
+
+// inward returns the value nearest to v, on the way to the sound value, at which
+// the car can be built.
+func (s *stack) inward(v, sound float64) float64 {
+	for range maxInward {
+		if !math.IsNaN(s.slope(v)) {
+			return v
+		}
+		v = (v + sound) / 2
+	}
+	return sound
+}
+
+// bandStep is the step, as a share of the bounds' distance, in which the slopes
+// are differenced: a tenth of a millimetre over the usual ones.
+const bandStep = 1e-3
+
+// band sets the standard deviation and the band of the best value. The slope of
+// the mean square is zero there, so that the best value moves with an unknown by
+// the slope's derivative over its curvature. Both are differences of exact
+// slopes, taken along the value: the terms of second order count, since the curve
+// that is left at the best value is not small.
+func (s *stack) band(a *Advice) error {
+	h := bandStep * (s.q.Max - s.q.Min)
+	x := math.Min(math.Max(a.Best, s.q.Min+h), s.q.Max-h)
+	down, err := s.slopes(x - h)
+	if err != nil {
+		return err
+	}
+	up, err := s.slopes(x + h)
+	if err != nil {
+		return err
+	}
+	floats.Sub(up, down)
+	n := len(s.f.Unknowns)
+	curvature := up[n]
+	a.Low, a.High = s.q.Min, s.q.Max
+	if !(curvature > 0) {
+		a.SD = math.Inf(1)
+		return nil
+	}
+	g := mat.NewVecDense(n, up[:n])
+	a.SD = math.Sqrt(mat.Inner(g, s.f.Covariance, g)) / curvature
+	free := a.Best
+	if a.AtBound {
+		free -= s.slope(a.Best) / (curvature / (2 * h))
+	}
+	a.Low = math.Min(math.Max(free-bandSD*a.SD, s.q.Min), s.q.Max)
+	a.High = math.Min(math.Max(free+bandSD*a.SD, s.q.Min), s.q.Max)
+	return nil
+}
+
+// slopes returns the derivatives of half the mean square by the unknowns and by
+// the value.
+func (s *stack) slopes(value float64) ([]float64, error) {
+	c, err := s.at(value)
+	if err != nil {
+		return nil, err
+	}
+	rows, n := c.rates.Dims()
+	out := mat.NewVecDense(n, nil)
+	out.MulVec(c.rates.T(), mat.NewVecDense(rows, c.change))
+	out.ScaleVec(1/float64(rows), out)
+	return out.RawVector().Data, nil
+}
