@@ -148,6 +148,14 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 	return a, nil
 }
 
+// Figures returns what the search judges at given values: the figures of all
+// positions together and of each scenario, and how the cars stand to the limits.
+func (p *ToeSearch) Figures(x []float64) (all Figures, each []Figures, limits []LimitState) {
+	m := newToeModel(p)
+	all, each = m.figures(x)
+	return all, each, m.limitStates(x)
+}
+
 // start returns the base car's own values.
 func (p *ToeSearch) start() []float64 {
 	x := make([]float64, len(p.Free))

@@ -20,6 +20,8 @@ func showSearch(r *report, s *engine.SearchResult) {
 	r.line("")
 	r.line("%d of %d searches ended here, after %d evaluations; %s.", s.Agreeing, s.Restarts, s.Evaluations, s.Status)
 	showLimits(r, s)
+	showRounded(r, s)
+	showRobust(r, s)
 	if len(s.AtBound) > 0 {
 		r.line("A value at a bound may have a better one beyond it.")
 	}
@@ -85,4 +87,34 @@ func showLimits(r *report, s *engine.SearchResult) {
 		r.line("")
 		r.line("No values within the bounds hold all limits: those broken are in each other's way.")
 	}
+}
+
+// showRounded prints the best values that the shop can hold.
+func showRounded(r *report, s *engine.SearchResult) {
+	if s.Rounded == nil {
+		return
+	}
+	r.heading("best values on the grids stated")
+	t := &table{}
+	for _, v := range r.study.Search.Variables {
+		value, unit := r.parameter(v.Parameter, s.Rounded.Values[v.Parameter])
+		t.add(v.Parameter, value, unit)
+	}
+	r.table(t)
+	r.line("Rounding costs %s %s: rms %s, largest %s.", r.toe(float64(s.Rounded.Cost)), r.toeUnit(),
+		r.toe(float64(s.Rounded.RMS)), r.toe(float64(s.Rounded.Peak)))
+	if !s.Rounded.Held {
+		r.line("No point of the grid nearby holds all limits.")
+	}
+}
+
+// showRobust prints what serving most cars brings against serving the one drawn.
+func showRobust(r *report, s *engine.SearchResult) {
+	if s.Robust == nil {
+		return
+	}
+	r.line("")
+	r.line("%s %% of the cars made stay within %s %s; %s with the values best for a car as drawn; %s as it stands.",
+		fixed(s.Robust.Percentile, 0), r.toe(float64(s.Robust.Figure)), r.toeUnit(),
+		r.toe(float64(s.Robust.Nominal)), r.toe(float64(s.Robust.Start)))
 }

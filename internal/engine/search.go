@@ -41,6 +41,9 @@ func Search(ctx context.Context, d *study.Document, o SearchOptions) (*SearchRes
 	if err != nil {
 		return nil, err
 	}
+	if d.Search.Percentile != 0 {
+		return s.robust(ctx, &o)
+	}
 	answer, err := optimize.SearchToe(ctx, &s.problem, s.settings(&o))
 	if err != nil {
 		return nil, explain(err, "")

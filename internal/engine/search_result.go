@@ -33,6 +33,9 @@ type SearchResult struct {
 	// Limits says how the answer stands to the study's limits. Where some are
 	// broken no values hold them all: those are in each other's way.
 	Limits []LimitResult `json:"limits,omitzero"`
+
+	Rounded *Rounded      `json:"rounded,omitzero"` // where a variable states a grid
+	Robust  *RobustResult `json:"robust,omitzero"`  // where the study states a percentile
 }
 
 // ToeFigures are the two figures that can be minimised.
@@ -90,6 +93,7 @@ func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
 		out.Scenarios = append(out.Scenarios, ScenarioResult{s.problem.Scenarios[i].Name, toeFigures(a.Scenarios[i])})
 	}
 	out.Limits = s.limitResults(a.Limits)
+	out.Rounded = s.rounded(a.Values)
 	s.addSides(&out.Best)
 	return out
 }

@@ -23,21 +23,12 @@ func newSearcher(d *study.Document, o *SearchOptions) (*searcher, error) {
 	s := &searcher{sweeper: sweep}
 	s.problem = optimize.ToeSearch{Base: sweep.base, Travels: sweep.grid.mm, Targets: targets(d)}
 	s.problem.Weights = weights(d, sweep.grid)
-	for _, set := range []func(*SearchOptions) error{s.unsupported, s.setMeasure, s.setFree, s.setSide, s.setScenarios, s.setLimits} {
+	for _, set := range []func(*SearchOptions) error{s.setMeasure, s.setFree, s.setSide, s.setScenarios, s.setLimits} {
 		if err := set(o); err != nil {
 			return nil, err
 		}
 	}
 	return s, nil
-}
-
-// unsupported refuses what the search of package optimize does not serve, rather
-// than answering another question.
-func (s *searcher) unsupported(*SearchOptions) error {
-	if s.doc.Search.Percentile != 0 {
-		return wrongf("search.percentile", "cannot be minimised by this search; take it out to minimise the nominal figure")
-	}
-	return nil
 }
 
 func (s *searcher) setMeasure(o *SearchOptions) error {

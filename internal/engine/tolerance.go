@@ -179,13 +179,14 @@ func (t *tolerancer) setSeries(figure string) error {
 // distribution.
 const normalWidth = 3.0
 
-func (t *tolerancer) tolerance(s *study.Tolerance) (out optimize.Tolerance, err error) {
-	if out.Parameter, out.Sides, err = solver.FindParameter(t.design, s.Parameter); err != nil {
+// tolerance returns one of the study's tolerances as package optimize takes it.
+func (c *cars) tolerance(s *study.Tolerance) (out optimize.Tolerance, err error) {
+	if out.Parameter, out.Sides, err = solver.FindParameter(c.design, s.Parameter); err != nil {
 		return out, explain(err, "")
 	}
 	out.PerCar = s.Varies == "car"
 	value := cmp.Or(s.PlusMinus, s.SD)
-	out.Spread = t.doc.ToSolver(out.Parameter, value)
+	out.Spread = c.doc.ToSolver(out.Parameter, value)
 	switch shape := s.Distribution; {
 	case shape == "triangular":
 		out.Shape = optimize.Triangular
