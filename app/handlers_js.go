@@ -1,8 +1,9 @@
 package main
 
-import "toewright/wasm"
+import (
+	"toewright/app/worker"
+	"toewright/wasm"
+)
 
 // handlers returns the methods of a worker, beside the bridge's own ping.
-func handlers() map[string]wasm.Handler {
-	return map[string]wasm.Handler{}
-}
+func handlers() map[string]wasm.Handler { return worker.Handlers() }

@@ -8,9 +8,12 @@ import (
 
 // AddScenario adds a set-up that the answer of the search must serve.
 func (s *Session) AddScenario(name string, changes study.Changes) error {
-	return s.EditSearch("add the set-up "+name, "", func(f *study.Search) {
-		f.Scenarios = append(f.Scenarios, study.Scenario{Name: name, Changes: changes})
-	})
+	return s.AddScenarios([]study.Scenario{{Name: name, Changes: changes}})
+}
+
+// AddScenarios adds several set-ups in one step.
+func (s *Session) AddScenarios(list []study.Scenario) error {
+	return s.EditSearch("add set-ups", "", func(f *study.Search) { f.Scenarios = append(f.Scenarios, list...) })
 }
 
 // RemoveScenario takes a set-up out of the search.

@@ -38,6 +38,18 @@ func usualVariable(d *study.Document, design *solver.Design, key string) (study.
 // round rounds to a hundredth.
 func round(x float64) float64 { return math.Round(x*100) / 100 }
 
+// WithSearch returns the document with a search in it: its own, or the usual one.
+func WithSearch(d *study.Document, design *solver.Design) *study.Document {
+	with := *d
+	with.Search = SearchOf(d, design)
+	return &with
+}
+
+// SetWindow sets the travel over which curves are judged, in file units.
+func (s *Session) SetWindow(w study.Travel) error {
+	return s.EditSearch("window", "", func(f *study.Search) { f.Window = &w })
+}
+
 // EditSearch changes the study's search, which is given the usual one first if it has
 // none.
 func (s *Session) EditSearch(label, run string, change func(*study.Search)) error {

@@ -55,6 +55,10 @@ func (s *Session) Edit(label, run string, change func(*study.Document)) error {
 	return nil
 }
 
+// Replace makes another document the session's, as an edit. It must not be changed
+// afterwards.
+func (s *Session) Replace(label string, doc *study.Document) { s.adopt(doc, label, "") }
+
 // adopt makes next the session's document.
 func (s *Session) adopt(next *study.Document, label, run string) {
 	if run == "" || run != s.run {

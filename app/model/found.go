@@ -1,0 +1,168 @@
+package model
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+
+	"toewright/internal/engine"
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// Answer is what a search found, in words.
+type Answer struct {
+	Name    string // of the candidate
+	Values  []AnswerValue
+	Remarks []Remark
+}
+
+// AnswerValue is a parameter's value as it is read to the forge.
+type AnswerValue struct{ Label, Text string }
+
+// Remark is a sentence about an answer. A warning asks for a second look.
+type Remark struct {
+	Text    string
+	Warning bool
+}
+
+// Class returns "warning" or "".
+func (r Remark) Class() string {
+	if r.Warning {
+		return "warning"
+	}
+	return ""
+}
+
+// Found makes the answer of a search a candidate, selects it and returns what is to be
+// known of it. Doc is the study that was searched.
+func (d *Desk) Found(doc *study.Document, r *engine.SearchResult) (*Answer, error) {
+	i, err := d.Session.AddCandidate(study.Candidate{Name: "found", Changes: r.Best.Values})
+	if err != nil {
+		return nil, err
+	}
+	d.Select(i)
+	j := judge{doc, NumbersOf(d.Session.Document()), d.Session.Cars(), r}
+	return &Answer{
+		Name: d.Session.Cars().At(i).Name, Values: j.values(r.Best.Values),
+		Remarks: slices.Concat(j.good(), j.unique(), j.bounds(), j.scenarios(), j.elsewhere(d.Session.Cars().At(i))),
+	}, nil
+}
+
+// judge says what is to be known of an answer.
+type judge struct {
+	doc  *study.Document
+	n    Numbers
+	cars *Cars
+	r    *engine.SearchResult
+}
+
+// values writes changes by the registry's labels.
+func (j judge) values(changes study.Changes) []AnswerValue {
+	var list []AnswerValue
+	for _, key := range slices.Sorted(maps.Keys(changes)) {
+		p, sides, err := solver.FindParameter(j.cars.Design, key)
+		if err != nil {
+			continue
+		}
+		label := p.Label
+		if suffix := sides.Suffix(); suffix != "" {
+			label += ", " + suffix[1:]
+		}
+		list = append(list, AnswerValue{label, j.n.Value(j.doc, p, changes[key])})
+	}
+	return list
+}
+
+// figure returns what was minimised.
+func (j judge) figure(f engine.ToeFigures) solver.Angle {
+	if j.r.Minimise == "peak" {
+		return solver.Deg(float64(f.Peak))
+	}
+	return solver.Deg(float64(f.RMS))
+}
+
+// good says how good the answer is.
+func (j judge) good() []Remark {
+	name := map[string]string{"rms": "RMS", "peak": "Peak"}[j.r.Minimise]
+	mm := j.doc.Units.Millimetres
+	text := fmt.Sprintf("%s toe change less target: %s, from %s, over %s bump and %s droop, %s.", name,
+		j.n.ToeText(j.figure(j.r.Best.ToeFigures)), j.n.ToeNumber(j.figure(j.r.Start)),
+		j.n.Travel(mm(j.r.Window.Bump)), j.n.Travel(mm(j.r.Window.Droop)), sideWords[j.r.Side])
+	list := []Remark{{Text: text}}
+	if !j.r.Converged {
+		list = append(list, Remark{"The search did not come to its end: this is the best so far.", true})
+	}
+	return list
+}
+
+// sideWords say whose curve was judged.
+var sideWords = map[string]string{"left": "left wheel", "right": "right wheel", "both": "both wheels"}
+
+// asGood is the part by which a second optimum may be worse and still count as good
+// as the first.
+const asGood = 1.05
+
+// unique says how far the answer is the only one.
+func (j judge) unique() []Remark {
+	r := j.r
+	if !r.Converged || r.Restarts == 0 {
+		return nil
+	}
+	if len(r.Optima) > 1 && float64(r.Optima[1].Value) <= asGood*float64(r.Optima[0].Value)+float64(visible) {
+		return []Remark{{fmt.Sprintf("It is not the only one: %s do as well, with %s.", j.inWords(r.Optima[1].Values), j.n.ToeText(solver.Deg(float64(r.Optima[1].Value)))), true}}
+	}
+	if r.Agreeing == r.Restarts {
+		return []Remark{{Text: fmt.Sprintf("All %d searches, started all over the bounds, ended here: nothing better lies within them.", r.Restarts)}}
+	}
+	return []Remark{{Text: fmt.Sprintf("%d of %d searches, started all over the bounds, ended here, the others at worse places.", r.Agreeing, r.Restarts)}}
+}
+
+// visible is the difference of two toe figures, in degrees, that no gauge shows.
+const visible = 0.001
+
+// inWords lists values in one line.
+func (j judge) inWords(changes study.Changes) string {
+	text := ""
+	for i, v := range j.values(changes) {
+		if i > 0 {
+			text += ", "
+		}
+		text += v.Label + " " + v.Text
+	}
+	return text
+}
+
+// bounds names the values that lie on a bound.
+func (j judge) bounds() []Remark {
+	var list []Remark
+	for _, b := range j.r.AtBound {
+		p, _, err := solver.FindParameter(j.cars.Design, b.Parameter)
+		if err != nil {
+			continue
+		}
+		which := map[string]string{"min": "lower", "max": "upper"}[b.Bound]
+		list = append(list, Remark{fmt.Sprintf("The %s lies on its %s bound, %s: beyond it there may be a better one.", p.Label, which, j.n.Value(j.doc, p, b.Value)), true})
+	}
+	return list
+}
+
+// scenarios says how well each set-up is served, and which is the worst.
+func (j judge) scenarios() []Remark {
+	if len(j.r.Scenarios) < 2 {
+		return nil
+	}
+	worst := slices.MaxFunc(j.r.Scenarios, func(a, b engine.ScenarioResult) int {
+		return cmp.Compare(j.figure(a.ToeFigures), j.figure(b.ToeFigures))
+	})
+	var list []Remark
+	for _, s := range j.r.Scenarios {
+		text := fmt.Sprintf("Set-up %q: %s.", s.Name, j.n.ToeText(j.figure(s.ToeFigures)))
+		if s.Name == worst.Name {
+			text = fmt.Sprintf("Set-up %q: %s. This one decides.", s.Name, j.n.ToeText(j.figure(s.ToeFigures)))
+		}
+		list = append(list, Remark{Text: text})
+	}
+	return list
+}

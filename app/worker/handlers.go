@@ -1,0 +1,54 @@
+package worker
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+
+	"toewright/internal/engine"
+	"toewright/internal/study"
+	"toewright/wasm"
+)
+
+// The methods.
+const (
+	Search    = "search"
+	Tolerance = "tolerance"
+	Choose    = "choose"
+	Map       = "map"
+)
+
+// errNoStudy is what a call without a study is refused with.
+var errNoStudy = errors.New("worker: params have no study")
+
+// Params are what a method is called with; O are the options of its call.
+type Params[O any] struct {
+	Study   *study.Document `json:"study"`
+	Options O               `json:"options"`
+}
+
+// Handlers returns the methods by their names.
+func Handlers() map[string]wasm.Handler {
+	return map[string]wasm.Handler{
+		Search:    handler(engine.Search, func(o *engine.SearchOptions, report func(engine.Progress)) { o.Progress = report }),
+		Tolerance: handler(engine.Tolerance, func(o *engine.ToleranceOptions, report func(engine.Progress)) { o.Progress = report }),
+		Choose:    handler(engine.Choose, func(o *engine.ChooseOptions, report func(engine.Progress)) { o.Progress = report }),
+		Map:       handler(engine.Map, func(o *engine.MapOptions, report func(engine.Progress)) { o.Progress = report }),
+	}
+}
+
+// handler makes a method of a call. SetReport gives the options the function to which
+// the call reports.
+func handler[O, R any](call func(context.Context, *study.Document, O) (R, error), setReport func(*O, func(engine.Progress))) wasm.Handler {
+	return func(ctx context.Context, params json.RawMessage, progress func(any)) (any, error) {
+		var p Params[O]
+		if err := json.Unmarshal(params, &p); err != nil {
+			return nil, err
+		}
+		if p.Study == nil {
+			return nil, errNoStudy
+		}
+		setReport(&p.Options, func(e engine.Progress) { progress(e) })
+		return call(ctx, p.Study, p.Options)
+	}
+}
