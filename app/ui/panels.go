@@ -4,6 +4,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
+	"toewright/app/store"
 )
 
 // Panels is the column beside the sheet.
@@ -13,13 +14,84 @@ type Panels struct {
 	Desk    *model.Desk
 	Caller  Caller
 	Changed func(app.Context) // to be called after any edit of the desk
+	Storage store.Storage     // where studies are kept; nil is the browser's
+
+	tab   string // key of the panel that is open
+	toast toast
+	kept  kept
 }
 
-// Render shows the names of the cars.
+// tabs are the panels in the order of the work.
+var tabs = []struct{ key, text string }{
+	{"candidates", "Candidates"},
+	{"find", "Find"},
+	{"studies", "Studies"},
+}
+
+// OnInit opens the first panel.
+func (p *Panels) OnInit() { p.tab = tabs[0].key }
+
+// OnMount opens the study that was open last.
+func (p *Panels) OnMount(ctx app.Context) { p.kept.start(ctx, p) }
+
+// OnUpdate keeps the study if it was edited, here or on the sheet.
+func (p *Panels) OnUpdate(ctx app.Context) { p.kept.later(ctx, p) }
+
+// OnDismount lets go of the window.
+func (p *Panels) OnDismount() { p.kept.stop() }
+
+// Render shows what is always at hand, the tabs and the open panel.
 func (p *Panels) Render() app.UI {
+	b := bench{p.Desk, p.Caller, p.Changed, p.say, p.undo}
 	return app.Section().Class("panels").Aria("label", "Panels").Body(
-		app.Range(p.Desk.Session.Cars().List).Slice(func(i int) app.UI {
-			return app.P().Text(p.Desk.Session.Cars().List[i].Name)
+		p.tools(b),
+		p.toast.render(),
+		app.Div().Class("panel").ID("panel").Role("tabpanel").Aria("labelledby", "tab-"+p.tab).Body(p.panel(b)),
+		p.tabList(),
+	)
+}
+
+// panel is the open one.
+func (p *Panels) panel(b bench) app.UI {
+	switch p.tab {
+	case "find":
+		return &find{Bench: b}
+	case "studies":
+		return &studies{Bench: b, Panels: p}
+	}
+	return &candidates{Bench: b}
+}
+
+// tabList is the row of tabs. Arrow keys go along it.
+func (p *Panels) tabList() app.UI {
+	return app.Div().Class("tabs").Role("tablist").Aria("label", "Panels").OnKeyDown(p.along).Body(
+		app.Range(tabs).Slice(func(i int) app.UI {
+			t := tabs[i]
+			open := t.key == p.tab
+			index := -1
+			if open {
+				index = 0
+			}
+			return app.Button().Type("button").ID("tab-"+t.key).Class("tab").Role("tab").TabIndex(index).
+				Aria("selected", open).Aria("controls", "panel").Text(t.text).
+				OnClick(func(app.Context, app.Event) { p.tab = t.key }, app.EventScope(t.key))
 		}),
 	)
+}
+
+// along opens the next or the previous panel by an arrow key.
+func (p *Panels) along(ctx app.Context, e app.Event) {
+	by := map[string]int{"ArrowRight": 1, "ArrowLeft": -1}[e.Get("key").String()]
+	if by == 0 {
+		ctx.PreventUpdate()
+		return
+	}
+	e.PreventDefault()
+	for i, t := range tabs {
+		if t.key == p.tab {
+			p.tab = tabs[(i+by+len(tabs))%len(tabs)].key
+			break
+		}
+	}
+	ctx.Defer(func(app.Context) { focus("tab-" + p.tab) })
 }

@@ -1,0 +1,48 @@
+package ui
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/internal/study"
+)
+
+// bench is what every panel works on. It is handed to each by value; its functions make
+// go-app render a panel again whenever what holds it is rendered.
+type bench struct {
+	Desk    *model.Desk
+	Caller  Caller
+	Changed func(app.Context) // to be called after any edit of the desk
+	// Say tells the user something, with a way to undo it if there is one.
+	Say  func(ctx app.Context, text string, undo func(app.Context))
+	Undo func(app.Context) // undoes the last edit
+}
+
+// session returns the open study.
+func (b bench) session() *model.Session { return b.Desk.Session }
+
+// document returns the open study's document, which must not be changed.
+func (b bench) document() *study.Document { return b.Desk.Session.Document() }
+
+// cars returns the solved cars.
+func (b bench) cars() *model.Cars { return b.Desk.Session.Cars() }
+
+// numbers returns how numbers are written.
+func (b bench) numbers() model.Numbers { return model.NumbersOf(b.document()) }
+
+// edit makes an edit and shows it. An error is told and returned.
+func (b bench) edit(ctx app.Context, do func() error) error {
+	err := do()
+	if err != nil {
+		b.Say(ctx, plain(err), nil)
+	}
+	b.Changed(ctx)
+	return err
+}
+
+// undoable makes an edit, shows it and tells of it with a way to undo it.
+func (b bench) undoable(ctx app.Context, text string, do func() error) {
+	if b.edit(ctx, do) == nil {
+		b.Say(ctx, text, b.Undo)
+	}
+}

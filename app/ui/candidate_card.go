@@ -1,0 +1,122 @@
+package ui
+
+import (
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/solver"
+)
+
+// card shows one car: how it is drawn, its curve and its numbers and, of the selected
+// one, what can be changed.
+func (c *candidates) card(r *model.Row) app.UI {
+	selected := c.Bench.Desk.Selected() == r.Car
+	class := fmt.Sprintf("card car%d", r.Index)
+	if selected {
+		class += " selected"
+	}
+	if r.Hidden {
+		class += " hidden-car"
+	}
+	return app.Li().Class(class).ID(fmt.Sprintf("car-%d", r.Index)).Body(
+		app.Div().Class("card-head").Body(
+			swatch(r.Index),
+			app.Button().Type("button").Class("card-name").Aria("pressed", selected).Text(carName(r.Car)).
+				OnClick(func(ctx app.Context, _ app.Event) { c.pick(ctx, r.Index) }, app.EventScope("pick", r.Index)),
+			app.If(r.Yardstick, func() app.UI { return app.Span().Class("tag").Text("yardstick") }),
+			app.If(r.Hidden, func() app.UI { return app.Span().Class("tag").Text("hidden") }),
+		),
+		c.body(r),
+		app.If(selected, func() app.UI { return &carEditor{Bench: c.Bench, Car: r.Index} }),
+		app.If(selected && r.Index > 0, func() app.UI { return c.deeds(r) }),
+	)
+}
+
+func (c *candidates) pick(ctx app.Context, car int) {
+	c.Bench.Desk.Select(car)
+	c.Bench.Changed(ctx)
+}
+
+// body shows the numbers, or why there are none.
+func (c *candidates) body(r *model.Row) app.UI {
+	if r.Err != nil {
+		return app.P().Class("problem").Text(plain(r.Err))
+	}
+	alike := c.Bench.numbers().Alike(r.Car)
+	return app.Div().Class("card-body").Body(
+		spark(c.Bench.cars(), r.Car, solver.Left),
+		app.If(!alike, func() app.UI { return spark(c.Bench.cars(), r.Car, solver.Right) }),
+		c.figures(r, alike),
+	)
+}
+
+// figures is a table of the figures of each side, or of both where they are alike.
+func (c *candidates) figures(r *model.Row, alike bool) app.UI {
+	sides := []solver.Side{solver.Left, solver.Right}
+	if alike {
+		sides = sides[:1]
+	}
+	return app.Table().Class("figures").Body(
+		app.Caption().Class("unseen").Text("Figures of "+carName(r.Car)),
+		app.If(!alike, func() app.UI {
+			return app.THead().Body(app.Tr().Body(app.Td(), app.Th().Scope("col").Text("left"), app.Th().Scope("col").Text("right")))
+		}),
+		app.TBody().Body(
+			app.Range(model.TableFigures).Slice(func(i int) app.UI { return c.figure(r, model.TableFigures[i], sides) }),
+			c.reach(r, sides),
+		),
+	)
+}
+
+// figure is a row of the table: a figure and its difference from the yardstick's.
+func (c *candidates) figure(r *model.Row, f model.Figure, sides []solver.Side) app.UI {
+	n := c.Bench.numbers()
+	return app.Tr().Body(
+		app.Th().Scope("row").Body(explain(f.Label(), f.Meaning()+" In "+n.FigureUnit(f)+".")),
+		app.Range(sides).Slice(func(i int) app.UI {
+			s := sides[i]
+			return app.Td().Body(
+				app.Text(n.FigureNumber(f, f.Of(&r.Figures[s]))),
+				app.If(!r.Yardstick && f != model.PeakTravelFigure, func() app.UI {
+					return app.Span().Class("difference").Text(n.DifferenceNumber(f, f.Of(&r.Difference[s])))
+				}),
+			)
+		}),
+	)
+}
+
+// reach is a row of the table that says where the linkage locks, if it does.
+func (c *candidates) reach(r *model.Row, sides []solver.Side) app.UI {
+	if r.Figures[solver.Left].Reach.Whole() && r.Figures[solver.Right].Reach.Whole() {
+		return nil
+	}
+	n := c.Bench.numbers()
+	return app.Tr().Class("warning").Body(
+		app.Th().Scope("row").Text("Reach"),
+		app.Range(sides).Slice(func(i int) app.UI { return app.Td().Text(n.ReachText(&r.Figures[sides[i]])) }),
+	)
+}
+
+// deeds are the buttons for what can be done with a candidate.
+func (c *candidates) deeds(r *model.Row) app.UI {
+	i, s := r.Index, c.Bench.session()
+	last := len(c.Bench.document().Candidates)
+	do := func(f func() error) app.EventHandler {
+		return func(ctx app.Context, _ app.Event) { c.Bench.edit(ctx, f) }
+	}
+	hide := "Hide"
+	if r.Hidden {
+		hide = "Show"
+	}
+	return app.Div().Class("deeds").Body(
+		button("Duplicate", func(ctx app.Context, _ app.Event) { c.duplicate(ctx, i) }, i),
+		button(hide, do(func() error { return s.Hide(i, !r.Hidden) }), i),
+		button("Up", do(func() error { return c.Bench.Desk.Move(i, i-1) }), i).Disabled(i == 1),
+		button("Down", do(func() error { return c.Bench.Desk.Move(i, i+1) }), i).Disabled(i == last),
+		button("Delete", func(ctx app.Context, _ app.Event) {
+			c.Bench.undoable(ctx, r.Name+" is deleted.", func() error { return c.Bench.Desk.Delete(i) })
+		}, i).Class("danger"),
+	)
+}

@@ -1,0 +1,94 @@
+package ui
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// field is a text field for one value. What cannot be read stays in it, with the
+// reason beneath.
+type field struct {
+	app.Compo
+
+	ID, Label, Unit string
+	Hidden          bool   // the label is for screen readers only
+	Value           string // as it is written while nobody types
+	Wide            bool
+	Set             func(app.Context, string) error
+	Focused         func(app.Context)      // may be nil
+	Step            func(app.Context, int) // steps by an arrow key, ten at a time with Shift; may be nil
+
+	draft   string
+	problem string
+}
+
+// Render shows the field with its label, its unit and what is wrong with it.
+func (f *field) Render() app.UI {
+	value := f.Value
+	if f.problem != "" {
+		value = f.draft
+	}
+	return app.Div().Class("field").Body(
+		app.Label().For(f.ID).Class(f.labelClass()).Text(f.Label),
+		app.Span().Class("field-box").Body(
+			app.Input().ID(f.ID).Type("text").Class(f.class()).Value(value).
+				AutoComplete(false).Spellcheck(false).
+				Aria("invalid", f.problem != "").Aria("describedby", f.problemID()).
+				OnChange(f.change).OnKeyDown(f.key).OnFocus(f.focus),
+			app.If(f.Unit != "", func() app.UI { return app.Span().Class("unit").Text(f.Unit) }),
+		),
+		app.If(f.problem != "", func() app.UI {
+			return app.P().ID(f.problemID()).Class("problem").Role("alert").Text(f.problem)
+		}),
+	)
+}
+
+func (f *field) labelClass() string {
+	if f.Hidden {
+		return "unseen"
+	}
+	return ""
+}
+
+func (f *field) class() string {
+	if f.Wide {
+		return "wide"
+	}
+	return "number"
+}
+
+func (f *field) problemID() string { return f.ID + "-problem" }
+
+// change reads what was typed.
+func (f *field) change(ctx app.Context, _ app.Event) {
+	f.draft, f.problem = ctx.JSSrc().Get("value").String(), ""
+	if err := f.Set(ctx, f.draft); err != nil {
+		f.problem = plain(err)
+	}
+}
+
+// key steps the value, or puts back what stood there.
+func (f *field) key(ctx app.Context, e app.Event) {
+	step := map[string]int{"ArrowUp": 1, "ArrowDown": -1}[e.Get("key").String()]
+	switch {
+	case e.Get("key").String() == "Escape":
+		f.problem = ""
+		ctx.JSSrc().Set("value", f.Value)
+	case step != 0 && f.Step != nil:
+		e.PreventDefault()
+		if e.Get("shiftKey").Bool() {
+			step *= 10
+		}
+		f.problem = ""
+		f.Step(ctx, step)
+	default:
+		ctx.PreventUpdate()
+	}
+}
+
+func (f *field) focus(ctx app.Context, _ app.Event) {
+	if f.Focused == nil {
+		ctx.PreventUpdate()
+		return
+	}
+	f.Focused(ctx)
+}

@@ -1,0 +1,157 @@
+package ui
+
+import (
+	"encoding/json"
+	"slices"
+	"time"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/app/worker"
+	"toewright/internal/engine"
+	"toewright/internal/study"
+)
+
+// find states a search, runs it in a worker and shows what it found.
+type find struct {
+	app.Compo
+	Bench bench
+
+	job    job
+	answer *model.Answer
+	fault  string // why there is no answer
+}
+
+// search returns the search as the study has it, or the usual one.
+func (f *find) search() *study.Search {
+	return model.SearchOf(f.Bench.document(), f.Bench.cars().Design)
+}
+
+// Render shows the search from what is free to what was found.
+func (f *find) Render() app.UI {
+	if err := f.Bench.cars().Err; err != nil {
+		return app.Div().Body(
+			app.P().Class("problem").Text("The base car cannot be solved: "+plain(err)),
+			app.P().Text("Mend its points in My car; then there is something to find."),
+		)
+	}
+	return app.Div().Class("find").Body(
+		app.P().Class("note").Text("Finds the values of the free parameters that bring the curve nearest to its target. It runs beside the page; nothing waits for it."),
+		f.variables(),
+		f.target(),
+		&findWindow{Bench: f.Bench},
+		f.aim(),
+		&scenarios{Bench: f.Bench},
+		f.run(),
+		f.found(),
+	)
+}
+
+// variables lists what is free, with its bounds.
+func (f *find) variables() app.UI {
+	list := f.search().Variables
+	return app.Section().Class("block").Body(
+		app.H3().Text("Free to change"),
+		app.If(len(list) == 0, func() app.UI { return app.P().Class("problem").Text("Nothing is free: add a parameter.") }),
+		app.Range(list).Slice(func(i int) app.UI { return &variable{Bench: f.Bench, Variable: list[i]} }),
+		&picker{
+			ID: "free", Label: "Free another parameter", Design: f.Bench.cars().Design,
+			Taken: func(key string) bool {
+				return slices.ContainsFunc(list, func(v study.Variable) bool { return v.Parameter == key })
+			},
+			Pick: func(ctx app.Context, key string) {
+				f.Bench.edit(ctx, func() error { return f.Bench.session().Free(key) })
+			},
+		},
+	)
+}
+
+// aim says which figure is made small.
+func (f *find) aim() app.UI {
+	value := f.search().Minimise
+	if value == "" {
+		value = "rms"
+	}
+	return choices("minimise", "Make small", value, []choice{{"rms", "RMS, the whole curve"}, {"peak", "peak, the worst travel"}},
+		func(ctx app.Context, value string) {
+			f.Bench.edit(ctx, func() error {
+				return f.Bench.session().EditSearch("what is made small", "", func(s *study.Search) { s.Minimise = value })
+			})
+		})
+}
+
+// run shows the button that starts the search, or how far it is.
+func (f *find) run() app.UI {
+	return app.Section().Class("block run").Body(
+		app.If(f.job.running(), func() app.UI { return f.job.render("find", f.best()) }).
+			Else(func() app.UI { return button("Find", f.start).ID("find").Class("primary") }),
+		app.If(f.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.fault) }),
+	)
+}
+
+// best says how good the best so far is.
+func (f *find) best() string {
+	if b := f.job.progress.Best; b.Valid() && f.job.progress.Evaluations > 0 {
+		n := f.Bench.numbers()
+		return "Best so far: " + n.ToeText(degrees(b)) + "."
+	}
+	return ""
+}
+
+// start runs the search on the study as it stands.
+func (f *find) start(ctx app.Context, _ app.Event) {
+	doc := model.WithSearch(f.Bench.document(), f.Bench.cars().Design)
+	f.answer, f.fault = nil, ""
+	if err := doc.ReadyToSearch(); err != nil {
+		f.fault = plain(err)
+		return
+	}
+	started := time.Now()
+	params := worker.Params[engine.SearchOptions]{Study: doc}
+	f.job.start(ctx, f.Bench.Caller, worker.Search, params, func(ctx app.Context, raw json.RawMessage, err error) {
+		f.arrived(ctx, doc, raw, err, time.Since(started))
+	})
+}
+
+// arrived makes the answer a candidate and says what is to be known of it.
+func (f *find) arrived(ctx app.Context, doc *study.Document, raw json.RawMessage, err error, took time.Duration) {
+	var r engine.SearchResult
+	if err == nil {
+		err = json.Unmarshal(raw, &r)
+	}
+	if err != nil {
+		f.fault = plain(err)
+		return
+	}
+	f.answer, err = f.Bench.Desk.Found(doc, &r)
+	if err != nil {
+		f.fault = plain(err)
+		f.Bench.Say(ctx, plain(err), nil)
+		return
+	}
+	f.Bench.Say(ctx, f.answer.Name+" was found in "+seconds(took)+".", f.Bench.Undo)
+	f.Bench.Changed(ctx)
+}
+
+// found shows what was found.
+func (f *find) found() app.UI {
+	if f.answer == nil {
+		return nil
+	}
+	return app.Section().Class("block answer").ID("answer").Aria("label", "What was found").Body(
+		app.H3().Text(f.answer.Name),
+		app.Dl().Class("values").Body(
+			app.Range(f.answer.Values).Slice(func(i int) app.UI {
+				v := f.answer.Values[i]
+				return app.Div().Body(app.Dt().Text(v.Label), app.Dd().Text(v.Text))
+			}),
+		),
+		app.Ul().Body(
+			app.Range(f.answer.Remarks).Slice(func(i int) app.UI {
+				return app.Li().Class(f.answer.Remarks[i].Class()).Text(f.answer.Remarks[i].Text)
+			}),
+		),
+		cautionLine(),
+	)
+}

@@ -1,0 +1,98 @@
+package ui
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"time"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/internal/engine"
+)
+
+// job is a call that runs in a worker. The zero job runs nothing.
+type job struct {
+	cancel   context.CancelFunc
+	stopping bool
+	started  time.Time
+	now      time.Time // of the last progress
+	progress engine.Progress
+}
+
+// progressTime is the least time between two looks at a job. More would cost the page
+// its time without being seen.
+const progressTime = 250 * time.Millisecond
+
+func (j *job) running() bool { return j.cancel != nil }
+
+// start calls a method. Done is called with its answer on the page's goroutine, unless
+// the component of ctx is gone by then.
+func (j *job) start(ctx app.Context, caller Caller, method string, params any, done func(app.Context, json.RawMessage, error)) {
+	run, cancel := context.WithCancel(context.Background())
+	*j = job{cancel: cancel, started: time.Now(), now: time.Now()}
+	ctx.Async(func() {
+		raw, err := caller.Call(run, method, params, j.listener(ctx))
+		cancel()
+		ctx.Dispatch(func(ctx app.Context) {
+			*j = job{}
+			done(ctx, raw, err)
+		})
+	})
+}
+
+// listener takes in reports of progress, not more of them than can be seen.
+func (j *job) listener(ctx app.Context) func(json.RawMessage) {
+	last := time.Now()
+	return func(raw json.RawMessage) {
+		if time.Since(last) < progressTime {
+			return
+		}
+		last = time.Now()
+		var p engine.Progress
+		if json.Unmarshal(raw, &p) != nil {
+			return
+		}
+		ctx.Dispatch(func(app.Context) { j.progress, j.now = p, last })
+	}
+}
+
+// stop asks the call to end with the best it has.
+func (j *job) stop() {
+	if j.running() {
+		j.stopping = true
+		j.cancel()
+	}
+}
+
+// text says how far the job is and how long it still takes.
+func (j *job) text() string {
+	if j.stopping {
+		return "Stopping; the best so far is kept."
+	}
+	done := j.progress.Fraction
+	if !(done > 0) {
+		return "Started."
+	}
+	left := time.Duration(float64(j.now.Sub(j.started)) * (1 - done) / done)
+	return fmt.Sprintf("%.0f %%, about %s left.", 100*done, seconds(left))
+}
+
+// seconds writes a time in whole seconds or, where it is long, in minutes.
+func seconds(d time.Duration) string {
+	s := int(d.Round(time.Second) / time.Second)
+	if s < 90 {
+		return fmt.Sprintf("%d s", s)
+	}
+	return fmt.Sprintf("%d min", (s+30)/60)
+}
+
+// render shows the progress and the button that stops the job.
+func (j *job) render(id, best string) app.UI {
+	return app.Div().Class("job").Body(
+		app.Elem("progress").ID(id+"-progress").Attr("max", "1").Attr("value", fmt.Sprintf("%.3f", j.progress.Fraction)).Aria("label", "Progress"),
+		app.P().Aria("live", "polite").Text(j.text()),
+		app.If(best != "", func() app.UI { return app.P().Class("note").Text(best) }),
+		button("Stop", func(app.Context, app.Event) { j.stop() }, id).ID(id+"-stop").Disabled(j.stopping),
+	)
+}

@@ -1,0 +1,161 @@
+package ui
+
+import (
+	"crypto/rand"
+	"time"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/store"
+	"toewright/internal/study"
+)
+
+// kept keeps the open study in the browser.
+type kept struct {
+	store  *store.Store
+	keeper *store.Keeper
+
+	pending   bool   // a save is on its way
+	fault     string // why the study is not kept
+	overtaken bool   // another tab has saved it since
+	deaf      []func()
+}
+
+// saveDelay is the time from an edit to its save: a drag is one save, not hundreds.
+const saveDelay = 400 * time.Millisecond
+
+// start opens what the link brings or, without one, the study that was open last.
+func (k *kept) start(ctx app.Context, p *Panels) {
+	storage := p.Storage
+	if storage == nil {
+		storage = browserStorage()
+	}
+	k.store = store.Open(storage, time.Now, rand.Reader)
+	k.keeper = store.NewKeeper(k.store)
+	k.listen(ctx, p)
+	if !k.openLink(ctx, p) {
+		k.openLast(ctx, p)
+	}
+}
+
+// listen saves before the page is left and hears of the saves of other tabs.
+func (k *kept) listen(ctx app.Context, p *Panels) {
+	on := func(event string, do func(app.Context)) {
+		k.deaf = append(k.deaf, listen(event, func(app.Value) { ctx.Dispatch(do) }))
+	}
+	on("pagehide", func(ctx app.Context) { k.save(ctx, p) })
+	on("visibilitychange", func(ctx app.Context) { k.save(ctx, p) })
+	on("storage", func(app.Context) { k.overtaken = k.keeper.Overtaken() })
+}
+
+// stop lets go of the window.
+func (k *kept) stop() {
+	for _, f := range k.deaf {
+		f()
+	}
+	k.deaf = nil
+}
+
+// openLink opens the study that the page's address carries. What was open before stays
+// kept as it is.
+func (k *kept) openLink(ctx app.Context, p *Panels) bool {
+	fragment := ctx.Page().URL().Fragment
+	if !store.IsLink(fragment) {
+		return false
+	}
+	forgetFragment()
+	d, err := store.ParseLink(fragment)
+	if err != nil {
+		p.say(ctx, plain(err), nil)
+		return false
+	}
+	k.put(ctx, p, d)
+	p.say(ctx, "The study of the link is open. Your own are under Studies.", nil)
+	return true
+}
+
+// openLast opens the study that was open last. Where it cannot be opened it is left
+// alone and the demo stays.
+func (k *kept) openLast(ctx app.Context, p *Panels) {
+	id := k.store.Current()
+	if id == "" {
+		return
+	}
+	if err := k.open(ctx, p, id); err != nil {
+		p.say(ctx, "The study that was open last stays closed: "+plain(err), nil)
+	}
+}
+
+// open opens a study of the store.
+func (k *kept) open(ctx app.Context, p *Panels, id store.ID) error {
+	l, err := k.keeper.Open(id)
+	if err != nil {
+		return err
+	}
+	k.overtaken, k.fault = false, ""
+	p.Desk.Open(l.Document)
+	if l.Notice != "" {
+		p.say(ctx, l.Notice, nil)
+	}
+	p.Changed(ctx)
+	return nil
+}
+
+// put opens a study that the store does not have, and keeps it from now on.
+func (k *kept) put(ctx app.Context, p *Panels, d *study.Document) {
+	k.save(ctx, p)
+	k.keeper.Start()
+	k.overtaken = false
+	p.Desk.Open(d)
+	k.save(ctx, p)
+	p.Changed(ctx)
+}
+
+// later saves the study soon, if it was edited.
+func (k *kept) later(ctx app.Context, p *Panels) {
+	if k.keeper == nil || k.pending || !k.edited(p) {
+		return
+	}
+	k.pending = true
+	ctx.After(saveDelay, func(ctx app.Context) { k.save(ctx, p) })
+}
+
+// edited reports whether there is anything to keep: a demo that nobody has touched is
+// not.
+func (k *kept) edited(p *Panels) bool {
+	d := p.Desk.Session.Document()
+	untouched := k.keeper.ID() == "" && p.Desk.Session.CanUndo() == "" && p.Desk.Session.CanRedo() == ""
+	return !untouched && k.keeper.Unsaved(d)
+}
+
+// save keeps the study now, if it is not kept already.
+func (k *kept) save(ctx app.Context, p *Panels) {
+	k.pending = false
+	if !k.edited(p) {
+		return
+	}
+	notice, err := k.keeper.Save(p.Desk.Session.Document(), p.Desk.Session.CanUndo())
+	k.fault = ""
+	if err != nil {
+		k.fault = plain(err)
+	}
+	if notice != "" {
+		k.overtaken = false
+		p.say(ctx, notice, nil)
+	}
+}
+
+// state says in a word or two whether the study is kept.
+func (k *kept) state() string {
+	switch {
+	case k.keeper == nil:
+		return ""
+	case k.fault != "":
+		return "not kept"
+	case k.pending:
+		return "saving"
+	case k.keeper.ID() == "":
+		return "demo, kept from your first change"
+	}
+	return "saved"
+}

@@ -1,0 +1,117 @@
+package ui
+
+import (
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/store"
+	"toewright/internal/study"
+)
+
+// list shows the studies that are kept, and the bin.
+func (s *studies) list() app.UI {
+	if s.kept().store == nil {
+		return nil
+	}
+	entries, err := s.kept().store.List()
+	if err != nil {
+		return app.P().Class("problem").Text(plain(err))
+	}
+	var listed, binned []store.Entry
+	for _, e := range entries {
+		if e.Deleted {
+			binned = append(binned, e)
+		} else {
+			listed = append(listed, e)
+		}
+	}
+	return app.Section().Class("block").Body(
+		app.H3().Text("Kept in this browser"),
+		app.If(len(listed) == 0, func() app.UI {
+			return app.P().Text("None yet. The demo is kept as your own study from your first change on.")
+		}),
+		app.Ul().Class("plain").ID("studies").Body(app.Range(listed).Slice(func(i int) app.UI { return s.row(&listed[i]) })),
+		app.If(len(binned) > 0, func() app.UI { return s.bin(binned) }),
+		s.templates(),
+	)
+}
+
+// row shows one study.
+func (s *studies) row(e *store.Entry) app.UI {
+	open := e.ID == s.kept().keeper.ID()
+	return app.Li().Class("study").Body(
+		app.Div().Body(
+			app.Strong().Text(e.Name),
+			app.If(open, func() app.UI { return app.Span().Class("tag").Text("open") }),
+			app.If(!e.Saved.IsZero(), func() app.UI {
+				return app.Span().Class("note").Text(fmt.Sprintf("revision %d, %s", e.Version.Number, e.Saved.Local().Format("2 Jan 2006 15:04")))
+			}),
+		),
+		app.If(e.Problem != nil, func() app.UI { return app.P().Class("problem").Text(plain(e.Problem)) }),
+		app.If(len(e.Others) > 0, func() app.UI {
+			return app.P().Class("warning").Text("Two tabs saved at once: the other's revision is in the history.")
+		}),
+		app.Div().Class("deeds").Body(
+			button("Open", func(ctx app.Context, _ app.Event) { s.openKept(ctx, e.ID) }, e.ID).Disabled(open).Aria("label", "Open "+e.Name),
+			button("Duplicate", func(ctx app.Context, _ app.Event) { s.duplicate(ctx, e.ID) }, e.ID).Aria("label", "Duplicate "+e.Name),
+			button("Delete", func(ctx app.Context, _ app.Event) { s.remove(ctx, e.ID, e.Name) }, e.ID).Class("danger").Disabled(open || e.Problem != nil).Aria("label", "Delete "+e.Name),
+		),
+	)
+}
+
+func (s *studies) openKept(ctx app.Context, id store.ID) {
+	s.kept().save(ctx, s.Panels)
+	s.tell(ctx, s.kept().open(ctx, s.Panels, id))
+}
+
+func (s *studies) duplicate(ctx app.Context, id store.ID) {
+	s.kept().save(ctx, s.Panels)
+	_, err := s.kept().store.Duplicate(id)
+	s.tell(ctx, err)
+}
+
+func (s *studies) remove(ctx app.Context, id store.ID, name string) {
+	if err := s.kept().store.Delete(id); err != nil {
+		s.tell(ctx, err)
+		return
+	}
+	s.Bench.Say(ctx, name+" is in the bin.", func(ctx app.Context) { s.tell(ctx, s.kept().store.Restore(id)) })
+}
+
+// tell says what went wrong, if anything did.
+func (s *studies) tell(ctx app.Context, err error) {
+	if err != nil {
+		s.Bench.Say(ctx, plain(err), nil)
+	}
+}
+
+// bin lists the studies that were deleted.
+func (s *studies) bin(list []store.Entry) app.UI {
+	return app.Details().Class("block").Body(
+		app.Summary().Text(fmt.Sprintf("Bin (%d)", len(list))),
+		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI {
+			e := list[i]
+			return app.Li().Class("study").Body(
+				app.Text(e.Name),
+				button("Take back", func(ctx app.Context, _ app.Event) { s.tell(ctx, s.kept().store.Restore(e.ID)) }, e.ID).Aria("label", "Take back "+e.Name),
+			)
+		})),
+		button("Empty the bin for good", func(ctx app.Context, _ app.Event) { s.tell(ctx, s.kept().store.EmptyBin()) }).Class("danger"),
+	)
+}
+
+// templates starts a study from an invented car.
+func (s *studies) templates() app.UI {
+	list := study.Templates()
+	return app.Details().Class("block").Body(
+		app.Summary().ID("new-study").Text("New study from an invented car"),
+		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI {
+			t := list[i]
+			return app.Li().Class("study").Body(
+				button(t.Title, func(ctx app.Context, _ app.Event) { s.kept().put(ctx, s.Panels, t.Document()) }, t.Key).ID("template-"+t.Key),
+				app.P().Class("note").Text(t.Typical),
+			)
+		})),
+	)
+}

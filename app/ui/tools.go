@@ -1,0 +1,124 @@
+package ui
+
+import (
+	"cmp"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/internal/study"
+)
+
+// tools are at hand whichever panel is open: the study's name and whether it is kept,
+// undo and redo, and how numbers are written.
+func (p *Panels) tools(b bench) app.UI {
+	s := p.Desk.Session
+	return app.Div().Class("tools").Body(
+		app.Div().Class("tools-name").Body(
+			app.Strong().Text(cmp.Or(b.document().Name, "study without a name")),
+			app.Span().ID("kept").Class("kept").Aria("live", "polite").Text(p.kept.state()),
+		),
+		app.Div().Class("tools-buttons").Body(
+			step("undo", "Undo", s.CanUndo(), p.undo),
+			step("redo", "Redo", s.CanRedo(), p.redo),
+			&display{Bench: b},
+		),
+	)
+}
+
+// step is the button that goes one step back or forward, and says which.
+func step(id, word, label string, do func(app.Context)) app.UI {
+	title := word + " " + label
+	if label == "" {
+		title = "nothing to " + id
+	}
+	return app.Button().Type("button").ID(id).Text(word).Title(title).Aria("label", title).Disabled(label == "").
+		OnClick(func(ctx app.Context, _ app.Event) { do(ctx) })
+}
+
+func (p *Panels) undo(ctx app.Context) {
+	if label := p.Desk.Session.Undo(); label != "" {
+		p.say(ctx, "Undone: "+label+".", nil)
+		p.Changed(ctx)
+	}
+}
+
+func (p *Panels) redo(ctx app.Context) {
+	if label := p.Desk.Session.Redo(); label != "" {
+		p.say(ctx, "Done again: "+label+".", nil)
+		p.Changed(ctx)
+	}
+}
+
+// display sets the units that numbers are written in.
+type display struct {
+	app.Compo
+	Bench bench
+}
+
+// Render shows a closed sheet with the units.
+func (d *display) Render() app.UI {
+	n := d.Bench.numbers()
+	return app.Details().Class("display").Body(
+		app.Summary().ID("units").Text("Units: "+unitsText(n)),
+		app.Div().Class("display-box").Body(
+			choices("lengths", "Lengths", lengthStyle(n), []choice{{"mm", "mm"}, {"in", "in"}, {"in32", "in, 1/32"}}, d.setLengths),
+			choices("toe", "Toe", toeStyle(n), []choice{{"degrees", "degrees"}, {"indicators", "as two indicators read it"}, {"plate", "as a plate reads it"}}, d.setToe),
+			app.If(n.Toe != model.ToeDegrees, func() app.UI {
+				return &field{ID: "toe-base", Label: "Base of the gauge", Unit: n.LengthUnit(), Value: n.LengthNumber(n.Base), Set: d.setBase}
+			}),
+			app.P().Class("note").Text("Indicators a base apart read base × tan(toe), a plate on the hub base × sin(toe). Toe is per wheel, toe-in positive."),
+		),
+	)
+}
+
+func unitsText(n model.Numbers) string {
+	text := n.LengthUnit()
+	if n.Fraction {
+		text += " 1/32"
+	}
+	if n.Toe == model.ToeDegrees {
+		return text + ", deg"
+	}
+	return text + ", toe over " + n.Travel(n.Base)
+}
+
+func lengthStyle(n model.Numbers) string {
+	if n.Fraction {
+		return "in32"
+	}
+	return string(n.Units)
+}
+
+func toeStyle(n model.Numbers) string {
+	return [...]string{model.ToeDegrees: "degrees", model.ToeIndicators: "indicators", model.ToePlate: "plate"}[n.Toe]
+}
+
+func (d *display) setLengths(ctx app.Context, style string) {
+	d.set(ctx, func(v *study.Display) {
+		v.Fraction = style == "in32"
+		v.Units = study.Inch
+		if style == "mm" {
+			v.Units = study.Millimetre
+		}
+	})
+}
+
+func (d *display) setToe(ctx app.Context, style string) {
+	d.set(ctx, func(v *study.Display) { v.Toe = style })
+}
+
+func (d *display) setBase(ctx app.Context, text string) error {
+	mm, err := d.Bench.numbers().ParseLength(text)
+	if err != nil {
+		return err
+	}
+	if !(mm > 0) {
+		return errBase
+	}
+	return d.set(ctx, func(v *study.Display) { v.Base = d.Bench.document().Units.FromMillimetres(mm) })
+}
+
+func (d *display) set(ctx app.Context, change func(*study.Display)) error {
+	return d.Bench.edit(ctx, func() error { return d.Bench.session().SetDisplay("units", change) })
+}
