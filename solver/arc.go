@@ -82,7 +82,7 @@ func (t *tracer) lost() *deadlock {
 func (t *tracer) settle(x *column) {
 	t.q, t.s = *x, x[t.n]
 	t.q[t.n] = 0
-	t.known, t.before.known = false, false
+	t.forget()
 }
 
 // bordered sets a.m to the Jacobian by state and parameter at x over the row
@@ -216,6 +216,21 @@ func (t *tracer) snap() {
 	if t.orientSign() && t.polish(&t.guess, t.s) {
 		t.q = t.guess
 	}
+}
+
+// polish corrects q with the factors at hand until the residual vanishes.
+func (t *tracer) polish(q *state, s float64) bool {
+	for range maxCorrections {
+		t.sys.residual(q, s, &t.f)
+		if largest(&t.f, t.n) <= residualLimit {
+			return true
+		}
+		t.lu.solve(&t.f, &t.step)
+		for i := range t.n {
+			q[i] -= t.step[i]
+		}
+	}
+	return false
 }
 
 // orientSign factors the Jacobian where the tracer stands.

@@ -59,6 +59,7 @@ func newCorner(s *staticUnit) *corner {
 	case mountAxis:
 		c.axis.lower, c.axis.upper = r3.Sub(s.pts[w.axis.lower], o), s.pts[w.axis.upper]
 	}
+	c.pair = c.bestPair()
 	return c
 }
 

@@ -28,6 +28,19 @@ func (r *rod) stretch(d Vec) float64 {
 	return ((d.X*d.X + d.Y*d.Y + d.Z*d.Z) - r.l*r.l) * (0.5 * r.inv)
 }
 
+// constrain sets w to the rod's unit pull on a knuckle in pose p, its inner ball
+// displaced by shift, and returns its stretch.
+func (r *rod) constrain(p *pose, shift Vec, w *wrench) float64 {
+	ax := p.r[0].X*r.b.X + p.r[0].Y*r.b.Y + p.r[0].Z*r.b.Z
+	ay := p.r[1].X*r.b.X + p.r[1].Y*r.b.Y + p.r[1].Z*r.b.Z
+	az := p.r[2].X*r.b.X + p.r[2].Y*r.b.Y + p.r[2].Z*r.b.Z
+	dx, dy, dz := p.w.X+ax-r.a.X-shift.X, p.w.Y+ay-r.a.Y-shift.Y, p.w.Z+az-r.a.Z-shift.Z
+	fx, fy, fz := r.inv*dx, r.inv*dy, r.inv*dz
+	w.force.X, w.force.Y, w.force.Z = fx, fy, fz
+	w.moment.X, w.moment.Y, w.moment.Z = ay*fz-az*fy, az*fx-ax*fz, ax*fy-ay*fx
+	return (fx*dx + fy*dy + fz*dz - r.l) * 0.5
+}
+
 // wrench is the row of a constraint on one rigid body: the residual's derivative
 // by a displacement v of the body's reference point and a turn ω about it is
 // force·v + moment·ω. For a rod it is the unit pull along the rod.

@@ -16,6 +16,7 @@ type corner struct {
 	wheel Vec    // wheel centre in V
 	spin  Vec    // unit spin axis in V, pointing outboard
 	axis  axisPoints
+	pair  rowPair // by which its equations are solved
 }
 
 // strut is a knuckle-fixed axis that slides through a top mount on the body. Its
@@ -80,6 +81,9 @@ type cornerPath struct {
 	c          *corner
 	gear       gearPath
 	from, rate float64 // travel, mm, and its change by s
+
+	eq    cornerEquations // scratch
+	split split           // of eq, after newton
 }
 
 // gearPath gives the place of a tie rod's inner ball along a path.
@@ -140,38 +144,67 @@ func (p *cornerPath) residual(q *state, s float64, f *column) {
 }
 
 func (p *cornerPath) linearise(q *state, s float64, f *column, jac *matrix, rate *column) {
-	c := p.c
-	at := c.poseOf(q, p.from+s*p.rate)
-	shift, moving := p.gear.shift(s)
-	for i := range c.n {
-		r := &c.rods[i]
-		arm := at.r.turn(r.b)
-		d := r3.Sub(r3.Add(at.w, arm), r.a)
-		if i == c.n-1 {
-			d = r3.Sub(d, shift)
-		}
-		f[i] = r.stretch(d)
-		w := pull(r3.Scale(r.inv, d), arm)
-		cornerRow(&at, &w, &jac[i])
-		rate[i] = w.force.Z * p.rate
-		if i == c.n-1 {
-			rate[i] -= r3.Dot(w.force, moving)
-		}
-	}
-	if c.strut != nil {
-		p.lineariseStrut(&at, f, jac, rate)
+	e := &p.eq
+	p.constrain(q, s, e)
+	for i := range e.w {
+		f[i], rate[i] = e.f[i], e.rate[i]
+		cornerRow(&e.at, &e.w[i], &jac[i])
 	}
 }
 
-func (p *cornerPath) lineariseStrut(at *pose, f *column, jac *matrix, rate *column) {
+// cornerEquations are a corner's constraints in one pose.
+type cornerEquations struct {
+	at   pose
+	w    rows
+	f    [cornerUnknowns]float64 // residuals
+	rate [cornerUnknowns]float64 // their derivatives by s
+}
+
+// constrain sets e to the constraints in the pose q at s.
+func (p *cornerPath) constrain(q *state, s float64, e *cornerEquations) {
 	c := p.c
-	on, dir := c.strut.pierce(at)
-	f[c.n] = at.w.X + on.X - c.strut.top.X
-	f[c.n+1] = at.w.Y + on.Y - c.strut.top.Y
-	for i, w := range slideWrenches(on, dir) {
-		cornerRow(at, &w, &jac[c.n+i])
-		rate[c.n+i] = w.force.Z * p.rate
+	e.at = c.poseOf(q, p.from+s*p.rate)
+	shift, moving := p.gear.shift(s)
+	for i := range c.n - 1 {
+		e.f[i] = c.rods[i].constrain(&e.at, Vec{}, &e.w[i])
 	}
+	e.f[c.n-1] = c.rods[c.n-1].constrain(&e.at, shift, &e.w[c.n-1])
+	for i := range e.w {
+		e.rate[i] = e.w[i].force.Z * p.rate
+	}
+	e.rate[c.n-1] -= r3.Dot(e.w[c.n-1].force, moving)
+	if c.strut != nil {
+		p.constrainStrut(e)
+	}
+}
+
+func (p *cornerPath) constrainStrut(e *cornerEquations) {
+	c := p.c
+	on, dir := c.strut.pierce(&e.at)
+	e.f[c.n] = e.at.w.X + on.X - c.strut.top.X
+	e.f[c.n+1] = e.at.w.Y + on.Y - c.strut.top.Y
+	for i, w := range slideWrenches(on, dir) {
+		e.w[c.n+i], e.rate[c.n+i] = w, w.force.Z*p.rate
+	}
+}
+
+// newton is that of [directSystem].
+func (p *cornerPath) newton(q *state, s float64, step, slope *state) float64 {
+	e := &p.eq
+	p.constrain(q, s, e)
+	sign := p.split.factor(&e.w, p.c.pair)
+	if sign != 0 {
+		p.split.answer(e, &e.f, step)
+		p.split.answer(e, &e.rate, slope)
+	}
+	return sign
+}
+
+// answer sets d to the change of a corner's unknowns that undoes b.
+func (s *split) answer(e *cornerEquations, b *[cornerUnknowns]float64, d *state) {
+	omega, x, y := s.solve(&e.w, b)
+	g := gibbsRate(e.at.g, omega)
+	d[0], d[1], d[2], d[3], d[4] = -g.X, -g.Y, -g.Z, -x, -y
 }
 
 // slideWrenches returns the rows of a strut's two constraints where its axis,

@@ -70,10 +70,9 @@ func (c *corner) wheelOf(p *pose, out *wheelPose) {
 // [unit.screw].
 func (c *corner) screw(p *pose) (at, dir Vec) {
 	var rows [4][5]float64
+	var w wrench
 	for i := range rows {
-		r := &c.rods[i]
-		arm := p.r.turn(r.b)
-		w := pull(r3.Scale(r.inv, r3.Sub(r3.Add(p.w, arm), r.a)), arm)
+		c.rods[i].constrain(p, Vec{}, &w)
 		rows[i] = [5]float64{w.moment.X, w.moment.Y, w.moment.Z, w.force.X, w.force.Y}
 	}
 	n := crossRows(&rows)
@@ -84,16 +83,35 @@ func (c *corner) screw(p *pose) (at, dir Vec) {
 	return r3.Add(p.w, r3.Scale(1/r3.Dot(omega, omega), r3.Cross(omega, v))), omega
 }
 
-// crossRows returns the vector square to all four rows, by their minors.
-func crossRows(rows *[4][5]float64) [5]float64 {
-	var d [4][5]dual
-	for i := range rows {
-		for j := range rows[i] {
-			d[i][j].v = rows[i][j]
+// crossRows returns the vector square to all four rows: its components are the
+// signed minors of the rows, by the 2×2 minors of the upper and the lower two.
+func crossRows(rows *[4][5]float64) (n [5]float64) {
+	upper, lower := minorsOf(&rows[0], &rows[1]), minorsOf(&rows[2], &rows[3])
+	sign := 1.0
+	for skip := range n {
+		c := &otherColumns[skip]
+		sum := 0.0
+		for _, s := range &splits {
+			i, j, k, l := c[s.i], c[s.j], c[s.k], c[s.l]
+			sum += s.sign * upper[i][j] * lower[k][l]
+		}
+		n[skip] = sign * sum
+		sign = -sign
+	}
+	return n
+}
+
+// otherColumns are the columns of a minor that leaves out one of five.
+var otherColumns = [5][4]uint8{{1, 2, 3, 4}, {0, 2, 3, 4}, {0, 1, 3, 4}, {0, 1, 2, 4}, {0, 1, 2, 3}}
+
+// minorsOf returns the 2×2 minors of two rows, by their columns in ascending order.
+func minorsOf(a, b *[5]float64) (m [5][5]float64) {
+	for i := range 5 {
+		for j := i + 1; j < 5; j++ {
+			m[i][j] = a[i]*b[j] - a[j]*b[i]
 		}
 	}
-	n := nullVector(&d)
-	return [5]float64{n[0].v, n[1].v, n[2].v, n[3].v, n[4].v}
+	return m
 }
 
 // wheelOf sets out to wheel i of the axle in pose p, as a left one.

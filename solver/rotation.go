@@ -46,6 +46,13 @@ func spin(g, dg Vec) Vec {
 	return r3.Scale(k, r3.Add(dg, r3.Cross(g, dg)))
 }
 
+// gibbsRate returns the rate of g at which cayley(g) turns with the angular
+// velocity omega: the inverse of [spin].
+func gibbsRate(g, omega Vec) Vec {
+	x := r3.Sub(omega, r3.Cross(g, omega))
+	return r3.Scale(0.5, r3.Add(x, r3.Scale(r3.Dot(g, omega), g)))
+}
+
 // pullback returns the row over dg of the linear form m·ω: the transpose of
 // [spin] applied to m.
 func pullback(g, m Vec) Vec {

@@ -82,16 +82,20 @@ func nullVector(rows *[4][5]dual) [5]dual {
 	return n
 }
 
+// splits are the ways to share four columns between the upper and the lower two
+// rows of a determinant, with Laplace's sign.
+var splits = [6]struct {
+	i, j, k, l uint8
+	sign       float64
+}{{0, 1, 2, 3, 1}, {0, 2, 1, 3, -1}, {0, 3, 1, 2, 1}, {1, 2, 0, 3, 1}, {1, 3, 0, 2, -1}, {2, 3, 0, 1, 1}}
+
 // minor4 returns the determinant of m by its 2×2 minors of upper and lower rows.
 func minor4(m *[4][4]dual) dual {
 	var sum dual
-	two := func(r, i, j int) dual {
+	two := func(r int, i, j uint8) dual {
 		return m[r][i].times(m[r+1][j]).less(m[r][j].times(m[r+1][i]))
 	}
-	for _, t := range [6]struct {
-		i, j, k, l int
-		sign       float64
-	}{{0, 1, 2, 3, 1}, {0, 2, 1, 3, -1}, {0, 3, 1, 2, 1}, {1, 2, 0, 3, 1}, {1, 3, 0, 2, -1}, {2, 3, 0, 1, 1}} {
+	for _, t := range &splits {
 		sum = sum.plus(two(0, t.i, t.j).times(two(2, t.k, t.l)).scaled(t.sign))
 	}
 	return sum

@@ -7,10 +7,10 @@ const (
 	// residualLimit is the largest error of a link length in a solved pose.
 	// Rounding alone leaves about 1e-12 on lengths of a metre.
 	residualLimit = 1e-10
-	// chordLimit is the correction below which the old factors still converge
-	// to rounding in one more step: the error they leave is its square over a
-	// radius of some 100 mm.
-	chordLimit = 1e-3
+	// settled is the correction, in mm, with which a pose counts as solved. What
+	// remains is its square over a link's length, below rounding, and what the
+	// factors at hand say of the pose is good to 1e-8.
+	settled = 1e-6
 	// trust is the largest correction, as a share of the step predicted, with
 	// which a step still counts as following its branch.
 	trust = 0.35
@@ -27,34 +27,32 @@ const (
 // pose is on the branch of the static position and never on its mirror image.
 // It holds all scratch memory of a solve.
 type tracer struct {
-	sys system
-	n   int
+	sys    system
+	direct directSystem // sys, where it is one
+	n      int
 
-	s     float64 // where the path stands
-	q     state   // solution there
-	slope state   // dq/ds there, valid if sloped
-	sign  float64 // of det dF/dq there
+	node          // where the path stands; its slope is valid if known
+	trail trail   // the solutions before, for prediction
+	sign  float64 // of det dF/dq here
 	known bool    // slope and sign are valid
 
-	before struct { // the solution before this one, for prediction
-		s        float64
-		q, slope state
-		known    bool
-	}
-
-	guess         state // of the step being tried
-	f, rate, step column
-	jac           matrix
-	lu            factors
-	arc           arcScratch
+	guess, tangent state // of the step being tried
+	f, rate, step  column
+	jac            matrix
+	lu             factors
+	arc            arcScratch
 }
 
 // start puts the tracer at s = 0 with the solution q of sys.
 func (t *tracer) start(sys system, q *state) {
 	t.sys, t.n = sys, sys.size()
+	t.direct, _ = sys.(directSystem)
 	t.s, t.q = 0, *q
-	t.known, t.before.known = false, false
+	t.forget()
 }
+
+// forget drops what is known of the path beside where it stands.
+func (t *tracer) forget() { t.known, t.trail.n = false, 0 }
 
 // orient evaluates slope and sign where the path stands. It returns false at a
 // singular position.
@@ -62,22 +60,33 @@ func (t *tracer) orient() bool {
 	if t.known {
 		return true
 	}
-	t.sys.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
-	if !t.lu.factor(&t.jac, t.n) {
-		return false
+	t.sign = t.newton(&t.q, t.s)
+	t.known = t.sign != 0
+	if t.known {
+		t.slope = t.tangent
 	}
-	t.adoptSlope()
-	t.sign = t.lu.sign
-	t.known = true
-	return true
+	return t.known
 }
 
-// adoptSlope sets the slope from the factors and the rate column at hand.
-func (t *tracer) adoptSlope() {
-	t.lu.solve(&t.rate, &t.slope)
-	for i := range t.n {
-		t.slope[i] = -t.slope[i]
+// newton sets t.step to Newton's correction at the point q, s and t.tangent to
+// the slope of the path there. It returns the sign of det dF/dq, 0 at a singular
+// point.
+func (t *tracer) newton(q *state, s float64) float64 {
+	if t.direct != nil {
+		if sign := t.direct.newton(q, s, &t.step, &t.tangent); sign != 0 {
+			return sign
+		}
 	}
+	t.sys.linearise(q, s, &t.f, &t.jac, &t.rate)
+	if !t.lu.factor(&t.jac, t.n) {
+		return 0
+	}
+	t.lu.solve(&t.f, &t.step)
+	t.lu.solve(&t.rate, &t.tangent)
+	for i := range t.n {
+		t.step[i], t.tangent[i] = -t.step[i], -t.tangent[i]
+	}
+	return t.lu.sign
 }
 
 // advance follows the path to s = target. It returns nil there, or what ended the
@@ -107,7 +116,7 @@ func (t *tracer) advance(target float64) *deadlock {
 // it was, where the step is not clearly on the same branch.
 func (t *tracer) try(next float64) bool {
 	q := &t.guess
-	t.predict(next, q)
+	t.trail.predict(&t.node, next, t.n, q)
 	for i := range t.n {
 		t.step[i] = q[i] - t.q[i]
 	}
@@ -115,31 +124,9 @@ func (t *tracer) try(next float64) bool {
 	if !t.correct(q, next, trust*moved+trustFloor) {
 		return false
 	}
-	t.accept(q, next)
+	t.trail.add(&t.node)
+	t.s, t.q, t.slope = next, *q, t.tangent
 	return true
-}
-
-// predict sets q to the solution expected at s = next: the cubic through the two
-// last solutions and their slopes, or the tangent where there is but one.
-func (t *tracer) predict(next float64, q *state) {
-	h := next - t.s
-	b := &t.before
-	if !b.known {
-		for i := range t.n {
-			q[i] = t.q[i] + h*t.slope[i]
-		}
-		return
-	}
-	w := t.s - b.s
-	x := h / w
-	// Hermite basis on [before, now], continued to 1+x.
-	u := 1 + x
-	h00 := (1 + 2*u) * x * x
-	h10 := u * x * x * w
-	h11 := u * u * x * w
-	for i := range t.n {
-		q[i] = t.q[i] + h00*(b.q[i]-t.q[i]) + h10*b.slope[i] + h11*t.slope[i]
-	}
 }
 
 // correct brings q onto the solution at s by Newton's method. It returns false
@@ -147,40 +134,22 @@ func (t *tracer) predict(next float64, q *state) {
 // determinant has changed its sign: beyond a lock.
 func (t *tracer) correct(q *state, s, reach float64) bool {
 	total := 0.0
-	for k := range maxCorrections {
-		t.sys.linearise(q, s, &t.f, &t.jac, &t.rate)
-		if !t.lu.factor(&t.jac, t.n) {
+	for range maxCorrections {
+		sign := t.newton(q, s)
+		if sign == 0 {
 			return false
 		}
-		size := t.improve(q)
+		for i := range t.n {
+			q[i] += t.step[i]
+		}
+		size := distance(&t.step, t.n)
 		total += size
 		if !(total <= reach) {
 			return false
 		}
-		if size <= chordLimit || k == maxCorrections-1 {
-			return t.lu.sign == t.sign && t.polish(q, s)
+		if size <= settled {
+			return sign == t.sign
 		}
-	}
-	return false
-}
-
-// improve takes one correction with the factors at hand and returns its size.
-func (t *tracer) improve(q *state) float64 {
-	t.lu.solve(&t.f, &t.step)
-	for i := range t.n {
-		q[i] -= t.step[i]
-	}
-	return distance(&t.step, t.n)
-}
-
-// polish corrects q with the factors at hand until the residual vanishes.
-func (t *tracer) polish(q *state, s float64) bool {
-	for range maxCorrections {
-		t.sys.residual(q, s, &t.f)
-		if largest(&t.f, t.n) <= residualLimit {
-			return true
-		}
-		t.improve(q)
 	}
 	return false
 }
@@ -194,14 +163,4 @@ func largest(f *column, n int) float64 {
 		}
 	}
 	return m
-}
-
-// accept moves the tracer to the solution q at s. The factors at hand are those
-// of a point within [chordLimit] of it: near enough for a prediction.
-func (t *tracer) accept(q *state, s float64) {
-	b := &t.before
-	b.s, b.q, b.slope, b.known = t.s, t.q, t.slope, t.known
-	t.s, t.q = s, *q
-	t.adoptSlope()
-	t.known = true
 }
