@@ -1,6 +1,9 @@
 package solver
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // SteerInput says which steering inputs [Axle.Steer] takes.
 type SteerInput struct {
@@ -61,6 +64,11 @@ func (x *Axle) Steer(ws *Workspace, in *SteerInput, out *SteerCurve) error {
 	out.Points, out.Reach = resizePoints(out.Points, len(in.Inputs)), SteerReach{}
 	if err := x.needsGear(); err != nil {
 		return err
+	}
+	for _, u := range in.Inputs {
+		if math.IsNaN(u) || math.IsInf(u, 0) {
+			return &InputError{"steer", "is no number"}
+		}
 	}
 	r := steerRun{x: x, ws: ws, in: in, out: out}
 	r.first, r.end = r.within(x.steerReach())

@@ -1,0 +1,33 @@
+package solver_test
+
+import (
+	"fmt"
+
+	"toewright/solver"
+)
+
+// The outer wheel that belongs to 20 deg of the inner one by the cot rule, and how
+// far a car follows it.
+func ExampleTurn_Ackermann() {
+	const pivot, wheelbase = 1300, 2540 // mm
+	inner := solver.Deg(20)
+	fmt.Printf("by the rule %.2f deg\n", solver.CotRule(inner, pivot, wheelbase).Degrees())
+	car := solver.Turn{Inner: inner, Outer: solver.Deg(18.6)}
+	fmt.Printf("the car: toe-out %.2f deg, Ackermann %.0f %%\n", car.ToeOut().Degrees(), car.Ackermann(pivot, wheelbase))
+	// Output:
+	// by the rule 17.06 deg
+	// the car: toe-out 1.40 deg, Ackermann 48 %
+}
+
+// Turns of a sleeve with a left-hand and a right-hand thread of 1.5 mm.
+func ExampleRodChange_Turns() {
+	rod := solver.RodChange{Before: 321.4, After: 319.9}
+	fmt.Printf("%+.2f turns\n", rod.Turns(1.5, true))
+	// Output: -0.50 turns
+}
+
+// A tenth of a degree on a plate of 15 in.
+func ExamplePlateToe() {
+	fmt.Printf("%.3f mm\n", solver.PlateToe(solver.Deg(0.1), 15*25.4))
+	// Output: 0.665 mm
+}
