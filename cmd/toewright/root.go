@@ -16,6 +16,7 @@ func newRootCommand() *cobra.Command {
 	root.AddCommand(
 		newSweepCommand(),
 		newCompareCommand(),
+		newSteerCommand(),
 		newSearchCommand(),
 		newToleranceCommand(),
 		newChooseCommand(),

@@ -49,3 +49,12 @@ func attitude(fs *pflag.FlagSet, a *engine.Attitude) {
 	fs.Float64Var(&a.Heave, "heave", 0, "height from which travel is counted, in the file's units, bump positive")
 	fs.Float64Var(&a.Roll, "roll", 0, "body roll from which travel is counted, in degrees, positive lowers the right side")
 }
+
+// Steer adds the options of steering from lock to lock.
+func Steer(fs *pflag.FlagSet, o *engine.SteerOptions) {
+	candidate(fs, &o.Candidate)
+	fs.Float64Var(&o.Lock, "lock", 0, "most steering input to either side, in place of the study's")
+	fs.Float64Var(&o.Step, "step", 0, "step of the input; a twelfth of the lock where not given")
+	fs.Float64Var(&o.Heave, "heave", 0, "height at which the wheels are steered, in the file's units, bump positive")
+	fs.Float64Var(&o.Roll, "roll", 0, "body roll at which they are, in degrees, positive lowers the right side")
+}
