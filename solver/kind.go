@@ -2,7 +2,6 @@ package solver
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 )
 
@@ -100,11 +99,6 @@ var notModelled = map[string]string{
 	"tie-rod-drag-link":  "a drag link that drives the tie rod needs a joint on the tie rod; use solid-axle with the drag link on the arm that the tie rod's end shares",
 	"three-piece":        "a track rod in three pieces is a centre link: use steering type centre-link with the middle piece as the link",
 	"three-piece-tierod": "a track rod in three pieces is a centre link: use steering type centre-link with the middle piece as the link",
-}
-
-// point returns the index of the hardpoint called name among ps, or -1.
-func pointIndex(ps []Hardpoint, name string) int {
-	return slices.IndexFunc(ps, func(p Hardpoint) bool { return p.Name == name })
 }
 
 // withRole returns the indices of the hardpoints of a role.

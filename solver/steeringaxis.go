@@ -30,12 +30,6 @@ func (u *unit) pierce(pts []dvec) dvec {
 // leans rearward in side view.
 func casterOf(dir dvec) dual { return datan2(dir.x().scaled(-1), dir.z()) }
 
-// kingpinInclinationOf returns the inclination of an axis direction in front
-// view, positive when its top leans inboard.
-func (w *wheelSpec) kingpinInclinationOf(dir dvec) dual {
-	return datan2(dir.y().scaled(-w.outboard()), dir.z())
-}
-
 // screw returns the screw axis of a wheel held by rods alone. The motion (ω, v)
 // of the wheel centre's body with v.z = 0 is the one that no rod but the tie rod
 // resists; its axis has the direction ω and passes w + ω×v/ω².

@@ -64,14 +64,6 @@ func (w *wheelSpec) outboard() float64 {
 	return 1
 }
 
-// unknowns returns the number of unknowns of the unit's static position.
-func (u *unit) unknowns() int {
-	if u.beam {
-		return 8
-	}
-	return 6
-}
-
 // tieRod returns the index of the tie rod among the rods.
 func (u *unit) tieRod() int { return len(u.rods) - 1 }
 

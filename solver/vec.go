@@ -28,9 +28,6 @@ func horizontal(v Vec) (Vec, float64) {
 	return Vec{X: v.X / n, Y: v.Y / n}, n
 }
 
-// component returns coordinate i of v: 0 for x, 1 for y, 2 for z.
-func component(v Vec, i int) float64 { return [3]float64{v.X, v.Y, v.Z}[i] }
-
 // along returns the unit vector of coordinate i: 0 for x, 1 for y, 2 for z.
 func along(i int) Vec {
 	switch i {

@@ -17,6 +17,7 @@ func newRootCommand() *cobra.Command {
 		newSweepCommand(),
 		newCompareCommand(),
 		newSteerCommand(),
+		newDiagnoseCommand(),
 		newSearchCommand(),
 		newToleranceCommand(),
 		newChooseCommand(),

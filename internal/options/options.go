@@ -58,3 +58,6 @@ func Steer(fs *pflag.FlagSet, o *engine.SteerOptions) {
 	fs.Float64Var(&o.Heave, "heave", 0, "height at which the wheels are steered, in the file's units, bump positive")
 	fs.Float64Var(&o.Roll, "roll", 0, "body roll at which they are, in degrees, positive lowers the right side")
 }
+
+// Diagnose adds the options of a diagnosis.
+func Diagnose(fs *pflag.FlagSet, o *engine.DiagnoseOptions) { candidate(fs, &o.Candidate) }

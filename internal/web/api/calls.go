@@ -34,6 +34,16 @@ var calls = []call{
 		options.Compare(fs, &o)
 		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Compare(ctx, d, o) }
 	}},
+	{"steer", "Steer the wheels from lock to lock", engine.SteerResult{}, func(fs *pflag.FlagSet) ask {
+		var o engine.SteerOptions
+		options.Steer(fs, &o)
+		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Steer(ctx, d, o) }
+	}},
+	{"diagnose", "Say why a toe curve is what it is, and what would mend it", engine.DiagnoseResult{}, func(fs *pflag.FlagSet) ask {
+		var o engine.DiagnoseOptions
+		options.Diagnose(fs, &o)
+		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Diagnose(ctx, d, o) }
+	}},
 	{"search", "Find the values that bring toe change nearest to its target", engine.SearchResult{}, func(fs *pflag.FlagSet) ask {
 		var o engine.SearchOptions
 		options.Search(fs, &o)
