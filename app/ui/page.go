@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"time"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
@@ -11,8 +13,11 @@ import (
 type Page struct {
 	app.Compo
 
-	caller Caller
-	desk   *model.Desk
+	caller  Caller
+	desk    *model.Desk
+	drawing *drawing
+	version uint64
+	shown   time.Time // when the panels were last brought up to date
 }
 
 // demo is the study of a first start.
@@ -21,20 +26,47 @@ const demo = "double-wishbone-rack"
 // newPage returns the page with the demo on its desk.
 func newPage(caller Caller) *Page {
 	t, _ := study.TemplateByKey(demo)
-	return &Page{caller: caller, desk: model.NewDesk(t.Document())}
+	desk := model.NewDesk(t.Document())
+	return &Page{caller: caller, desk: desk, drawing: newDrawing(desk)}
 }
 
-// changed is called after any edit of the desk, by the sheet as by the panels.
-func (p *Page) changed(ctx app.Context) { ctx.Update() }
+// OnMount has the drawing tell the page of what the hand does.
+func (p *Page) OnMount(ctx app.Context) {
+	p.drawing.edited = func(settled bool) { p.edited(ctx, settled) }
+}
+
+// panelPause is the least time between two renderings of the panels during a drag:
+// the frames of the screen are the drawing's.
+const panelPause = 150 * time.Millisecond
+
+// edited brings the panels up to date with what was done on the sheet.
+func (p *Page) edited(ctx app.Context, settled bool) {
+	if settled || time.Since(p.shown) >= panelPause {
+		p.shown = time.Now()
+		ctx.Dispatch(func(app.Context) { p.version++ })
+	}
+}
+
+// changed is called after any edit of the desk by a panel.
+func (p *Page) changed(ctx app.Context) {
+	p.drawing.request()
+	ctx.Dispatch(func(app.Context) { p.version++ })
+}
 
 // Render lays the parts of the page out.
 func (p *Page) Render() app.UI {
 	return app.Div().Class("page").Body(
 		app.Header().Class("top").Body(
 			app.H1().Text("Toewright"),
+			app.P().Class("motto").Text("Toe through wheel travel, and the steering arm that holds it."),
 			&Status{Caller: p.caller},
 		),
-		&Sheet{Desk: p.desk},
+		app.Main().Class("sheet").ID("sheet").Aria("label", "Drawing sheet").Body(
+			&controls{Drawing: p.drawing, Changed: p.changed},
+			&Sheet{Drawing: p.drawing},
+			app.P().Class("said").ID("said").Role("status").Aria("live", "polite").Text(p.desk.Said),
+			&titleBlock{Desk: p.desk, Version: p.version},
+		),
 		&Strip{Desk: p.desk, Changed: p.changed},
 		&Panels{Desk: p.desk, Caller: p.caller, Changed: p.changed},
 	)

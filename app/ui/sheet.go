@@ -3,15 +3,31 @@ package ui
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"toewright/app/model"
+	"toewright/app/scene"
 )
 
-// Sheet is the drawing.
+// Sheet is the drawing with its tools. The picture is rendered once; its frames are
+// painted by the drawing.
 type Sheet struct {
 	app.Compo
 
-	Desk *model.Desk
+	Drawing *drawing
+	wired   wires
 }
 
-// Render draws the sheet.
-func (s *Sheet) Render() app.UI { return app.Section().Class("sheet").Aria("label", "Drawing") }
+// pictureID is the id of the picture's element.
+const pictureID = "picture"
+
+// picture is the markup of the picture.
+var picture = scene.Markup(pictureID)
+
+// OnMount joins the drawing to the page.
+func (s *Sheet) OnMount(app.Context) { s.wired.join(s.Drawing) }
+
+// OnDismount lets go of the page.
+func (s *Sheet) OnDismount() { s.wired.part(s.Drawing) }
+
+// Render draws the empty picture.
+func (s *Sheet) Render() app.UI {
+	return app.Div().ID("canvas").Class("canvas").Body(app.Raw(picture))
+}

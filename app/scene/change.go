@@ -1,0 +1,74 @@
+package scene
+
+import (
+	"toewright/app/plot"
+	"toewright/solver"
+)
+
+// figureSize is the text size of dimensions, in CSS pixels.
+const figureSize = 11
+
+// smallest is the change of a part, in mm, below which it has no dimension.
+const smallest = 1e-6
+
+// changeOf returns what the selected car changes by a parameter, in mm.
+func (s *Stage) changeOf(key string) float64 {
+	return s.desk.Session.Document().Units.Millimetres(s.car.Changes[key])
+}
+
+// drawFrontChange dimensions the heights of the left balls in the elevation, each
+// from its original hole.
+func (s *Stage) drawFrontChange() {
+	if s.shown(detailView) || len(s.ghost.Side[0]) == 0 {
+		return // the detail shows it better
+	}
+	if s.changeOf("tieRodOuterHeight") == 0 {
+		return
+	}
+	l := s.views[frontView]
+	now := l.on(s.rig.arm[solver.Left])
+	l.at = &s.ghost
+	was := l.on(s.rig.arm[solver.Left])
+	x := max(now.X, was.X) + 26
+	s.dimension(frontView, 0, s.changeOf("tieRodOuterHeight"), func(width float64) {
+		s.dim.Vertical(was, now, x, width, figureSize)
+	})
+}
+
+// drawDetailChange dimensions drop and length of the left steering arm, from the
+// original hole.
+func (s *Stage) drawDetailChange() {
+	if len(s.ghost.Side[0]) == 0 {
+		return
+	}
+	l := s.views[detailView]
+	foot := l.on(ref{group: footGroup})
+	now := l.on(s.rig.arm[solver.Left])
+	l.at = &s.ghost
+	was := l.on(s.rig.arm[solver.Left])
+	away := 1.0 // of the arm from the steering axis, on the paper
+	if now.X < foot.X {
+		away = -1
+	}
+	if drop := s.changeOf("tieRodOuterHeight"); drop > smallest || drop < -smallest {
+		x := was.X + away*dimensionOff
+		s.dimension(detailView, 0, drop, func(width float64) { s.dim.Vertical(was, now, x, width, figureSize) })
+	}
+	if length := s.changeOf("steeringArmLength"); length > smallest || length < -smallest {
+		y := max(was.Y, now.Y) + dimensionOff
+		s.dimension(detailView, 1, length, func(width float64) { s.dim.Horizontal(was, now, y, width, figureSize) })
+	}
+}
+
+// dimensionOff is the distance of a dimension line from the part, in CSS pixels.
+const dimensionOff = 30
+
+// dimension draws a dimension with its figure, the change in mm.
+func (s *Stage) dimension(v, figure int, change float64, set func(width float64)) {
+	text := signed(s.numbers.LengthNumber(change))
+	set(plot.TextWidth(text, figureSize))
+	w := &nodes.views[v]
+	s.out.append(w.lines, s.dim.Lines)
+	s.out.append(w.heads, s.dim.Heads)
+	s.out.anchor(w.figures[figure], s.dim.Text, text)
+}

@@ -1,0 +1,181 @@
+package scene
+
+import (
+	"slices"
+
+	"toewright/app/plot"
+	"toewright/solver"
+)
+
+// linkage draws a rig in one view.
+type linkage struct {
+	*rig
+	p    plot.Projection
+	at   *solver.Placed
+	home *solver.Placed // straight ahead at ride height: where the housing stands
+	tyre [2]plot.Wheel
+
+	paths [layerCount]plot.Path
+	joint plot.Path // balls
+}
+
+// Least sizes on the paper, so that small drawings stay legible.
+const (
+	minBar  = 3.0
+	minBall = 2.6
+)
+
+// ballRadius is that of a ball joint, mm.
+const ballRadius = 15
+
+// on returns the place of a point on the paper.
+func (l *linkage) on(x ref) plot.Point { return l.p.At(l.place(l.at, x)) }
+
+// width returns a part's width on the paper.
+func (l *linkage) width(mm float64) float64 { return max(mm*l.p.Scale, minBar) }
+
+func (l *linkage) ball() float64 { return max(ballRadius*l.p.Scale, minBall) }
+
+// draw fills the paths, one for each layer, and that of the balls.
+func (l *linkage) draw() {
+	for i := range l.paths {
+		l.paths[i] = l.paths[i][:0]
+	}
+	l.joint = l.joint[:0]
+	l.drawHousing()
+	for _, h := range l.hulls {
+		l.drawHull(h)
+	}
+	for i := range l.bars {
+		l.drawBar(&l.bars[i])
+	}
+	for _, s := range l.struts {
+		l.paths[partLayer] = plot.AppendStrut(l.paths[partLayer], l.on(s[0]), l.on(s[1]), l.width(strutWidth))
+	}
+	for _, x := range l.pivots {
+		l.paths[bodyLayer] = l.paths[bodyLayer].Circle(l.on(x), l.ball()*0.9)
+	}
+	for _, x := range l.balls {
+		l.joint = l.joint.Circle(l.on(x), l.ball())
+	}
+}
+
+// drawBar draws a bar as a closed outline.
+func (l *linkage) drawBar(b *bar) {
+	l.paths[b.layer] = appendBar(l.paths[b.layer], l.on(b.from), l.on(b.to), l.width(b.width))
+}
+
+// appendBar appends the outline of a bar with round ends.
+func appendBar(dst plot.Path, a, b plot.Point, width float64) plot.Path {
+	d := b.Sub(a)
+	if !(d.Length() > 0.1) {
+		return dst.Circle(a, width/2)
+	}
+	side := d.Unit().Across().Times(width / 2)
+	dst = dst.MoveTo(a.Add(side)).ArcTo(width/2, width/2, 0, false, true, a.Sub(side))
+	return dst.LineTo(b.Sub(side)).ArcTo(width/2, width/2, 0, false, true, b.Add(side)).Close()
+}
+
+// drawHull draws the convex outline about the points of a knuckle, which has some
+// width about its joints.
+func (l *linkage) drawHull(points []ref) {
+	var corners []plot.Point
+	for _, x := range points {
+		corners = append(corners, l.on(x))
+	}
+	l.paths[knuckleLayer] = appendRounded(l.paths[knuckleLayer], hull(corners), l.width(spindleWidth)/2)
+}
+
+// appendRounded appends the outline at a distance about a convex polygon that runs
+// clockwise as seen.
+func appendRounded(dst plot.Path, corners []plot.Point, off float64) plot.Path {
+	n := len(corners)
+	if n < 3 {
+		return appendBar(dst, corners[0], corners[n-1], 2*off)
+	}
+	for i := range corners {
+		a, b, c := corners[(i+n-1)%n], corners[i], corners[(i+1)%n]
+		before := b.Sub(a).Unit().Across().Times(-off)
+		after := c.Sub(b).Unit().Across().Times(-off)
+		if i == 0 {
+			dst = dst.MoveTo(b.Add(before))
+		} else {
+			dst = dst.LineTo(b.Add(before))
+		}
+		dst = dst.ArcTo(off, off, 0, false, true, b.Add(after))
+	}
+	return dst.Close()
+}
+
+// hull returns the corners of the convex outline, clockwise as seen, by the method
+// of Andrew.
+func hull(points []plot.Point) []plot.Point {
+	slices.SortFunc(points, func(a, b plot.Point) int {
+		if a.X != b.X {
+			return sign(a.X - b.X)
+		}
+		return sign(a.Y - b.Y)
+	})
+	points = slices.Compact(points)
+	if len(points) < 3 {
+		return points
+	}
+	upper := halfHull(nil, points)
+	slices.Reverse(points)
+	lower := halfHull(nil, points)
+	return append(upper[:len(upper)-1], lower[:len(lower)-1]...)
+}
+
+func halfHull(dst, points []plot.Point) []plot.Point {
+	for _, q := range points {
+		for len(dst) >= 2 && !turnsClockwise(dst[len(dst)-2], dst[len(dst)-1], q) {
+			dst = dst[:len(dst)-1]
+		}
+		dst = append(dst, q)
+	}
+	return dst
+}
+
+// turnsClockwise reports whether the way a, b, c turns to the right as seen.
+func turnsClockwise(a, b, c plot.Point) bool { return b.Sub(a).Across().Dot(c.Sub(b)) > 0 }
+
+func sign(v float64) int {
+	if v < 0 {
+		return -1
+	}
+	return 1
+}
+
+// housingPart is the length of a rack's housing as part of the distance between the
+// inner balls: the rest is the rack's stroke and its boots.
+const housingPart = 0.7
+
+// drawHousing draws a rack: its housing on the body, and the rack between the balls.
+func (l *linkage) drawHousing() {
+	if !l.rack {
+		return
+	}
+	a, b := l.place(l.home, l.inner[solver.Left]), l.place(l.home, l.inner[solver.Right])
+	middle, half := a.Add(b).Times(0.5), b.Sub(a).Times(housingPart/2)
+	from, to := l.p.At(middle.Sub(half)), l.p.At(middle.Add(half))
+	rod := appendBar(l.paths[rodLayer], l.on(l.inner[solver.Left]), l.on(l.inner[solver.Right]), l.width(rodWidth))
+	l.paths[rodLayer] = rod
+	l.paths[bodyLayer] = appendBar(l.paths[bodyLayer], from, to, l.width(rackWidth))
+}
+
+// wheels sets the tyres. The width of a tyre and the radius of a rim are not in the
+// study: they are drawn as on a usual car.
+func (l *linkage) wheels(radius float64) {
+	for _, s := range solver.Sides {
+		l.tyre[s] = plot.Wheel{
+			Centre: l.place(l.at, l.wheel[s]), Axis: plot.Vec(l.at.Spin[s]),
+			Radius: radius, Width: tyreWidthPart * radius,
+		}
+	}
+}
+
+// Proportions of a usual wheel, as parts of the tyre's radius.
+const (
+	tyreWidthPart = 0.62
+	rimPart       = 0.62
+)

@@ -1,0 +1,55 @@
+package scene
+
+import "toewright/app/plot"
+
+// Output is what a frame puts into the nodes. Its buffers are used again from frame
+// to frame.
+type Output struct {
+	paths [][]byte
+	texts []Text
+}
+
+// Text is a text at a place.
+type Text struct {
+	Content string
+	At      plot.Point
+	Turn    float64 // degrees clockwise about At
+	Align   plot.Align
+}
+
+// NewOutput returns an empty output.
+func NewOutput() *Output {
+	return &Output{paths: make([][]byte, SlotCount()), texts: make([]Text, SlotCount())}
+}
+
+// Path returns the path data of a slot.
+func (o *Output) Path(s Slot) []byte { return o.paths[s] }
+
+// Text returns the text of a slot.
+func (o *Output) Text(s Slot) Text { return o.texts[s] }
+
+// clear empties every slot.
+func (o *Output) clear() {
+	for i := range o.paths {
+		o.paths[i] = o.paths[i][:0]
+		o.texts[i] = Text{}
+	}
+}
+
+// draw lets a function append to the path of a slot.
+func (o *Output) draw(s Slot, add func(plot.Path) plot.Path) {
+	o.paths[s] = add(plot.Path(o.paths[s]))
+}
+
+// append adds a path to that of a slot.
+func (o *Output) append(s Slot, p plot.Path) { o.paths[s] = append(o.paths[s], p...) }
+
+// write puts a text into a slot, aligned as the slot is.
+func (o *Output) write(s Slot, at plot.Point, content string) {
+	o.texts[s] = Text{Content: content, At: at, Align: nodes.list[s].align}
+}
+
+// anchor puts a text into a slot with an anchor of its own.
+func (o *Output) anchor(s Slot, a plot.Anchor, content string) {
+	o.texts[s] = Text{Content: content, At: a.At, Turn: a.Turn, Align: a.Align}
+}

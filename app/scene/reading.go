@@ -1,0 +1,64 @@
+package scene
+
+import (
+	"maps"
+	"math"
+
+	"toewright/app/plot"
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// drawReadings draws the gauge readings that were taken with the parts of the base
+// or the selected car. Each run is set to no change at ride height.
+func (s *Stage) drawReadings(c *chart) {
+	doc := s.desk.Session.Document()
+	for i := range doc.Readings {
+		r := &doc.Readings[i]
+		if sideOf(r.Side) != c.side || !s.taken(r) {
+			continue
+		}
+		toes, travels := s.readings(doc, r)
+		s.out.draw(c.slots.readings, func(p plot.Path) plot.Path {
+			return c.frame.AppendMarkers(p, plot.Plus, readingSize, toes, travels, 1)
+		})
+	}
+}
+
+// readingSize is the size of a reading's mark, in CSS pixels.
+const readingSize = 3.2
+
+func sideOf(s study.Side) solver.Side {
+	if s == study.Right {
+		return solver.Right
+	}
+	return solver.Left
+}
+
+// taken reports whether a run was taken with the parts of the selected car.
+func (s *Stage) taken(r *study.Reading) bool { return maps.Equal(r.Changes, s.car.Changes) }
+
+// readings returns a run's toe changes and travels in the units shown; none where the
+// run has no reading at ride height or between.
+func (s *Stage) readings(doc *study.Document, r *study.Reading) (toes, travels []float64) {
+	for _, v := range r.Values {
+		travels = append(travels, doc.Units.Convert(v[0], s.numbers.Units))
+		toes = append(toes, s.numbers.ToeValue(readToe(r, v[1])))
+	}
+	zero, ok := plot.Interpolate(travels, toes, 0)
+	if !ok {
+		return nil, nil
+	}
+	for i := range toes {
+		toes[i] -= zero
+	}
+	return toes, travels
+}
+
+// readToe returns the toe that a gauge reads.
+func readToe(r *study.Reading, value float64) solver.Angle {
+	if r.Gauge == "plate" || r.Gauge == "tape" {
+		return solver.Angle(math.Asin(value / r.Base))
+	}
+	return solver.Angle(math.Atan(value / r.Base))
+}

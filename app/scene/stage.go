@@ -1,0 +1,113 @@
+package scene
+
+import (
+	"toewright/app/model"
+	"toewright/app/plot"
+	"toewright/solver"
+)
+
+// Stage draws frame after frame of one desk, with buffers that it keeps. It belongs
+// to one goroutine.
+type Stage struct {
+	// Holding keeps the scale of toe from shrinking while something is dragged.
+	Holding bool
+
+	desk    *model.Desk
+	cars    *model.Cars
+	car     *model.Car
+	numbers model.Numbers
+	size    Size
+
+	ws      *solver.Workspace
+	rig     *rig
+	rigOf   *solver.Design
+	placed  solver.Placed // the selected car where the view has it
+	ghost   solver.Placed // the base car there
+	home    solver.Placed // the base car at ride height, straight ahead
+	static  solver.Placed // the selected car with its steering, at ride height
+	travel  [2]float64    // of the wheels as drawn, within reach
+	moved   [2]solver.Curve
+	instant [2]solver.Curve
+
+	areas   areas
+	views   [viewCount]linkage
+	charts  [2]chart
+	marker  [2]plot.Point
+	toe     plot.Domain
+	toeUnit string
+	handles []Handle
+	dim     plot.Dimension
+	out     *Output
+	err     error
+}
+
+// NewStage returns a stage with nothing on it.
+func NewStage() *Stage {
+	s := &Stage{ws: solver.NewWorkspace(), out: NewOutput()}
+	for _, side := range solver.Sides {
+		s.charts[side] = chart{side: side, slots: &nodes.charts[side]}
+	}
+	return s
+}
+
+// Draw composes the desk on a paper of a size. What it returns holds until the next
+// frame.
+func (s *Stage) Draw(desk *model.Desk, size Size) *Output {
+	s.out.clear()
+	s.handles = s.handles[:0]
+	s.desk, s.size, s.cars = desk, size, desk.Session.Cars()
+	s.numbers = model.NumbersOf(desk.Session.Document())
+	s.areas = arrange(size, desk.View.Orbit)
+	if s.err = s.position(); s.car == nil {
+		return s.out
+	}
+	s.arrangeViews()
+	s.drawViews()
+	s.drawCharts()
+	s.findHandles()
+	return s.out
+}
+
+// Err says why the frame does not show what the desk asks for: a car that cannot be
+// solved, a position that cannot be reached.
+func (s *Stage) Err() error { return s.err }
+
+// shown reports whether a view is on the sheet.
+func (s *Stage) shown(view int) bool { return s.areas.view[view].Width() > 0 }
+
+// drawCharts fills the charts.
+func (s *Stage) drawCharts() {
+	for i := range s.charts {
+		s.fillCurves(&s.charts[i])
+	}
+	s.frames(&s.areas)
+	for i := range s.charts {
+		s.drawChart(&s.charts[i])
+		s.drawFan(&s.charts[i])
+	}
+}
+
+// fillCurves sets the curves of a chart: those of the cars that are not hidden.
+func (s *Stage) fillCurves(c *chart) {
+	for i := range c.curves {
+		k := &c.curves[i]
+		k.X, k.Y = k.X[:0], k.Y[:0]
+		car := s.cars.At(i)
+		if car == nil || car.Err != nil || !s.visible(car) {
+			continue
+		}
+		if rate, ok := s.swept(c.side); ok && car == s.car {
+			k.fill(s.numbers, &s.moved[c.side], rate)
+			continue
+		}
+		k.fill(s.numbers, &car.Curves[c.side], 1)
+	}
+}
+
+// visible reports whether the curve of a car is drawn.
+func (s *Stage) visible(car *model.Car) bool {
+	if car == s.car {
+		return true
+	}
+	return !car.Hidden && (!s.desk.View.Alone || car.Index == 0)
+}

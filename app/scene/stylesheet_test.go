@@ -1,0 +1,30 @@
+package scene
+
+import (
+	"flag"
+	"os"
+	"testing"
+
+	"toewright/app/plot"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// stylesheetFile is the page's style sheet for what package plot draws.
+const stylesheetFile = "../web/plot.css"
+
+func TestStylesheetFile(t *testing.T) {
+	want := "/* Written by go test ./app/scene -update from package plot. */\n" + plot.Stylesheet(plot.Page)
+	if *update {
+		if err := os.WriteFile(stylesheetFile, []byte(want), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	got, err := os.ReadFile(stylesheetFile)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(got) != want {
+		t.Errorf("%s is not what package plot says; run go test ./app/scene -update", stylesheetFile)
+	}
+}

@@ -1,0 +1,127 @@
+package ui
+
+import (
+	"strconv"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/app/plot"
+	"toewright/solver"
+)
+
+// controls are the sheet's own: how the wheels move and what is shown.
+type controls struct {
+	app.Compo
+
+	Drawing *drawing
+	Changed func(app.Context)
+}
+
+// motions are the ways in which the wheels move together.
+var motions = []choice{{"both", "Both wheels"}, {"left", "Left wheel"}, {"right", "Right wheel"}, {"roll", "Roll"}}
+
+// Render shows the row of controls.
+func (c *controls) Render() app.UI {
+	v := &c.Drawing.desk.View
+	return app.Div().Class("controls").Role("toolbar").Aria("label", "Movement and views").Body(
+		c.toggle("play", c.playWord(), c.Drawing.play.on, c.playOrStop),
+		app.Button().Type("button").ID("level").Text("Level").Title("Both wheels at ride height, steering straight ahead").OnClick(c.level),
+		menu("motion", "Movement", v.Motion.String(), motions, c.setMotion),
+		app.If(c.steers(), func() app.UI { return c.steer() }),
+		app.Span().Class("spread"),
+		c.toggle("orbit", "3D", v.Orbit, func(v *model.View) { v.Orbit = !v.Orbit }),
+		c.toggle("instant", "Roll centre", v.Instant, func(v *model.View) { v.Instant = !v.Instant }),
+		c.toggle("alone", "Selected only", v.Alone, func(v *model.View) { v.Alone = !v.Alone }),
+	)
+}
+
+// toggle is a button that stays pressed.
+func (c *controls) toggle(id, text string, pressed bool, flip func(*model.View)) app.UI {
+	return app.Button().Type("button").ID(id).Class("toggle").Text(text).Aria("pressed", pressed).
+		OnClick(func(ctx app.Context, _ app.Event) {
+			flip(&c.Drawing.desk.View)
+			c.Changed(ctx)
+		}, app.EventScope(id))
+}
+
+func (c *controls) playWord() string {
+	if c.Drawing.play.on {
+		return "Stop"
+	}
+	return "Move"
+}
+
+// playOrStop starts or stops the movement; a step of it for readers who want no
+// animation.
+func (c *controls) playOrStop(*model.View) {
+	p := &c.Drawing.play
+	switch {
+	case p.on:
+		p.stop()
+	case wantsNoMotion():
+		p.step(c.Drawing.desk)
+	default:
+		p.start()
+	}
+}
+
+func (c *controls) level(ctx app.Context, _ app.Event) {
+	c.Drawing.play.stop()
+	c.Drawing.desk.View.Level()
+	c.Changed(ctx)
+}
+
+func (c *controls) setMotion(ctx app.Context, value string) {
+	m, err := solver.ParseMotion(value)
+	if err == nil {
+		v := &c.Drawing.desk.View
+		v.Motion = m
+		v.Lift(solver.Left, v.Travel[solver.Left])
+	}
+	c.Changed(ctx)
+}
+
+// gear returns the steering gear, nil where there is nothing to steer.
+func (c *controls) gear() *solver.Gear {
+	d := c.Drawing.desk.Session.Cars().Design
+	if d == nil || d.Gear.Kind == solver.NoGear {
+		return nil
+	}
+	return &d.Gear
+}
+
+func (c *controls) steers() bool { return c.gear() != nil }
+
+// usualLock is how far the slider steers, in mm of a rack or degrees of a pitman arm.
+const (
+	usualRack   = 60.0
+	usualPitman = 30.0
+)
+
+// steer is the slider of the steering input.
+func (c *controls) steer() app.UI {
+	most, value, unit := usualRack, c.Drawing.desk.View.Steer, "mm"
+	if c.gear().Quantity() == solver.AngleQuantity {
+		most, value, unit = usualPitman, solver.Angle(value).Degrees(), "°"
+	}
+	text := plot.Decimal(value, 0) + " " + unit
+	return app.Div().Class("steer").Body(
+		app.Label().For("steer").Text("Steer"),
+		app.Input().Type("range").ID("steer").Min(-most).Max(most).Step(1).Value(strconv.FormatFloat(value, 'f', 0, 64)).
+			Aria("valuetext", text).OnInput(c.setSteer),
+		app.Output().For("steer").Text(text),
+	)
+}
+
+func (c *controls) setSteer(ctx app.Context, _ app.Event) {
+	value, err := strconv.ParseFloat(ctx.JSSrc().Get("value").String(), 64)
+	if err != nil {
+		return
+	}
+	if c.gear().Quantity() == solver.AngleQuantity {
+		value = solver.Deg(value).Radians()
+	}
+	c.Drawing.desk.View.Steer = value
+	c.Changed(ctx)
+}

@@ -1,0 +1,116 @@
+package ui
+
+import (
+	"strconv"
+	"strings"
+	"syscall/js"
+
+	"toewright/app/plot"
+	"toewright/app/scene"
+)
+
+// wires join the drawing to the page: events in, frames out. They call the drawing
+// directly, since go-app's own handlers come a frame late.
+type wires struct {
+	picture  js.Value
+	frame    js.Func
+	watcher  js.Value
+	releases []func()
+}
+
+// join connects the drawing with the picture on the page.
+func (w *wires) join(d *drawing) {
+	w.picture = js.Global().Get("document").Call("getElementById", pictureID)
+	d.painter = newPainter(findNodes())
+	w.frame = js.FuncOf(func(_ js.Value, args []js.Value) any {
+		d.frame(args[0].Float() / 1000)
+		return nil
+	})
+	d.ask = func() { js.Global().Call("requestAnimationFrame", w.frame) }
+	w.on("pointerdown", func(e js.Value) { w.down(d, e) })
+	w.on("pointermove", func(e js.Value) { d.move(w.at(e), e.Get("altKey").Bool()) })
+	for _, end := range []string{"pointerup", "pointercancel", "lostpointercapture"} {
+		w.on(end, func(js.Value) { d.up() })
+	}
+	w.on("pointerleave", func(js.Value) { d.move(plot.Point{X: -1, Y: -1}, false) })
+	w.on("keydown", func(e js.Value) { w.key(d, e) })
+	w.watch(d)
+}
+
+// on listens to an event of the picture.
+func (w *wires) on(event string, do func(js.Value)) {
+	f := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		do(args[0])
+		return nil
+	})
+	w.picture.Call("addEventListener", event, f)
+	w.releases = append(w.releases, func() {
+		w.picture.Call("removeEventListener", event, f)
+		f.Release()
+	})
+}
+
+// watch draws anew at each change of the picture's size.
+func (w *wires) watch(d *drawing) {
+	f := js.FuncOf(func(js.Value, []js.Value) any {
+		box := w.picture.Call("getBoundingClientRect")
+		d.size = scene.Size{Width: box.Get("width").Float(), Height: box.Get("height").Float()}
+		w.picture.Call("setAttribute", "viewBox", "0 0 "+coordinate(d.size.Width)+" "+coordinate(d.size.Height))
+		d.request()
+		return nil
+	})
+	w.watcher = js.Global().Get("ResizeObserver").New(f)
+	w.watcher.Call("observe", w.picture)
+	w.releases = append(w.releases, f.Release)
+}
+
+// at returns the place of a pointer on the picture.
+func (w *wires) at(e js.Value) plot.Point {
+	box := w.picture.Call("getBoundingClientRect")
+	return plot.Point{
+		X: e.Get("clientX").Float() - box.Get("left").Float(),
+		Y: e.Get("clientY").Float() - box.Get("top").Float(),
+	}
+}
+
+// down takes hold, and follows the pointer wherever it goes until it is lifted.
+func (w *wires) down(d *drawing, e js.Value) {
+	if e.Get("button").Int() != 0 || !d.down(w.at(e)) {
+		return
+	}
+	w.picture.Call("setPointerCapture", e.Get("pointerId"))
+	e.Call("preventDefault")
+	if i := d.hand.index(); i >= 0 && d.stage.Handles()[i].Focus {
+		focusHandle(i)
+	}
+}
+
+// focusHandle gives a handle the focus of the keyboard.
+func focusHandle(i int) {
+	js.Global().Get("document").Call("getElementById", "h"+strconv.Itoa(i)).Call("focus",
+		map[string]any{"preventScroll": true, "focusVisible": false})
+}
+
+// key passes a key on to the handle that has the focus.
+func (w *wires) key(d *drawing, e js.Value) {
+	i, err := strconv.Atoi(strings.TrimPrefix(e.Get("target").Get("id").String(), "h"))
+	if err == nil && d.key(i, e.Get("key").String(), e.Get("shiftKey").Bool()) {
+		e.Call("preventDefault")
+	}
+}
+
+// part lets go of the page.
+func (w *wires) part(d *drawing) {
+	d.ask, d.painter = func() {}, nil
+	w.watcher.Call("disconnect")
+	for _, release := range w.releases {
+		release()
+	}
+	w.releases = nil
+	w.frame.Release()
+}
+
+// wantsNoMotion reports whether the reader asked the system for less motion.
+func wantsNoMotion() bool {
+	return js.Global().Call("matchMedia", "(prefers-reduced-motion: reduce)").Get("matches").Bool()
+}
