@@ -2,85 +2,166 @@ package solver
 
 import "gonum.org/v1/gonum/spatial/r3"
 
-// beamGradient differentiates the toes of a solid axle in one pose.
-type beamGradient struct {
-	path  *staticPath // the axle's points in dual numbers, with the lengths of a sweep
-	loads [2]column   // for the toe of each wheel
-	slope [2]Vec      // derivative of each toe by its spin axis, in V
+// beamGradient is the derivative of both toes of a solid axle, in one pose, by
+// everything that the pose depends on.
+type beamGradient struct{ toes [2]axleToe }
 
-	travel [2]float64 // derivative of each toe by the travel asked of the sweep
-	pull   [2]Vec     // and by a displacement of the drag link's inner ball
+// axleToe is the derivative of one wheel's toe.
+type axleToe struct {
+	pts    [axlePoints]Vec // by the unit's points, static
+	spins  [2]Vec          // by the static spin axes
+	shift  Vec             // by a displacement of the drag link's inner ball
+	travel float64         // by the travel asked of the sweep
 }
 
-// newBeamGradient returns what differentiates sweeps of x.
-func newBeamGradient(x *Axle) *beamGradient {
-	s := x.static[0]
-	n := len(s.pts)
-	return &beamGradient{path: newStaticPath(s.u, make([]dvec, n), make([]dvec, n), make([]dvec, 2), nil)}
-}
-
-// at prepares the derivatives in the pose in which t stands on the path.
-func (g *beamGradient) at(t *tracer, path *beamPath) bool {
-	b := path.b
+// at sets g to the derivatives in the pose in which t stands on the path. As for
+// a corner, the loads in the links under a unit moment on the toe say what each of
+// them contributes. It returns false at a lock.
+func (g *beamGradient) at(t *tracer, path *beamPath, s *staticUnit) bool {
 	t.sys.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
 	if !t.lu.factor(&t.jac, t.n) {
 		return false
 	}
-	at := b.poseOf(&t.q)
-	drag := path.dragDirection(&at, t.s)
-	for i := range g.loads {
-		k, e := &b.ends[i], &at.ends[i]
-		spin := at.r.turn(about(k.dir, k.spin, e.h))
-		slope := toeSlope(Side(i).mirrored(spin))
-		g.slope[i] = Side(i).mirrored(slope)
-		m := r3.Cross(spin, g.slope[i])
-		l := pullback(at.g, m)
-		g.loads[i] = column{l.X, l.Y, l.Z}
-		g.loads[i][6+i] = 2 / (1 + e.h*e.h) * r3.Dot(e.dir, m)
-		t.lu.solveTransposed(&g.loads[i], &g.loads[i])
-		g.travel[i] = -product(&g.loads[i], &t.rate, t.n)
-		g.pull[i] = r3.Scale(g.loads[i][4], drag)
+	p := beamPull{b: path.b, at: path.b.poseOf(&t.q), s: s}
+	for i := range g.toes {
+		g.toes[i] = axleToe{}
+		p.toe = &g.toes[i]
+		loads := p.spin(i)
+		t.lu.solveTransposed(&loads, &loads)
+		p.toe.travel = -product(&loads, &t.rate, t.n)
+		p.links(&loads)
+		p.drag(loads[4], path, t.s)
+		p.tie(loads[5])
+		for w := range path.b.ends {
+			p.height(w, loads[6+w])
+		}
 	}
 	return true
 }
 
-// dragDirection returns the unit vector along the drag link in a pose, from the
-// gear to the knuckle.
-func (p *beamPath) dragDirection(at *axlePose, s float64) Vec {
-	shift, _ := p.gear.shift(s)
-	d := r3.Sub(p.b.at(at, p.b.dragOuter(at)), p.b.drag.a)
-	return r3.Scale(p.b.drag.inv, r3.Sub(d, shift))
+// beamPull gathers the derivative of one toe: forces on points in the pose, taken
+// back to where the points stand in the static position.
+type beamPull struct {
+	b   *beam
+	at  axlePose
+	s   *staticUnit
+	toe *axleToe
 }
 
-// dot returns the derivative of each toe by a parameter with the static tangent
-// t, which displaces the drag link's inner ball from where it is shifted to at
-// the rate given, in the pose q.
-func (g *beamGradient) dot(s *staticUnit, t *tangent, q *state, shift dvec) [2]float64 {
-	p := g.path
-	for i := range s.pts {
-		p.before[i] = dvec{s.pts[i], t.pts[i]}
-		p.after[i] = p.before[i]
+// spin adds what the toe of wheel i is by its spin axis with the pose held, and
+// returns the toe's derivative by the pose.
+func (p *beamPull) spin(i int) column {
+	k, e := &p.b.ends[i], &p.at.ends[i]
+	spin := p.at.r.turn(about(k.dir, k.spin, e.h))
+	slope := Side(i).mirrored(toeSlope(Side(i).mirrored(spin)))
+	now := p.at.r.back(slope)
+	p.toe.spins[i] = about(k.dir, now, -e.h)
+	p.lean(i, k.spin, now)
+	m := r3.Cross(spin, slope)
+	l := pullback(p.at.g, m)
+	loads := column{l.X, l.Y, l.Z}
+	loads[6+i] = 2 / (1 + e.h*e.h) * r3.Dot(e.dir, m)
+	return loads
+}
+
+// links adds the four links of the beam. A link keeps its static length, so that
+// its own direction there counts against the one in the pose.
+func (p *beamPull) links(loads *column) {
+	for i := range p.b.links {
+		r, spec := &p.b.links[i], &p.s.u.rods[i]
+		force := r3.Scale(-loads[i]*r.inv, r3.Sub(p.b.at(&p.at, p.at.r.turn(r.b)), r.a))
+		p.onBeam(spec.outer, force)
+		p.add(spec.inner, r3.Scale(-1, force))
+		p.length(spec, r3.Scale(-loads[i]*r.inv, r.static))
 	}
-	for i := range s.spins {
-		p.place.spins[i] = dvec{s.spins[i], t.spins[i]}
+}
+
+// drag adds the drag link.
+func (p *beamPull) drag(load float64, path *beamPath, s float64) {
+	r, spec := &p.b.drag, &p.s.u.rods[p.s.u.dragLink()]
+	shift, _ := path.gear.shift(s)
+	d := r3.Sub(r3.Sub(p.b.at(&p.at, p.b.dragOuter(&p.at)), r.a), shift)
+	force := r3.Scale(-load*r.inv, d)
+	p.onKnuckle(p.b.pulls, spec.outer, r.b, force)
+	p.toe.shift = r3.Scale(-1, force)
+	p.add(spec.inner, p.toe.shift)
+	p.length(spec, r3.Scale(-load*r.inv, r.static))
+}
+
+// tie adds the tie rod.
+func (p *beamPull) tie(load float64) {
+	spec := &p.s.u.rods[p.s.u.tieRod()]
+	force := r3.Scale(-load/p.b.tie, r3.Sub(p.at.ends[Left].arm, p.at.ends[Right].arm))
+	p.onKnuckle(int(Left), spec.outer, p.b.ends[Left].arm, force)
+	p.onKnuckle(int(Right), spec.inner, p.b.ends[Right].arm, r3.Scale(-1, force))
+	p.length(spec, r3.Scale(-load/p.b.tie, r3.Sub(p.s.pts[spec.outer], p.s.pts[spec.inner])))
+}
+
+// height adds the height of wheel w, which counts from the static one.
+func (p *beamPull) height(w int, load float64) {
+	force := r3.Scale(-load, up)
+	centre := p.s.u.wheels[w].centre
+	p.onKnuckle(w, centre, p.b.ends[w].wheel, force)
+	p.add(centre, r3.Scale(-1, force))
+}
+
+// length takes off what a rod's length in the static position is by its ends.
+func (p *beamPull) length(spec *rodSpec, force Vec) {
+	p.add(spec.outer, r3.Scale(-1, force))
+	p.add(spec.inner, force)
+}
+
+func (p *beamPull) add(i int, v Vec) { p.toe.pts[i] = r3.Add(p.toe.pts[i], v) }
+
+// onBeam takes back a force on point i of the beam.
+func (p *beamPull) onBeam(i int, force Vec) {
+	now := p.at.r.back(force)
+	p.add(i, now)
+	p.carry(r3.Sub(force, now))
+}
+
+// carry adds what the beam's reference point, midway between the wheel centres,
+// takes of a force.
+func (p *beamPull) carry(force Vec) {
+	for w := range p.s.u.wheels {
+		p.add(p.s.u.wheels[w].centre, r3.Scale(0.5, force))
 	}
-	p.put(q, constant(1))
-	var toe [2]float64
-	for i := range toe {
-		toe[i] = r3.Dot(g.slope[i], p.c.spins[i].d)
+}
+
+// onKnuckle takes back a force on point i of knuckle w, at arm from the foot of
+// its kingpin in the static position.
+func (p *beamPull) onKnuckle(w, i int, arm, force Vec) {
+	now := p.at.r.back(force)
+	p.carry(r3.Sub(force, now))
+	back := about(p.b.ends[w].dir, now, -p.at.ends[w].h)
+	p.add(i, back)
+	p.add(p.s.u.wheels[w].axis.lower, r3.Sub(now, back))
+	p.lean(w, arm, now)
+}
+
+// lean adds what a force on the end of arm is by the direction of kingpin w about
+// which arm has turned: the derivative of [about] by its axis.
+func (p *beamPull) lean(w int, arm, force Vec) {
+	k, h := &p.b.ends[w], p.at.ends[w].h
+	d := 1 / (1 + h*h)
+	c, s := (1-h*h)*d, 2*h*d
+	by := axpy(s, r3.Cross(arm, force), r3.Scale((1-c)*r3.Dot(k.dir, arm), force))
+	by = axpy((1-c)*r3.Dot(force, k.dir), arm, by)
+	by = r3.Scale(1/r3.Norm(k.rise), axpy(-r3.Dot(k.dir, by), k.dir, by))
+	axis := &p.s.u.wheels[w].axis
+	p.add(axis.upper, by)
+	p.add(axis.lower, r3.Scale(-1, by))
+}
+
+// dot returns the derivative by a parameter whose static tangent is t, and which
+// displaces the inner ball of the drag link at the rate shift beside.
+func (g *axleToe) dot(t *tangent, shift Vec) float64 {
+	sum := r3.Dot(g.shift, shift)
+	for i := range t.spins {
+		sum += r3.Dot(g.spins[i], t.spins[i])
 	}
-	drag := s.u.rods[s.u.dragLink()]
-	p.c.pts[drag.inner] = p.c.pts[drag.inner].plus(shift)
-	for k := range s.u.rods {
-		d := s.u.keep(k, p.before).value(&p.c).d
-		toe[0] -= g.loads[0][k] * d
-		toe[1] -= g.loads[1][k] * d
+	for i := range t.pts {
+		sum += r3.Dot(g.pts[i], t.pts[i])
 	}
-	for w := range s.u.wheels {
-		c := s.u.wheels[w].centre
-		d := p.c.pts[c].d.Z - p.before[c].d.Z
-		toe[0] -= g.loads[0][6+w] * d
-		toe[1] -= g.loads[1][6+w] * d
-	}
-	return toe
+	return sum
 }

@@ -44,6 +44,7 @@ const (
 	axleSidePoints                           = 4
 	axleLinks                                = 2 * axleSidePoints
 	axleDrag                                 = axleLinks + 8
+	axlePoints                               = axleDrag + 2
 )
 
 func (axleLayout) units(d *Design) []*unit {

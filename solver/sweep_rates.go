@@ -5,8 +5,7 @@ type rateScratch struct {
 	shifts []Vec // by parameter: displacement of the inner ball, as a left one
 	steer  Vec   // by the steering input, likewise
 	corner cornerGradient
-	beam   *beamGradient
-	axle   *Axle // that beam belongs to
+	beam   beamGradient
 }
 
 // prepareRates sets the displacements of the inner ball of side s with each
@@ -24,9 +23,6 @@ func (x *Axle) prepareRates(ws *Workspace, in *SweepInput, s Side) {
 		r.shifts[k] = x.shiftRate(in, s, k)
 	}
 	r.steer = x.steerRate(in, s)
-	if x.beam != nil && r.axle != x {
-		r.beam, r.axle = newBeamGradient(x), x
-	}
 }
 
 // steerRate returns how fast the inner ball moves with the steering input.
@@ -96,34 +92,18 @@ func (x *Axle) rateCorner(ws *Workspace, in *SweepInput, s Side, i int, out *Cur
 
 // rateBeam sets row i of both curves' rates.
 func (x *Axle) rateBeam(ws *Workspace, in *SweepInput, i int, out *[2]Curve) {
-	st := x.static[0]
-	g := ws.rates.beam
-	if !g.at(&ws.tracer, &ws.beam) {
+	g := &ws.rates.beam
+	if !g.at(&ws.tracer, &ws.beam, x.static[0]) {
 		out[Left].fillRates(i, nan)
 		out[Right].fillRates(i, nan)
 		return
 	}
 	n := in.By.Len()
 	for _, s := range Sides {
-		row := out[s].row(i)
-		row[n], row[n+1] = g.travel[s], dot(g.pull[s], ws.rates.steer)
-	}
-	displaced, _ := ws.beam.gear.shift(ws.tracer.s)
-	for k := range in.By.params {
-		t := &in.By.units[0][k]
-		if t.still && ws.rates.shifts[k] == (Vec{}) {
-			out[Left].row(i)[k], out[Right].row(i)[k] = 0, 0
-			continue
+		toe, row := &g.toes[s], out[s].row(i)
+		row[n], row[n+1] = toe.travel, dot(toe.shift, ws.rates.steer)
+		for k := range n {
+			row[k] = toe.dot(&in.By.units[0][k], ws.rates.shifts[k])
 		}
-		if t.still {
-			t = ws.rates.rest(st)
-		}
-		toe := g.dot(st, t, &ws.tracer.q, dvec{displaced, ws.rates.shifts[k]})
-		out[Left].row(i)[k], out[Right].row(i)[k] = toe[Left], toe[Right]
 	}
-}
-
-// rest returns the tangent of a parameter that moves only the gear.
-func (r *rateScratch) rest(s *staticUnit) *tangent {
-	return &tangent{pts: make([]Vec, len(s.pts)), spins: make([]Vec, len(s.spins))}
 }
