@@ -35,6 +35,16 @@ type ArmReport struct {
 	Length RodChange
 	// TieRod is the tie rod between its balls, DragLink a solid axle's.
 	TieRod, DragLink RodChange
+	// Original is where the arm of the original car stands.
+	Original ArmPlace
+}
+
+// ArmPlace is where a steering arm stands at static height, in vehicle axes.
+type ArmPlace struct {
+	Hole Vec // for the ball
+	Foot Vec // of the arm: the point of the steering axis at the ball's height
+	Axis Vec // the steering axis' direction, of length 1, upward
+	Stud Vec // the stud's direction, of length 1
 }
 
 // RodChange is a length before and after, in mm.
@@ -63,8 +73,9 @@ func (x *Axle) ArmReport(original *Axle, s Side, face *ArmFace) ArmReport {
 	r := ArmReport{
 		Side: s, Car: original.inCar(s, d),
 		AlongStud: r3.Dot(stud, d), AcrossStud: r3.Norm(square(stud, d)),
-		Length: RodChange{was.length, now.length},
-		TieRod: RodChange{original.rodLength(s, (*unit).tieRod), x.rodLength(s, (*unit).tieRod)},
+		Length:   RodChange{was.length, now.length},
+		TieRod:   RodChange{original.rodLength(s, (*unit).tieRod), x.rodLength(s, (*unit).tieRod)},
+		Original: original.armPlace(s, &was),
 	}
 	if face != nil {
 		r.Face = face.components(s, d)
@@ -73,6 +84,14 @@ func (x *Axle) ArmReport(original *Axle, s Side, face *ArmFace) ArmReport {
 		r.DragLink = RodChange{original.rodLength(s, (*unit).dragLink), x.rodLength(s, (*unit).dragLink)}
 	}
 	return r
+}
+
+// armPlace returns where a side's arm stands.
+func (x *Axle) armPlace(s Side, a *steeringArm) ArmPlace {
+	return ArmPlace{
+		Hole: s.mirrored(a.ball), Foot: s.mirrored(a.foot), Axis: r3.Unit(s.mirrored(a.axis)),
+		Stud: r3.Unit(s.mirrored(x.inCar(s, a.stud))),
+	}
 }
 
 // inCar returns a displacement in a knuckle, as a left one where the design has
@@ -98,6 +117,9 @@ func (f *ArmFace) components(s Side, d Vec) Vec {
 type steeringArm struct {
 	hole   Vec     // of the ball, from a point of the knuckle, where that stands in the design
 	stud   Vec     // likewise
+	ball   Vec     // in the static position, as are foot and axis
+	foot   Vec     // of the arm on the steering axis
+	axis   Vec     // direction of the steering axis
 	length float64 // level, from the steering axis, mm
 }
 
@@ -115,6 +137,9 @@ func (x *Axle) armOf(s Side) steeringArm {
 	return steeringArm{
 		hole:   st.u.asLeft(s, f.back(r3.Sub(st.pts[w.arm], st.pts[from]))),
 		stud:   st.u.asLeft(s, st.u.stud(w.arm, x.Design().StudAxis)),
+		ball:   ball,
+		foot:   at,
+		axis:   pose.axisDir,
 		length: math.Hypot(ball.X-at.X, ball.Y-at.Y),
 	}
 }

@@ -55,6 +55,33 @@ func tieRodOf(t *testing.T, x *solver.Axle, s solver.Side) float64 {
 	return r3.Norm(r3.Sub(placed(x, s, &p, "tieRodOuter"), placed(x, s, &p, "tieRodInner")))
 }
 
+// TestArmReportOriginal places the arm of the car as measured by hand: at the ball,
+// and where the line through both ball joints passes the ball's height.
+func TestArmReportOriginal(t *testing.T) {
+	d := rillDesign(t)
+	d.StudAxis = [2]solver.Vec{{X: 0.1, Y: -0.2, Z: 1}, {X: 0.1, Y: 0.2, Z: 1}}
+	base, x := assembled(t, d, nil), assembled(t, d, map[string]float64{"tieRodOuterHeight": -10})
+	low, high := solver.Vec{X: 13, Y: 737, Z: -145}, solver.Vec{X: -25, Y: 680, Z: 162}
+	want := solver.ArmPlace{
+		Hole: solver.Vec{X: -137, Y: 690, Z: -88}, Foot: between(low, high, (-88.0+145)/(162+145), 0),
+		Axis: r3.Unit(r3.Sub(high, low)), Stud: r3.Unit(d.StudAxis[solver.Left]),
+	}
+	for _, s := range solver.Sides {
+		got := x.ArmReport(base, s, nil).Original
+		for _, tt := range []struct {
+			name      string
+			got, want solver.Vec
+		}{
+			{"hole", got.Hole, want.Hole}, {"foot", got.Foot, want.Foot}, {"axis", got.Axis, want.Axis}, {"stud", got.Stud, want.Stud},
+		} {
+			if s == solver.Right {
+				tt.want = mirrored(tt.want)
+			}
+			near(t, s.String()+" "+tt.name, r3.Norm(r3.Sub(tt.got, tt.want)), 0, 1e-9)
+		}
+	}
+}
+
 // TestArmReportFace splits a drop of 10 mm on a face that leans outward by 5 deg.
 func TestArmReportFace(t *testing.T) {
 	sin, cos := math.Sincos(5 * math.Pi / 180)
