@@ -60,6 +60,7 @@ func newCorner(s *staticUnit) *corner {
 		c.axis.lower, c.axis.upper = r3.Sub(s.pts[w.axis.lower], o), s.pts[w.axis.upper]
 	}
 	c.pair = c.bestPair()
+	c.closed = newClosedForm(c)
 	return c
 }
 

@@ -17,6 +17,8 @@ type corner struct {
 	spin  Vec    // unit spin axis in V, pointing outboard
 	axis  axisPoints
 	pair  rowPair // by which its equations are solved
+	// closed is its solution without iteration, nil where there is none.
+	closed *closedForm
 }
 
 // strut is a knuckle-fixed axis that slides through a top mount on the body. Its

@@ -41,6 +41,7 @@ type tracer struct {
 	jac            matrix
 	lu             factors
 	arc            arcScratch
+	closed         closedTrace // the fast way, while it lasts
 }
 
 // start puts the tracer at s = 0 with the solution q of sys.
@@ -49,6 +50,7 @@ func (t *tracer) start(sys system, q *state) {
 	t.direct, _ = sys.(directSystem)
 	t.s, t.q = 0, *q
 	t.forget()
+	t.closed.start(sys, q)
 }
 
 // forget drops what is known of the path beside where it stands.
@@ -92,6 +94,9 @@ func (t *tracer) newton(q *state, s float64) float64 {
 // advance follows the path to s = target. It returns nil there, or what ended the
 // path on the way; the tracer then stands at the end.
 func (t *tracer) advance(target float64) *deadlock {
+	if t.advanceClosed(target) {
+		return nil
+	}
 	refused := 0
 	step := target - t.s
 	for t.s != target {
