@@ -16,6 +16,9 @@ type bench struct {
 	// Say tells the user something, with a way to undo it if there is one.
 	Say  func(ctx app.Context, text string, undo func(app.Context))
 	Undo func(app.Context) // undoes the last edit
+	// Lasting is a context that lives as long as the page. That of an event ends with
+	// the element that it came from, and what is dispatched by it is dropped then.
+	Lasting app.Context
 }
 
 // session returns the open study.

@@ -28,7 +28,7 @@ func (c *candidates) card(r *model.Row) app.UI {
 			app.If(r.Yardstick, func() app.UI { return app.Span().Class("tag").Text("yardstick") }),
 			app.If(r.Hidden, func() app.UI { return app.Span().Class("tag").Text("hidden") }),
 		),
-		c.body(r),
+		c.body(r, selected),
 		app.If(selected, func() app.UI { return &carEditor{Bench: c.Bench, Car: r.Index} }),
 		app.If(selected && r.Index > 0, func() app.UI { return c.deeds(r) }),
 	)
@@ -39,8 +39,8 @@ func (c *candidates) pick(ctx app.Context, car int) {
 	c.Bench.Changed(ctx)
 }
 
-// body shows the numbers, or why there are none.
-func (c *candidates) body(r *model.Row) app.UI {
+// body shows the numbers, of a selected car all of them, or why there are none.
+func (c *candidates) body(r *model.Row, selected bool) app.UI {
 	if r.Err != nil {
 		return app.P().Class("problem").Text(plain(r.Err))
 	}
@@ -48,12 +48,20 @@ func (c *candidates) body(r *model.Row) app.UI {
 	return app.Div().Class("card-body").Body(
 		spark(c.Bench.cars(), r.Car, solver.Left),
 		app.If(!alike, func() app.UI { return spark(c.Bench.cars(), r.Car, solver.Right) }),
-		c.figures(r, alike),
+		c.figures(r, shown(selected), alike),
 	)
 }
 
+// shown lists the figures of a card: all of the selected one, else those that rank.
+func shown(selected bool) []model.Figure {
+	if selected {
+		return model.TableFigures
+	}
+	return []model.Figure{model.RMSFigure, model.PeakFigure}
+}
+
 // figures is a table of the figures of each side, or of both where they are alike.
-func (c *candidates) figures(r *model.Row, alike bool) app.UI {
+func (c *candidates) figures(r *model.Row, list []model.Figure, alike bool) app.UI {
 	sides := []solver.Side{solver.Left, solver.Right}
 	if alike {
 		sides = sides[:1]
@@ -64,7 +72,7 @@ func (c *candidates) figures(r *model.Row, alike bool) app.UI {
 			return app.THead().Body(app.Tr().Body(app.Td(), app.Th().Scope("col").Text("left"), app.Th().Scope("col").Text("right")))
 		}),
 		app.TBody().Body(
-			app.Range(model.TableFigures).Slice(func(i int) app.UI { return c.figure(r, model.TableFigures[i], sides) }),
+			app.Range(list).Slice(func(i int) app.UI { return c.figure(r, list[i], sides) }),
 			c.reach(r, sides),
 		),
 	)
@@ -79,12 +87,19 @@ func (c *candidates) figure(r *model.Row, f model.Figure, sides []solver.Side) a
 			s := sides[i]
 			return app.Td().Body(
 				app.Text(n.FigureNumber(f, f.Of(&r.Figures[s]))),
-				app.If(!r.Yardstick && f != model.PeakTravelFigure, func() app.UI {
-					return app.Span().Class("difference").Text(n.DifferenceNumber(f, f.Of(&r.Difference[s])))
-				}),
+				app.If(!r.Yardstick, func() app.UI { return app.Span().Class("difference").Text(difference(n, r, f, s)) }),
 			)
 		}),
 	)
+}
+
+// difference writes how far a figure is from the yardstick's. Where the peak stands is
+// no better or worse.
+func difference(n model.Numbers, r *model.Row, f model.Figure, s solver.Side) string {
+	if f == model.PeakTravelFigure {
+		return ""
+	}
+	return n.DifferenceNumber(f, f.Of(&r.Difference[s]))
 }
 
 // reach is a row of the table that says where the linkage locks, if it does.

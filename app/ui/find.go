@@ -17,7 +17,11 @@ import (
 type find struct {
 	app.Compo
 	Bench bench
+	State *finding
+}
 
+// finding is a search that runs, or what it found. It outlives the panel.
+type finding struct {
 	job    job
 	answer *model.Answer
 	fault  string // why there is no answer
@@ -38,13 +42,13 @@ func (f *find) Render() app.UI {
 	}
 	return app.Div().Class("find").Body(
 		app.P().Class("note").Text("Finds the values of the free parameters that bring the curve nearest to its target. It runs beside the page; nothing waits for it."),
+		f.run(),
+		f.found(),
 		f.variables(),
 		f.target(),
 		&findWindow{Bench: f.Bench},
 		f.aim(),
 		&scenarios{Bench: f.Bench},
-		f.run(),
-		f.found(),
 	)
 }
 
@@ -83,16 +87,16 @@ func (f *find) aim() app.UI {
 
 // run shows the button that starts the search, or how far it is.
 func (f *find) run() app.UI {
-	return app.Section().Class("block run").Body(
-		app.If(f.job.running(), func() app.UI { return f.job.render("find", f.best()) }).
+	return app.Section().Class("run").Body(
+		app.If(f.State.job.running(), func() app.UI { return f.State.job.render("find", f.best()) }).
 			Else(func() app.UI { return button("Find", f.start).ID("find").Class("primary") }),
-		app.If(f.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.fault) }),
+		app.If(f.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.State.fault) }),
 	)
 }
 
 // best says how good the best so far is.
 func (f *find) best() string {
-	if b := f.job.progress.Best; b.Valid() && f.job.progress.Evaluations > 0 {
+	if b := f.State.job.progress.Best; b.Valid() && f.State.job.progress.Evaluations > 0 {
 		n := f.Bench.numbers()
 		return "Best so far: " + n.ToeText(degrees(b)) + "."
 	}
@@ -100,16 +104,16 @@ func (f *find) best() string {
 }
 
 // start runs the search on the study as it stands.
-func (f *find) start(ctx app.Context, _ app.Event) {
+func (f *find) start(app.Context, app.Event) {
 	doc := model.WithSearch(f.Bench.document(), f.Bench.cars().Design)
-	f.answer, f.fault = nil, ""
+	f.State.answer, f.State.fault = nil, ""
 	if err := doc.ReadyToSearch(); err != nil {
-		f.fault = plain(err)
+		f.State.fault = plain(err)
 		return
 	}
 	started := time.Now()
 	params := worker.Params[engine.SearchOptions]{Study: doc}
-	f.job.start(ctx, f.Bench.Caller, worker.Search, params, func(ctx app.Context, raw json.RawMessage, err error) {
+	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, worker.Search, params, func(ctx app.Context, raw json.RawMessage, err error) {
 		f.arrived(ctx, doc, raw, err, time.Since(started))
 	})
 }
@@ -121,35 +125,35 @@ func (f *find) arrived(ctx app.Context, doc *study.Document, raw json.RawMessage
 		err = json.Unmarshal(raw, &r)
 	}
 	if err != nil {
-		f.fault = plain(err)
+		f.State.fault = plain(err)
 		return
 	}
-	f.answer, err = f.Bench.Desk.Found(doc, &r)
+	f.State.answer, err = f.Bench.Desk.Found(doc, &r)
 	if err != nil {
-		f.fault = plain(err)
+		f.State.fault = plain(err)
 		f.Bench.Say(ctx, plain(err), nil)
 		return
 	}
-	f.Bench.Say(ctx, f.answer.Name+" was found in "+seconds(took)+".", f.Bench.Undo)
+	f.Bench.Say(ctx, "New candidate: "+f.State.answer.Name+", after "+seconds(took)+" of search.", f.Bench.Undo)
 	f.Bench.Changed(ctx)
 }
 
 // found shows what was found.
 func (f *find) found() app.UI {
-	if f.answer == nil {
+	if f.State.answer == nil {
 		return nil
 	}
 	return app.Section().Class("block answer").ID("answer").Aria("label", "What was found").Body(
-		app.H3().Text(f.answer.Name),
+		app.H3().Text(f.State.answer.Name),
 		app.Dl().Class("values").Body(
-			app.Range(f.answer.Values).Slice(func(i int) app.UI {
-				v := f.answer.Values[i]
+			app.Range(f.State.answer.Values).Slice(func(i int) app.UI {
+				v := f.State.answer.Values[i]
 				return app.Div().Body(app.Dt().Text(v.Label), app.Dd().Text(v.Text))
 			}),
 		),
 		app.Ul().Body(
-			app.Range(f.answer.Remarks).Slice(func(i int) app.UI {
-				return app.Li().Class(f.answer.Remarks[i].Class()).Text(f.answer.Remarks[i].Text)
+			app.Range(f.State.answer.Remarks).Slice(func(i int) app.UI {
+				return app.Li().Class(f.State.answer.Remarks[i].Class()).Text(f.State.answer.Remarks[i].Text)
 			}),
 		),
 		cautionLine(),

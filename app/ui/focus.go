@@ -2,6 +2,13 @@ package ui
 
 import "github.com/maxence-charriere/go-app/v10/pkg/app"
 
+// reveal scrolls the first element that a selector finds into view.
+func reveal(selector string) {
+	if e := app.Window().Get("document").Call("querySelector", selector); e.Truthy() {
+		e.Call("scrollIntoView", map[string]any{"block": "nearest"})
+	}
+}
+
 // focus gives the keyboard to an element, if it is there.
 func focus(id string) {
 	if e := app.Window().GetElementByID(id); e.Truthy() {

@@ -26,8 +26,8 @@ const progressTime = 250 * time.Millisecond
 
 func (j *job) running() bool { return j.cancel != nil }
 
-// start calls a method. Done is called with its answer on the page's goroutine, unless
-// the component of ctx is gone by then.
+// start calls a method. Done is called with its answer on the page's goroutine; ctx must
+// last as long as the page.
 func (j *job) start(ctx app.Context, caller Caller, method string, params any, done func(app.Context, json.RawMessage, error)) {
 	run, cancel := context.WithCancel(context.Background())
 	*j = job{cancel: cancel, started: time.Now(), now: time.Now()}

@@ -112,12 +112,12 @@ func (k *kept) put(ctx app.Context, p *Panels, d *study.Document) {
 }
 
 // later saves the study soon, if it was edited.
-func (k *kept) later(ctx app.Context, p *Panels) {
+func (k *kept) later(p *Panels) {
 	if k.keeper == nil || k.pending || !k.edited(p) {
 		return
 	}
 	k.pending = true
-	ctx.After(saveDelay, func(ctx app.Context) { k.save(ctx, p) })
+	p.lasting.After(saveDelay, func(ctx app.Context) { k.save(ctx, p) })
 }
 
 // edited reports whether there is anything to keep: a demo that nobody has touched is

@@ -16,9 +16,11 @@ type Panels struct {
 	Changed func(app.Context) // to be called after any edit of the desk
 	Storage store.Storage     // where studies are kept; nil is the browser's
 
-	tab   string // key of the panel that is open
-	toast toast
-	kept  kept
+	tab     string      // key of the panel that is open
+	lasting app.Context // of the column itself
+	toast   toast
+	kept    kept
+	finding finding
 }
 
 // tabs are the panels in the order of the work.
@@ -32,17 +34,20 @@ var tabs = []struct{ key, text string }{
 func (p *Panels) OnInit() { p.tab = tabs[0].key }
 
 // OnMount opens the study that was open last.
-func (p *Panels) OnMount(ctx app.Context) { p.kept.start(ctx, p) }
+func (p *Panels) OnMount(ctx app.Context) {
+	p.lasting = ctx
+	p.kept.start(ctx, p)
+}
 
 // OnUpdate keeps the study if it was edited, here or on the sheet.
-func (p *Panels) OnUpdate(ctx app.Context) { p.kept.later(ctx, p) }
+func (p *Panels) OnUpdate(app.Context) { p.kept.later(p) }
 
 // OnDismount lets go of the window.
 func (p *Panels) OnDismount() { p.kept.stop() }
 
 // Render shows what is always at hand, the tabs and the open panel.
 func (p *Panels) Render() app.UI {
-	b := bench{p.Desk, p.Caller, p.Changed, p.say, p.undo}
+	b := bench{p.Desk, p.Caller, p.Changed, p.say, p.undo, p.lasting}
 	return app.Section().Class("panels").Aria("label", "Panels").Body(
 		p.tools(b),
 		p.toast.render(),
@@ -55,7 +60,7 @@ func (p *Panels) Render() app.UI {
 func (p *Panels) panel(b bench) app.UI {
 	switch p.tab {
 	case "find":
-		return &find{Bench: b}
+		return &find{Bench: b, State: &p.finding}
 	case "studies":
 		return &studies{Bench: b, Panels: p}
 	}
@@ -74,9 +79,15 @@ func (p *Panels) tabList() app.UI {
 			}
 			return app.Button().Type("button").ID("tab-"+t.key).Class("tab").Role("tab").TabIndex(index).
 				Aria("selected", open).Aria("controls", "panel").Text(t.text).
-				OnClick(func(app.Context, app.Event) { p.tab = t.key }, app.EventScope(t.key))
+				OnClick(func(ctx app.Context, _ app.Event) { p.show(ctx, t.key) }, app.EventScope(t.key))
 		}),
 	)
+}
+
+// show opens a panel, at the selected card if it has one.
+func (p *Panels) show(ctx app.Context, tab string) {
+	p.tab = tab
+	ctx.Defer(func(app.Context) { reveal(".card.selected") })
 }
 
 // along opens the next or the previous panel by an arrow key.

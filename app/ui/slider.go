@@ -33,7 +33,7 @@ func (s *slider) Render() app.UI {
 			Set:   s.typed, Step: s.step,
 		},
 		app.Input().Type("range").ID(id+"-slider").Aria("label", s.label()).
-			Min(lo).Max(hi).Step(s.grain()).Value(number(value)).
+			Min(lo).Max(hi).Step(s.grain()).Value(attribute(value)).
 			OnInput(s.slide, app.EventScope(id)).OnChange(s.release, app.EventScope(id)),
 		app.If(s.changed(), func() app.UI {
 			return button("Reset", s.reset, id).Aria("label", "Reset "+s.label())
@@ -51,7 +51,7 @@ func (s *slider) label() string {
 // bounds are the usual ones of the parameter, widened to hold the value.
 func (s *slider) bounds(value float64) (lo, hi string) {
 	d := s.Bench.document()
-	return number(math.Min(d.FromSolver(s.Parameter, s.Parameter.Min), value)), number(math.Max(d.FromSolver(s.Parameter, s.Parameter.Max), value))
+	return attribute(math.Min(d.FromSolver(s.Parameter, s.Parameter.Min), value)), attribute(math.Max(d.FromSolver(s.Parameter, s.Parameter.Max), value))
 }
 
 // grain is the step of the slider: 0.1 mm, 1/256 in or 0.01 degrees.
@@ -76,7 +76,7 @@ func (s *slider) spacer() float64 {
 	return 0.5
 }
 
-func number(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
+func attribute(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 
 func (s *slider) changed() bool {
 	car := s.Bench.cars().At(s.Car)

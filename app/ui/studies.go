@@ -75,7 +75,7 @@ func (s *studies) files() app.UI {
 
 // choose opens the file that was chosen, unless it is damaged.
 func (s *studies) choose(ctx app.Context, _ app.Event) {
-	readFile(ctx, ctx.JSSrc(), func(ctx app.Context, name string, text []byte, err error) {
+	readFile(s.Bench.Lasting, ctx.JSSrc(), func(ctx app.Context, name string, text []byte, err error) {
 		var d *study.Document
 		if err == nil {
 			d, err = study.Decode(text)

@@ -17,11 +17,11 @@ type toast struct {
 const toastTime = 8 * time.Second
 
 // say tells the user something, perhaps with a way to undo it.
-func (p *Panels) say(ctx app.Context, text string, undo func(app.Context)) {
+func (p *Panels) say(_ app.Context, text string, undo func(app.Context)) {
 	p.toast = toast{text, undo, p.toast.number + 1}
 	p.Desk.Said = text
 	number := p.toast.number
-	ctx.After(toastTime, func(app.Context) {
+	p.lasting.After(toastTime, func(app.Context) {
 		if p.toast.number == number {
 			p.toast.text = ""
 		}
