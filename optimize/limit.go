@@ -64,6 +64,11 @@ func (l *Limit) appendRows(g []float64, v float64) []float64 {
 // count as held: far below what a shop can measure, far above rounding.
 const limitSlack = 1e-6
 
+// State returns how a car stands to the limit.
+func (l *Limit) State(car *solver.Axle, ws *solver.Workspace) LimitState {
+	return l.state("", l.Of(car, ws))
+}
+
 // state returns how the value v stands to the limit.
 func (l *Limit) state(scenario string, v float64) LimitState {
 	slack := limitSlack * l.Scale

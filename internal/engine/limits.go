@@ -38,12 +38,17 @@ func (s *searcher) limitResults(states []optimize.LimitState) []LimitResult {
 	var out []LimitResult
 	for i, st := range states {
 		l := &s.doc.Search.Limits[i%len(s.doc.Search.Limits)]
-		out = append(out, LimitResult{
-			Name: st.Name, Unit: s.unit(limitResults[l.Result].unit), Scenario: st.Scenario,
-			Value: Number(st.Value), Min: bound(l.Min), Max: bound(l.Max), Held: st.Held,
-		})
+		out = append(out, s.stands(l, st))
 	}
 	return out
+}
+
+// stands returns how a car stands to a limit of the study.
+func (s *sweeper) stands(l *study.Limit, st optimize.LimitState) LimitResult {
+	return LimitResult{
+		Name: st.Name, Unit: s.unit(limitResults[l.Result].unit), Scenario: st.Scenario,
+		Value: Number(st.Value), Min: bound(l.Min), Max: bound(l.Max), Held: st.Held,
+	}
 }
 
 // bound returns a bound of the study, none where there is no such bound.
@@ -199,8 +204,6 @@ func (m *limitMeter) worst(most bool, of func(solver.Side) float64) float64 {
 func (m *limitMeter) extreme(of func(solver.Side) float64) float64 {
 	return m.worst(m.l.Min == nil, of)
 }
-
-func (m *limitMeter) length(mm float64) float64 { return m.doc.Units.FromMillimetres(mm) }
 
 func (m *limitMeter) tieRodLength(car *solver.Axle, _ *solver.Workspace) float64 {
 	return m.extreme(func(s solver.Side) float64 { return m.length(car.TieRodLength(s)) })

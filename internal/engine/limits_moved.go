@@ -109,22 +109,7 @@ func (m *limitMeter) gap(kind *solver.Kind, at *solver.Placed, s solver.Side) fl
 
 // part returns the rod, or a ball as a rod without length.
 func (m *limitMeter) part(kind *solver.Kind, at *solver.Placed, s solver.Side) solver.Segment {
-	var outer, inner solver.Vec
-	for i, h := range kind.SidePoints {
-		switch h.Role {
-		case solver.TieRodOuterRole:
-			outer = at.Side[s][i]
-		case solver.TieRodInnerRole:
-			inner = at.Side[s][i]
-		}
-	}
-	if kind.CommonPoints != nil { // the tie rod runs from arm to arm
-		for i, h := range kind.SidePoints {
-			if h.Role == solver.TieRodOuterRole {
-				inner = at.Side[1-s][i]
-			}
-		}
-	}
+	inner, outer := innerBall(kind, at, s), at.Side[s][roleIndex(kind, solver.TieRodOuterRole)]
 	switch m.l.Of {
 	case "inner-ball":
 		return solver.Segment{A: inner, B: inner}

@@ -1,0 +1,187 @@
+package engine
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// ArmOptions say whose steering arm is asked for.
+type ArmOptions struct {
+	Candidate string `json:"candidate,omitzero"` // "base", where empty, is the base car
+}
+
+// ArmResult is what [Arm] returns: lengths in the file's units.
+type ArmResult struct {
+	Units     study.Units `json:"units"`
+	Candidate string      `json:"candidate"`
+	Sides     []ArmSide   `json:"sides"` // left, then right
+}
+
+// ArmSide is one side's steering arm as the shop that makes it reads it, each
+// displacement that of the hole for the outer ball from the original hole.
+type ArmSide struct {
+	Side string `json:"side"`
+	// Car is the displacement forward, outboard and up.
+	Car [3]float64 `json:"car"`
+	// Face is the same along the normal of the arm's face, along its bolts and
+	// square to both; nil where the study states no face.
+	Face *[3]float64 `json:"face,omitzero"`
+	// AlongStud is its part along the stud, upward positive, AcrossStud what is left,
+	// without sign.
+	AlongStud  float64 `json:"alongStud"`
+	AcrossStud float64 `json:"acrossStud"`
+	Arm        Lengths `json:"arm"` // level, from the steering axis to the ball
+	TieRod     Lengths `json:"tieRod"`
+	// DragLink is a solid axle's, nil for others.
+	DragLink *Lengths `json:"dragLink,omitzero"`
+	// Turns of the tie rod's adjuster make the change of its length, positive for
+	// longer; Thread is what is then engaged. None where the study does not state the
+	// pitch, or the thread engaged before.
+	Turns  Number `json:"turns"`
+	Thread Number `json:"thread"`
+	Place  Places `json:"place"`
+}
+
+// Lengths are a length on the original car and on the candidate.
+type Lengths struct {
+	Before float64 `json:"before"`
+	After  float64 `json:"after"`
+}
+
+// Places are where the original arm stands at static height, in vehicle axes, for a
+// drawing. Axis and Stud are directions of length 1.
+type Places struct {
+	Hole  [3]float64 `json:"hole"` // for the outer ball
+	Foot  [3]float64 `json:"foot"` // point of the steering axis at the hole's height
+	Inner [3]float64 `json:"inner"`
+	Wheel [3]float64 `json:"wheel"` // centre
+	Axis  [3]float64 `json:"axis"`  // of steering, upward
+	Stud  [3]float64 `json:"stud"`
+}
+
+// Arm returns what a candidate makes of both steering arms. The original is the
+// base car with those coordinates that the candidate corrects: what is measured
+// otherwise is no part to be made.
+func Arm(ctx context.Context, d *study.Document, o ArmOptions) (*ArmResult, error) {
+	c, err := newCars(d)
+	if err != nil {
+		return nil, err
+	}
+	name := cmp.Or(o.Candidate, study.BaseName)
+	car, err := c.byName(name)
+	if err != nil {
+		return nil, err
+	}
+	original, err := c.original(car)
+	if err != nil {
+		return nil, err
+	}
+	var at solver.Placed
+	if err := original.Place(solver.NewWorkspace(), [2]float64{}, 0, &at); err != nil {
+		return nil, explain(err, label(study.BaseName))
+	}
+	out := &ArmResult{Units: d.Units, Candidate: name}
+	for _, s := range solver.Sides {
+		r := car.axle.ArmReport(original, s, c.armFace(s))
+		out.Sides = append(out.Sides, c.armSide(&r, &at))
+	}
+	return out, ctx.Err()
+}
+
+// original returns the base car with the coordinates that a candidate corrects.
+func (c *cars) original(of car) (*solver.Axle, error) {
+	var corrected []solver.Change
+	for _, change := range of.axle.Changes() {
+		if change.Parameter.Coordinate() {
+			corrected = append(corrected, change)
+		}
+	}
+	axle, err := c.base.Assemble(corrected, solver.HoldAll)
+	return axle, explain(err, label(study.BaseName))
+}
+
+// armFace returns the face of a side's steering arm, nil where the study states
+// none.
+func (c *cars) armFace(s solver.Side) *solver.ArmFace {
+	corner := c.doc.Suspension.Corner(study.Side(s.String()))
+	f := corner.ArmFace
+	if f == nil {
+		return nil
+	}
+	out := &solver.ArmFace{Normal: solverVec(f.Normal)}
+	if len(f.Bolts) > 1 {
+		out.Pattern = r3.Sub(solverVec(f.Bolts[1]), solverVec(f.Bolts[0]))
+	}
+	return out
+}
+
+func solverVec(v study.Vec3) solver.Vec { return solver.Vec{X: v[0], Y: v[1], Z: v[2]} }
+
+func (c *cars) armSide(r *solver.ArmReport, original *solver.Placed) ArmSide {
+	out := ArmSide{
+		Side: r.Side.String(), Car: c.lengths(r.Car),
+		AlongStud: c.length(r.AlongStud), AcrossStud: c.length(r.AcrossStud),
+		Arm: c.change(r.Length), TieRod: c.change(r.TieRod), Turns: none, Thread: none,
+		Place: c.places(r, original),
+	}
+	if c.armFace(r.Side) != nil {
+		face := c.lengths(r.Face)
+		out.Face = &face
+	}
+	if c.design.Kind.CommonPoints != nil {
+		link := c.change(r.DragLink)
+		out.DragLink = &link
+	}
+	if rod := c.doc.TieRod; rod != nil {
+		grown := c.length(r.TieRod.Change())
+		if rod.ThreadPitch != 0 {
+			out.Turns = Number(grown / rod.ThreadPitch)
+		}
+		if rod.Engagement != 0 {
+			out.Thread = Number(rod.Engagement - grown)
+		}
+	}
+	return out
+}
+
+func (c *cars) places(r *solver.ArmReport, original *solver.Placed) Places {
+	a := &r.Original
+	return Places{
+		Hole: c.lengths(a.Hole), Foot: c.lengths(a.Foot),
+		Inner: c.lengths(innerBall(c.design.Kind, original, r.Side)),
+		Wheel: c.lengths(original.Wheel[r.Side].WheelCentre),
+		Axis:  [3]float64{a.Axis.X, a.Axis.Y, a.Axis.Z}, Stud: [3]float64{a.Stud.X, a.Stud.Y, a.Stud.Z},
+	}
+}
+
+// innerBall returns where a side's tie rod has its other ball: on the gear or the
+// body, or on the other arm where it runs from arm to arm.
+func innerBall(kind *solver.Kind, at *solver.Placed, s solver.Side) solver.Vec {
+	role := solver.TieRodInnerRole
+	if kind.CommonPoints != nil {
+		role, s = solver.TieRodOuterRole, 1-s
+	}
+	return at.Side[s][roleIndex(kind, role)]
+}
+
+// roleIndex returns the index of the side point with a role that the kind has.
+func roleIndex(kind *solver.Kind, role solver.Role) int {
+	return slices.IndexFunc(kind.SidePoints, func(h solver.Hardpoint) bool { return h.Role == role })
+}
+
+// length returns a length of mm in the file's units.
+func (c *cars) length(mm float64) float64 { return c.doc.Units.FromMillimetres(mm) }
+
+func (c *cars) lengths(v solver.Vec) [3]float64 {
+	return [3]float64{c.length(v.X), c.length(v.Y), c.length(v.Z)}
+}
+
+func (c *cars) change(r solver.RodChange) Lengths {
+	return Lengths{c.length(r.Before), c.length(r.After)}
+}

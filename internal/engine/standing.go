@@ -1,0 +1,48 @@
+package engine
+
+import (
+	"cmp"
+	"context"
+
+	"toewright/internal/study"
+)
+
+// StandingOptions say whose standing is asked for.
+type StandingOptions struct {
+	Candidate string `json:"candidate,omitzero"` // "base", where empty, is the base car
+}
+
+// StandingResult is what [Standing] returns.
+type StandingResult struct {
+	Candidate string        `json:"candidate"`
+	Limits    []LimitResult `json:"limits"` // in the order of the study
+}
+
+// Standing returns how one car stands to the limits of the study's search, which
+// it need not have come from, each by itself and without a scenario.
+func Standing(ctx context.Context, d *study.Document, o StandingOptions) (*StandingResult, error) {
+	s, err := newSweeper(d, d.SearchWindow(), "")
+	if err != nil {
+		return nil, err
+	}
+	car, err := s.byName(cmp.Or(o.Candidate, study.BaseName))
+	if err != nil {
+		return nil, err
+	}
+	out := &StandingResult{Candidate: car.name, Limits: []LimitResult{}}
+	if d.Search == nil {
+		return out, nil
+	}
+	for i := range d.Search.Limits {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		l := &d.Search.Limits[i]
+		limit, err := s.limit(l)
+		if err != nil {
+			return nil, err
+		}
+		out.Limits = append(out.Limits, s.stands(l, limit.State(car.axle, s.ws)))
+	}
+	return out, nil
+}
