@@ -61,12 +61,16 @@ func (p *pose) at(b Vec) Vec { return r3.Add(p.w, p.r.turn(b)) }
 
 // poseOf returns the knuckle's pose for the unknowns q at the given travel of the
 // wheel centre, mm.
-func (c *corner) poseOf(q *state, travel float64) pose {
-	g := Vec{X: q[0], Y: q[1], Z: q[2]}
-	return pose{
-		r: cayley(g), g: g,
-		w: Vec{X: c.wheel.X + q[3], Y: c.wheel.Y + q[4], Z: c.wheel.Z + travel},
-	}
+func (c *corner) poseOf(q *state, travel float64) (p pose) {
+	c.pose(q, travel, &p)
+	return p
+}
+
+// pose sets p to what poseOf returns.
+func (c *corner) pose(q *state, travel float64, p *pose) {
+	p.g = Vec{X: q[0], Y: q[1], Z: q[2]}
+	p.r.cayley(p.g)
+	p.w = Vec{X: c.wheel.X + q[3], Y: c.wheel.Y + q[4], Z: c.wheel.Z + travel}
 }
 
 // pierce returns the point, from the wheel centre, where the strut's axis passes
@@ -165,7 +169,7 @@ type cornerEquations struct {
 // constrain sets e to the constraints in the pose q at s.
 func (p *cornerPath) constrain(q *state, s float64, e *cornerEquations) {
 	c := p.c
-	e.at = c.poseOf(q, p.from+s*p.rate)
+	c.pose(q, p.from+s*p.rate, &e.at)
 	shift, moving := p.gear.shift(s)
 	for i := range c.n - 1 {
 		e.f[i] = c.rods[i].constrain(&e.at, Vec{}, &e.w[i])

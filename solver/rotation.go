@@ -13,16 +13,19 @@ type rotation [3]Vec
 // the tangent of half the angle. It needs no trigonometry, is orthogonal to
 // rounding for every g, and reaches any rotation but a half turn, which no
 // suspension makes.
-func cayley(g Vec) rotation {
-	n := g.X*g.X + g.Y*g.Y + g.Z*g.Z
-	k := 2 / (1 + n)
-	c := k*1 - 1 // (1-n)/(1+n)
-	xy, xz, yz := k*g.X*g.Y, k*g.X*g.Z, k*g.Y*g.Z
-	return rotation{
-		{X: c + k*g.X*g.X, Y: xy - k*g.Z, Z: xz + k*g.Y},
-		{X: xy + k*g.Z, Y: c + k*g.Y*g.Y, Z: yz - k*g.X},
-		{X: xz - k*g.Y, Y: yz + k*g.X, Z: c + k*g.Z*g.Z},
-	}
+func cayley(g Vec) (r rotation) {
+	r.cayley(g)
+	return r
+}
+
+// cayley sets r to what the function of that name returns.
+func (r *rotation) cayley(g Vec) {
+	k := 2 / (1 + g.X*g.X + g.Y*g.Y + g.Z*g.Z)
+	c := k - 1 // (1-g²)/(1+g²)
+	x, y, z := k*g.X, k*g.Y, k*g.Z
+	r[0] = Vec{X: c + x*g.X, Y: x*g.Y - z, Z: x*g.Z + y}
+	r[1] = Vec{X: x*g.Y + z, Y: c + y*g.Y, Z: y*g.Z - x}
+	r[2] = Vec{X: x*g.Z - y, Y: y*g.Z + x, Z: c + z*g.Z}
 }
 
 // turn returns r·v.

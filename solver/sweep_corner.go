@@ -132,12 +132,13 @@ func (x *Axle) follow(ws *Workspace, sys system, travels []float64, direction in
 // measureCorner sets position i of out to where the tracer stands.
 func (x *Axle) measureCorner(ws *Workspace, in *SweepInput, s Side, travel float64, i int, out *Curve) {
 	path := &ws.corner
-	at := path.c.poseOf(&ws.tracer.q, path.from+travel*path.rate)
-	path.c.wheelOf(&at, &ws.wheel)
+	at := &ws.pose
+	path.c.pose(&ws.tracer.q, path.from+travel*path.rate, at)
+	path.c.wheelOf(at, &ws.wheel)
 	x.measure(ws, in, s, travel, &out.Positions[i])
 	if in.Joints != nil {
 		shift, _ := path.gear.shift(travel)
-		x.jointsOfCorner(ws, s, &at, shift, in, &out.Positions[i].Joints)
+		x.jointsOfCorner(ws, s, at, shift, in, &out.Positions[i].Joints)
 	}
 	if in.Instant {
 		x.instantOfCorner(ws, s, path, travel, &out.Positions[i].Instant)

@@ -6,6 +6,7 @@ type Workspace struct {
 	tracer  tracer
 	corner  cornerPath
 	beam    beamPath
+	pose    pose // of the corner measured
 	wheel   wheelPose
 	rates   rateScratch
 	instant axleInstant
