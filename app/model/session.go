@@ -44,13 +44,17 @@ func (s *Session) Cars() *Cars { return s.cars }
 // the same key, if it is not "".
 //
 // The copy is deep; change may do with it what it likes. A document that cannot
-// be solved is kept all the same, and its cars say why.
+// be solved is kept all the same, and its cars say why. One that could not be
+// opened again is refused with the reason, and nothing has changed.
 func (s *Session) Edit(label, run string, change func(*study.Document)) error {
 	next, err := clone(s.doc)
 	if err != nil {
 		return err
 	}
 	change(next)
+	if _, err := clone(next); err != nil {
+		return err
+	}
 	s.adopt(next, label, run)
 	return nil
 }

@@ -61,6 +61,15 @@ func TestUndoRedo(t *testing.T) {
 	}
 }
 
+func TestEditThatCouldNotBeOpenedIsRefused(t *testing.T) {
+	s := open(t)
+	before := s.Document()
+	err := s.Edit("break", "", func(d *study.Document) { d.Vehicle.Wheelbase = -1 })
+	if err == nil || s.Document() != before || s.CanUndo() != "" {
+		t.Errorf("a wheelbase of -1 gives %v; the study has changed: %t", err, s.Document() != before)
+	}
+}
+
 func TestCandidateLimit(t *testing.T) {
 	s := open(t)
 	for range model.MaxCandidates {

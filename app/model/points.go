@@ -1,0 +1,141 @@
+package model
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// PointRow is a hardpoint as it stands in a table of points.
+type PointRow struct {
+	study.PlacedPoint
+	Label    string
+	Findings []study.Finding // what looks like a slip
+}
+
+// PointRows lists the points of a side, or with "" those of no side, as the car's
+// type has them. The right side has none where it is the mirror image of the left.
+func PointRows(d *study.Document, side study.Side) []PointRow {
+	labels := pointLabels(d)
+	found := study.Check(d)
+	var rows []PointRow
+	for _, p := range d.Points() {
+		if p.Side == side {
+			rows = append(rows, PointRow{p, labels[p.Name], findingsOf(found, d, p)})
+		}
+	}
+	return rows
+}
+
+// pointLabels returns what the points of a car are called.
+func pointLabels(d *study.Document) map[string]string {
+	labels := map[string]string{}
+	kind, err := solver.KindByName(d.Suspension.Type)
+	if err != nil {
+		return labels
+	}
+	for _, h := range slices.Concat(kind.SidePoints, kind.CommonPoints, solver.GearPoints) {
+		labels[h.Name] = h.Label
+	}
+	return labels
+}
+
+// findingsOf returns the findings whose path is that of a point.
+func findingsOf(found []study.Finding, d *study.Document, p study.PlacedPoint) []study.Finding {
+	path := d.PointPath(p)
+	var own []study.Finding
+	for _, f := range found {
+		if f.Path == path || strings.HasPrefix(f.Path, path+".") {
+			own = append(own, f)
+		}
+	}
+	return own
+}
+
+// OtherFindings returns the findings that are about no point.
+func OtherFindings(d *study.Document) []study.Finding {
+	points := d.Points()
+	var list []study.Finding
+	for _, f := range study.Check(d) {
+		if !slices.ContainsFunc(points, func(p study.PlacedPoint) bool {
+			path := d.PointPath(p)
+			return f.Path == path || strings.HasPrefix(f.Path, path+".")
+		}) {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// SetPoint moves one coordinate of a point, in file units.
+func (s *Session) SetPoint(p study.PlacedPoint, axis int, value float64) error {
+	p.Place[axis] = value
+	return s.SetPoints("move "+p.Name, []study.PlacedPoint{p})
+}
+
+// SetPoints moves several points in one step. A point of a right side that mirrors the
+// left gives that side points of its own.
+func (s *Session) SetPoints(label string, points []study.PlacedPoint) error {
+	return s.Edit(label, "", func(d *study.Document) {
+		for _, p := range points {
+			d.SetPoint(p)
+		}
+	})
+}
+
+// Shift moves all points by the same way, in file units: onto another datum.
+func (s *Session) Shift(by study.Vec3) error {
+	points := s.doc.Points()
+	for i := range points {
+		for k := range by {
+			points[i].Place[k] += by[k]
+		}
+	}
+	return s.SetPoints("shift all points", points)
+}
+
+// MirrorRight makes the right side the mirror image of the left.
+func (s *Session) MirrorRight() error {
+	return s.Edit("mirror the left side", "", func(d *study.Document) {
+		if d.Suspension.Common != nil {
+			right := d.Suspension.Left.Mirrored()
+			d.Suspension.Right = &right
+			return
+		}
+		d.Suspension.Right = nil
+	})
+}
+
+// MirrorLeft makes the left side the mirror image of the right.
+func (s *Session) MirrorLeft() error {
+	return s.Edit("mirror the right side", "", func(d *study.Document) {
+		if d.Suspension.Right != nil {
+			d.Suspension.Left = d.Suspension.Right.Mirrored()
+		}
+	})
+}
+
+// OwnRight gives the right side points of its own, the mirrored ones to begin with.
+func (s *Session) OwnRight() error {
+	return s.Edit("points of the right side", "", func(d *study.Document) {
+		right := d.Suspension.Corner(study.Right)
+		right.Points = maps.Clone(right.Points)
+		d.Suspension.Right = &right
+	})
+}
+
+// SetStatic sets the toe or camber in degrees that a side's points stand for.
+func (s *Session) SetStatic(side study.Side, label string, put func(*study.Corner)) error {
+	return s.Edit(label, "", func(d *study.Document) {
+		if side == study.Right {
+			if d.Suspension.Right != nil {
+				put(d.Suspension.Right)
+			}
+			return
+		}
+		put(&d.Suspension.Left)
+	})
+}

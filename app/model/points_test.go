@@ -1,0 +1,106 @@
+package model_test
+
+import (
+	"testing"
+
+	"toewright/app/model"
+	"toewright/internal/study"
+)
+
+// template opens one of the invented cars.
+func template(t *testing.T, key string) *model.Session {
+	t.Helper()
+	car, ok := study.TemplateByKey(key)
+	if !ok {
+		t.Fatalf("no template %s", key)
+	}
+	return model.Open(car.Document())
+}
+
+func TestPointRows(t *testing.T) {
+	tests := []struct {
+		template            string
+		left, right, common int
+	}{
+		{"double-wishbone-rack", 9, 0, 0},
+		{"double-wishbone-centre-link", 9, 0, 4},
+		{"solid-axle-pitman", 4, 4, 12},
+	}
+	for _, tt := range tests {
+		t.Run(tt.template, func(t *testing.T) {
+			d := template(t, tt.template).Document()
+			for side, want := range map[study.Side]int{study.Left: tt.left, study.Right: tt.right, "": tt.common} {
+				rows := model.PointRows(d, side)
+				if len(rows) != want {
+					t.Errorf("side %q has %d points, want %d", side, len(rows), want)
+				}
+				for _, r := range rows {
+					if r.Label == "" {
+						t.Errorf("%s has no label", r.Name)
+					}
+				}
+			}
+		})
+	}
+}
+
+// TestSlipIsFoundAtItsPoint gives a point inches among millimetres.
+func TestSlipIsFoundAtItsPoint(t *testing.T) {
+	s := template(t, "double-wishbone-rack")
+	row := model.PointRows(s.Document(), study.Left)[0]
+	p := row.PlacedPoint
+	for i := range p.Place {
+		p.Place[i] /= 25.4
+	}
+	if err := s.SetPoints("slip", []study.PlacedPoint{p}); err != nil {
+		t.Fatal(err)
+	}
+	if got := model.PointRows(s.Document(), study.Left)[0]; len(got.Findings) == 0 {
+		t.Errorf("nothing is found at %s %v", got.Name, got.Place)
+	}
+	if s.Undo(); len(model.PointRows(s.Document(), study.Left)[0].Findings) != len(row.Findings) {
+		t.Error("the finding stays after undo")
+	}
+}
+
+func TestMirror(t *testing.T) {
+	s := template(t, "double-wishbone-rack")
+	if err := s.OwnRight(); err != nil {
+		t.Fatal(err)
+	}
+	p := model.PointRows(s.Document(), study.Right)[0].PlacedPoint
+	if err := s.SetPoint(p, 2, p.Place[2]+3); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.MirrorLeft(); err != nil {
+		t.Fatal(err)
+	}
+	left := s.Document().Suspension.Left.Points[p.Name]
+	if left[2] != p.Place[2]+3 || left[1] != -p.Place[1] {
+		t.Errorf("left %v is not the mirror image of right %v", left, p.Place)
+	}
+	if err := s.MirrorRight(); err != nil {
+		t.Fatal(err)
+	}
+	if s.Document().Suspension.Right != nil {
+		t.Error("the right side still has points of its own")
+	}
+}
+
+func TestShift(t *testing.T) {
+	for _, key := range []string{"strut-centre-link", "solid-axle-rack"} {
+		s := template(t, key)
+		before := s.Document().Points()
+		by := study.Vec3{10, 0, -5}
+		if err := s.Shift(by); err != nil {
+			t.Fatal(err)
+		}
+		for i, p := range s.Document().Points() {
+			for k := range by {
+				if p.Place[k] != before[i].Place[k]+by[k] {
+					t.Errorf("%s: %s %v, want it moved by %v from %v", key, p.Name, p.Place, by, before[i].Place)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,15 @@
+package study
+
+import "toewright/solver"
+
+// PointPath returns the path by which a finding names a point: "suspension.left.strutTop",
+// for a solid axle "suspension.kingpins.left.0", for the gear "steering.idlerBall".
+func (d *Document) PointPath(p PlacedPoint) string {
+	switch {
+	case p.Side != "":
+		return d.sidePath(p.Side)(p.Name)
+	case hasPoint(solver.GearPoints, p.Name):
+		return "steering." + p.Name
+	}
+	return "suspension." + p.Name
+}
