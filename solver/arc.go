@@ -26,8 +26,10 @@ type arcScratch struct {
 	lu            factors
 	m             matrix
 	x, next       column // point on the path; scaled unknowns are x·weight
-	tangent, turn column
+	tangent, turn column // unit tangents at x and at next
+	border        column // last row of m
 	rhs           column
+	det           float64 // of m with the tangent for its last row, where that was taken last
 }
 
 // weight returns the length that one unit of unknown i counts for.
@@ -50,16 +52,16 @@ func (t *tracer) advanceByArc(target float64) *deadlock {
 		return t.lost()
 	}
 	step := math.Min(arcStep, math.Max(arcFloor, math.Abs(target-t.s)))
+	det, growth := a.det, 0.0
 	for range arcSteps {
-		if !t.arcTo(step) {
+		ok := t.arcTo(step) && t.arcTangent(&a.next, &a.tangent, direction, &a.turn)
+		if !ok || !foreseen(det, a.det, growth*step) {
 			if step /= 2; step < arcFloor {
 				return t.lost()
 			}
 			continue
 		}
-		if !t.arcTangent(&a.next, &a.tangent, direction, &a.turn) {
-			return t.lost()
-		}
+		det, growth = a.det, (a.det-det)/step
 		if (a.next[t.n]-target)*direction >= 0 {
 			return t.arcFinish(step, target)
 		}
@@ -86,8 +88,8 @@ func (t *tracer) settle(x *column) {
 }
 
 // bordered sets a.m to the Jacobian by state and parameter at x over the row
-// dir, columns scaled, and t.f to the residual.
-func (t *tracer) bordered(x, dir *column) bool {
+// a.border, columns scaled, and t.f to the residual.
+func (t *tracer) bordered(x *column) bool {
 	a, n := &t.arc, t.n
 	t.guess = *x
 	t.guess[n] = 0
@@ -99,7 +101,7 @@ func (t *tracer) bordered(x, dir *column) bool {
 		a.m[i][n] = t.rate[i]
 	}
 	for j := range n + 1 {
-		a.m[n][j] = dir[j]
+		a.m[n][j] = a.border[j]
 	}
 	return a.lu.factor(&a.m, n+1)
 }
@@ -108,39 +110,38 @@ func (t *tracer) bordered(x, dir *column) bool {
 // the side of prev or, where prev is nil, towards s growing in direction.
 func (t *tracer) arcTangent(x, prev *column, direction float64, out *column) bool {
 	n := t.n
-	var border column
+	a := &t.arc
 	if prev != nil {
-		border = *prev
+		a.border = *prev
 	} else {
-		border[n] = 1
+		a.border = column{}
+		a.border[n] = 1
 	}
-	if !t.bordered(x, &border) && !t.anyBorder(x) {
+	if !t.bordered(x) && !t.anyBorder(x) {
 		return false
 	}
-	var rhs column
-	rhs[n] = 1
-	t.arc.lu.solve(&rhs, out)
-	norm := 0.0
-	for i := range n + 1 {
-		norm += out[i] * out[i]
-	}
-	norm = 1 / math.Sqrt(norm)
+	a.rhs = column{}
+	a.rhs[n] = 1
+	a.lu.solve(&a.rhs, out)
+	norm := 1 / math.Sqrt(product(out, out, n+1))
 	if prev == nil {
 		norm = math.Copysign(norm, out[n]*direction)
 	}
 	for i := range n + 1 {
 		out[i] *= norm
 	}
-	return !math.IsNaN(norm) && !math.IsInf(norm, 0)
+	// A row's part across the tangent lies in the span of the others.
+	a.det = a.lu.det / product(&a.border, out, n+1)
+	return !math.IsNaN(a.det) && !math.IsInf(norm, 0)
 }
 
 // anyBorder looks for a unit row that makes the bordered matrix regular: at a
 // turning point itself the parameter's own row does not.
 func (t *tracer) anyBorder(x *column) bool {
 	for i := range t.n {
-		var border column
-		border[i] = 1
-		if t.bordered(x, &border) {
+		t.arc.border = column{}
+		t.arc.border[i] = 1
+		if t.bordered(x) {
 			return true
 		}
 	}
@@ -157,8 +158,9 @@ func (t *tracer) arcTo(step float64) bool {
 		a.next[i] += step * a.tangent[i] / weight(i, n)
 	}
 	total := 0.0
+	a.border = a.tangent
 	for range maxCorrections {
-		if !t.bordered(&a.next, &a.tangent) {
+		if !t.bordered(&a.next) {
 			return false
 		}
 		small := largest(&t.f, n) <= arcResidual

@@ -198,12 +198,18 @@ func (p *cornerPath) constrainStrut(e *cornerEquations) {
 func (p *cornerPath) newton(q *state, s float64, step, slope *state) float64 {
 	e := &p.eq
 	p.constrain(q, s, e)
-	sign := p.split.factor(&e.w, p.c.pair)
-	if sign != 0 {
+	det := p.split.factor(&e.w, p.c.pair)
+	if det != 0 {
 		p.split.answer(e, &e.f, step)
 		p.split.answer(e, &e.rate, slope)
 	}
-	return sign
+	return det * e.at.stretch()
+}
+
+// stretch returns the determinant of ω over the rate of the Gibbs vector.
+func (p *pose) stretch() float64 {
+	n := 1 + r3.Dot(p.g, p.g)
+	return 8 / (n * n)
 }
 
 // answer sets d to the change of a corner's unknowns that undoes b.

@@ -72,8 +72,9 @@ func newPair(first, second int) rowPair {
 	return p
 }
 
-// factor sets s to the factors of w by a pair of its rows and returns the sign of the determinant of
-// the equations over ω and v: 0 where they are singular or the pair is unfit.
+// factor sets s to the factors of w by a pair of its rows and returns the
+// determinant of the equations over ω and v: 0 where they are singular or the
+// pair is unfit.
 func (s *split) factor(w *rows, by rowPair) float64 {
 	s.pair = by
 	p, q := &w[s.pair.first], &w[s.pair.second]
@@ -113,7 +114,7 @@ func (s *split) triple(m *[3]Vec, d float64) float64 {
 	if (s.pair.first+s.pair.second)%2 == 0 { // Laplace's sign of the pair
 		d = -d
 	}
-	return math.Copysign(1, d*det)
+	return d * det
 }
 
 // solve returns the movement that the rows w, of which s is the factored form,

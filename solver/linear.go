@@ -14,16 +14,16 @@ type matrix [maxUnknowns]column
 
 // factors is a LU factorisation with row exchanges, kept in place.
 type factors struct {
-	n    int
-	a    matrix
-	row  [maxUnknowns]uint8 // row[i] is the row of the matrix that became row i
-	sign float64            // of the determinant; 0 where it is singular
+	n   int
+	a   matrix
+	row [maxUnknowns]uint8 // row[i] is the row of the matrix that became row i
+	det float64            // determinant; 0 where it is singular
 }
 
 // factor sets f to the factors of the leading n×n block of m. It returns false
 // where a pivot vanishes or is not a number; f must not be solved with then.
 func (f *factors) factor(m *matrix, n int) bool {
-	f.n, f.a, f.sign = n, *m, 1
+	f.n, f.a, f.det = n, *m, 1
 	for i := range n {
 		f.row[i] = uint8(i)
 	}
@@ -31,10 +31,10 @@ func (f *factors) factor(m *matrix, n int) bool {
 		f.pivot(k)
 		p := f.a[k][k]
 		if !(math.Abs(p) > 0) || math.IsInf(p, 0) {
-			f.sign = 0
+			f.det = 0
 			return false
 		}
-		f.sign = math.Copysign(f.sign, f.sign*p)
+		f.det *= p
 		f.eliminate(k, 1/p)
 	}
 	return true
@@ -51,7 +51,7 @@ func (f *factors) pivot(k int) {
 	if best != k {
 		f.a[k], f.a[best] = f.a[best], f.a[k]
 		f.row[k], f.row[best] = f.row[best], f.row[k]
-		f.sign = -f.sign
+		f.det = -f.det
 	}
 }
 

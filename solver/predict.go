@@ -2,11 +2,12 @@ package solver
 
 import "math"
 
-// node is a solution on a path: where it stands and how the unknowns change with
-// s there.
+// node is a solution on a path: where it stands, how the unknowns change with s
+// there, and det dF/dq.
 type node struct {
 	s        float64
 	q, slope state
+	det      float64
 }
 
 // trail holds solutions that a path has passed, the newest first.
@@ -52,6 +53,15 @@ func (t *trail) predict(now *node, next float64, n int, q *state) {
 				w.value[2]*(b.q[i]-now.q[i]) + w.slope[2]*b.slope[i]
 		}
 	}
+}
+
+// growth returns the rate by s at which the determinant has changed up to now, 0
+// where nothing is known of it.
+func (t *trail) growth(now *node) float64 {
+	if t.n == 0 {
+		return 0
+	}
+	return (now.det - t.nodes[0].det) / (now.s - t.nodes[0].s)
 }
 
 // useful returns how many nodes of the trail serve a step of h from s.

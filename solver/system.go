@@ -26,7 +26,7 @@ type system interface {
 type directSystem interface {
 	system
 	// newton sets step to Newton's correction at the point q, s and slope to
-	// dq/ds there, and returns the sign of det dF/dq. It returns 0 where the
+	// dq/ds there, and returns det dF/dq. It returns 0 where the
 	// point is singular or so near it that a general solution must say.
 	newton(q *state, s float64, step, slope *state) float64
 }

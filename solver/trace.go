@@ -16,6 +16,13 @@ const (
 	trust = 0.35
 	// trustFloor is a correction too small to mistake one branch for another.
 	trustFloor = 1e-3
+	// stride is the longest step, in mm by [distance]'s measure, a seventh of a
+	// radian or so: a longer one may pass over a lock.
+	stride = 60.0
+	// surprise is the largest difference, as a share, of the determinant from what
+	// was expected after a step, dwindling the least share of it that must be left.
+	surprise  = 0.5
+	dwindling = 0.3
 	// maxCorrections bounds the Newton corrections of one step.
 	maxCorrections = 8
 	// halvings bounds the refusals of a step before the path is followed by
@@ -31,10 +38,9 @@ type tracer struct {
 	direct directSystem // sys, where it is one
 	n      int
 
-	node          // where the path stands; its slope is valid if known
-	trail trail   // the solutions before, for prediction
-	sign  float64 // of det dF/dq here
-	known bool    // slope and sign are valid
+	node        // where the path stands; slope and det are valid if known
+	trail trail // the solutions before, for prediction
+	known bool
 
 	guess, tangent state // of the step being tried
 	f, rate, step  column
@@ -56,14 +62,14 @@ func (t *tracer) start(sys system, q *state) {
 // forget drops what is known of the path beside where it stands.
 func (t *tracer) forget() { t.known, t.trail.n = false, 0 }
 
-// orient evaluates slope and sign where the path stands. It returns false at a
+// orient evaluates slope and determinant where the path stands. It returns false at a
 // singular position.
 func (t *tracer) orient() bool {
 	if t.known {
 		return true
 	}
-	t.sign = t.newton(&t.q, t.s)
-	t.known = t.sign != 0
+	t.det = t.newton(&t.q, t.s)
+	t.known = t.det != 0
 	if t.known {
 		t.slope = t.tangent
 	}
@@ -71,12 +77,12 @@ func (t *tracer) orient() bool {
 }
 
 // newton sets t.step to Newton's correction at the point q, s and t.tangent to
-// the slope of the path there. It returns the sign of det dF/dq, 0 at a singular
+// the slope of the path there. It returns det dF/dq, 0 at a singular
 // point.
 func (t *tracer) newton(q *state, s float64) float64 {
 	if t.direct != nil {
-		if sign := t.direct.newton(q, s, &t.step, &t.tangent); sign != 0 {
-			return sign
+		if det := t.direct.newton(q, s, &t.step, &t.tangent); det != 0 {
+			return det
 		}
 	}
 	t.sys.linearise(q, s, &t.f, &t.jac, &t.rate)
@@ -88,7 +94,7 @@ func (t *tracer) newton(q *state, s float64) float64 {
 	for i := range t.n {
 		t.step[i], t.tangent[i] = -t.step[i], -t.tangent[i]
 	}
-	return t.lu.sign
+	return t.lu.det
 }
 
 // advance follows the path to s = target. It returns nil there, or what ended the
@@ -106,6 +112,7 @@ func (t *tracer) advance(target float64) *deadlock {
 		if math.Abs(target-t.s) <= math.Abs(step)*(1+1e-9) {
 			step = target - t.s
 		}
+		step = t.within(stride, step)
 		if t.try(t.s + step) {
 			refused = max(refused-1, 0)
 			step *= 2
@@ -117,6 +124,24 @@ func (t *tracer) advance(target float64) *deadlock {
 	return nil
 }
 
+// within returns the step, shortened so that the path moves by no more than limit
+// along its slope. The travel itself counts as a slope of 1.
+func (t *tracer) within(limit, step float64) float64 {
+	if size := math.Abs(step) * (1 + distance(&t.slope, t.n)); size > limit {
+		step *= limit / size
+	}
+	return step
+}
+
+// foreseen reports whether a determinant that is now may become next in a step in
+// which it was expected to change by as much as given. It would not where the
+// step has passed a lock. Nor where it has passed the place where two branches
+// all but meet: there the determinant falls towards 0 and, on the other branch,
+// rises again with the same sign.
+func foreseen(now, next, change float64) bool {
+	return next/now >= dwindling && math.Abs(next-now-change) <= surprise*math.Abs(now)
+}
+
 // try takes one step to s = next. It returns false, and leaves the tracer where
 // it was, where the step is not clearly on the same branch.
 func (t *tracer) try(next float64) bool {
@@ -126,23 +151,24 @@ func (t *tracer) try(next float64) bool {
 		t.step[i] = q[i] - t.q[i]
 	}
 	moved := distance(&t.step, t.n)
-	if !t.correct(q, next, trust*moved+trustFloor) {
+	det := t.correct(q, next, trust*moved+trustFloor)
+	if !foreseen(t.det, det, t.trail.growth(&t.node)*(next-t.s)) {
 		return false
 	}
 	t.trail.add(&t.node)
-	t.s, t.q, t.slope = next, *q, t.tangent
+	t.node = node{s: next, q: *q, slope: t.tangent, det: det}
 	return true
 }
 
-// correct brings q onto the solution at s by Newton's method. It returns false
-// where it does not converge within reach of the first guess or where the
-// determinant has changed its sign: beyond a lock.
-func (t *tracer) correct(q *state, s, reach float64) bool {
+// correct brings q onto the solution at s by Newton's method and returns the
+// determinant there: 0 where it does not converge within reach of the first
+// guess.
+func (t *tracer) correct(q *state, s, reach float64) float64 {
 	total := 0.0
 	for range maxCorrections {
-		sign := t.newton(q, s)
-		if sign == 0 {
-			return false
+		det := t.newton(q, s)
+		if det == 0 {
+			return 0
 		}
 		for i := range t.n {
 			q[i] += t.step[i]
@@ -150,13 +176,13 @@ func (t *tracer) correct(q *state, s, reach float64) bool {
 		size := distance(&t.step, t.n)
 		total += size
 		if !(total <= reach) {
-			return false
+			return 0
 		}
 		if size <= settled {
-			return sign == t.sign
+			return det
 		}
 	}
-	return false
+	return 0
 }
 
 // largest returns the largest magnitude among the first n of f; NaN wins.

@@ -1,0 +1,61 @@
+package solver
+
+import "gonum.org/v1/gonum/spatial/r3"
+
+// WithoutClosedForm returns x moved by the general path follower alone: the same
+// six-freedom knuckle on its links, in equations of their own.
+func WithoutClosedForm(x *Axle) *Axle {
+	y := *x
+	for s, c := range x.corners {
+		if c != nil {
+			d := *c
+			d.closed = nil
+			y.corners[s] = &d
+		}
+	}
+	return &y
+}
+
+// HasClosedForm reports whether both corners of x are solved without iteration.
+func HasClosedForm(x *Axle) bool {
+	return x.beam == nil && x.corners[Left].closed != nil && x.corners[Right].closed != nil
+}
+
+// AtLock reports whether w, after a sweep, stands where it had to leave the
+// closed form.
+func AtLock(w *Workspace) bool { return w.tracer.closed.form == nil }
+
+// ErrorGain returns by how much a knuckle turns, in radians, for an error of 1 mm
+// in the worst combination of its links, where a corner of x stands under its
+// wheel's travel: the condition of the linkage, about 1/100 for a healthy one.
+func ErrorGain(x *Axle, s Side, steer, travel float64) float64 {
+	ws := NewWorkspace()
+	if err := x.originOfCorner(ws, Attitude{Heave: travel, Steer: steer}, s); err != nil {
+		return nan
+	}
+	p := cornerPath{c: x.corners[s], gear: newGearPath(x.balls[s], steer, 0), from: travel}
+	var f, rate column
+	var m matrix
+	var lu factors
+	p.linearise(&ws.origin, 0, &f, &m, &rate)
+	if !lu.factor(&m, cornerUnknowns) {
+		return nan
+	}
+	var gain [3]float64
+	for i := range cornerUnknowns {
+		var e column
+		e[i] = 1
+		lu.solve(&e, &e)
+		for k := range gain {
+			gain[k] += 2 * abs(e[k])
+		}
+	}
+	return r3.Norm(Vec{X: gain[0], Y: gain[1], Z: gain[2]})
+}
+
+func abs(x float64) float64 {
+	if x < 0 {
+		return -x
+	}
+	return x
+}
