@@ -21,15 +21,29 @@ func (d Document) WriteTo(w io.Writer) (int64, error) {
 
 // Append appends the file.
 func (d Document) Append(dst []byte) []byte {
+	dst = d.appendHead(dst)
+	dst = append(dst, "<style>\n"+Stylesheet(d.Paper)+"</style>\n"...)
 	size := Rect{Max: Point{d.Picture.Width, d.Picture.Height}}
-	width, height := string(Path(nil).number(size.Max.X)), string(Path(nil).number(size.Max.Y))
+	dst = Mark{Class: "paper", Path: Path{}.Rect(size)}.append(dst)
+	return d.Picture.appendMarks(dst)
+}
+
+// AppendInline appends the picture as an element of a page that has the
+// [Stylesheet] itself, on the page's own ground.
+func (d Document) AppendInline(dst []byte) []byte { return d.Picture.appendMarks(d.appendHead(dst)) }
+
+// appendHead appends the start of the element and what a screen reader says.
+func (d Document) appendHead(dst []byte) []byte {
+	width, height := string(Path(nil).number(d.Picture.Width)), string(Path(nil).number(d.Picture.Height))
 	dst = append(dst, `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="`+width+`" height="`+height+
 		`" viewBox="0 0 `+width+` `+height+`">`+"\n"...)
 	dst = appendElement(dst, "title", d.Title)
-	dst = appendElement(dst, "desc", d.Description)
-	dst = append(dst, "<style>\n"+Stylesheet(d.Paper)+"</style>\n"...)
-	dst = Mark{Class: "paper", Path: Path{}.Rect(size)}.append(dst)
-	for _, m := range d.Picture.Marks {
+	return appendElement(dst, "desc", d.Description)
+}
+
+// appendMarks appends the marks and the end of the element.
+func (p Picture) appendMarks(dst []byte) []byte {
+	for _, m := range p.Marks {
 		dst = m.append(dst)
 	}
 	return append(dst, "</svg>\n"...)

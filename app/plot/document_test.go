@@ -47,6 +47,23 @@ func TestDocumentEscapes(t *testing.T) {
 	}
 }
 
+// TestDocumentInline: a picture within a page is the file without style and ground,
+// so that two of them do not style each other.
+func TestDocumentInline(t *testing.T) {
+	d := Document{Title: "a < b"}
+	d.Picture.Draw("part", Path{}.Polyline(Point{0, 1}, Point{2, 3}))
+	d.Picture.Write("figure", Anchor{}, 10, "12")
+	inline := string(d.AppendInline(nil))
+	if strings.Contains(inline, "<style") || strings.Contains(inline, `"paper"`) {
+		t.Errorf("inline picture has style or ground:\n%s", inline)
+	}
+	file := string(d.Append(nil))
+	style, ground := file[strings.Index(file, "<style>"):strings.Index(file, "</style>\n")]+"</style>\n", `<path class="paper" d="M0 0L0 0L0 0L0 0Z"/>`+"\n"
+	if want := strings.Replace(strings.Replace(file, style, "", 1), ground, "", 1); inline != want {
+		t.Errorf("inline picture =\n%s\nwant the file's\n%s", inline, want)
+	}
+}
+
 func TestDocumentIsAlwaysXML(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.String().Draw(t, "text")
