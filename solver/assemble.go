@@ -1,10 +1,15 @@
 package solver
 
+import "sync"
+
 // Assembler makes candidates of one design. It is safe for concurrent use.
 type Assembler struct {
 	design Design
 	units  []*unit
 	places [][]dvec // of each unit, as the file has them
+	spins  [][]dvec // likewise: the wheels' spin axes
+	still  []*staticUnit
+	idle   sync.Pool // of *staticWork
 }
 
 // NewAssembler checks the design once for all its candidates.
@@ -15,8 +20,24 @@ func NewAssembler(d *Design) (*Assembler, error) {
 	a := &Assembler{design: *d, units: d.Kind.layout.units(d)}
 	for _, u := range a.units {
 		a.places = append(a.places, u.places(d))
+		a.spins = append(a.spins, u.staticSpins(d))
+	}
+	w := a.borrow(nil)
+	defer a.giveBack(w)
+	for i := range a.units {
+		a.still = append(a.still, w.asMeasured(i))
 	}
 	return a, nil
+}
+
+// staticSpins returns the spin axis of each wheel in the file's own position.
+func (u *unit) staticSpins(d *Design) []dvec {
+	var spins []dvec
+	for i := range u.wheels {
+		w := &u.wheels[i]
+		spins = append(spins, fixed(w.spinOf(d.Toe[w.side], d.Camber[w.side])))
+	}
+	return spins
 }
 
 // Design returns the design that a was made of.
@@ -69,48 +90,24 @@ func (a *Assembler) Assemble(changes []Change, hold Hold) (*Axle, error) {
 			return nil, err
 		}
 	}
-	cs := make([]applied, len(changes))
-	for i := range changes {
-		cs[i] = applied{Change: &changes[i]}
-	}
+	w := a.borrow(changes)
+	defer a.giveBack(w)
 	x := &Axle{assembler: a, changes: changes, hold: hold}
-	x.gear = a.gear(cs)
-	x.tyreRadius = a.tyreRadius(cs)
-	for i, u := range a.units {
-		s, err := a.static(u, a.places[i], cs, hold)
+	x.gear = a.gear(w.cs)
+	x.tyreRadius = a.tyreRadius(w.cs)
+	x.static = x.units[:len(a.units)]
+	for i := range a.units {
+		s, err := w.static(i, hold)
 		if err != nil {
 			return nil, err
 		}
-		x.static = append(x.static, s)
+		x.static[i] = s
 	}
 	x.link()
 	return x, nil
 }
 
-// stages are a unit's points and conditions on the way to its static position.
-type stages struct {
-	before, after []dvec
-	spins         []dvec
-	conditions    []condition
-}
-
-// stages applies changes to the places of u.
-func (a *Assembler) stages(u *unit, places []dvec, cs []applied, hold Hold) stages {
-	var s stages
-	s.before = append([]dvec(nil), places...)
-	u.applyPoints(s.before, cs)
-	s.after = make([]dvec, len(places))
-	u.applyParts(s.before, s.after, a.design.StudAxis, cs)
-	for i := range u.wheels {
-		w := &u.wheels[i]
-		s.spins = append(s.spins, fixed(w.spinOf(a.design.Toe[w.side], a.design.Camber[w.side])))
-	}
-	set := u.setpointsOf(&a.design, s.before, cs)
-	s.conditions = u.conditions(hold.with(cs), &set, s.before)
-	return s
-}
-
-// staticUnit is a unit in its solved static position.
+// staticUnit is a unit in its solved static position, and what moves from there.
 type staticUnit struct {
 	u     *unit
 	q     state
@@ -119,30 +116,88 @@ type staticUnit struct {
 	// untouched says that no part or setpoint was changed: the static position
 	// is that of the points as they stand.
 	untouched bool
+
+	corner *corner // of an independent suspension
+	beam   *beam   // of a solid axle
 }
 
-// static solves the static position of u.
-func (a *Assembler) static(u *unit, places []dvec, cs []applied, hold Hold) (*staticUnit, error) {
-	s := a.stages(u, places, cs, hold)
-	p := newStaticPath(u, s.before, s.after, s.spins, s.conditions)
-	q, err := p.solve()
+// static returns the static position of unit i with the changes of w.
+func (w *staticWork) static(i int, hold Hold) (*staticUnit, error) {
+	switch w.assembler.units[i].extent(w.cs) {
+	case nothing:
+		return w.assembler.still[i], nil
+	case points:
+		return w.asMeasured(i), nil
+	}
+	p := w.prepare(i, w.cs, hold)
+	q, err := p.solve(&w.tracer)
 	if err != nil {
 		return nil, err
 	}
 	p.put(&q, constant(1))
-	if err := u.takeUp(p.c.pts, s.before); err != nil {
+	if err := p.u.takeUp(p.c.pts, p.before); err != nil {
 		return nil, err
 	}
-	out := &staticUnit{u: u, q: q, pts: values(p.c.pts), spins: values(p.c.spins)}
-	out.untouched = onlyPoints(cs)
-	return out, nil
+	s := newStaticUnit(p.u, p.c.pts, p.c.spins)
+	s.q = q
+	return s, nil
+}
+
+// asMeasured returns the static position of unit i where no more than coordinates
+// are changed: the points as they then stand.
+func (w *staticWork) asMeasured(i int) *staticUnit {
+	s := newStaticUnit(w.assembler.units[i], w.move(i, w.cs), w.assembler.spins[i])
+	s.untouched = true
+	return s
+}
+
+func newStaticUnit(u *unit, pts, spins []dvec) *staticUnit {
+	s := &staticUnit{u: u}
+	t := newTangent(len(pts), len(spins))
+	s.pts, s.spins = t.pts, t.spins
+	copyValues(s.pts, pts)
+	copyValues(s.spins, spins)
+	if u.beam {
+		s.beam = newBeam(s)
+	} else {
+		s.corner = newCorner(s)
+	}
+	return s
+}
+
+// extent is how far changes reach into a unit.
+type extent uint8
+
+const (
+	nothing extent = iota
+	points         // coordinates alone
+	parts          // parts or setpoints
+)
+
+// extent returns how far changes reach into u.
+func (u *unit) extent(cs []applied) extent {
+	e := nothing
+	for _, c := range cs {
+		switch {
+		case e == parts || !u.touches(c.Change):
+		case c.Parameter.stage == pointStage:
+			e = points
+		default:
+			e = parts
+		}
+	}
+	return e
+}
+
+func copyValues(out []Vec, xs []dvec) {
+	for i := range xs {
+		out[i] = xs[i].v
+	}
 }
 
 func values(xs []dvec) []Vec {
 	out := make([]Vec, len(xs))
-	for i := range xs {
-		out[i] = xs[i].v
-	}
+	copyValues(out, xs)
 	return out
 }
 
@@ -165,14 +220,4 @@ func (a *Assembler) tyreRadius(cs []applied) float64 {
 		}
 	}
 	return r
-}
-
-// onlyPoints reports whether changes are all of coordinates.
-func onlyPoints(cs []applied) bool {
-	for _, c := range cs {
-		if c.Parameter.stage == partStage || c.Parameter.stage == setpointStage {
-			return false
-		}
-	}
-	return true
 }

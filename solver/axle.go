@@ -15,7 +15,8 @@ type Axle struct {
 	hold       Hold
 	gear       Gear
 	tyreRadius float64
-	static     []*staticUnit
+	static     []*staticUnit  // in units
+	units      [2]*staticUnit // one of a solid axle
 
 	corners [2]*corner // of an independent suspension
 	beam    *beam      // of a solid axle
@@ -24,19 +25,31 @@ type Axle struct {
 	home    [2]Vec // contact points in the static position, as left ones
 }
 
-// link builds what is moved from the solved static position.
+// link takes what is moved from the solved static position.
 func (x *Axle) link() {
 	for _, s := range x.static {
 		if s.u.beam {
-			x.linkBeam(s)
-			continue
+			x.beam = s.beam
+			x.drag = x.gear.inner(s.pts[s.u.rods[s.u.dragLink()].inner], Left)
+		} else {
+			side := s.u.wheels[0].side
+			x.corners[side] = s.corner
+			x.balls[side] = x.gear.inner(side.mirrored(s.pts[s.u.rods[s.u.tieRod()].inner]), side)
 		}
-		w := &s.u.wheels[0]
-		x.corners[w.side] = newCorner(s)
-		tie := s.u.rods[s.u.tieRod()]
-		x.balls[w.side] = x.gear.inner(w.side.mirrored(s.pts[tie.inner]), w.side)
+		x.setHome(s)
 	}
-	x.setHome()
+}
+
+// setHome records the contact points of a unit's static position.
+func (x *Axle) setHome(s *staticUnit) {
+	for i := range s.u.wheels {
+		w := &s.u.wheels[i]
+		centre, spin := s.pts[w.centre], s.spins[i]
+		if w.flipped {
+			centre, spin = w.side.mirrored(centre), w.side.mirrored(spin)
+		}
+		x.home[w.side] = contact(centre, spin, x.tyreRadius)
+	}
 }
 
 // newCorner builds a corner from its static position.
@@ -64,8 +77,8 @@ func newCorner(s *staticUnit) *corner {
 	return c
 }
 
-// linkBeam builds a solid axle from its static position.
-func (x *Axle) linkBeam(s *staticUnit) {
+// newBeam builds a solid axle from its static position.
+func newBeam(s *staticUnit) *beam {
 	u, pts := s.u, s.pts
 	o := r3.Scale(0.5, r3.Add(pts[u.wheels[0].centre], pts[u.wheels[1].centre]))
 	b := &beam{o: o, pulls: u.points[axleDrag+1].body - leftBody}
@@ -80,8 +93,7 @@ func (x *Axle) linkBeam(s *staticUnit) {
 	b.drag = newRod(d.name, pts[d.inner], pts[d.outer], pts[u.wheels[b.pulls].axis.lower])
 	t := u.rods[u.tieRod()]
 	b.tie = r3.Norm(r3.Sub(pts[t.outer], pts[t.inner]))
-	x.beam = b
-	x.drag = x.gear.inner(pts[d.inner], Left)
+	return b
 }
 
 func newKingpin(w *wheelSpec, pts []Vec, spin, o Vec) kingpin {
@@ -139,15 +151,6 @@ func (x *Axle) StaticPoint(s Side, i int) Vec {
 // StaticCommonPoint returns the place in V of a point of neither side, by its
 // index in Kind.CommonPoints, in the static position of the candidate.
 func (x *Axle) StaticCommonPoint(i int) Vec { return x.static[0].pts[axleLinks+i] }
-
-// setHome records the contact points of the static position.
-func (x *Axle) setHome() {
-	var w wheelPose
-	for _, s := range Sides {
-		x.staticWheel(s, &w)
-		x.home[s] = contact(w.centre, w.spin, x.tyreRadius)
-	}
-}
 
 // staticWheel sets out to a wheel in the static position, as a left one.
 func (x *Axle) staticWheel(s Side, out *wheelPose) {

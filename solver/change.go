@@ -74,7 +74,8 @@ func (u *unit) applyPoints(pts []dvec, cs []applied) {
 		if c.Parameter.stage != pointStage {
 			continue
 		}
-		for i := range u.points {
+		first, end, step := u.span(&c.Parameter.point)
+		for i := first; i < end; i += step {
 			if u.moves(c.Change, i) {
 				pts[i] = pts[i].plus(u.axisOf(c.Parameter.move, i).times(c.amount()))
 			}
@@ -99,6 +100,22 @@ func (u *unit) applyParts(pts, moved []dvec, studs [2]Vec, cs []applied) {
 			}
 		}
 	}
+}
+
+// span returns the points of u among which those of ref are: from first up to
+// end by steps.
+func (u *unit) span(ref *pointRef) (first, end, step int) {
+	switch i := ref.index; {
+	case ref.group == gearPoint || ref.group == commonPoint && !u.beam:
+		return 0, 0, 1
+	case ref.group == commonPoint:
+		return axleLinks + i, axleLinks + i + 1, 1
+	case ref.group == sidePoint && u.beam:
+		return i, axleLinks, axleSidePoints
+	case ref.group == sidePoint:
+		return i, i + 1, 1
+	}
+	return 0, len(u.points), 1
 }
 
 // moves reports whether a change moves point i of u.

@@ -18,28 +18,28 @@ type keepsLength struct {
 	length dual
 }
 
-func (k keepsLength) link() string { return k.name }
+func (k *keepsLength) link() string { return k.name }
 
-func (k keepsLength) value(c *configuration) dual {
+func (k *keepsLength) value(c *configuration) dual {
 	d := c.pts[k.outer].less(c.pts[k.inner])
 	return d.dot(d).less(k.length.times(k.length)).over(k.length.scaled(2))
 }
 
 // change returns by how much longer the rod has become.
-func (k keepsLength) change(c *configuration) dual {
+func (k *keepsLength) change(c *configuration) dual {
 	return c.pts[k.outer].less(c.pts[k.inner]).norm().less(k.length)
 }
 
 // changeTogether lets two rods change length by the same amount, or by opposite
 // amounts: the relation that is left when one setpoint of two is held.
 type changeTogether struct {
-	first, second keepsLength
+	first, second *keepsLength
 	opposite      bool
 }
 
-func (k changeTogether) link() string { return k.first.name }
+func (k *changeTogether) link() string { return k.first.name }
 
-func (k changeTogether) value(c *configuration) dual {
+func (k *changeTogether) value(c *configuration) dual {
 	a, b := k.first.change(c), k.second.change(c)
 	if k.opposite {
 		return a.plus(b)
@@ -52,9 +52,9 @@ type throughMount struct {
 	lateral bool
 }
 
-func (throughMount) link() string { return "strut" }
+func (*throughMount) link() string { return "strut" }
 
-func (k throughMount) value(c *configuration) dual {
+func (k *throughMount) value(c *configuration) dual {
 	d := c.u.pierce(c.pts).less(c.pts[c.u.strut.top])
 	if k.lateral {
 		return d.y()
@@ -73,9 +73,9 @@ type hasToe struct {
 	target
 }
 
-func (hasToe) link() string { return "toe" }
+func (*hasToe) link() string { return "toe" }
 
-func (k hasToe) value(c *configuration) dual {
+func (k *hasToe) value(c *configuration) dual {
 	e, t := c.spins[k.wheel], k.at(c.blend)
 	y := e.y().scaled(c.u.wheels[k.wheel].outboard())
 	return e.x().times(t.cos()).less(y.times(t.sin())).scaled(angleArm)
@@ -87,18 +87,18 @@ type hasCamber struct {
 	target
 }
 
-func (hasCamber) link() string { return "camber" }
+func (*hasCamber) link() string { return "camber" }
 
-func (k hasCamber) value(c *configuration) dual {
+func (k *hasCamber) value(c *configuration) dual {
 	return c.spins[k.wheel].z().plus(k.at(c.blend).sin()).scaled(angleArm)
 }
 
 // hasCaster holds the caster angle of a wheel or, of an axle, the mean of both.
 type hasCaster struct{ target }
 
-func (hasCaster) link() string { return "caster" }
+func (*hasCaster) link() string { return "caster" }
 
-func (k hasCaster) value(c *configuration) dual {
+func (k *hasCaster) value(c *configuration) dual {
 	return c.u.caster(c.pts).less(k.at(c.blend)).scaled(angleArm)
 }
 
@@ -118,8 +118,8 @@ type atHeight struct {
 	target
 }
 
-func (atHeight) link() string { return "ride height" }
+func (*atHeight) link() string { return "ride height" }
 
-func (k atHeight) value(c *configuration) dual {
+func (k *atHeight) value(c *configuration) dual {
 	return c.pts[c.u.wheels[k.wheel].centre].z().less(k.at(c.blend))
 }

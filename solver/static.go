@@ -13,14 +13,6 @@ type staticPath struct {
 	c          configuration
 }
 
-func newStaticPath(u *unit, before, after, spins []dvec, conditions []condition) *staticPath {
-	n := len(before)
-	p := &staticPath{u: u, before: before, after: after, conditions: conditions}
-	p.place = placement{u: u, from: make([]dvec, n), spins: spins}
-	p.c = configuration{u: u, pts: make([]dvec, n), spins: make([]dvec, len(spins))}
-	return p
-}
-
 func (p *staticPath) size() int { return len(p.conditions) }
 
 // put places the points for q at the blend s.
@@ -73,15 +65,14 @@ func (e *StaticError) Error() string {
 		where, e.Link, 100*e.Share)
 }
 
-// solve returns the unknowns of the static position.
-func (p *staticPath) solve() (state, error) {
+// solve returns the unknowns of the static position; t lends its memory.
+func (p *staticPath) solve(t *tracer) (state, error) {
 	var q state
 	var f column
 	p.residual(&q, 1, &f)
 	if largest(&f, p.size()) <= residualLimit {
 		return q, nil
 	}
-	var t tracer
 	t.start(p, &q)
 	if end := t.advance(1); end != nil {
 		return q, &StaticError{Side: p.u.wheels[0].side, Axle: p.u.beam,

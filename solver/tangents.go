@@ -21,8 +21,8 @@ type tangent struct {
 // position is singular: it can be met, but only just.
 func (x *Axle) Tangents(params []Change) (*Tangents, error) {
 	t := &Tangents{axle: x, params: params}
-	for i, s := range x.static {
-		ts, err := x.unitTangents(s, x.assembler.places[i], params)
+	for i := range x.static {
+		ts, err := x.unitTangents(i, params)
 		if err != nil {
 			return nil, err
 		}
@@ -35,37 +35,33 @@ func (x *Axle) Tangents(params []Change) (*Tangents, error) {
 func (t *Tangents) Len() int { return len(t.params) }
 
 // unitTangents returns the tangents of one unit.
-func (x *Axle) unitTangents(s *staticUnit, places []dvec, params []Change) ([]tangent, error) {
-	cs := make([]applied, len(x.changes), len(x.changes)+1)
-	for i := range x.changes {
-		cs[i] = applied{Change: &x.changes[i]}
-	}
-	var w *tangentWork
+func (x *Axle) unitTangents(unit int, params []Change) ([]tangent, error) {
+	s := x.static[unit]
+	w := tangentWork{x: x, unit: unit}
+	defer w.release()
 	out := make([]tangent, len(params))
 	for k := range params {
 		p := &params[k]
-		if !s.u.touches(p) {
+		switch {
+		case !s.u.touches(p):
 			out[k].still = true
-			continue
-		}
-		if p.Parameter.stage == pointStage && s.untouched {
+		case p.Parameter.stage == pointStage && s.untouched:
 			out[k] = s.shifted(p)
-			continue
+		case !w.factor():
+			return nil, &StaticError{Side: s.u.wheels[0].side, Axle: s.u.beam, Link: "the linkage at its lock", Share: 1}
+		default:
+			out[k] = w.by(p)
 		}
-		if w == nil {
-			w = newTangentWork(x, s, places, cs)
-			if w == nil {
-				return nil, &StaticError{Side: s.u.wheels[0].side, Axle: s.u.beam, Link: "the linkage at its lock", Share: 1}
-			}
-		}
-		out[k] = w.by(append(cs, applied{Change: p, seed: true}))
 	}
 	return out, nil
 }
 
 // touches reports whether a parameter has to do with the unit at all.
 func (u *unit) touches(c *Change) bool {
-	if c.Parameter.stage == setpointStage {
+	switch c.Parameter.stage {
+	case vehicleStage:
+		return false
+	case setpointStage:
 		for _, w := range u.wheels {
 			if c.Sides.Includes(w.side) {
 				return true
@@ -73,7 +69,8 @@ func (u *unit) touches(c *Change) bool {
 		}
 		return false
 	}
-	for i := range u.points {
+	first, end, step := u.span(&c.Parameter.point)
+	for i := first; i < end; i += step {
 		if u.moves(c, i) {
 			return true
 		}
@@ -84,8 +81,9 @@ func (u *unit) touches(c *Change) bool {
 // shifted returns the tangent of a coordinate where the static position is the
 // file's own: the point moves and nothing else does.
 func (s *staticUnit) shifted(c *Change) tangent {
-	t := tangent{pts: make([]Vec, len(s.pts)), spins: make([]Vec, len(s.spins))}
-	for i := range s.u.points {
+	t := newTangent(len(s.pts), len(s.spins))
+	first, end, step := s.u.span(&c.Parameter.point)
+	for i := first; i < end; i += step {
 		if s.u.moves(c, i) {
 			t.pts[i] = s.u.axisOf(c.Parameter.move, i).v
 		}
@@ -98,47 +96,64 @@ func (s *staticUnit) shifted(c *Change) tangent {
 
 // tangentWork differentiates the equations of a unit's static position.
 type tangentWork struct {
-	x      *Axle
-	s      *staticUnit
-	places []dvec
-	lu     factors
-	basis  []tangent // motion of the points with each unknown
+	x     *Axle
+	unit  int
+	work  *staticWork // nil before factor
+	lu    factors
+	basis []tangent // motion of the points with each unknown
 }
 
-// newTangentWork factors the equations at the solution; nil where they are
-// singular.
-func newTangentWork(x *Axle, s *staticUnit, places []dvec, cs []applied) *tangentWork {
-	w := &tangentWork{x: x, s: s, places: places}
-	st := x.assembler.stages(s.u, places, cs, x.hold)
-	p := newStaticPath(s.u, st.before, st.after, st.spins, st.conditions)
+// release gives back what factor borrowed.
+func (w *tangentWork) release() {
+	if w.work != nil {
+		w.x.assembler.giveBack(w.work)
+	}
+}
+
+// factor factors the equations at the solution, once; it returns false where they
+// are singular.
+func (w *tangentWork) factor() bool {
+	if w.work != nil {
+		return true
+	}
+	w.work = w.x.assembler.borrow(w.x.changes)
+	p := w.work.prepare(w.unit, w.work.cs, w.x.hold)
 	var f, rate column
 	var jac matrix
-	p.linearise(&s.q, 1, &f, &jac, &rate)
+	p.linearise(&w.x.static[w.unit].q, 1, &f, &jac, &rate)
 	if !w.lu.factor(&jac, p.size()) {
-		return nil
+		return false
 	}
 	for k := range p.size() {
 		p.place.rates(k, &p.c)
-		w.basis = append(w.basis, tangent{pts: rates(p.c.pts), spins: rates(p.c.spins)})
+		w.basis = append(w.basis, tangentOf(&p.c))
 	}
-	return w
+	return true
 }
 
-func rates(xs []dvec) []Vec {
-	out := make([]Vec, len(xs))
-	for i := range xs {
-		out[i] = xs[i].d
+// tangentOf returns the rates of a configuration.
+func tangentOf(c *configuration) tangent {
+	t := newTangent(len(c.pts), len(c.spins))
+	for i := range c.pts {
+		t.pts[i] = c.pts[i].d
 	}
-	return out
+	for i := range c.spins {
+		t.spins[i] = c.spins[i].d
+	}
+	return t
 }
 
-// by returns the tangent of the change among cs that grows: the rate of the
-// equations with the pose held, and the motion of the pose that undoes it.
-func (w *tangentWork) by(cs []applied) tangent {
-	u := w.s.u
-	st := w.x.assembler.stages(u, w.places, cs, w.x.hold)
-	p := newStaticPath(u, st.before, st.after, st.spins, st.conditions)
-	p.put(&w.s.q, constant(1))
+// newTangent returns a tangent of no motion.
+func newTangent(pts, spins int) tangent {
+	m := make([]Vec, pts+spins)
+	return tangent{pts: m[:pts:pts], spins: m[pts:]}
+}
+
+// by returns the tangent of a change that grows: the rate of the equations with
+// the pose held, and the motion of the pose that undoes it.
+func (w *tangentWork) by(c *Change) tangent {
+	p := w.work.prepare(w.unit, append(w.work.cs, applied{Change: c, seed: true}), w.x.hold)
+	p.put(&w.x.static[w.unit].q, constant(1))
 	var b column
 	for i, c := range p.conditions {
 		b[i] = -c.value(&p.c).d
@@ -153,8 +168,8 @@ func (w *tangentWork) by(cs []applied) tangent {
 		}
 	}
 	// The same points were taken up without error when the axle was assembled.
-	_ = u.takeUp(p.c.pts, st.before)
-	return tangent{pts: rates(p.c.pts), spins: rates(p.c.spins)}
+	_ = p.u.takeUp(p.c.pts, p.before)
+	return tangentOf(&p.c)
 }
 
 // axpy returns k·v + w.

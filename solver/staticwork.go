@@ -1,0 +1,57 @@
+package solver
+
+// maxUnitPoints bounds the points of a unit: those of a solid axle.
+const maxUnitPoints = axleDrag + 2
+
+// staticWork is the memory in which a unit's static position is solved.
+type staticWork struct {
+	assembler *Assembler
+	cs        []applied // the changes it was borrowed for
+	path      staticPath
+	equations equations
+	tracer    tracer
+
+	before, after, from, placed [maxUnitPoints]dvec
+	spins                       [2]dvec
+}
+
+// borrow returns memory in which changes are ready to be applied. It allocates
+// only where none has been given back.
+func (a *Assembler) borrow(changes []Change) *staticWork {
+	w, ok := a.idle.Get().(*staticWork)
+	if !ok {
+		w = &staticWork{assembler: a}
+	}
+	w.cs = w.cs[:0]
+	for i := range changes {
+		w.cs = append(w.cs, applied{Change: &changes[i]})
+	}
+	return w
+}
+
+// giveBack ends the use of w.
+func (a *Assembler) giveBack(w *staticWork) { a.idle.Put(w) }
+
+// move sets w.before to the points of unit i with the coordinates that cs change.
+func (w *staticWork) move(i int, cs []applied) []dvec {
+	before := w.before[:len(w.assembler.places[i])]
+	copy(before, w.assembler.places[i])
+	w.assembler.units[i].applyPoints(before, cs)
+	return before
+}
+
+// prepare returns the path from unit i as its points stand to the unit with the
+// changes cs. It is valid until the next call.
+func (w *staticWork) prepare(i int, cs []applied, hold Hold) *staticPath {
+	a, u, p := w.assembler, w.assembler.units[i], &w.path
+	p.u, p.before = u, w.move(i, cs)
+	n := len(p.before)
+	p.after = w.after[:n]
+	u.applyParts(p.before, p.after, a.design.StudAxis, cs)
+	p.place.u, p.place.from, p.place.spins = u, w.from[:n], a.spins[i]
+	p.c.u, p.c.pts, p.c.spins = u, w.placed[:n], w.spins[:len(a.spins[i])]
+	set := u.setpointsOf(&a.design, p.before, cs)
+	w.equations.set(u, hold.with(cs), &set, p.before)
+	p.conditions = w.equations.list
+	return p
+}
