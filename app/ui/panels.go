@@ -21,12 +21,15 @@ type Panels struct {
 	toast   toast
 	kept    kept
 	finding finding
+	forging forging
 }
 
 // tabs are the panels in the order of the work.
 var tabs = []struct{ key, text string }{
 	{"candidates", "Candidates"},
 	{"find", "Find"},
+	{"car", "My car"},
+	{"forge", "Before you forge"},
 	{"studies", "Studies"},
 }
 
@@ -61,6 +64,10 @@ func (p *Panels) panel(b bench) app.UI {
 	switch p.tab {
 	case "find":
 		return &find{Bench: b, State: &p.finding}
+	case "forge":
+		return &forge{Bench: b, State: &p.forging}
+	case "car":
+		return &car{Bench: b, Panels: p}
 	case "studies":
 		return &studies{Bench: b, Panels: p}
 	}

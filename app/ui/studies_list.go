@@ -33,7 +33,7 @@ func (s *studies) list() app.UI {
 		}),
 		app.Ul().Class("plain").ID("studies").Body(app.Range(listed).Slice(func(i int) app.UI { return s.row(&listed[i]) })),
 		app.If(len(binned) > 0, func() app.UI { return s.bin(binned) }),
-		s.templates(),
+		s.Panels.templates(),
 	)
 }
 
@@ -102,14 +102,14 @@ func (s *studies) bin(list []store.Entry) app.UI {
 }
 
 // templates starts a study from an invented car.
-func (s *studies) templates() app.UI {
+func (p *Panels) templates() app.UI {
 	list := study.Templates()
 	return app.Details().Class("block").Body(
 		app.Summary().ID("new-study").Text("New study from an invented car"),
 		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI {
 			t := list[i]
 			return app.Li().Class("study").Body(
-				button(t.Title, func(ctx app.Context, _ app.Event) { s.kept().put(ctx, s.Panels, t.Document()) }, t.Key).ID("template-"+t.Key),
+				button(t.Title, func(ctx app.Context, _ app.Event) { p.kept.put(ctx, p, t.Document()) }, t.Key).ID("template-"+t.Key),
 				app.P().Class("note").Text(t.Typical),
 			)
 		})),

@@ -16,6 +16,8 @@ const (
 	Tolerance = "tolerance"
 	Choose    = "choose"
 	Map       = "map"
+	Diagnose  = "diagnose"
+	Arm       = "arm"
 )
 
 // errNoStudy is what a call without a study is refused with.
@@ -33,6 +35,8 @@ func Handlers() map[string]wasm.Handler {
 		Search:    handler(engine.Search, func(o *engine.SearchOptions, report func(engine.Progress)) { o.Progress = report }),
 		Tolerance: handler(engine.Tolerance, func(o *engine.ToleranceOptions, report func(engine.Progress)) { o.Progress = report }),
 		Choose:    handler(engine.Choose, func(o *engine.ChooseOptions, report func(engine.Progress)) { o.Progress = report }),
+		Diagnose:  handler(engine.Diagnose, func(*engine.DiagnoseOptions, func(engine.Progress)) {}),
+		Arm:       handler(engine.Arm, func(*engine.ArmOptions, func(engine.Progress)) {}),
 		Map:       handler(engine.Map, func(o *engine.MapOptions, report func(engine.Progress)) { o.Progress = report }),
 	}
 }

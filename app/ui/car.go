@@ -1,0 +1,167 @@
+package ui
+
+import (
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/internal/study"
+)
+
+// car enters the car as it was measured.
+type car struct {
+	app.Compo
+	Bench  bench
+	Panels *Panels
+
+	side study.Side // of the points that are shown
+}
+
+// OnInit shows the left side first.
+func (c *car) OnInit() { c.side = study.Left }
+
+// Render shows where the points come from, the points and what looks like a slip.
+func (c *car) Render() app.UI {
+	d := c.Bench.document()
+	return app.Div().Class("car").Body(
+		app.P().Class("note").Text("Points in vehicle axes: x forward, y to the left, z up, from the ground at the axle's centreline. Type in any unit: 3 1/32 in, 88.9 mm."),
+		c.unsolved(),
+		c.findings(model.OtherFindings(d)),
+		c.vehicle(),
+		c.sides(),
+		c.points(c.side),
+		c.common(),
+		c.mirror(),
+		&pointsTable{Bench: c.Bench},
+		&datum{Bench: c.Bench},
+		c.Panels.templates(),
+	)
+}
+
+// unsolved says why the car cannot be solved.
+func (c *car) unsolved() app.UI {
+	if base := c.Bench.cars().Base(); base != nil && base.Err == nil {
+		return nil
+	}
+	err := c.Bench.cars().Err
+	if base := c.Bench.cars().Base(); err == nil && base != nil {
+		err = base.Err
+	}
+	return app.P().Class("problem").Role("alert").Text("This car cannot be solved: " + plain(err))
+}
+
+// findings lists what looks like a slip.
+func (c *car) findings(list []study.Finding) app.UI {
+	if len(list) == 0 {
+		return nil
+	}
+	return app.Ul().Class("findings").Body(app.Range(list).Slice(func(i int) app.UI { return slip(list[i], true) }))
+}
+
+// vehicle shows what is needed of the rest of the car.
+func (c *car) vehicle() app.UI {
+	d := c.Bench.document()
+	return app.Div().Class("row").Body(
+		c.length("wheelbase", "Wheelbase", d.Vehicle.Wheelbase, func(d *study.Document, x float64) { d.Vehicle.Wheelbase = x }),
+		c.length("tyre-radius", "Tyre radius, loaded", d.TyreRadius(), func(d *study.Document, x float64) { d.Vehicle.TyreRadius = x }),
+	)
+}
+
+func (c *car) length(id, label string, value float64, put func(*study.Document, float64)) app.UI {
+	n, d := c.Bench.numbers(), c.Bench.document()
+	return &field{
+		ID: id, Label: label, Unit: n.LengthUnit(), Value: n.LengthNumber(d.Units.Millimetres(value)),
+		Set: func(ctx app.Context, text string) error {
+			mm, err := n.ParseLength(text)
+			if err != nil {
+				return err
+			}
+			return c.Bench.edit(ctx, func() error {
+				return c.Bench.session().Edit(label, "", func(d *study.Document) { put(d, d.Units.FromMillimetres(mm)) })
+			})
+		},
+	}
+}
+
+// sides chooses the side whose points are shown.
+func (c *car) sides() app.UI {
+	return choices("side", "Points of", string(c.side), []choice{{"left", "the left side"}, {"right", "the right side"}},
+		func(_ app.Context, side string) { c.side = study.Side(side) })
+}
+
+// points is the table of one side.
+func (c *car) points(side study.Side) app.UI {
+	rows := model.PointRows(c.Bench.document(), side)
+	if len(rows) == 0 {
+		return app.Div().Class("block").Body(
+			app.P().Text("The right side is the mirror image of the left."),
+			button("Give it points of its own", func(ctx app.Context, _ app.Event) {
+				c.Bench.edit(ctx, c.Bench.session().OwnRight)
+			}).ID("own-right"),
+		)
+	}
+	return app.Div().Body(
+		app.Range(rows).Slice(func(i int) app.UI { return &pointRow{Bench: c.Bench, Row: rows[i]} }),
+		c.static(side),
+	)
+}
+
+// common is the table of the points of no side.
+func (c *car) common() app.UI {
+	rows := model.PointRows(c.Bench.document(), "")
+	if len(rows) == 0 {
+		return nil
+	}
+	return app.Section().Class("block").Body(
+		app.H3().Text("Points of neither side"),
+		app.Range(rows).Slice(func(i int) app.UI { return &pointRow{Bench: c.Bench, Row: rows[i]} }),
+	)
+}
+
+// static shows the toe and the camber that the points stand for.
+func (c *car) static(side study.Side) app.UI {
+	corner := c.Bench.document().Suspension.Corner(side)
+	set := func(label string, put func(*study.Corner, float64)) func(app.Context, string) error {
+		return func(ctx app.Context, text string) error {
+			x, err := model.ParseDegrees(text)
+			if err != nil {
+				return err
+			}
+			return c.Bench.edit(ctx, func() error {
+				return c.Bench.session().SetStatic(side, label, func(k *study.Corner) { put(k, x) })
+			})
+		}
+	}
+	return app.Div().Class("row").Body(
+		&field{ID: "static-toe-" + string(side), Label: "Static toe, toe-in positive", Unit: "deg", Value: attribute(corner.Toe),
+			Set: set("static toe", func(k *study.Corner, x float64) { k.Toe = x })},
+		&field{ID: "static-camber-" + string(side), Label: "Static camber", Unit: "deg", Value: attribute(corner.Camber),
+			Set: set("static camber", func(k *study.Corner, x float64) { k.Camber = x })},
+	)
+}
+
+// mirror copies one side to the other.
+func (c *car) mirror() app.UI {
+	s := c.Bench.session()
+	return app.Div().Class("deeds").Body(
+		button("Right from left", func(ctx app.Context, _ app.Event) {
+			c.Bench.undoable(ctx, "The right side is the mirror image of the left.", s.MirrorRight)
+		}),
+		button("Left from right", func(ctx app.Context, _ app.Event) {
+			c.Bench.undoable(ctx, "The left side is the mirror image of the right.", s.MirrorLeft)
+		}).Disabled(c.Bench.document().Suspension.Right == nil),
+	)
+}
+
+// slip shows one finding, with what it is about where that does not stand beside it.
+func slip(f study.Finding, path bool) app.UI {
+	text := f.Message
+	if path {
+		text = f.Path + " " + text
+	}
+	if f.Suggestion != "" {
+		text = fmt.Sprintf("%s; %s", text, f.Suggestion)
+	}
+	return app.Li().Class(string(f.Severity)).Text(text)
+}

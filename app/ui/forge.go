@@ -1,0 +1,155 @@
+package ui
+
+import (
+	"cmp"
+	"encoding/json"
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/app/worker"
+	"toewright/internal/engine"
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// forge judges a candidate before its part is made: what tolerances do to it, and what
+// lies about it.
+type forge struct {
+	app.Compo
+	Bench bench
+	State *forging
+}
+
+// forging is a series that runs, or what came of it. It outlives the panel.
+type forging struct {
+	job    job
+	result *engine.ToleranceResult
+	of     *study.Document // the study that the result is of
+	fault  string
+	chart  charting
+}
+
+// Render shows the tolerances, the series of cars and the map.
+func (f *forge) Render() app.UI {
+	if f.Bench.cars().Err != nil {
+		return app.P().Text("The base car cannot be solved: mend its points in My car first.")
+	}
+	return app.Div().Class("forge").Body(
+		app.P().Class("note").Text("A forging serves many cars. Builds a series of cars that differ within the tolerances, and counts those whose curve still passes."),
+		f.tolerances(),
+		f.limit(),
+		f.run(),
+		f.outcome(),
+		&chart{Bench: f.Bench, State: &f.State.chart},
+		cautionLine(),
+	)
+}
+
+const aboutTolerance = "By how much a part or a place on the car may be off, to either side. All values within are taken as equally likely; a normal spread is read as three standard deviations."
+
+// tolerances lists by how much parts may be off.
+func (f *forge) tolerances() app.UI {
+	list := f.Bench.document().Tolerances
+	s := f.Bench.session()
+	return app.Section().Class("block").Body(
+		app.H3().Body(explain("Tolerances", aboutTolerance)),
+		app.If(len(list) == 0, func() app.UI {
+			return app.Div().Body(
+				app.P().Text("None yet. Say by how much the part and the car may be off."),
+				button("Start with usual ones", func(ctx app.Context, _ app.Event) { f.Bench.edit(ctx, s.AddUsualTolerances) }).ID("usual-tolerances"),
+			)
+		}),
+		app.Range(list).Slice(func(i int) app.UI { return &tolerance{Bench: f.Bench, Index: i, Tolerance: list[i]} }),
+		&picker{
+			ID: "tolerance", Label: "Add a tolerance", Design: f.Bench.cars().Design,
+			Taken: func(key string) bool { return hasTolerance(list, key) },
+			Pick:  func(ctx app.Context, key string) { f.Bench.edit(ctx, func() error { return s.AddTolerance(key) }) },
+		},
+	)
+}
+
+func hasTolerance(list []study.Tolerance, key string) bool {
+	for _, t := range list {
+		if t.Parameter == key {
+			return true
+		}
+	}
+	return false
+}
+
+// yield returns what the series is judged by.
+func (f *forge) yield() study.Yield {
+	y := study.Yield{}
+	if f.Bench.document().Yield != nil {
+		y = *f.Bench.document().Yield
+	}
+	y.Limit = cmp.Or(y.Limit, model.UsualLimit)
+	return y
+}
+
+// limit shows what a car must keep to pass.
+func (f *forge) limit() app.UI {
+	n, y := f.Bench.numbers(), f.yield()
+	return app.Div().Class("row").Body(
+		&field{
+			ID: "yield-limit", Label: "A car passes with a peak of at most", Unit: n.ToeUnit(), Value: n.ToeNumber(solver.Deg(y.Limit)),
+			Set: func(ctx app.Context, text string) error {
+				a, err := n.ParseToe(text)
+				if err != nil {
+					return err
+				}
+				return f.Bench.edit(ctx, func() error {
+					return f.Bench.session().EditYield(func(y *study.Yield) { y.Limit = a.Degrees() })
+				})
+			},
+		},
+	)
+}
+
+// run shows the button that builds the series of the selected car.
+func (f *forge) run() app.UI {
+	car := f.Bench.Desk.Selected()
+	return app.Section().Class("run").Body(
+		app.If(f.State.job.running(), func() app.UI { return f.State.job.render("forge", "") }).
+			Else(func() app.UI {
+				return button("Build the series of "+carName(car), f.start).ID("forge").Class("primary").Disabled(len(f.Bench.document().Tolerances) == 0)
+			}),
+		app.If(f.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.State.fault) }),
+	)
+}
+
+// start builds the series in a worker.
+func (f *forge) start(app.Context, app.Event) {
+	f.State.result, f.State.fault = nil, ""
+	car := f.Bench.Desk.Selected()
+	o := engine.ToleranceOptions{Candidate: car.Name, Limit: f.yield().Limit}
+	doc := f.Bench.document()
+	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, worker.Tolerance, worker.Params[engine.ToleranceOptions]{Study: doc, Options: o},
+		func(ctx app.Context, raw json.RawMessage, err error) { f.arrived(ctx, doc, raw, err) })
+}
+
+func (f *forge) arrived(ctx app.Context, doc *study.Document, raw json.RawMessage, err error) {
+	r := new(engine.ToleranceResult)
+	if err == nil {
+		err = json.Unmarshal(raw, r)
+	}
+	if err != nil {
+		f.State.fault = plain(err)
+		return
+	}
+	f.State.result, f.State.of = r, doc
+	f.Bench.Desk.ShowBand(r)
+	f.Bench.Say(ctx, yieldText(r), nil)
+	f.Bench.Changed(ctx)
+}
+
+// yieldText says how many cars pass, and how sure that is.
+func yieldText(r *engine.ToleranceResult) string {
+	y := r.Yield
+	if y == nil {
+		return "The series is built."
+	}
+	return fmt.Sprintf("%.1f %% of %d cars pass (%.1f to %.1f %% by the number of cars).", 100*float64(y.Share), r.Cars, 100*float64(y.Low), 100*float64(y.High))
+}

@@ -1,0 +1,104 @@
+package ui
+
+import (
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/internal/engine"
+	"toewright/solver"
+)
+
+// outcome shows what came of the series.
+func (f *forge) outcome() app.UI {
+	r := f.State.result
+	if r == nil {
+		return nil
+	}
+	return app.Section().Class("block answer").ID("series").Aria("label", "What came of the series").Body(
+		app.P().Class("verdict").Text(yieldText(r)),
+		app.If(f.State.of != f.Bench.document(), func() app.UI {
+			return app.P().Class("warning").Text("The study has changed since: build the series again.")
+		}),
+		f.spread(r),
+		f.contributors(r),
+		app.P().Class("note").Text(method(r)),
+	)
+}
+
+// spread is a table of the peak of the series.
+func (f *forge) spread(r *engine.ToleranceResult) app.UI {
+	n := f.Bench.numbers()
+	row := func(label string, x engine.Number) app.UI {
+		return app.Tr().Body(app.Th().Scope("row").Text(label), app.Td().Text(n.ToeNumber(degrees(x))))
+	}
+	return app.Table().Class("figures").Body(
+		app.Caption().Text("Peak toe change less target, "+n.ToeUnit()),
+		app.TBody().Body(
+			row("as drawn", r.Figure.Nominal),
+			row("half of the cars within", r.Figure.Median),
+			row("95 % within", r.Figure.Percentile95),
+			row("99 % within", r.Figure.Percentile99),
+		),
+	)
+}
+
+const aboutShare = "A dimension's part of the variance of the toe, at the travel where the spread is widest. The first is the one to hold tighter."
+
+// contributors shows which dimensions decide, and what holding each tighter would
+// bring.
+func (f *forge) contributors(r *engine.ToleranceResult) app.UI {
+	list := r.Contributors
+	return app.Table().Class("figures contributors").Body(
+		app.Caption().Text("What decides"),
+		app.THead().Body(app.Tr().Body(
+			app.Th().Scope("col").Text("Dimension"),
+			app.Th().Scope("col").Body(explain("Share", aboutShare)),
+			app.Th().Scope("col").Text("Held twice as tightly"),
+		)),
+		app.TBody().Body(app.Range(list).Slice(func(i int) app.UI { return f.contributor(&list[i]) })),
+	)
+}
+
+func (f *forge) contributor(c *engine.Contributor) app.UI {
+	label := c.Parameter
+	if p, sides, err := solver.FindParameter(f.Bench.cars().Design, c.Parameter); err == nil {
+		label = p.Label + sideWord(sides)
+	}
+	return app.Tr().Body(
+		app.Th().Scope("row").Text(label),
+		app.Td().Body(
+			app.Elem("meter").Attr("max", "1").Attr("value", fmt.Sprintf("%.3f", float64(c.Share))).Aria("hidden", "true"),
+			app.Text(fmt.Sprintf("%.0f %%", 100*float64(c.Share))),
+		),
+		app.Td().Text(gain(c.Halved)),
+	)
+}
+
+// gain says by how many points of a hundred the yield rises.
+func gain(x engine.Number) string {
+	if !x.Valid() {
+		return ""
+	}
+	return fmt.Sprintf("%+.1f %% of the cars", 100*float64(x))
+}
+
+// sideWord returns ", left" or ", right" for a parameter of one side.
+func sideWord(s solver.Selection) string {
+	if suffix := s.Suffix(); suffix != "" {
+		return ", " + suffix[1:]
+	}
+	return ""
+}
+
+// method says how the numbers were come by.
+func method(r *engine.ToleranceResult) string {
+	text := fmt.Sprintf("By simulation of %d cars (JCGM 101); static toe %s.", r.Cars, r.StaticToe)
+	if r.Failed > 0 {
+		text += fmt.Sprintf(" %d cars could not be built or did not reach the window; they count as failed.", r.Failed)
+	}
+	if r.LinearValid {
+		return text + " Exact sensitivities alone (JCGM 100) give the same within a twentieth of the spread."
+	}
+	return text + " Sensitivities alone (JCGM 100) would not do: the spread is too wide for them."
+}

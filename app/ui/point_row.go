@@ -1,0 +1,87 @@
+package ui
+
+import (
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// pointRow is a hardpoint with its three coordinates. While one of them is typed the
+// sheet points the point out.
+type pointRow struct {
+	app.Compo
+	Bench bench
+	Row   model.PointRow
+}
+
+// Render shows the coordinates and what looks like a slip beneath.
+func (r *pointRow) Render() app.UI {
+	found := r.Row.Findings
+	return app.FieldSet().Class(r.class()).Body(
+		app.Legend().Text(r.Row.Label),
+		app.Div().Class("coordinates").Body(
+			app.Range([3]struct{}{}).Slice(func(i int) app.UI { return r.coordinate(i) }),
+		),
+		app.If(len(found) > 0, func() app.UI {
+			return app.Ul().Class("findings").Body(app.Range(found).Slice(func(i int) app.UI { return slip(found[i], false) }))
+		}),
+	)
+}
+
+func (r *pointRow) class() string {
+	v := &r.Bench.Desk.View
+	if v.Point == r.Row.Name && v.PointSide == sideOf(r.Row.Side) {
+		return "point pointed"
+	}
+	return "point"
+}
+
+// coordinate is the field of one coordinate.
+func (r *pointRow) coordinate(axis int) app.UI {
+	n, d := r.Bench.numbers(), r.Bench.document()
+	name := string("xyz"[axis])
+	return &field{
+		ID:    "point-" + strings.ReplaceAll(r.Row.Name, ".", "-") + string(r.Row.Side) + "-" + name,
+		Label: name, Value: n.LengthNumber(d.Units.Millimetres(r.Row.Place[axis])), Unit: n.LengthUnit(),
+		Set: func(ctx app.Context, text string) error {
+			mm, err := n.ParseLength(text)
+			if err != nil {
+				return err
+			}
+			return r.set(ctx, axis, d.Units.FromMillimetres(mm))
+		},
+		Step:    func(ctx app.Context, by int) { r.set(ctx, axis, r.Row.Place[axis]+float64(by)*fineStep(d)) },
+		Focused: r.point,
+	}
+}
+
+// fineStep is the step of an arrow key in a coordinate: 1 mm or 1/32 in.
+func fineStep(d *study.Document) float64 {
+	if d.Units == study.Inch {
+		return 1.0 / 32
+	}
+	return 1
+}
+
+func (r *pointRow) set(ctx app.Context, axis int, value float64) error {
+	return r.Bench.edit(ctx, func() error { return r.Bench.session().SetPoint(r.Row.PlacedPoint, axis, value) })
+}
+
+// point makes the sheet point the point out.
+func (r *pointRow) point(ctx app.Context) {
+	v := &r.Bench.Desk.View
+	v.Point, v.PointSide = r.Row.Name, sideOf(r.Row.Side)
+	r.Bench.Changed(ctx)
+}
+
+// sideOf returns a side as the solver has it; a point of neither side counts as left.
+func sideOf(s study.Side) solver.Side {
+	if s == study.Right {
+		return solver.Right
+	}
+	return solver.Left
+}

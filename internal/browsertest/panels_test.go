@@ -1,0 +1,54 @@
+package browsertest
+
+import (
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// click clicks the first element that a CSS selector finds, wherever it stands.
+func click(p *Page, selector string) {
+	p.t.Helper()
+	p.WaitTrue(`!!document.querySelector(` + quote(selector) + `)`)
+	Eval[chromedp.Void](p, `void document.querySelector(`+quote(selector)+`).click()`)
+}
+
+// TestFindBringsACandidate presses Find on the demo and waits for its candidate, whose
+// curve is flatter than the base car's.
+func TestFindBringsACandidate(t *testing.T) {
+	page := Open(t, Options{})
+	click(page, "#tab-find")
+	click(page, "#find")
+	page.WaitTrue(`!!document.querySelector("#answer")`)
+	page.Shot("found")
+	click(page, "#tab-candidates")
+	page.WaitTrue(`document.querySelector(".card.selected .card-name")?.textContent === "found"`)
+	page.Shot("found candidate")
+}
+
+// TestForge builds the series of the demo and draws the map.
+func TestForge(t *testing.T) {
+	page := Open(t, Options{})
+	click(page, "#tab-forge")
+	click(page, "#forge")
+	page.WaitTrue(`!!document.querySelector("#series")`)
+	Eval[chromedp.Void](page, `void document.querySelector("#series").scrollIntoView()`)
+	page.Shot("forge")
+	click(page, "#map")
+	page.WaitTrue(`!!document.querySelector("#map-shades")`)
+	Eval[chromedp.Void](page, `void document.querySelector(".map").scrollIntoView()`)
+	page.Shot("map")
+	click(page, "#map-best")
+}
+
+func TestCarPanel(t *testing.T) {
+	page := Open(t, Options{Width: 390, Height: 844, Touch: true})
+	page.Shot("phone candidates")
+	click(page, "#tab-car")
+	page.WaitTrue(`!!document.querySelector(".point")`)
+	Eval[chromedp.Void](page, `void document.querySelector(".point").scrollIntoView()`)
+	page.Shot("phone car")
+	click(page, "#tab-studies")
+	page.WaitTrue(`!!document.querySelector("#studies")`)
+	page.Shot("phone studies")
+}
