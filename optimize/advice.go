@@ -27,6 +27,8 @@ type Advice struct {
 	// Best is the change from the base car, mm or radians, and SD its standard
 	// deviation. Low to High is its 90 % band, both within the bounds asked for.
 	Best, SD, Low, High float64
+	// Rates are the derivatives of Best by the unknowns of the fit.
+	Rates []float64
 	// AtBound says that the best value would lie beyond the bounds.
 	AtBound bool
 	// Step is Best as a whole number of steps within the bounds, Value what that

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/stat/distuv"
 
 	"toewright/solver"
 )
@@ -186,43 +185,15 @@ func (m *gaugeModel) residuals(x []float64) [][]float64 {
 // SD returns the standard deviation of unknown k after the readings.
 func (f *FittedCar) SD(k int) float64 { return math.Sqrt(f.Covariance.At(k, k)) }
 
+// sdOf returns the standard deviation of what has the given derivatives by the
+// unknowns.
+func (f *FittedCar) sdOf(rates []float64) float64 {
+	g := mat.NewVecDense(len(rates), rates)
+	return math.Sqrt(mat.Inner(g, f.Covariance, g))
+}
+
 // Car returns the changes from the file that make the fitted car with parts
 // fitted to it.
 func (f *FittedCar) Car(parts []solver.Change) []solver.Change {
 	return carOf(f.Base, parts, f.Unknowns, f.Values)
-}
-
-// Chance returns the probability with which readings of a car that the model and
-// the stated standard deviations describe would fit as badly as these, or worse.
-func (f *FittedCar) Chance() float64 {
-	if f.Freedom <= 0 {
-		return 1
-	}
-	return distuv.ChiSquared{K: float64(f.Freedom)}.Survival(f.ChiSquare)
-}
-
-// Verdict says what the chi-square makes of a fit.
-type Verdict uint8
-
-// The verdicts. Readings that fit too well have a smaller scatter than their
-// repeatability says, which makes every band too wide.
-const (
-	Explained Verdict = iota
-	NotExplained
-	TooGood
-)
-
-// verdictLevel is the chance of each wrong verdict on a car that the model and
-// the standard deviations describe.
-const verdictLevel = 0.01
-
-// Verdict says whether the model explains the readings.
-func (f *FittedCar) Verdict() Verdict {
-	switch p := f.Chance(); {
-	case p < verdictLevel:
-		return NotExplained
-	case f.Freedom > 0 && p > 1-verdictLevel:
-		return TooGood
-	}
-	return Explained
 }

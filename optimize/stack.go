@@ -160,13 +160,13 @@ func (s *stack) band(a *Advice) error {
 	floats.Sub(up, down)
 	n := len(s.f.Unknowns)
 	curvature := up[n]
-	a.Low, a.High = s.q.Min, s.q.Max
+	a.Low, a.High, a.SD = s.q.Min, s.q.Max, math.Inf(1)
 	if !(curvature > 0) {
-		a.SD = math.Inf(1)
 		return nil
 	}
-	g := mat.NewVecDense(n, up[:n])
-	a.SD = math.Sqrt(mat.Inner(g, s.f.Covariance, g)) / curvature
+	floats.Scale(-1/curvature, up)
+	a.Rates = up[:n]
+	a.SD = s.f.sdOf(a.Rates)
 	free := a.Best
 	if a.AtBound {
 		free -= s.slope(a.Best) / (curvature / (2 * h))

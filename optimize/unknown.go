@@ -136,7 +136,7 @@ func carOf(base *solver.Assembler, parts []solver.Change, us []Unknown, x []floa
 		}
 		c := solver.Change{Parameter: u.Parameter, Sides: u.Sides, Value: x[k]}
 		if u.Parameter.Absolute {
-			c.Value += settingIn(base, parts, &c)
+			c.Value += settingIn(base, out, &c)
 		}
 		out = append(out, c)
 	}

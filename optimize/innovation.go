@@ -1,0 +1,92 @@
+package optimize
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// innovation is what readings say beyond a fitted car: their differences from
+// what it predicts, and the spread that these should have, in units of each
+// reading's own standard deviation.
+type innovation struct {
+	model *gaugeModel
+	off   *mat.VecDense // readings less prediction, the zeros as they come
+	rates *mat.Dense    // of the prediction, by unknown
+	// weight is the inverse of the spread with the sets' zeros left free: a
+	// difference that all readings of a set share weighs nothing.
+	weight *mat.SymDense
+	spread *mat.SymDense // with the zeros known
+}
+
+// innovation compares sets of readings with the fitted car.
+func (f *FittedCar) innovation(sets []ReadingSet) (*innovation, error) {
+	v := &innovation{model: newGaugeModel(&GaugeFit{Base: f.Base, Sets: sets}, f.Unknowns)}
+	values, err := v.model.values(f.Values)
+	if err != nil {
+		return nil, err
+	}
+	rows, n := v.model.size.Residuals, len(f.Unknowns)
+	v.off = mat.NewVecDense(rows, nil)
+	v.off.ScaleVec(-1, mat.NewVecDense(rows, values.R))
+	v.rates = mat.DenseCopyOf(values.JR.Slice(0, rows, 0, n))
+	v.spread = congruence(v.rates, f.Covariance)
+	for i := range rows {
+		v.spread.SetSym(i, i, v.spread.At(i, i)+1)
+	}
+	return v, v.weigh(values.JR, n)
+}
+
+// values evaluates the model with all zeros at 0.
+func (m *gaugeModel) values(unknowns []float64) (*Values, error) {
+	x := make([]float64, m.size.Variables)
+	copy(x, unknowns)
+	v := newValues(m.size)
+	return &v, m.evaluate(x, &v)
+}
+
+// weigh inverts the spread, and takes out of the inverse what the zeros, columns
+// from n on of jac, account for.
+func (v *innovation) weigh(jac *mat.Dense, n int) error {
+	rows, columns := jac.Dims()
+	var c mat.Cholesky
+	if !c.Factorize(v.spread) {
+		return problemErrorf("the spread of %d readings has no inverse", rows)
+	}
+	v.weight = mat.NewSymDense(rows, nil)
+	if err := c.InverseTo(v.weight); err != nil {
+		return err
+	}
+	for k := n; k < columns; k++ {
+		// The zeros' columns have no reading in common, but the spread joins
+		// them: each is taken out of what the ones before have left.
+		z := jac.ColView(k)
+		var w mat.VecDense
+		w.MulVec(v.weight, z)
+		v.weight.SymRankOne(v.weight, -1/mat.Dot(z, &w), &w)
+	}
+	return nil
+}
+
+// chiSquare returns that of a difference from the prediction.
+func (v *innovation) chiSquare(off mat.Vector) float64 { return mat.Inner(off, v.weight, off) }
+
+// freedom returns the number of readings less the unknown zeros.
+func (v *innovation) freedom() int { return v.model.freedom() }
+
+// settle returns the differences with each set's zero at its most likely value,
+// and their standard deviations, both in units of a reading's own.
+func (v *innovation) settle() (off, sd []float64) {
+	rows := v.off.Len()
+	var pull, moved mat.VecDense
+	pull.MulVec(v.weight, v.off)
+	moved.MulVec(v.spread, &pull) // V·W·off: off less what the zeros take
+	var left, half mat.Dense
+	half.Mul(v.spread, v.weight)
+	left.Mul(&half, v.spread) // V·W·V: the spread of that
+	for i := range rows {
+		off = append(off, moved.AtVec(i))
+		sd = append(sd, math.Sqrt(left.At(i, i)))
+	}
+	return off, sd
+}

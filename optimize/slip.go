@@ -1,0 +1,162 @@
+package optimize
+
+import (
+	"context"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// Slip is a mistake in how readings were taken or written down, that would
+// explain why they fit no likely car.
+type Slip struct {
+	Kind SlipKind
+	Set  int // counted from 0
+	// Other is the set exchanged with Set; -1 for other slips.
+	Other int
+	// First to End are the readings concerned, by their order in the set.
+	First, End int
+	// Value is what a single reading says, Likely what would fit, mm.
+	Value, Likely float64
+}
+
+// SlipKind is a kind of slip.
+type SlipKind uint8
+
+// The kinds of slips.
+const (
+	DigitSlip        SlipKind = iota // a digit or a decimal point wrong in one reading
+	SignSlip                         // toe-out written as toe-in, from one reading to another
+	InchSlip                         // inches among millimetres, or millimetres as inches
+	TravelSignSlip                   // bump and droop exchanged
+	TravelInchSlip                   // travels in inches
+	SwappedSidesSlip                 // left and right exchanged between two sets
+)
+
+const (
+	// maxSlips bounds how many slips are looked for.
+	maxSlips = 6
+	// slipGain is the least by which a slip put right lowers the chi-square:
+	// e^12 times as likely.
+	slipGain = 25
+	// slipShare is the least share of the excess that it accounts for. A slip
+	// that explains less is one of many ways to be a little better.
+	slipShare = 0.3
+)
+
+// Slips returns what was likely written down wrongly, the gravest first, and the
+// sets with all of it put right. It finds nothing in readings that some likely
+// car explains.
+func (p *GaugeFit) Slips(ctx context.Context) ([]Slip, []ReadingSet, error) {
+	if err := p.Check(); err != nil {
+		return nil, nil, err
+	}
+	now := *p
+	var out []Slip
+	for range maxSlips {
+		before, freedom, err := now.misfit(ctx)
+		if err != nil {
+			return nil, nil, err
+		}
+		if chance(before, freedom) >= verdictLevel {
+			break
+		}
+		h, err := now.likeliestSlip()
+		if err != nil {
+			return nil, nil, err
+		}
+		if h == nil {
+			break
+		}
+		next := now
+		next.Sets = h.sets
+		after, _, err := next.misfit(ctx)
+		if err != nil || before-after < max(slipGain, slipShare*(before-float64(freedom))) {
+			break
+		}
+		out, now = append(out, h.slip), next
+	}
+	return out, now.Sets, nil
+}
+
+// misfit returns the chi-square of a fit to all readings, and its degrees of
+// freedom.
+func (p *GaugeFit) misfit(ctx context.Context) (chiSquare float64, freedom int, err error) {
+	m := newGaugeModel(p, p.unknowns())
+	start, err := m.start()
+	if err != nil {
+		return 0, 0, err
+	}
+	e, err := m.solve(ctx, start, nil)
+	return e.ChiSquare, m.freedom(), err
+}
+
+// hypothesis is what the readings would be if a slip were put right.
+type hypothesis struct {
+	slip Slip
+	sets []ReadingSet
+}
+
+// likeliestSlip returns the slip that, put right, makes the readings least
+// surprising before any fit: against the spread of all likely cars about the one
+// filed. It returns nil where none makes them less so.
+func (p *GaugeFit) likeliestSlip() (*hypothesis, error) {
+	filed := p.filed()
+	v, err := filed.innovation(p.Sets)
+	if err != nil {
+		return nil, err
+	}
+	least := v.chiSquare(v.off)
+	var best *hypothesis
+	for _, h := range p.hypotheses() {
+		chi, err := filed.surprise(v, h.sets)
+		if err == nil && chi < least {
+			best, least = &h, chi
+		}
+	}
+	return best, nil
+}
+
+// filed returns the car as filed, known as well as the priors say.
+func (p *GaugeFit) filed() *FittedCar {
+	us := p.unknowns()
+	f := &FittedCar{Base: p.Base, Sets: p.Sets, Unknowns: us, Values: make([]float64, len(us))}
+	f.Covariance = mat.NewSymDense(len(us), nil)
+	for k := range us {
+		f.Covariance.SetSym(k, k, us[k].SD*us[k].SD)
+	}
+	return f
+}
+
+// surprise returns the chi-square of sets that differ from those of v; where only
+// values do, v itself serves.
+func (f *FittedCar) surprise(v *innovation, sets []ReadingSet) (float64, error) {
+	off := mat.VecDenseCopyOf(v.off)
+	row := 0
+	for i := range sets {
+		s := &sets[i]
+		for k, r := range s.Readings {
+			was := v.model.sets[i].Readings[k]
+			if was.Travel != r.Travel {
+				moved, err := f.innovation(sets)
+				if err != nil {
+					return 0, err
+				}
+				return moved.chiSquare(moved.off), nil
+			}
+			off.SetVec(row, off.AtVec(row)+(r.Value-was.Value)/s.Repeatability)
+			row++
+		}
+	}
+	return v.chiSquare(off), nil
+}
+
+// rewritten returns the sets with the readings of one of them changed.
+func (p *GaugeFit) rewritten(set int, change func(i int, r *Reading)) []ReadingSet {
+	out := slices.Clone(p.Sets)
+	out[set].Readings = slices.Clone(out[set].Readings)
+	for i := range out[set].Readings {
+		change(i, &out[set].Readings[i])
+	}
+	return out
+}
