@@ -101,16 +101,24 @@ func (x *Axle) inCar(s Side, d Vec) Vec {
 	return st.u.asLeft(s, k.turn(st.u.asLeft(s, d)))
 }
 
-// components returns the parts of a displacement of side s, as a left one, in the
-// axes of the face.
-func (f *ArmFace) components(s Side, d Vec) Vec {
+// Axes returns the directions of the face of side s, of length 1 and square to each
+// other: its normal, along its bolts, and across them in the face. They are those of
+// a left arm, forward, outboard and up.
+func (f *ArmFace) Axes(s Side) [3]Vec {
 	n := r3.Unit(s.mirrored(f.Normal))
 	p := s.mirrored(f.Pattern)
 	if p == (Vec{}) {
 		p = r3.Cross(up, n)
 	}
 	p = r3.Unit(square(n, p))
-	return Vec{X: r3.Dot(n, d), Y: r3.Dot(p, d), Z: r3.Dot(r3.Cross(n, p), d)}
+	return [3]Vec{n, p, r3.Cross(n, p)}
+}
+
+// components returns the parts of a displacement of side s, as a left one, in the
+// axes of the face.
+func (f *ArmFace) components(s Side, d Vec) Vec {
+	a := f.Axes(s)
+	return Vec{X: r3.Dot(a[0], d), Y: r3.Dot(a[1], d), Z: r3.Dot(a[2], d)}
 }
 
 // steeringArm is one side's arm as a left one.

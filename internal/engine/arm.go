@@ -28,10 +28,8 @@ type ArmResult struct {
 type ArmSide struct {
 	Side string `json:"side"`
 	// Car is the displacement forward, outboard and up.
-	Car [3]float64 `json:"car"`
-	// Face is the same along the normal of the arm's face, along its bolts and
-	// square to both; nil where the study states no face.
-	Face *[3]float64 `json:"face,omitzero"`
+	Car  [3]float64 `json:"car"`
+	Face *FaceMove  `json:"face,omitzero"` // nil where the study states no face
 	// AlongStud is its part along the stud, upward positive, AcrossStud what is left,
 	// without sign.
 	AlongStud  float64 `json:"alongStud"`
@@ -46,6 +44,14 @@ type ArmSide struct {
 	Turns  Number `json:"turns"`
 	Thread Number `json:"thread"`
 	Place  Places `json:"place"`
+}
+
+// FaceMove is a displacement in the axes of the face that an arm is bolted to: along
+// its normal, which points from knuckle to arm, along its bolts, and across them.
+// Axes are these directions forward, outboard and up, of length 1.
+type FaceMove struct {
+	By   [3]float64    `json:"by"`
+	Axes [3][3]float64 `json:"axes"`
 }
 
 // Lengths are a length on the original car and on the candidate.
@@ -130,9 +136,11 @@ func (c *cars) armSide(r *solver.ArmReport, original *solver.Placed) ArmSide {
 		Arm: c.change(r.Length), TieRod: c.change(r.TieRod), Turns: none, Thread: none,
 		Place: c.places(r, original),
 	}
-	if c.armFace(r.Side) != nil {
-		face := c.lengths(r.Face)
-		out.Face = &face
+	if face := c.armFace(r.Side); face != nil {
+		out.Face = &FaceMove{By: c.lengths(r.Face)}
+		for i, axis := range face.Axes(r.Side) {
+			out.Face.Axes[i] = components(axis)
+		}
 	}
 	if c.design.Kind.CommonPoints != nil {
 		link := c.change(r.DragLink)
@@ -156,7 +164,7 @@ func (c *cars) places(r *solver.ArmReport, original *solver.Placed) Places {
 		Hole: c.lengths(a.Hole), Foot: c.lengths(a.Foot),
 		Inner: c.lengths(innerBall(c.design.Kind, original, r.Side)),
 		Wheel: c.lengths(original.Wheel[r.Side].WheelCentre),
-		Axis:  [3]float64{a.Axis.X, a.Axis.Y, a.Axis.Z}, Stud: [3]float64{a.Stud.X, a.Stud.Y, a.Stud.Z},
+		Axis:  components(a.Axis), Stud: components(a.Stud),
 	}
 }
 
@@ -177,6 +185,8 @@ func roleIndex(kind *solver.Kind, role solver.Role) int {
 
 // length returns a length of mm in the file's units.
 func (c *cars) length(mm float64) float64 { return c.doc.Units.FromMillimetres(mm) }
+
+func components(v solver.Vec) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }
 
 func (c *cars) lengths(v solver.Vec) [3]float64 {
 	return [3]float64{c.length(v.X), c.length(v.Y), c.length(v.Z)}

@@ -39,9 +39,12 @@ func TestArm(t *testing.T) {
 		near(t, side+" up", a.Car[2], -8, 1e-9)
 		near(t, side+" along the stud", a.AlongStud, -8, 1e-9)
 		near(t, side+" across the stud", a.AcrossStud, 5, 1e-9)
-		near(t, side+" along the normal, which looks back", a.Face[0], -a.Car[0], 1e-9)
-		near(t, side+" along the bolts, which point up", a.Face[1], a.Car[2], 1e-9)
-		near(t, side+" square to both", math.Abs(a.Face[2]), math.Abs(a.Car[1]), 1e-9)
+		near(t, side+" along the normal, which looks back", a.Face.By[0], -a.Car[0], 1e-9)
+		near(t, side+" along the bolts, which point up", a.Face.By[1], a.Car[2], 1e-9)
+		near(t, side+" across them, which is outboard", a.Face.By[2], a.Car[1], 1e-9)
+		if want := [3][3]float64{{-1, 0, 0}, {0, 0, 1}, {0, 1, 0}}; a.Face.Axes != want {
+			t.Errorf("%s axes of the face = %v, want %v", side, a.Face.Axes, want)
+		}
 		near(t, side+" arm", a.Arm.After, longArm(a), 1e-9)
 		grown := a.TieRod.After - a.TieRod.Before
 		near(t, side+" turns", float64(a.Turns), grown/1.5, 1e-12)
