@@ -15,10 +15,10 @@ const linkagesCompared = 100_000
 // Limits of agreement of the two solvers. Each holds link lengths to some 1e-10
 // mm, so their angles may differ by that times the linkage's condition.
 const (
-	agreedAngle  = 1e-9 // deg, for a linkage as well conditioned as a usual one
-	usualGain    = 0.02 // rad by mm
-	agreedReach  = 1e-6 // mm
-	unsureReach  = 0.01 // mm, where two branches all but meet and the follower says so
+	agreedAngle = 1e-9 // deg, for a linkage as well conditioned as a usual one
+	usualGain   = 0.02 // rad by mm
+	agreedReach = 1e-6 // mm
+	unsureReach = 0.01 // mm, where two branches all but meet and the follower says so
 )
 
 // TestClosedFormAgrees compares the closed forms of double wishbone and strut

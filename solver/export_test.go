@@ -59,3 +59,16 @@ func abs(x float64) float64 {
 	}
 	return x
 }
+
+// Movement returns the angular velocity of the knuckle of side s in the static
+// position, in radians per mm of travel, and the velocity of its wheel centre.
+func Movement(x *Axle, s Side) (omega, v Vec) {
+	p := cornerPath{c: x.corners[s], rate: 1}
+	var t tracer
+	var m movement
+	t.start(&p, &state{})
+	if !p.movement(&t, &state{}, &m) {
+		panic("the static position is a lock")
+	}
+	return m.omega, m.v
+}
