@@ -153,8 +153,8 @@ func (w *staticWork) asMeasured(i int) *staticUnit {
 
 func newStaticUnit(u *unit, pts, spins []dvec) *staticUnit {
 	s := &staticUnit{u: u}
-	t := newTangent(len(pts), len(spins))
-	s.pts, s.spins = t.pts, t.spins
+	m := newMotion(len(pts), len(spins))
+	s.pts, s.spins = m.pts, m.spins
 	copyValues(s.pts, pts)
 	copyValues(s.spins, spins)
 	if u.beam {

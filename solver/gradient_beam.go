@@ -160,8 +160,9 @@ func (g *axleToe) dot(t *tangent, shift Vec) float64 {
 	for i := range t.spins {
 		sum += r3.Dot(g.spins[i], t.spins[i])
 	}
-	for i := range t.pts {
-		sum += r3.Dot(g.pts[i], t.pts[i])
+	for i := range t.points {
+		p := &t.points[i]
+		sum += r3.Dot(g.pts[p.i], p.d)
 	}
 	return sum
 }

@@ -19,32 +19,44 @@ const maxCornerPoints = 12
 // One solve with the transposed Jacobian serves every parameter: the loads in
 // the links under a unit moment on the toe say what each of them contributes.
 func (c *corner) toeGradient(t *tracer, path *cornerPath, u *unit, g *cornerGradient) bool {
-	t.sys.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
-	if !t.lu.factor(&t.jac, t.n) {
+	e := &path.eq
+	path.constrain(&t.q, t.s, e)
+	spin := e.at.r.turn(c.spin)
+	slope := toeSlope(spin)
+	loads, ok := path.loads(t, r3.Cross(spin, slope))
+	if !ok {
 		return false
 	}
-	at := c.poseOf(&t.q, path.from+t.s*path.rate)
-	e := at.r.turn(c.spin)
-	slope := toeSlope(e)
-	m := pullback(at.g, r3.Cross(e, slope))
-	loads := column{m.X, m.Y, m.Z}
-	t.lu.solveTransposed(&loads, &loads)
-
-	*g = cornerGradient{spin: at.r.back(slope), travel: -product(&loads, &t.rate, t.n)}
-	shift, _ := path.gear.shift(t.s)
+	*g = cornerGradient{spin: e.at.r.back(slope)}
+	for i := range loads {
+		g.travel -= loads[i] * e.rate[i]
+	}
 	w := &g.pts[u.wheels[0].centre]
 	for i := range c.n {
-		d := r3.Sub(at.at(c.rods[i].b), c.rods[i].a)
-		if i == c.n-1 {
-			d = r3.Sub(d, shift)
-			g.shift = r3.Scale(loads[i]*c.rods[i].inv, d)
-		}
-		c.rods[i].addGradient(-loads[i], r3.Scale(c.rods[i].inv, d), &at, &g.pts[u.rods[i].outer], &g.pts[u.rods[i].inner], w)
+		c.rods[i].addGradient(-loads[i], e.w[i].force, &e.at, &g.pts[u.rods[i].outer], &g.pts[u.rods[i].inner], w)
 	}
+	g.shift = r3.Scale(loads[c.tieRod()], e.w[c.tieRod()].force)
 	if c.strut != nil {
-		c.strut.addGradient(&at, loads[c.n], loads[c.n+1], u.strut, g, w)
+		c.strut.addGradient(&e.at, loads[c.n], loads[c.n+1], u.strut, g, w)
 	}
 	return true
+}
+
+// loads returns the loads in the links, for the constraints at hand, under a
+// moment on the knuckle. It returns false at a lock. t lends its memory.
+func (p *cornerPath) loads(t *tracer, moment Vec) (l [cornerUnknowns]float64, ok bool) {
+	if p.split.factor(&p.eq.w, p.c.pair) != 0 {
+		return p.split.loads(&p.eq.w, moment), true
+	}
+	p.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
+	if !t.lu.factor(&t.jac, cornerUnknowns) {
+		return l, false
+	}
+	m := pullback(p.eq.at.g, moment)
+	b := column{m.X, m.Y, m.Z}
+	t.lu.solveTransposed(&b, &b)
+	copy(l[:], b[:cornerUnknowns])
+	return l, true
 }
 
 // toeSlope returns the derivative of the toe by the spin axis of a left wheel.
@@ -86,10 +98,13 @@ func (s *strut) addGradient(p *pose, x, y float64, spec *strutSpec, g *cornerGra
 // dot returns the derivative by a parameter whose static tangent is t and which
 // displaces the inner ball at the rate shift beside.
 func (g *cornerGradient) dot(t *tangent, shift Vec) float64 {
-	sum := r3.Dot(g.spin, t.spins[0]) + r3.Dot(g.shift, shift)
-	for i := range t.pts {
-		p, v := &g.pts[i], &t.pts[i]
-		sum += p.X*v.X + p.Y*v.Y + p.Z*v.Z
+	sum := r3.Dot(g.shift, shift)
+	for _, d := range t.spins {
+		sum += r3.Dot(g.spin, d)
+	}
+	for i := range t.points {
+		p := &t.points[i]
+		sum += r3.Dot(g.pts[p.i], p.d)
 	}
 	return sum
 }

@@ -57,12 +57,12 @@ func (f *factors) pivot(k int) {
 
 // eliminate clears column k below its pivot, whose inverse is inv.
 func (f *factors) eliminate(k int, inv float64) {
-	top := &f.a[k]
+	top := f.a[k][k:f.n]
 	for i := k + 1; i < f.n; i++ {
-		r := &f.a[i]
-		l := r[k] * inv
-		r[k] = l
-		for j := k + 1; j < f.n; j++ {
+		r := f.a[i][k:f.n][:len(top)] // the length tells the compiler that j is within
+		l := r[0] * inv
+		r[0] = l
+		for j := 1; j < len(top); j++ {
 			r[j] -= l * top[j]
 		}
 	}

@@ -46,9 +46,7 @@ func (x *Axle) shiftRate(in *SweepInput, s Side, k int) Vec {
 	}
 	unit, ball := x.innerPoint(s)
 	home := fixed(x.static[unit].pts[ball])
-	if t := &in.By.units[unit][k]; !t.still {
-		home.d = t.pts[ball]
-	}
+	home.d = in.By.units[unit][k].of(ball)
 	home = dvec{s.mirrored(home.v), s.mirrored(home.d)}
 	pts := x.gear.points()
 	if ref := &in.By.params[k].Parameter; ref.point.group == gearPoint {
@@ -81,12 +79,7 @@ func (x *Axle) rateCorner(ws *Workspace, in *SweepInput, s Side, i int, out *Cur
 	n := in.By.Len()
 	row[n], row[n+1] = g.travel, dot(g.shift, ws.rates.steer)
 	for k := range n {
-		row[k] = 0
-		if t := &in.By.units[s][k]; !t.still {
-			row[k] = g.dot(t, ws.rates.shifts[k])
-		} else if ws.rates.shifts[k] != (Vec{}) {
-			row[k] = dot(g.shift, ws.rates.shifts[k])
-		}
+		row[k] = g.dot(&in.By.units[s][k], ws.rates.shifts[k])
 	}
 }
 

@@ -9,10 +9,28 @@ type Tangents struct {
 	units  [][]tangent // by unit and parameter
 }
 
-// tangent is the rate of a unit's static position by one parameter.
+// tangent is the rate of a unit's static position by one parameter. It has no
+// points where the parameter moves nothing of the unit.
 type tangent struct {
-	pts, spins []Vec
-	still      bool // the parameter moves nothing of this unit
+	points []pointRate
+	spins  []Vec // nil where no wheel turns
+}
+
+// pointRate is the rate of one of a unit's points; points that stand still are
+// left out.
+type pointRate struct {
+	i int
+	d Vec
+}
+
+// of returns the rate of point i.
+func (t *tangent) of(i int) Vec {
+	for _, p := range t.points {
+		if p.i == i {
+			return p.d
+		}
+	}
+	return Vec{}
 }
 
 // Tangents returns the derivatives of the static position by parameters, of
@@ -40,13 +58,15 @@ func (x *Axle) unitTangents(unit int, params []Change) ([]tangent, error) {
 	w := tangentWork{x: x, unit: unit}
 	defer w.release()
 	out := make([]tangent, len(params))
+	shifts := make([]pointRate, 0, len(params)+1)
 	for k := range params {
 		p := &params[k]
 		switch {
 		case !s.u.touches(p):
-			out[k].still = true
 		case p.Parameter.stage == pointStage && s.untouched:
-			out[k] = s.shifted(p)
+			first := len(shifts)
+			shifts = s.shifted(p, shifts)
+			out[k].points = shifts[first:]
 		case !w.factor():
 			return nil, &StaticError{Side: s.u.wheels[0].side, Axle: s.u.beam, Link: "the linkage at its lock", Share: 1}
 		default:
@@ -78,20 +98,21 @@ func (u *unit) touches(c *Change) bool {
 	return false
 }
 
-// shifted returns the tangent of a coordinate where the static position is the
+// shifted appends the rates by a coordinate where the static position is the
 // file's own: the point moves and nothing else does.
-func (s *staticUnit) shifted(c *Change) tangent {
-	t := newTangent(len(s.pts), len(s.spins))
+func (s *staticUnit) shifted(c *Change, out []pointRate) []pointRate {
 	first, end, step := s.u.span(&c.Parameter.point)
 	for i := first; i < end; i += step {
-		if s.u.moves(c, i) {
-			t.pts[i] = s.u.axisOf(c.Parameter.move, i).v
+		if !s.u.moves(c, i) {
+			continue
+		}
+		d := s.u.axisOf(c.Parameter.move, i).v
+		out = append(out, pointRate{i, d})
+		if st := s.u.strut; st != nil && i == st.top {
+			out = append(out, pointRate{st.carried, d})
 		}
 	}
-	if st := s.u.strut; st != nil {
-		t.pts[st.carried] = t.pts[st.top]
-	}
-	return t
+	return out
 }
 
 // tangentWork differentiates the equations of a unit's static position.
@@ -100,7 +121,7 @@ type tangentWork struct {
 	unit  int
 	work  *staticWork // nil before factor
 	lu    factors
-	basis []tangent // motion of the points with each unknown
+	basis []motion // of the points with each unknown
 }
 
 // release gives back what factor borrowed.
@@ -126,27 +147,41 @@ func (w *tangentWork) factor() bool {
 	}
 	for k := range p.size() {
 		p.place.rates(k, &p.c)
-		w.basis = append(w.basis, tangentOf(&p.c))
+		w.basis = append(w.basis, motionOf(&p.c))
 	}
 	return true
 }
 
-// tangentOf returns the rates of a configuration.
-func tangentOf(c *configuration) tangent {
-	t := newTangent(len(c.pts), len(c.spins))
+// motion is the rate of every point and spin axis of a unit.
+type motion struct{ pts, spins []Vec }
+
+// motionOf returns the rates of a configuration.
+func motionOf(c *configuration) motion {
+	m := newMotion(len(c.pts), len(c.spins))
 	for i := range c.pts {
-		t.pts[i] = c.pts[i].d
+		m.pts[i] = c.pts[i].d
 	}
 	for i := range c.spins {
-		t.spins[i] = c.spins[i].d
+		m.spins[i] = c.spins[i].d
 	}
-	return t
+	return m
 }
 
-// newTangent returns a tangent of no motion.
-func newTangent(pts, spins int) tangent {
+// newMotion returns rates of zero, in one piece of memory.
+func newMotion(pts, spins int) motion {
 	m := make([]Vec, pts+spins)
-	return tangent{pts: m[:pts:pts], spins: m[pts:]}
+	return motion{pts: m[:pts:pts], spins: m[pts:]}
+}
+
+// tangent returns the rates of what moves.
+func (m *motion) tangent() tangent {
+	t := tangent{points: make([]pointRate, 0, len(m.pts)), spins: m.spins}
+	for i, d := range m.pts {
+		if d != (Vec{}) {
+			t.points = append(t.points, pointRate{i, d})
+		}
+	}
+	return t
 }
 
 // by returns the tangent of a change that grows: the rate of the equations with
@@ -169,7 +204,8 @@ func (w *tangentWork) by(c *Change) tangent {
 	}
 	// The same points were taken up without error when the axle was assembled.
 	_ = p.u.takeUp(p.c.pts, p.before)
-	return tangentOf(&p.c)
+	m := motionOf(&p.c)
+	return m.tangent()
 }
 
 // axpy returns k·v + w.
