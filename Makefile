@@ -88,6 +88,10 @@ check: ## Check format, vet, lint and module file
 bench: ## Run the benchmarks
 	$(GO) test -run '^$$' -bench . ./...
 
+.PHONY: bench-browser
+bench-browser: front-quick ## Measure the frames of a drag in headless Chromium
+	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench . -benchtime 5x ./internal/browsertest/...
+
 .PHONY: golden
 golden: ## Write the golden files anew; read the diff afterwards
 	$(GO) test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -r dirname | sort -u) -update

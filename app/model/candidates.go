@@ -17,7 +17,9 @@ const MaxCandidates = 8
 func (s *Session) withCandidates(label, run string, list []study.Candidate) {
 	next := *s.doc
 	next.Candidates = list
-	s.adopt(&next, label, run)
+	s.remember(label, run)
+	s.doc, s.label, s.run = &next, label, run
+	s.cars = s.cars.again(&next)
 }
 
 // SetChange sets one parameter of a candidate (1 and up, as [Car.Index]) in file

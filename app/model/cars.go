@@ -1,6 +1,7 @@
 package model
 
 import (
+	"maps"
 	"slices"
 
 	"toewright/internal/study"
@@ -18,6 +19,8 @@ type Cars struct {
 	// Travels are those of the curves, mm, ascending; Judged those of the figures,
 	// the window of the search where it has one of its own.
 	Travels, Judged []float64
+
+	parameters map[string]solver.Parameter // by key, once they have been asked for
 }
 
 // Car is one car of a study.
@@ -31,6 +34,8 @@ type Car struct {
 	Axle    *solver.Axle
 	Curves  [2]solver.Curve // toe and more along the travel, straight ahead
 	Figures [2]Figures
+
+	hold []string // as the candidate has it
 }
 
 // Base returns the base car, nil where it cannot be solved.
@@ -47,6 +52,18 @@ func (c *Cars) At(i int) *Car {
 		return nil
 	}
 	return c.List[i]
+}
+
+// Parameter returns the parameter of a key without a side.
+func (c *Cars) Parameter(key string) (solver.Parameter, bool) {
+	if c.parameters == nil && c.Design != nil {
+		c.parameters = map[string]solver.Parameter{}
+		for _, p := range solver.Parameters(c.Design) {
+			c.parameters[p.Key] = p
+		}
+	}
+	p, ok := c.parameters[key]
+	return p, ok
 }
 
 // solve solves all cars of the session's document.
@@ -75,9 +92,44 @@ func Solve(d *study.Document) *Cars {
 	return c
 }
 
+// again solves the candidates of a document that differs from the solved one in its
+// candidates alone. Those that stand as they stood are not solved anew: in a drag that
+// is all but one.
+func (c *Cars) again(d *study.Document) *Cars {
+	if c.Err != nil {
+		return Solve(d)
+	}
+	next := *c
+	next.List = append([]*Car(nil), c.List[0])
+	ws := solver.NewWorkspace()
+	for i, k := range d.Candidates {
+		car := c.solved(k)
+		if car == nil {
+			car = c.car(d, ws, k, i+1)
+		} else {
+			car.Index, car.Name, car.Hidden = i+1, k.Name, k.Hidden
+		}
+		next.List = append(next.List, car)
+	}
+	return &next
+}
+
+// solved returns a copy of a car that was solved with the parts and setpoints of a
+// candidate, or nil.
+func (c *Cars) solved(k study.Candidate) *Car {
+	for _, car := range c.List[1:] {
+		same := maps.Equal(car.Changes, k.Changes) && slices.Equal(car.hold, k.Hold) && (car.hold == nil) == (k.Hold == nil)
+		if same {
+			found := *car
+			return &found
+		}
+	}
+	return nil
+}
+
 // car solves one car.
 func (c *Cars) car(d *study.Document, ws *solver.Workspace, k study.Candidate, index int) *Car {
-	car := &Car{Index: index, Name: k.Name, Changes: k.Changes, Hidden: k.Hidden}
+	car := &Car{Index: index, Name: k.Name, Changes: k.Changes, Hidden: k.Hidden, hold: k.Hold}
 	changes, err := d.SolverChanges(c.Design, k.Changes)
 	if err != nil {
 		car.Err = err

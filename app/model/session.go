@@ -65,6 +65,13 @@ func (s *Session) Replace(label string, doc *study.Document) { s.adopt(doc, labe
 
 // adopt makes next the session's document.
 func (s *Session) adopt(next *study.Document, label, run string) {
+	s.remember(label, run)
+	s.doc, s.label, s.run = next, label, run
+	s.solve()
+}
+
+// remember keeps the document as it stands for undo, unless it is one of a run.
+func (s *Session) remember(label, run string) {
 	if run == "" || run != s.run {
 		s.past = append(s.past, snapshot{s.doc, label})
 		if len(s.past) > maxPast {
@@ -72,8 +79,6 @@ func (s *Session) adopt(next *study.Document, label, run string) {
 		}
 	}
 	s.future = nil
-	s.doc, s.label, s.run = next, label, run
-	s.solve()
 }
 
 // EndRun ends a run of edits: the next one with the same key is a step of its own.

@@ -18,9 +18,9 @@ const (
 	tallFrom  = 430 // from which there is room for a second row
 	edge      = 12
 	labels    = 30 // of travel, outside a chart
-	above     = 44 // title and read-out over a chart
+	above     = 54 // title and read-out over a chart
 	below     = 34 // toe figures under a chart
-	fanWidth  = 30
+	fanWidth  = 26
 	caption   = 18
 	upperPart = 0.6 // of the height for the elevation and the charts
 )
@@ -32,7 +32,7 @@ func arrange(size Size, orbit bool) areas {
 	}
 	var a areas
 	a.fans = true
-	width := min(max(size.Width*0.17, 84), 190)
+	width := min(max(size.Width*0.16, 84), 170)
 	upper := size.Height
 	if size.Height >= tallFrom {
 		upper = size.Height * upperPart
@@ -72,7 +72,7 @@ func arrangeNarrow(size Size, orbit bool) areas {
 		view = orbitView
 	}
 	a.view[view] = plot.Box(edge/2, 2, size.Width-edge, front-2)
-	width := (size.Width - edge - 2*labels - edge) / 2
+	width := (size.Width - 2*edge - 2*labels) / 2
 	height := size.Height - front - above - below
 	a.chart[0] = plot.Box(edge/2+labels, front+above, width, height)
 	a.chart[1] = plot.Box(size.Width-edge/2-labels-width, front+above, width, height)

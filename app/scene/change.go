@@ -1,6 +1,8 @@
 package scene
 
 import (
+	"math"
+
 	"toewright/app/plot"
 	"toewright/solver"
 )
@@ -22,17 +24,12 @@ func (s *Stage) drawFrontChange() {
 	if s.shown(detailView) || len(s.ghost.Side[0]) == 0 {
 		return // the detail shows it better
 	}
-	if s.changeOf("tieRodOuterHeight") == 0 {
-		return
-	}
 	l := s.views[frontView]
 	now := l.on(s.rig.arm[solver.Left])
 	l.at = &s.ghost
 	was := l.on(s.rig.arm[solver.Left])
 	x := max(now.X, was.X) + 26
-	s.dimension(frontView, 0, s.changeOf("tieRodOuterHeight"), func(width float64) {
-		s.dim.Vertical(was, now, x, width, figureSize)
-	})
+	s.drop(frontView, was, now, x)
 }
 
 // drawDetailChange dimensions drop and length of the left steering arm, from the
@@ -50,14 +47,24 @@ func (s *Stage) drawDetailChange() {
 	if now.X < foot.X {
 		away = -1
 	}
-	if drop := s.changeOf("tieRodOuterHeight"); drop > smallest || drop < -smallest {
-		x := was.X + away*dimensionOff
-		s.dimension(detailView, 0, drop, func(width float64) { s.dim.Vertical(was, now, x, width, figureSize) })
-	}
-	if length := s.changeOf("steeringArmLength"); length > smallest || length < -smallest {
+	s.drop(detailView, was, now, was.X+away*dimensionOff)
+	if length := s.changeOf("steeringArmLength"); math.Abs(length) > smallest {
 		y := max(was.Y, now.Y) + dimensionOff
 		s.dimension(detailView, 1, length, func(width float64) { s.dim.Horizontal(was, now, y, width, figureSize) })
 	}
+}
+
+// drop dimensions the change in height of the arm's ball, with its figure upright above
+// the line.
+func (s *Stage) drop(v int, was, now plot.Point, x float64) {
+	drop := s.changeOf("tieRodOuterHeight")
+	if !(math.Abs(drop) > smallest) {
+		return
+	}
+	s.dimension(v, 0, drop, func(width float64) {
+		s.dim.Vertical(was, now, x, width, figureSize)
+		s.dim.Text = plot.Anchor{At: plot.Point{X: x, Y: min(was.Y, now.Y) - 1.8*figureSize}, Align: plot.Middle}
+	})
 }
 
 // dimensionOff is the distance of a dimension line from the part, in CSS pixels.
@@ -65,7 +72,7 @@ const dimensionOff = 30
 
 // dimension draws a dimension with its figure, the change in mm.
 func (s *Stage) dimension(v, figure int, change float64, set func(width float64)) {
-	text := signed(s.numbers.LengthNumber(change))
+	text := signed(s.numbers.LengthNumber(change), change)
 	set(plot.TextWidth(text, figureSize))
 	w := &nodes.views[v]
 	s.out.append(w.lines, s.dim.Lines)

@@ -106,6 +106,7 @@ func (s *Stage) drawChart(c *chart) {
 	s.drawBands(c)
 	s.drawReadings(c)
 	s.drawMarker(c)
+	s.writeFigures(c)
 }
 
 // drawCurve draws the curve of car i and its marks, which begin at different places

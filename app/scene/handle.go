@@ -160,6 +160,6 @@ func (s *Stage) direction(m motion, side solver.Side) plot.Vec {
 
 // has reports whether the car has a parameter.
 func (s *Stage) has(key string) bool {
-	_, _, err := solver.FindParameter(s.cars.Design, key)
-	return key != "" && err == nil
+	_, ok := s.cars.Parameter(key)
+	return ok
 }

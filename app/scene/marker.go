@@ -2,6 +2,7 @@ package scene
 
 import (
 	"fmt"
+	"strings"
 
 	"toewright/app/plot"
 	"toewright/solver"
@@ -22,7 +23,16 @@ func (s *Stage) drawMarker(c *chart) {
 	}
 	middle, y := c.frame.Area.Centre().X, c.frame.Area.Min.Y
 	s.out.write(c.slots.readout[0], plot.Point{X: middle, Y: y - above + 30}, fmt.Sprintf("%s%s at %s",
-		signed(s.numbers.ToeNumber(toe)), toeMark(s.numbers.ToeUnit()), signed(s.numbers.Travel(s.travel[c.side]))))
+		signed(s.numbers.ToeNumber(toe), toe.Radians()), toeMark(s.numbers.ToeUnit()), signed(s.numbers.Travel(s.travel[c.side]), s.travel[c.side])))
+}
+
+// writeFigures writes the figures of the selected car's curve under the read-out: they
+// follow a drag within the frame.
+func (s *Stage) writeFigures(c *chart) {
+	f := &s.car.Figures[c.side]
+	mark := toeMark(s.numbers.ToeUnit())
+	s.out.write(c.slots.readout[1], plot.Point{X: c.frame.Area.Centre().X, Y: c.frame.Area.Min.Y - 6}, fmt.Sprintf("RMS %s%s, peak %s%s",
+		s.numbers.ToeNumber(f.RMS), mark, s.numbers.ToeNumber(f.Peak), mark))
 }
 
 // toeMark is a short unit behind a read-out; where toe is a length the axis says
@@ -34,9 +44,9 @@ func toeMark(unit string) string {
 	return ""
 }
 
-// signed puts a plus before a number that has no minus, so that toe-in is said.
-func signed(text string) string {
-	if len(text) > 0 && text[0] >= '0' && text[0] <= '9' {
+// signed puts a plus before a number above zero, so that toe-in and bump are said.
+func signed(text string, value float64) string {
+	if value > 0 && strings.ContainsAny(text, "123456789") {
 		return "+" + text
 	}
 	return text

@@ -133,9 +133,7 @@ func (s *slots) addChart(side solver.Side) {
 	}
 	c.title, c.unit = s.text(g, "heading", plot.Middle), s.text(g, "tick", plot.Middle)
 	c.in, c.out = s.text(g, "sense", plot.Middle), s.text(g, "sense", plot.Middle)
-	for i := range c.readout {
-		c.readout[i] = s.text(g, "readout", plot.Middle)
-	}
+	c.readout = [2]Slot{s.text(g, "readout", plot.Middle), s.text(g, "tick", plot.Middle)}
 }
 
 func (s *slots) addView(v int) {

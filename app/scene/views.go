@@ -137,7 +137,9 @@ func (s *Stage) drawView(v int) {
 	s.drawPointed(v)
 	a := s.areas.view[v]
 	s.out.draw(w.clip, func(p plot.Path) plot.Path { return s.appendClip(p, v) })
-	s.out.write(w.caption, plot.Point{X: a.Centre().X, Y: a.Max.Y + caption - 6}, captions[v])
+	if s.areas.fans { // on a narrow sheet there is no room, and no other view
+		s.out.write(w.caption, plot.Point{X: a.Centre().X, Y: a.Max.Y + caption - 6}, captions[v])
+	}
 }
 
 // drawTyres draws the tyres and rims; the side view has only the near wheel, and the

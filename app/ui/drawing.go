@@ -162,8 +162,8 @@ func (d *drawing) gripOf(h scene.Handle) grip {
 		return d.travelGrip(g, n, h.Side)
 	}
 	for i, m := range h.Moves {
-		p, _, err := solver.FindParameter(d.desk.Session.Cars().Design, m.Key)
-		if m.Key == "" || err != nil {
+		p, ok := d.desk.Session.Cars().Parameter(m.Key)
+		if !ok {
 			continue
 		}
 		value := d.desk.Value(m.Key)

@@ -35,9 +35,9 @@ func (p *Page) OnMount(ctx app.Context) {
 	p.drawing.edited = func(settled bool) { p.edited(ctx, settled) }
 }
 
-// panelPause is the least time between two renderings of the panels during a drag:
-// the frames of the screen are the drawing's.
-const panelPause = 150 * time.Millisecond
+// panelPause is the least time between two renderings of the panels during a drag: they
+// cost several frames of the screen, which are the drawing's.
+const panelPause = 400 * time.Millisecond
 
 // edited brings the panels up to date with what was done on the sheet.
 func (p *Page) edited(ctx app.Context, settled bool) {

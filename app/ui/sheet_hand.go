@@ -156,9 +156,9 @@ func (h *hand) drag(at plot.Point, free bool) (changed bool, err error) {
 
 // set sets a parameter of the selected car, in mm, within its usual bounds.
 func (h *hand) set(key string, mm float64, run string) error {
-	p, _, err := solver.FindParameter(h.desk.Session.Cars().Design, key)
-	if err != nil {
-		return err
+	p, ok := h.desk.Session.Cars().Parameter(key)
+	if !ok {
+		return nil
 	}
 	mm = math.Max(p.Min, math.Min(p.Max, mm))
 	return h.desk.Set(key, h.desk.Session.Document().Units.FromMillimetres(mm), run)
