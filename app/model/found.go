@@ -75,6 +75,11 @@ func (j judge) values(changes study.Changes) []AnswerValue {
 	return list
 }
 
+// ChangesInWords lists what a car changes.
+func ChangesInWords(d *study.Document, cars *Cars, car *Car) []AnswerValue {
+	return judge{doc: d, n: NumbersOf(d), cars: cars}.values(car.Changes)
+}
+
 // figure returns what was minimised.
 func (j judge) figure(f engine.ToeFigures) solver.Angle {
 	if j.r.Minimise == "peak" {

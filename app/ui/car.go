@@ -33,7 +33,7 @@ func (c *car) Render() app.UI {
 		c.points(c.side),
 		c.common(),
 		c.mirror(),
-		&pointsTable{Bench: c.Bench},
+		pointsTable(c.Bench),
 		&datum{Bench: c.Bench},
 		c.Panels.templates(),
 	)

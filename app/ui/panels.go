@@ -16,12 +16,14 @@ type Panels struct {
 	Changed func(app.Context) // to be called after any edit of the desk
 	Storage store.Storage     // where studies are kept; nil is the browser's
 
-	tab     string      // key of the panel that is open
-	lasting app.Context // of the column itself
-	toast   toast
-	kept    kept
-	finding finding
-	forging forging
+	tab      string      // key of the panel that is open
+	lasting  app.Context // of the column itself
+	toast    toast
+	kept     kept
+	finding  finding
+	forging  forging
+	shelving shelving
+	sheeting sheeting
 }
 
 // tabs are the panels in the order of the work.
@@ -29,7 +31,9 @@ var tabs = []struct{ key, text string }{
 	{"candidates", "Candidates"},
 	{"find", "Find"},
 	{"car", "My car"},
+	{"shelf", "Shelf"},
 	{"forge", "Before you forge"},
+	{"sheet", "Sheet"},
 	{"studies", "Studies"},
 }
 
@@ -64,6 +68,10 @@ func (p *Panels) panel(b bench) app.UI {
 	switch p.tab {
 	case "find":
 		return &find{Bench: b, State: &p.finding}
+	case "sheet":
+		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging}
+	case "shelf":
+		return &shelf{Bench: b, State: &p.shelving}
 	case "forge":
 		return &forge{Bench: b, State: &p.forging}
 	case "car":

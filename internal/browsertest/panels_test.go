@@ -52,3 +52,18 @@ func TestCarPanel(t *testing.T) {
 	page.WaitTrue(`!!document.querySelector("#studies")`)
 	page.Shot("phone studies")
 }
+
+func TestShelfAndSheet(t *testing.T) {
+	page := Open(t, Options{})
+	click(page, "#tab-shelf")
+	click(page, "#choose")
+	page.WaitTrue(`!!document.querySelector("#choices")`)
+	page.Shot("shelf")
+	Eval[chromedp.Void](page, `void document.querySelector("#choices").scrollIntoView()`)
+	page.Shot("shelf choices")
+	click(page, "#tab-sheet")
+	page.WaitTrue(`!!document.querySelector("#why")`)
+	page.Shot("bench sheet")
+	Eval[chromedp.Void](page, `void document.querySelector(".sheet-curves").scrollIntoView()`)
+	page.Shot("bench sheet curves")
+}

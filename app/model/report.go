@@ -1,0 +1,105 @@
+package model
+
+import (
+	"bytes"
+	"encoding/csv"
+	"strconv"
+
+	"toewright/app/plot"
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// ToeChange returns a side's toe change of a car at a travel in mm; ok is false where
+// the car does not reach it.
+func (c *Car) ToeChange(s solver.Side, travel float64) (a solver.Angle, ok bool) {
+	rest := atRest(&c.Curves[s])
+	if rest == nil {
+		return 0, false
+	}
+	for _, p := range c.Curves[s].Positions {
+		if p.Travel == travel {
+			return p.Toe - rest.Toe, true
+		}
+	}
+	return 0, false
+}
+
+// SheetTravels returns the travels that a bench sheet lists: each 10 mm or half inch of
+// the window, as far as the curves have them, its ends and 0.
+func SheetTravels(d *study.Document, c *Cars) []float64 {
+	every := 10.0
+	if d.Units == study.Inch {
+		every = 12.7
+	}
+	var list []float64
+	for i := len(c.Travels) - 1; i >= 0; i-- {
+		t := c.Travels[i]
+		n := t / every
+		if i == 0 || i == len(c.Travels)-1 || n-float64(int(n)) == 0 {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// CurvesCSV returns the toe changes of all cars as a table: travel in file units, then
+// left and right of each car in degrees. What is not reached stays empty.
+func CurvesCSV(d *study.Document, c *Cars) []byte {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	head := []string{"travel (" + string(d.Units) + ")"}
+	for _, car := range c.List {
+		for _, s := range solver.Sides {
+			head = append(head, car.Name+", "+s.String()+" (deg)")
+		}
+	}
+	w.Write(head) // a bytes.Buffer takes all
+	for _, t := range c.Travels {
+		row := []string{strconv.FormatFloat(d.Units.FromMillimetres(t), 'g', 12, 64)}
+		for _, car := range c.List {
+			for _, s := range solver.Sides {
+				row = append(row, csvToe(car, s, t))
+			}
+		}
+		w.Write(row)
+	}
+	w.Flush()
+	return b.Bytes()
+}
+
+func csvToe(car *Car, s solver.Side, travel float64) string {
+	a, ok := car.ToeChange(s, travel)
+	if !ok {
+		return ""
+	}
+	return strconv.FormatFloat(a.Degrees(), 'f', 6, 64)
+}
+
+// CurvesChart returns a chart of a side's toe change of some cars with travel upward,
+// in the units shown.
+func CurvesChart(n Numbers, c *Cars, s solver.Side, cars []*Car, area plot.Rect, size float64) plot.Chart {
+	chart := plot.Chart{Area: area, Size: size, Along: plot.Vertical, Mirrored: s == solver.Right}
+	var toes [][]float64
+	for _, car := range cars {
+		curve := car.Spark(s)
+		for i := range curve.X {
+			curve.X[i] = n.ToeValue(solver.Angle(curve.X[i]))
+			curve.Y[i] = n.Units.FromMillimetres(curve.Y[i])
+		}
+		toes = append(toes, curve.X)
+		chart.Series = append(chart.Series, plot.ChartSeries{Name: car.Name, Style: car.Index, Curve: curve, Markers: 2})
+	}
+	toe, _ := plot.DomainOf(toes...)
+	travel, _ := plot.DomainOf(c.Travels)
+	chart.X = plot.ChartAxis{Domain: toe.Symmetric().Widen(2 * n.ToeValue(leastShown)).Nice(6), Label: "toe change, " + n.ToeUnit()}
+	chart.Y = plot.ChartAxis{
+		Domain: plot.Domain{Low: n.Units.FromMillimetres(travel.Low), High: n.Units.FromMillimetres(travel.High)},
+		Label:  "travel, " + n.LengthUnit(), Fractions: n.Fraction,
+	}
+	return chart
+}
+
+// leastShown is the toe change to either side that a chart spans at least, so that a
+// flat curve is drawn flat.
+var leastShown = solver.Deg(0.05)

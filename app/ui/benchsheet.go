@@ -1,0 +1,132 @@
+package ui
+
+import (
+	"encoding/json"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/app/plot"
+	"toewright/app/worker"
+	"toewright/internal/engine"
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// benchSheet is what goes to the bench: the arm's dimensions, the curves before and
+// after, and under what conditions they hold.
+type benchSheet struct {
+	app.Compo
+	Bench  bench
+	State  *sheeting
+	Series *forging // for the verdict on the same car
+}
+
+// sheeting is what a sheet shows that is computed beside the page.
+type sheeting struct {
+	job   job
+	arm   *engine.ArmResult
+	words []string        // why the base car's curve is as it is
+	of    *study.Document // the study that both are of
+	car   string
+	fault string
+}
+
+// OnMount and OnUpdate have the dimensions computed when the study has changed.
+func (s *benchSheet) OnMount(ctx app.Context)  { ctx.Defer(s.refresh) }
+func (s *benchSheet) OnUpdate(ctx app.Context) { ctx.Defer(s.refresh) }
+
+// refresh computes the dimensions of the selected car, unless they are at hand.
+func (s *benchSheet) refresh(app.Context) {
+	doc, car := s.Bench.document(), s.Bench.Desk.Selected()
+	if car == nil || s.State.job.running() || s.State.of == doc && s.State.car == car.Name {
+		return
+	}
+	s.State.of, s.State.car = doc, car.Name
+	params := worker.Params[engine.ArmOptions]{Study: doc, Options: engine.ArmOptions{Candidate: car.Name}}
+	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, worker.Arm, params, func(_ app.Context, raw json.RawMessage, err error) {
+		s.State.arm, s.State.fault = new(engine.ArmResult), ""
+		if err == nil {
+			err = json.Unmarshal(raw, s.State.arm)
+		}
+		if err != nil {
+			s.State.arm, s.State.fault = nil, plain(err)
+		}
+		s.diagnose(doc)
+	})
+}
+
+// diagnose has the base car's curve explained.
+func (s *benchSheet) diagnose(doc *study.Document) {
+	params := worker.Params[engine.DiagnoseOptions]{Study: doc, Options: engine.DiagnoseOptions{Candidate: study.BaseName}}
+	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, worker.Diagnose, params, func(_ app.Context, raw json.RawMessage, err error) {
+		var r engine.DiagnoseResult
+		s.State.words = nil
+		if err == nil && json.Unmarshal(raw, &r) == nil && len(r.Cars) > 0 {
+			s.State.words = r.Cars[0].Words
+		}
+	})
+}
+
+// Render shows the sheet as it is printed, with what can be taken away above.
+func (s *benchSheet) Render() app.UI {
+	car := s.Bench.Desk.Selected()
+	if car == nil || car.Err != nil {
+		return app.P().Text("The selected car cannot be solved: there is nothing to print.")
+	}
+	return app.Div().Class("bench-sheet").Body(
+		app.Div().Class("deeds no-print").Body(
+			button("Print", func(app.Context, app.Event) { app.Window().Call("print") }).ID("print").Class("primary"),
+			button("Curves as a picture (SVG)", s.savePicture).ID("save-svg"),
+			button("Curves as a table (CSV)", s.saveTable).ID("save-csv"),
+		),
+		s.title(car),
+		s.arm(),
+		s.curves(car),
+		s.table(car),
+		s.why(),
+		s.conditions(car),
+		s.verdict(car),
+		app.Ul().Class("cautions").Body(app.Range(engine.Cautions).Slice(func(i int) app.UI { return app.Li().Text(engine.Cautions[i]) })),
+	)
+}
+
+// shownCars are the base car and the selected one.
+func (s *benchSheet) shownCars() []*model.Car {
+	base, car := s.Bench.cars().Base(), s.Bench.Desk.Selected()
+	if car == base {
+		return []*model.Car{base}
+	}
+	return []*model.Car{base, car}
+}
+
+// The size of the sheet's charts, in pixels.
+const sheetChartWidth, sheetChartHeight = 300.0, 340.0
+
+// picture returns the curves of both wheels side by side.
+func (s *benchSheet) picture() plot.Picture {
+	n := s.Bench.numbers()
+	p := plot.Picture{Width: 2 * sheetChartWidth, Height: sheetChartHeight}
+	for _, side := range solver.Sides {
+		area := plot.Box(float64(side)*sheetChartWidth, 0, sheetChartWidth, sheetChartHeight).Inset(0, mapText*1.5, 0, 0)
+		p.Write("title", plot.Anchor{At: plot.Point{X: area.Centre().X, Y: mapText * 1.2}, Align: plot.Middle}, mapText*1.1, side.String()+" wheel")
+		p.Chart(model.CurvesChart(n, s.Bench.cars(), side, s.shownCars(), area, mapText))
+	}
+	return p
+}
+
+func (s *benchSheet) curves(car *model.Car) app.UI {
+	d := plot.Document{Title: "Toe change by travel, before and after", Picture: s.picture()}
+	return app.Figure().Class("sheet-curves").Body(app.Raw(string(d.AppendInline(nil))))
+}
+
+func (s *benchSheet) savePicture(ctx app.Context, _ app.Event) {
+	d := plot.Document{Title: s.Bench.document().Name, Description: caution, Picture: s.picture(), Paper: plot.White}
+	download(fileName(s.Bench.document().Name)+".svg", "image/svg+xml", d.Append(nil))
+	s.Bench.Say(ctx, "The picture is on its way to your downloads. "+caution, nil)
+}
+
+func (s *benchSheet) saveTable(ctx app.Context, _ app.Event) {
+	download(fileName(s.Bench.document().Name)+"-curves.csv", "text/csv", model.CurvesCSV(s.Bench.document(), s.Bench.cars()))
+	s.Bench.Say(ctx, "The table is on its way to your downloads. "+caution, nil)
+}

@@ -1,0 +1,64 @@
+package ui
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// tableBox takes a table that is pasted, dropped or chosen as a file.
+type tableBox struct {
+	app.Compo
+	Lasting app.Context
+	ID      string
+	Title   string
+	About   string // what columns the table has
+	Take    func(ctx app.Context, text []byte) error
+	Save    func() // downloads what is there as a table; nil for none
+
+	text  string
+	fault string
+}
+
+// Render shows the place for the table.
+func (t *tableBox) Render() app.UI {
+	return app.Details().Class("block").Body(
+		app.Summary().Text(t.Title),
+		app.P().Class("note").Text(t.About+" Separated by comma, semicolon or tab, as spreadsheets copy them. A file can be dropped on the field."),
+		app.Label().For(t.ID+"-text").Class("unseen").Text(t.Title),
+		app.Textarea().ID(t.ID+"-text").Rows(6).Spellcheck(false).Text(t.text).OnChange(func(ctx app.Context, _ app.Event) {
+			t.text = ctx.JSSrc().Get("value").String()
+		}).OnDragOver(func(_ app.Context, e app.Event) { e.PreventDefault() }).OnDrop(t.drop),
+		app.Div().Class("deeds").Body(
+			app.Label().Class("file").For(t.ID+"-file").Text("Choose a file"),
+			app.Input().Type("file").ID(t.ID+"-file").Class("unseen").Accept(".csv,.txt,text/csv,text/plain").OnChange(func(ctx app.Context, _ app.Event) {
+				readFile(t.Lasting, ctx.JSSrc(), t.read)
+			}),
+			button("Take the table", func(ctx app.Context, _ app.Event) { t.take(ctx) }).ID(t.ID+"-take"),
+			app.If(t.Save != nil, func() app.UI {
+				return button("Save as a table", func(app.Context, app.Event) { t.Save() })
+			}),
+		),
+		app.If(t.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(t.fault) }),
+	)
+}
+
+func (t *tableBox) drop(_ app.Context, e app.Event) {
+	e.PreventDefault()
+	readFile(t.Lasting, e.Get("dataTransfer"), t.read)
+}
+
+// read takes the table of a file.
+func (t *tableBox) read(ctx app.Context, _ string, text []byte, err error) {
+	if err != nil {
+		t.fault = plain(err)
+		return
+	}
+	t.text = string(text)
+	t.take(ctx)
+}
+
+func (t *tableBox) take(ctx app.Context) {
+	t.fault = ""
+	if err := t.Take(ctx, []byte(t.text)); err != nil {
+		t.fault = "Nothing was taken: " + plain(err)
+	}
+}

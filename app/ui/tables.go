@@ -1,0 +1,49 @@
+package ui
+
+import (
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/internal/study"
+)
+
+// pointsTable takes the points of the car from a table.
+func pointsTable(b bench) app.UI {
+	return &tableBox{
+		Lasting: b.Lasting, ID: "points", Title: "Points from a table (CSV)",
+		About: "Columns point, x, y, z and if wanted side, in any order, under a header that may state the unit: x (in).",
+		Take: func(ctx app.Context, text []byte) error {
+			points, err := study.ParsePoints(text, b.document())
+			if err != nil {
+				return err
+			}
+			b.undoable(ctx, fmt.Sprintf("%d points are taken from the table.", len(points)), func() error {
+				return b.session().SetPoints("points from a table", points)
+			})
+			return nil
+		},
+		Save: func() {
+			download(fileName(b.document().Name)+"-points.csv", "text/csv", study.FormatPoints(b.document()))
+		},
+	}
+}
+
+// partsTable takes parts for the shelf from a table.
+func partsTable(b bench) app.UI {
+	return &tableBox{
+		Lasting: b.Lasting, ID: "parts", Title: "Parts from a table (CSV)",
+		About: "Columns slot, name, price, excludes, note, and one for each parameter that parts change, by its key such as tieRodOuterHeight (mm).",
+		Take: func(ctx app.Context, text []byte) error {
+			parts, err := study.ParseCatalogue(text, b.document())
+			if err != nil {
+				return err
+			}
+			b.undoable(ctx, fmt.Sprintf("%d parts are taken from the table.", len(parts)), func() error { return b.session().AddParts(parts) })
+			return nil
+		},
+		Save: func() {
+			download(fileName(b.document().Name)+"-parts.csv", "text/csv", study.FormatCatalogue(b.document().Catalogue))
+		},
+	}
+}
