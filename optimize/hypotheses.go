@@ -20,24 +20,52 @@ func (p *GaugeFit) hypotheses() []hypothesis {
 	return out
 }
 
+const (
+	// inchTravel is the largest travel, as written, that may be one in inches:
+	// more than any suspension has.
+	inchTravel = 12
+	// farTravel is the least that may be inches turned into millimetres twice.
+	farTravel = inchTravel * inch
+	// wideSpread is the least spread of readings, as a share of the base, that may
+	// be millimetres taken for inches: 3 deg over the half of a run.
+	wideSpread = 0.05
+)
+
+// spread returns the width of the middle half of the readings, mm.
+func (s *ReadingSet) spread() float64 {
+	var values []float64
+	for _, r := range s.Readings {
+		values = append(values, r.Value)
+	}
+	q := Quantiles(values, 0.25, 0.75)
+	return q[1] - q[0]
+}
+
 // wholeSlips are those that a whole set shares.
 func (p *GaugeFit) wholeSlips(set int) []hypothesis {
-	whole := Slip{Set: set, Other: -1, End: len(p.Sets[set].Readings)}
 	var out []hypothesis
-	for _, h := range []struct {
-		kind          SlipKind
-		travel, value float64 // factors
-	}{
-		{InchSlip, 1, inch}, {InchSlip, 1, 1 / inch},
-		{TravelSignSlip, -1, 1},
-		{TravelInchSlip, inch, 1}, {TravelInchSlip, 1 / inch, 1},
-	} {
-		s := whole
-		s.Kind = h.kind
-		out = append(out, hypothesis{s, p.rewritten(set, func(_ int, r *Reading) {
-			r.Travel *= h.travel
-			r.Value *= h.value
-		})})
+	add := func(kind SlipKind, travel, value float64) {
+		n := len(p.Sets[set].Readings)
+		out = append(out, hypothesis{
+			slip: Slip{Kind: kind, Set: set, Other: -1, End: n},
+			sets: p.rewritten(set, func(_ int, r *Reading) {
+				r.Travel *= travel
+				r.Value *= value
+			}),
+			stretch: float64(n) * math.Log(value),
+		})
+	}
+	add(InchSlip, 1, inch)
+	if p.Sets[set].spread() >= wideSpread*p.Sets[set].Base {
+		add(InchSlip, 1, 1/inch)
+	}
+	add(TravelSignSlip, -1, 1)
+	travels := travelsOf(&p.Sets[set])
+	switch far := math.Max(-travels[0], travels[len(travels)-1]); {
+	case far <= inchTravel:
+		add(TravelInchSlip, inch, 1)
+	case far >= farTravel:
+		add(TravelInchSlip, 1/inch, 1)
 	}
 	return out
 }
@@ -49,7 +77,7 @@ func (p *GaugeFit) signSlips(set int) []hypothesis {
 	var out []hypothesis
 	add := func(first, end int) {
 		s := Slip{Kind: SignSlip, Set: set, Other: -1, First: first, End: end}
-		out = append(out, hypothesis{s, p.rewritten(set, func(i int, r *Reading) {
+		out = append(out, hypothesis{slip: s, sets: p.rewritten(set, func(i int, r *Reading) {
 			if i >= first && i < end {
 				r.Value = -r.Value
 			}
@@ -70,10 +98,10 @@ func (p *GaugeFit) digitSlips(set int) []hypothesis {
 	for i, r := range p.Sets[set].Readings {
 		for _, likely := range misreadings(r.Value) {
 			s := Slip{Kind: DigitSlip, Set: set, Other: -1, First: i, End: i + 1, Value: r.Value, Likely: likely}
-			if ratio := likely / r.Value; ratio == inch || ratio == 1/inch {
+			if likely == r.Value*inch || likely == r.Value/inch {
 				s.Kind = InchSlip
 			}
-			out = append(out, hypothesis{s, p.rewritten(set, func(k int, r *Reading) {
+			out = append(out, hypothesis{slip: s, sets: p.rewritten(set, func(k int, r *Reading) {
 				if k == i {
 					r.Value = likely
 				}
@@ -94,7 +122,7 @@ func (p *GaugeFit) swaps(set int) []hypothesis {
 		sets := append([]ReadingSet(nil), p.Sets...)
 		sets[set].Readings, sets[k].Readings = b.Readings, a.Readings
 		s := Slip{Kind: SwappedSidesSlip, Set: set, Other: k, End: len(a.Readings)}
-		out = append(out, hypothesis{s, sets})
+		out = append(out, hypothesis{slip: s, sets: sets})
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package optimize
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/mat"
@@ -61,20 +62,14 @@ func (p *GaugeFit) Slips(ctx context.Context) ([]Slip, []ReadingSet, error) {
 		if chance(before, freedom) >= verdictLevel {
 			break
 		}
-		h, err := now.likeliestSlip()
+		h, after, err := now.likeliestSlip(ctx)
 		if err != nil {
 			return nil, nil, err
 		}
-		if h == nil {
+		if h == nil || !(before-after >= max(slipGain, slipShare*(before-float64(freedom)))) {
 			break
 		}
-		next := now
-		next.Sets = h.sets
-		after, _, err := next.misfit(ctx)
-		if err != nil || before-after < max(slipGain, slipShare*(before-float64(freedom))) {
-			break
-		}
-		out, now = append(out, h.slip), next
+		out, now.Sets = append(out, h.slip), h.sets
 	}
 	return out, now.Sets, nil
 }
@@ -95,26 +90,50 @@ func (p *GaugeFit) misfit(ctx context.Context) (chiSquare float64, freedom int, 
 type hypothesis struct {
 	slip Slip
 	sets []ReadingSet
+	// stretch is by how much the values are made larger, as the logarithm of all
+	// factors: readings that are made small fit any car, and would have to be
+	// written down that much more finely.
+	stretch float64
 }
 
-// likeliestSlip returns the slip that, put right, makes the readings least
-// surprising before any fit: against the spread of all likely cars about the one
-// filed. It returns nil where none makes them less so.
-func (p *GaugeFit) likeliestSlip() (*hypothesis, error) {
+// shortList is the number of slips that are judged by a fit each.
+const shortList = 6
+
+// likeliestSlip returns the slip that, put right, lets a fit explain the readings
+// best, and the chi-square of that fit; nil where no fit can be made. The fits are
+// spent on those that make the readings least surprising before any: against the
+// spread of all likely cars about the one filed.
+func (p *GaugeFit) likeliestSlip(ctx context.Context) (*hypothesis, float64, error) {
 	filed := p.filed()
 	v, err := filed.innovation(p.Sets)
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
-	least := v.chiSquare(v.off)
-	var best *hypothesis
+	var list []hypothesis
+	var surprises []float64
 	for _, h := range p.hypotheses() {
-		chi, err := filed.surprise(v, h.sets)
-		if err == nil && chi < least {
-			best, least = &h, chi
+		x, err := filed.surprise(v, h.sets)
+		if err != nil {
+			continue // such a travel is out of reach
+		}
+		x -= 2 * h.stretch
+		i, _ := slices.BinarySearch(surprises, x)
+		list, surprises = slices.Insert(list, i, h), slices.Insert(surprises, i, x)
+	}
+	var best *hypothesis
+	least := math.Inf(1)
+	for i := range list[:min(shortList, len(list))] {
+		put := *p
+		put.Sets = list[i].sets
+		x, _, err := put.misfit(ctx)
+		if ctx.Err() != nil {
+			return nil, 0, ctx.Err()
+		}
+		if x -= 2 * list[i].stretch; err == nil && x < least {
+			best, least = &list[i], x
 		}
 	}
-	return best, nil
+	return best, least, nil
 }
 
 // filed returns the car as filed, known as well as the priors say.
