@@ -17,7 +17,7 @@ const (
 	wideFrom  = 560 // from which charts stand beside the car
 	tallFrom  = 430 // from which there is room for a second row
 	edge      = 12
-	labels    = 30 // of travel, outside a chart
+	labels    = 34 // of travel, outside a chart
 	above     = 54 // title and read-out over a chart
 	below     = 34 // toe figures under a chart
 	fanWidth  = 26

@@ -27,7 +27,7 @@ func (s *Stage) drawAxes(c *chart) {
 }
 
 // toeTickCount is how many figures have room under a chart.
-func toeTickCount(width float64) int { return min(max(int(width/36), 3), maxToeTicks) }
+func toeTickCount(width float64) int { return min(max(int(width/32), 4), maxToeTicks) }
 
 func (s *Stage) travelTicks(f plot.Frame) []plot.Tick {
 	most := min(max(int(f.Area.Height()/26), 3), maxTravelTicks)

@@ -10,10 +10,12 @@ import (
 // linkage draws a rig in one view.
 type linkage struct {
 	*rig
-	p    plot.Projection
-	at   *solver.Placed
-	home *solver.Placed // straight ahead at ride height: where the housing stands
-	tyre [2]plot.Wheel
+	p       plot.Projection
+	at      *solver.Placed
+	home    *solver.Placed // straight ahead at ride height: where the housing stands
+	tyre    [2]plot.Wheel
+	near    bool // leaves the right side out, which stands behind the left
+	armOnly bool // leaves tie rod and gear out, which hide the end of the arm
 
 	paths [layerCount]plot.Path
 	joint plot.Path // balls
@@ -42,23 +44,51 @@ func (l *linkage) draw() {
 		l.paths[i] = l.paths[i][:0]
 	}
 	l.joint = l.joint[:0]
-	l.drawHousing()
-	for _, h := range l.hulls {
-		l.drawHull(h)
+	if !l.armOnly {
+		l.drawHousing()
 	}
-	for i := range l.bars {
-		l.drawBar(&l.bars[i])
-	}
-	for _, s := range l.struts {
-		l.paths[partLayer] = plot.AppendStrut(l.paths[partLayer], l.on(s[0]), l.on(s[1]), l.width(strutWidth))
-	}
+	l.drawParts()
 	for _, x := range l.pivots {
-		l.paths[bodyLayer] = l.paths[bodyLayer].Circle(l.on(x), l.ball()*0.9)
+		if l.shows(x) {
+			l.paths[bodyLayer] = l.paths[bodyLayer].Circle(l.on(x), l.ball()*pivotPart)
+		}
 	}
 	for _, x := range l.balls {
-		l.joint = l.joint.Circle(l.on(x), l.ball())
+		if l.shows(x) && !(l.armOnly && l.isInner(x)) {
+			l.joint = l.joint.Circle(l.on(x), l.ball())
+		}
 	}
 }
+
+// pivotPart is the radius of a pivot by that of a ball.
+const pivotPart = 0.9
+
+// drawParts draws knuckles, bars and struts.
+func (l *linkage) drawParts() {
+	for _, h := range l.hulls {
+		if l.shows(h[0]) {
+			l.drawHull(h)
+		}
+	}
+	for i := range l.bars {
+		if b := &l.bars[i]; l.shows(b.from) && !(l.armOnly && b.layer == rodLayer) {
+			l.drawBar(b)
+		}
+	}
+	for _, s := range l.struts {
+		if l.shows(s[0]) {
+			l.paths[partLayer] = plot.AppendStrut(l.paths[partLayer], l.on(s[0]), l.on(s[1]), l.width(strutWidth))
+		}
+	}
+}
+
+// shows reports whether the view shows a point.
+func (l *linkage) shows(x ref) bool {
+	return !l.near || x.side == solver.Left && (x.group != gearGroup || !l.armOnly)
+}
+
+// isInner reports whether a point is an inner ball.
+func (l *linkage) isInner(x ref) bool { return l.hasInner && x == l.inner[solver.Left] }
 
 // drawBar draws a bar as a closed outline.
 func (l *linkage) drawBar(b *bar) {

@@ -43,17 +43,18 @@ type bar struct {
 // rig is how a car is drawn: by bars, struts and outlines between its points. It
 // depends on the kinds of suspension and gear alone.
 type rig struct {
-	kind   *solver.Kind
-	bars   []bar
-	struts [][2]ref // lower end and top mount
-	hulls  [][]ref  // outlines about points, of knuckles
-	pivots []ref    // on the body
-	balls  []ref
-	axes   [2][2]ref // steering axis of each side: lower and upper point
-	arm    [2]ref    // ball of each side's steering arm
-	wheel  [2]ref
-	rack   bool   // a rack joins the inner balls
-	inner  [2]ref // inner tie rod ball of each side, where there is one
+	kind     *solver.Kind
+	bars     []bar
+	struts   [][2]ref // lower end and top mount
+	hulls    [][]ref  // outlines about points, of knuckles
+	pivots   []ref    // on the body
+	balls    []ref
+	axes     [2][2]ref // steering axis of each side: lower and upper point
+	arm      [2]ref    // ball of each side's steering arm
+	wheel    [2]ref
+	rack     bool   // a rack joins the inner balls
+	inner    [2]ref // inner tie rod ball of each side, where there is one
+	hasInner bool
 }
 
 // Widths of parts, mm: those of usual ones, a little bold.
@@ -75,8 +76,8 @@ func newRig(d *solver.Design) *rig {
 	}
 	r.addCommon(d.Kind)
 	r.addGear(&d.Gear)
-	_, inner := r.role(solver.Left, solver.TieRodInnerRole)
-	r.rack = inner && d.Gear.Kind == solver.Rack
+	_, r.hasInner = r.role(solver.Left, solver.TieRodInnerRole)
+	r.rack = r.hasInner && d.Gear.Kind == solver.Rack
 	return r
 }
 

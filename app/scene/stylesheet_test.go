@@ -1,14 +1,11 @@
-package scene
+package scene_test
 
 import (
-	"flag"
 	"os"
 	"testing"
 
 	"toewright/app/plot"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // stylesheetFile is the page's style sheet for what package plot draws.
 const stylesheetFile = "../web/plot.css"

@@ -15,7 +15,7 @@ var directions = [viewCount]plot.View{
 // captions name the views, as a drawing does.
 var captions = [viewCount]string{
 	frontView: "Front elevation, from behind", planView: "Plan, forward up", sideView: "Left side, forward left",
-	orbitView: "Any side: drag to turn", detailView: "A: left steering arm, from the left",
+	orbitView: "Any side: drag to turn", detailView: "A: left steering arm",
 }
 
 // viewMargin keeps parts off the edge of a view's area, in CSS pixels.
@@ -26,7 +26,9 @@ const viewMargin = 14
 // have one scale.
 func (s *Stage) arrangeViews() {
 	for v := range s.views {
-		s.views[v].rig, s.views[v].at, s.views[v].home = s.rig, &s.placed, &s.home
+		l := &s.views[v]
+		l.rig, l.at, l.home = s.rig, &s.placed, &s.home
+		l.near, l.armOnly = v == sideView || v == detailView, v == detailView
 	}
 	body := s.extent()
 	scale := 0.0
@@ -53,12 +55,22 @@ func (s *Stage) arrangeViews() {
 
 func inset(r plot.Rect) plot.Rect { return r.Inset(viewMargin, viewMargin, viewMargin, viewMargin) }
 
+// linkPart is how far ahead and behind the wheel centres the long links of a solid axle
+// are shown, by the tyre's radius: beyond it they run off the view.
+const linkPart = 1.4
+
 // extent returns points about all that the views show: the joints and the tyres,
 // with their travel.
 func (s *Stage) extent() []plot.Vec {
 	var all []plot.Vec
-	s.rig.points(&s.home, func(x ref) { all = append(all, s.rig.place(&s.home, x)) })
 	radius := s.car.Axle.TyreRadius()
+	s.rig.points(&s.home, func(x ref) {
+		v := s.rig.place(&s.home, x)
+		if x.group == commonGroup {
+			v.X = max(-linkPart*radius, min(v.X, linkPart*radius))
+		}
+		all = append(all, v)
+	})
 	for _, side := range solver.Sides {
 		c := s.rig.place(&s.home, s.rig.wheel[side])
 		half := plot.Vec{X: radius, Y: radius * tyreWidthPart / 2, Z: radius}
@@ -259,7 +271,7 @@ func (s *Stage) drawGhost(v int) {
 	l.at = &s.ghost
 	for i := range s.rig.bars {
 		b := &s.rig.bars[i]
-		if b.layer == rodLayer || b.from.group == footGroup {
+		if l.shows(b.from) && (b.layer == rodLayer && !l.armOnly || b.from.group == footGroup) {
 			s.out.draw(nodes.views[v].ghost, func(p plot.Path) plot.Path {
 				p = appendBar(p, l.on(b.from), l.on(b.to), l.width(b.width))
 				return p.Circle(l.on(b.to), l.ball())
