@@ -52,7 +52,7 @@ var specimens = []specimen{
 		{X: 180, Y: 360, Z: 205}, {X: 40, Y: 705, Z: 188}, {X: -190, Y: 350, Z: 215}, {X: -22, Y: 715, Z: 184},
 		{X: -140, Y: 690, Z: 255}, {X: -145, Y: 325, Z: 262}, {Y: 780, Z: 330}}},
 	{kind: "solid-axle", gear: rack, side: axleEnd, common: append(axleLinks[:8:8], solver.Vec{X: 175, Y: 410, Z: 495}, solver.Vec{X: 165, Y: -555, Z: 455})},
-	{kind: "solid-axle", gear: drop, side: axleEnd, common: append(axleLinks[:8:8], solver.Vec{X: 330, Y: 440, Z: 500}, solver.Vec{X: -175, Y: 560, Z: 430})},
+	{kind: "solid-axle", gear: drop, side: axleEnd, common: append(axleLinks[:8:8], solver.Vec{X: 330, Y: 440, Z: 500}, solver.Vec{X: -35, Y: 470, Z: 430})},
 }
 
 var (
