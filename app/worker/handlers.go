@@ -13,6 +13,7 @@ import (
 // The methods.
 const (
 	Search    = "search"
+	Fit       = "fit"
 	Tolerance = "tolerance"
 	Choose    = "choose"
 	Map       = "map"
@@ -33,6 +34,7 @@ type Params[O any] struct {
 func Handlers() map[string]wasm.Handler {
 	return map[string]wasm.Handler{
 		Search:    handler(engine.Search, func(o *engine.SearchOptions, report func(engine.Progress)) { o.Progress = report }),
+		Fit:       handler(engine.Fit, func(*engine.FitOptions, func(engine.Progress)) {}),
 		Tolerance: handler(engine.Tolerance, func(o *engine.ToleranceOptions, report func(engine.Progress)) { o.Progress = report }),
 		Choose:    handler(engine.Choose, func(o *engine.ChooseOptions, report func(engine.Progress)) { o.Progress = report }),
 		Diagnose:  handler(engine.Diagnose, func(*engine.DiagnoseOptions, func(engine.Progress)) {}),

@@ -61,3 +61,8 @@ func Steer(fs *pflag.FlagSet, o *engine.SteerOptions) {
 
 // Diagnose adds the options of a diagnosis.
 func Diagnose(fs *pflag.FlagSet, o *engine.DiagnoseOptions) { candidate(fs, &o.Candidate) }
+
+// Fit adds the options of a fit.
+func Fit(fs *pflag.FlagSet, o *engine.FitOptions) {
+	fs.IntVar(&o.Measure, "measure", 0, "`number` of further measurements listed; 5 where not given")
+}

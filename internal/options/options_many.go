@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"toewright/internal/engine"
+	"toewright/internal/report"
 )
 
 // Tolerance adds the options of a series of cars.
@@ -34,4 +35,13 @@ func Map(fs *pflag.FlagSet, o *engine.MapOptions) {
 	optional(fs, &o.YMax, "y-max", "largest value upward")
 	fs.IntVar(&o.Columns, "columns", 0, "`number` of cells across; 64 where not given")
 	fs.IntVar(&o.Rows, "rows", 0, "`number` of cells upward; 64 where not given")
+}
+
+// Report adds the options of a bench sheet.
+func Report(fs *pflag.FlagSet, o *report.Options) {
+	fs.StringVar(&o.Candidate, Candidate, "", "`name` of the candidate whose sheet it is; the first that is not hidden where not given")
+	fs.StringVar(&o.Yardstick, Yardstick, "", "`name` of the car it is compared with; base where the study names none")
+	fs.StringVar(&o.Date, "date", "", "date as `text`, in place of the study's")
+	choose(fs, (*string)(&o.Paper), "paper", "printed page; letter for a study shown in inches, else a4", report.Papers...)
+	fs.IntVar(&o.Cars, "cars", 0, "`number` of cars built for the tolerances; that of the study, or 20000, where not given")
 }

@@ -49,6 +49,11 @@ var calls = []call{
 		options.Search(fs, &o)
 		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Search(ctx, d, o) }
 	}},
+	{"fit", "Find the car behind gauge readings, and the spacers it wants", engine.FitResult{}, func(fs *pflag.FlagSet) ask {
+		var o engine.FitOptions
+		options.Fit(fs, &o)
+		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Fit(ctx, d, o) }
+	}},
 	{"tolerance", "Build a series of cars within their tolerances", engine.ToleranceResult{}, func(fs *pflag.FlagSet) ask {
 		var o engine.ToleranceOptions
 		options.Tolerance(fs, &o)

@@ -1,0 +1,193 @@
+package engine
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// shownUnits returns the units in which the study shows lengths, and whether as
+// fractions.
+func (c *cars) shownUnits() (study.Units, bool) {
+	v := c.doc.Display
+	switch {
+	case v == nil:
+		return c.doc.Units, false
+	case v.Units == "":
+		return c.doc.Units, v.Fraction
+	}
+	return v.Units, v.Fraction
+}
+
+// say formats a length, in file units.
+func (c *cars) say(x float64) string {
+	u, fraction := c.shownUnits()
+	return study.FormatLength(c.doc.Units.Convert(x, u), u, fraction)
+}
+
+// words says what a fit comes to.
+func (f *fitter) words(r *FitResult) []string {
+	lines := []string{f.verdictWords(r)}
+	for _, o := range r.Outliers {
+		lines = append(lines, fmt.Sprintf("reading %d of set %d (%s, travel %s) was left out: it is %s off what all others say, %.1f standard deviations; read it again",
+			o.Reading+1, o.Set+1, o.Side, f.say(o.Travel), f.say(math.Abs(o.Off)), math.Abs(o.Score)))
+	}
+	for _, s := range r.Slips {
+		lines = append(lines, s.Words)
+	}
+	for _, p := range r.Play {
+		lines = append(lines, fmt.Sprintf("bump and droop runs differ by %s at travel %s: look for play", f.say(math.Abs(p.Gap)), f.say(p.Travel)))
+	}
+	for _, side := range []string{"left", "right"} {
+		if a, ok := r.Advice[side]; ok {
+			lines = append(lines, f.adviceWords(side, &a)...)
+		}
+	}
+	if len(r.Next) > 0 && !f.allFinal(r) {
+		lines = append(lines, "to know it better: "+r.Next[0].Words)
+	}
+	return append(lines, f.verifyWords(r.Verify)...)
+}
+
+func (f *fitter) verdictWords(r *FitResult) string {
+	switch r.Verdict {
+	case "not explained":
+		return fmt.Sprintf("no car near the one stated gives these readings (chi-square %.1f on %d degrees of freedom): check hardpoints, sides, base and repeatability before you trust what follows", r.ChiSquare, r.DegreesOfFreedom)
+	case "too good":
+		return fmt.Sprintf("the readings scatter less than their repeatability says (chi-square %.1f on %d degrees of freedom): the bands are wider than need be", r.ChiSquare, r.DegreesOfFreedom)
+	}
+	return fmt.Sprintf("a car near the one stated explains the readings (chi-square %.1f on %d degrees of freedom)", r.ChiSquare, r.DegreesOfFreedom)
+}
+
+func (f *fitter) allFinal(r *FitResult) bool {
+	for _, a := range r.Advice {
+		if !a.Final {
+			return false
+		}
+	}
+	return true
+}
+
+// adviceWords says what to fit on a side and what to expect of it.
+func (f *fitter) adviceWords(side string, a *AdviceResult) []string {
+	what := f.doc.Advise.Parameter
+	first := fmt.Sprintf("%s side: %s", side, f.moveWords(what, a))
+	if !a.Final {
+		first += "; read again with that fitted"
+	}
+	lines := []string{first}
+	lines = append(lines, fmt.Sprintf("%s side: expect %s of toe change (%s to %s) at most over the window",
+		side, f.toeWords(a.Expect.Peak.Value), f.toeWords(a.Expect.Peak.Low), f.toeWords(a.Expect.Peak.High)))
+	if a.Turns.Valid() && math.Abs(float64(a.Turns)) >= 0.05 {
+		longer := "longer"
+		if a.Turns < 0 {
+			longer = "shorter"
+		}
+		lines = append(lines, fmt.Sprintf("%s side: then turn the adjuster %.1f turns to make the tie rod %s %s, and set toe",
+			side, math.Abs(float64(a.Turns)), f.say(math.Abs(a.TieRod)), longer))
+	}
+	return lines
+}
+
+// moveWords says the change from what is fitted now, in steps where there are any.
+func (f *fitter) moveWords(parameter string, a *AdviceResult) string {
+	p, _, err := solver.FindParameter(f.design, parameter)
+	if err != nil || p.Quantity == solver.AngleQuantity {
+		return fmt.Sprintf("set %s to %.3g (%.3g to %.3g)", parameter, a.Best, a.Low, a.High)
+	}
+	band := fmt.Sprintf("%s, between %s and %s with 90 %% probability", f.say(a.Best), f.say(a.Low), f.say(a.High))
+	step := f.doc.Advise.Step
+	if step == 0 {
+		return fmt.Sprintf("best %s is %s from the car as stated", p.Label, band)
+	}
+	more := int(math.Round((a.Value - a.Fitted) / step))
+	switch {
+	case more == 0:
+		return fmt.Sprintf("leave %s as it is now fitted (best %s from the car as stated)", p.Label, band)
+	case parameter == "tieRodOuterHeight":
+		return fmt.Sprintf("%s (best %s from the car as stated)", f.spacerWords(a, step), band)
+	}
+	return fmt.Sprintf("change %s by %+d steps of %s (best %s from the car as stated)", p.Label, more, f.say(step), band)
+}
+
+// spacerWords says what to do with the stack of spacers at the outer ball, from
+// what is fitted now.
+func (f *fitter) spacerWords(a *AdviceResult, step float64) string {
+	now, then := int(math.Round(a.Fitted/step)), int(math.Round(a.Value/step))
+	where := map[bool]string{true: "below", false: "above"}
+	switch {
+	case now*then < 0:
+		return fmt.Sprintf("take out the spacers and fit %d of %s so that the outer ball stands %s its original place",
+			abs(then), f.say(step), where[then < 0])
+	case abs(then) > abs(now):
+		return fmt.Sprintf("fit %d more spacers of %s, %d in all, the outer ball %s its original place",
+			abs(then-now), f.say(step), abs(then), where[then < 0])
+	}
+	return fmt.Sprintf("take out %d spacers of %s, %d remain", abs(then-now), f.say(step), abs(then))
+}
+
+func abs(n int) int {
+	if n < 0 {
+		return -n
+	}
+	return n
+}
+
+// toeWords says a toe angle in degrees and, where readings state a base, as the
+// gauge of the first of them reads it.
+func (f *fitter) toeWords(deg Number) string {
+	if len(f.problem.Sets) == 0 {
+		return fmt.Sprintf("%.3f deg", float64(deg))
+	}
+	s := &f.problem.Sets[0]
+	mm := s.Gauge.Reading(solver.Deg(float64(deg)), s.Base)
+	return fmt.Sprintf("%s on the gauge (%.3f deg)", f.say(f.length(mm)), float64(deg))
+}
+
+// measurementWords says what to measure.
+func (f *fitter) measurementWords(m *optimize.Measurement) string {
+	if m.Unknown >= 0 {
+		return fmt.Sprintf("measure %s again, to half a millimetre", f.key(&f.car.Unknowns[m.Unknown]))
+	}
+	var travels []string
+	for _, t := range m.Travels {
+		travels = append(travels, f.say(f.length(t)))
+	}
+	with := "the parts as stated"
+	if len(m.Changes) > 0 {
+		var parts []string
+		for i := range m.Changes {
+			c := &m.Changes[i]
+			parts = append(parts, fmt.Sprintf("%s %.4g", c.Key(), f.doc.FromSolver(c.Parameter, c.Value)))
+		}
+		with = strings.Join(parts, ", ")
+	}
+	return fmt.Sprintf("take readings on the %s side with %s at travel %s", m.Side, with, strings.Join(travels, ", "))
+}
+
+// verifyWords says whether the readings after fitting pass.
+func (f *fitter) verifyWords(v *VerifyResult) []string {
+	if v == nil {
+		return nil
+	}
+	if v.Passed {
+		return []string{"the readings after fitting lie where they should: passed"}
+	}
+	var lines []string
+	for _, s := range v.Sets {
+		if s.Passed {
+			continue
+		}
+		lines = append(lines, fmt.Sprintf("the readings after fitting do not lie where they should: set %d (%s) at travel %s is %s off, where %s would be usual",
+			s.Set+1, s.Side, f.say(s.Travels[s.Worst]), f.say(s.Off[s.Worst]), f.say(s.SD[s.Worst])))
+	}
+	if len(v.Causes) > 0 {
+		c := v.Causes[0]
+		lines = append(lines, fmt.Sprintf("likeliest single cause: %s is %.3g off; measure it again", c.Parameter, c.Value))
+	}
+	return lines
+}

@@ -1,0 +1,192 @@
+package engine
+
+import (
+	"cmp"
+	"context"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// fitter turns a study's readings into a fit of package optimize.
+type fitter struct {
+	*sweeper
+	problem optimize.GaugeFit
+	places  []int // of the problem's sets among the study's readings
+	checks  []optimize.ReadingSet
+	checked []int // places of those to verify
+	slips   []optimize.Slip
+	car     *optimize.FittedCar
+}
+
+func newFitter(d *study.Document) (*fitter, error) {
+	sweep, err := newSweeper(d, d.Window(), "")
+	if err != nil {
+		return nil, err
+	}
+	f := &fitter{sweeper: sweep}
+	f.problem.Base = sweep.base
+	for i := range d.Readings {
+		set, err := f.set(&d.Readings[i])
+		if err != nil {
+			return nil, explain(err, "")
+		}
+		if d.Readings[i].Purpose == "verify" {
+			f.checks, f.checked = append(f.checks, set), append(f.checked, i)
+			continue
+		}
+		f.problem.Sets, f.places = append(f.problem.Sets, set), append(f.places, i)
+	}
+	return f, f.setPriors()
+}
+
+// usualRepeatability is one standard deviation of a reading in mm where a study
+// states none: common practice of toe on a plate on a shop floor.
+const usualRepeatability = 0.05
+
+// set returns a set of readings in mm, its travels those of the wheel centre.
+func (f *fitter) set(r *study.Reading) (optimize.ReadingSet, error) {
+	mm := f.doc.Units.Millimetres
+	out := optimize.ReadingSet{Name: r.Note, Base: mm(r.Base), Repeatability: cmp.Or(mm(r.Repeatability), usualRepeatability)}
+	if r.Side == study.Right {
+		out.Side = solver.Right
+	}
+	var err error
+	if out.Gauge, err = optimize.ParseGauge(cmp.Or(r.Gauge, "indicators")); err != nil {
+		return out, err
+	}
+	switch r.Direction {
+	case "bump":
+		out.Run = optimize.BumpRun
+	case "droop":
+		out.Run = optimize.DroopRun
+	}
+	if r.Zero != nil {
+		zero := mm(*r.Zero)
+		out.Zero = &zero
+	}
+	if out.Changes, err = f.doc.SolverChanges(f.design, r.Changes); err != nil {
+		return out, err
+	}
+	return out, f.addValues(r, &out)
+}
+
+// addValues adds the readings, travel as read turned into that of the wheel.
+func (f *fitter) addValues(r *study.Reading, out *optimize.ReadingSet) error {
+	mm := f.doc.Units.Millimetres
+	gauge, err := f.travelGauge(r)
+	if err != nil {
+		return err
+	}
+	var car *solver.Axle
+	if gauge != nil {
+		if car, err = f.base.Assemble(out.Changes, solver.HoldAll); err != nil {
+			return err
+		}
+	}
+	for _, v := range r.Values {
+		travel := mm(v[0])
+		if gauge != nil {
+			if travel, err = car.TravelOf(f.ws, out.Side, gauge, travel); err != nil {
+				return err
+			}
+		}
+		out.Readings = append(out.Readings, optimize.Reading{Travel: travel, Value: mm(v[1])})
+	}
+	return nil
+}
+
+// travelGauge returns how travel was read, nil for the wheel centre's own. Block
+// heights and ball heights are counted from those at the static height, where
+// they read 0; a damper's length is the length itself.
+func (f *fitter) travelGauge(r *study.Reading) (*solver.TravelGauge, error) {
+	switch r.TravelAs {
+	case "block":
+		return &solver.TravelGauge{Reading: solver.BlockReading}, nil
+	case "lower-ball-joint":
+		return &solver.TravelGauge{Reading: solver.LowerBallReading}, nil
+	case "damper":
+		return f.damperGauge(r)
+	}
+	return nil, nil
+}
+
+func (f *fitter) damperGauge(r *study.Reading) (*solver.TravelGauge, error) {
+	side := cmp.Or(r.Side, study.Left)
+	d := f.doc.Suspension.Corner(side).Damper
+	if d == nil {
+		return nil, wrongf("suspension."+string(side)+".damper", "is missing: travel was read as the damper's length")
+	}
+	g := &solver.TravelGauge{Reading: solver.DamperReading}
+	g.Damper.Body, g.Damper.Wheel = f.mmVec(d.Body), f.mmVec(d.Moving)
+	switch d.On {
+	case "lower-arm":
+		g.Damper.On = solver.OnLowerArm
+	case "upper-arm":
+		g.Damper.On = solver.OnUpperArm
+	}
+	return g, nil
+}
+
+func (f *fitter) mmVec(v study.Vec3) solver.Vec {
+	mm := f.doc.Units.Millimetres
+	return solver.Vec{X: mm(v[0]), Y: mm(v[1]), Z: mm(v[2])}
+}
+
+// Names of the priors that are no parameters of the car.
+const (
+	travelZeroKey = "travelZero"
+	steerZeroKey  = "steerZero"
+)
+
+func (f *fitter) setPriors() error {
+	for _, p := range f.doc.Priors {
+		switch p.Parameter {
+		case travelZeroKey:
+			f.problem.TravelZero = f.doc.Units.Millimetres(p.SD)
+			continue
+		case steerZeroKey:
+			f.problem.SteerZero = f.steer(p.SD)
+			continue
+		}
+		q, sides, err := solver.FindParameter(f.design, p.Parameter)
+		if err != nil {
+			return explain(err, "")
+		}
+		f.problem.Priors = append(f.problem.Priors, optimize.FitPrior{
+			Parameter: q, Sides: sides, SD: f.doc.ToSolver(q, p.SD), Shared: p.Shared,
+		})
+	}
+	return nil
+}
+
+// fit solves the problem, with likely slips looked for first.
+func (f *fitter) fit(ctx context.Context) (err error) {
+	if f.slips, _, err = f.problem.Slips(ctx); err != nil {
+		return err
+	}
+	f.car, err = optimize.FitCar(ctx, &f.problem)
+	return err
+}
+
+// judge returns that of the study's window on the sides that were read.
+func (f *fitter) judge() optimize.Judge {
+	return optimize.Judge{Base: f.base, Hold: solver.HoldAll, Travels: f.grid.mm, Targets: targets(f.doc)}
+}
+
+// request returns what advice is asked for, nil where none is.
+func (f *fitter) request() (*optimize.AdviceRequest, error) {
+	a := f.doc.Advise
+	if a == nil {
+		return nil, nil
+	}
+	p, sides, err := solver.FindParameter(f.design, a.Parameter)
+	if err != nil {
+		return nil, explain(err, "")
+	}
+	return &optimize.AdviceRequest{
+		Parameter: p, Sides: sides, Step: f.doc.ToSolver(p, a.Step),
+		Min: f.doc.ToSolver(p, a.Min), Max: f.doc.ToSolver(p, a.Max), Window: f.judge(),
+	}, nil
+}
