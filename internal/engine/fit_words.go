@@ -29,18 +29,25 @@ func (c *cars) say(x float64) string {
 	return study.FormatLength(c.doc.Units.Convert(x, u), u, fraction)
 }
 
+// sayFine formats a length, in file units, that a fraction of an inch is too coarse
+// for.
+func (c *cars) sayFine(x float64) string {
+	u, _ := c.shownUnits()
+	return study.FormatLength(c.doc.Units.Convert(x, u), u, false)
+}
+
 // words says what a fit comes to.
 func (f *fitter) words(r *FitResult) []string {
 	lines := []string{f.verdictWords(r)}
 	for _, o := range r.Outliers {
 		lines = append(lines, fmt.Sprintf("reading %d of set %d (%s, travel %s) was left out: it is %s off what all others say, %.1f standard deviations; read it again",
-			o.Reading+1, o.Set+1, o.Side, f.say(o.Travel), f.say(math.Abs(o.Off)), math.Abs(o.Score)))
+			o.Reading+1, o.Set+1, o.Side, f.say(o.Travel), f.sayFine(math.Abs(o.Off)), math.Abs(o.Score)))
 	}
 	for _, s := range r.Slips {
 		lines = append(lines, s.Words)
 	}
 	for _, p := range r.Play {
-		lines = append(lines, fmt.Sprintf("bump and droop runs differ by %s at travel %s: look for play", f.say(math.Abs(p.Gap)), f.say(p.Travel)))
+		lines = append(lines, fmt.Sprintf("bump and droop runs differ by %s at travel %s: look for play", f.sayFine(math.Abs(p.Gap)), f.say(p.Travel)))
 	}
 	for _, side := range []string{"left", "right"} {
 		if a, ok := r.Advice[side]; ok {
@@ -88,7 +95,7 @@ func (f *fitter) adviceWords(side string, a *AdviceResult) []string {
 			longer = "shorter"
 		}
 		lines = append(lines, fmt.Sprintf("%s side: then turn the adjuster %.1f turns to make the tie rod %s %s, and set toe",
-			side, math.Abs(float64(a.Turns)), f.say(math.Abs(a.TieRod)), longer))
+			side, math.Abs(float64(a.Turns)), f.sayFine(math.Abs(a.TieRod)), longer))
 	}
 	return lines
 }
@@ -99,7 +106,7 @@ func (f *fitter) moveWords(parameter string, a *AdviceResult) string {
 	if err != nil || p.Quantity == solver.AngleQuantity {
 		return fmt.Sprintf("set %s to %.3g (%.3g to %.3g)", parameter, a.Best, a.Low, a.High)
 	}
-	band := fmt.Sprintf("%s, between %s and %s with 90 %% probability", f.say(a.Best), f.say(a.Low), f.say(a.High))
+	band := fmt.Sprintf("%s, between %s and %s with 90 %% probability", f.sayFine(a.Best), f.sayFine(a.Low), f.sayFine(a.High))
 	step := f.doc.Advise.Step
 	if step == 0 {
 		return fmt.Sprintf("best %s is %s from the car as stated", p.Label, band)
@@ -145,7 +152,7 @@ func (f *fitter) toeWords(deg Number) string {
 	}
 	s := &f.problem.Sets[0]
 	mm := s.Gauge.Reading(solver.Deg(float64(deg)), s.Base)
-	return fmt.Sprintf("%s on the gauge (%.3f deg)", f.say(f.length(mm)), float64(deg))
+	return fmt.Sprintf("%s on the gauge (%.3f deg)", f.sayFine(f.length(mm)), float64(deg))
 }
 
 // measurementWords says what to measure.
@@ -183,7 +190,7 @@ func (f *fitter) verifyWords(v *VerifyResult) []string {
 			continue
 		}
 		lines = append(lines, fmt.Sprintf("the readings after fitting do not lie where they should: set %d (%s) at travel %s is %s off, where %s would be usual",
-			s.Set+1, s.Side, f.say(s.Travels[s.Worst]), f.say(s.Off[s.Worst]), f.say(s.SD[s.Worst])))
+			s.Set+1, s.Side, f.say(s.Travels[s.Worst]), f.sayFine(s.Off[s.Worst]), f.sayFine(s.SD[s.Worst])))
 	}
 	if len(v.Causes) > 0 {
 		c := v.Causes[0]
