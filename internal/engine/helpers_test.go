@@ -54,3 +54,6 @@ func wantError(t *testing.T, err error, fault Fault, key, part string) {
 		t.Errorf("error %q, fault %d, key %q; want fault %d, key %q and one line with %q", e, e.Fault, e.Key, fault, key, part)
 	}
 }
+
+// replaceLimit returns a search with its limit.
+func replaceLimit(search, limit string) string { return strings.Replace(search, "LIMIT", limit, 1) }

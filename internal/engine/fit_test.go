@@ -1,0 +1,125 @@
+package engine
+
+import (
+	"context"
+	"encoding/json"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"toewright/internal/study"
+)
+
+// simulated returns a case of a simulated car: a study whose hardpoints are off,
+// with readings of the true car, and the height that is best for that.
+func simulated(t *testing.T, name string) (*study.Document, float64) {
+	t.Helper()
+	b, err := os.ReadFile(filepath.Join("..", "..", "testdata", "cases", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var c struct {
+		Study    json.RawMessage
+		TrueBest float64
+	}
+	if err := json.Unmarshal(b, &c); err != nil {
+		t.Fatal(err)
+	}
+	d, err := study.Decode(c.Study)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d, c.TrueBest
+}
+
+// adviceLimit is how near the advice must come to the true best after readings at
+// two stacks, mm.
+const adviceLimit = 0.75
+
+func TestFitFindsTheTrueBest(t *testing.T) {
+	for _, name := range []string{"fit01.json", "fit02.json"} {
+		t.Run(name, func(t *testing.T) {
+			d, want := simulated(t, name)
+			f, err := Fit(context.Background(), d, FitOptions{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			a := f.Advice["left"]
+			if !(math.Abs(a.Best-want) <= adviceLimit) || !(a.Low < a.Best && a.Best < a.High) {
+				t.Errorf("best %.3f (%.3f to %.3f), want %.3f", a.Best, a.Low, a.High, want)
+			}
+			if got := float64(a.Step) * d.Advise.Step; got != a.Value || math.Abs(got-a.Best) > d.Advise.Step/2 {
+				t.Errorf("%d steps make %.3f, value %.3f, best %.3f", a.Step, got, a.Value, a.Best)
+			}
+			if f.DegreesOfFreedom != 22-2 || f.Verdict != "explained" || len(f.Outliers) != 0 {
+				t.Errorf("%d degrees of freedom, verdict %s, outliers %v", f.DegreesOfFreedom, f.Verdict, f.Outliers)
+			}
+			if v, ok := f.Fitted["tieRodOuter.z"]; !ok || !(v.SD < v.PriorSD) || v.PriorSD != 2.5 {
+				t.Errorf("tieRodOuter.z: %+v", v)
+			}
+		})
+	}
+}
+
+func TestFitNamesAnOutlier(t *testing.T) {
+	d, _ := simulated(t, "fit01.json")
+	clean, err := Fit(context.Background(), d, FitOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Readings[1].Values[4][1] += 1.5
+	f, err := Fit(context.Background(), d, FitOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(f.Outliers) != 1 || f.Outliers[0].Set != 1 || f.Outliers[0].Reading != 4 || !(math.Abs(f.Outliers[0].Off-1.5) <= 0.3) {
+		t.Fatalf("outliers %+v, want reading 4 of set 1 off by 1.5", f.Outliers)
+	}
+	if got, want := f.Advice["left"].Best, clean.Advice["left"].Best; !(math.Abs(got-want) <= 0.3) {
+		t.Errorf("advice moves from %.3f to %.3f", want, got)
+	}
+	if !strings.Contains(strings.Join(f.Words, "\n"), "reading 5 of set 2") {
+		t.Errorf("words do not name the outlier: %q", f.Words)
+	}
+}
+
+// TestFitVerifies holds readings of the fitted car itself, and of one with its
+// outer ball elsewhere, against the prediction.
+func TestFitVerifies(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		bend float64 // mm of reading added per (travel/50)²
+		want bool
+	}{{"as predicted", 0, true}, {"bent", 1.2, false}} {
+		t.Run(tt.name, func(t *testing.T) {
+			d, _ := simulated(t, "fit01.json")
+			again := d.Readings[0]
+			again.Purpose = "verify"
+			again.Values = nil
+			for _, v := range d.Readings[0].Values {
+				again.Values = append(again.Values, [2]float64{v[0], v[1] + tt.bend*v[0]*v[0]/2500})
+			}
+			d.Readings = append(d.Readings, again)
+			f, err := Fit(context.Background(), d, FitOptions{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if f.Verify == nil || f.Verify.Passed != tt.want {
+				t.Fatalf("verify %+v, want passed %v", f.Verify, tt.want)
+			}
+			if !tt.want && len(f.Verify.Causes) == 0 {
+				t.Error("no cause is named")
+			}
+		})
+	}
+}
+
+func TestFitRefuses(t *testing.T) {
+	_, err := Fit(context.Background(), document(t, ""), FitOptions{})
+	wantError(t, err, Wrong, "readings", "none to fit")
+	damper := document(t, `"readings": [{"side": "left", "base": 300, "travelAs": "damper", "values": [[300, 1], [310, 2], [320, 3]]}],`)
+	_, err = Fit(context.Background(), damper, FitOptions{})
+	wantError(t, err, Wrong, "suspension.left.damper", "is missing")
+}
