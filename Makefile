@@ -92,6 +92,18 @@ bench: ## Run the benchmarks
 bench-browser: front-quick ## Measure the frames of a drag in headless Chromium
 	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench . -benchtime 5x ./internal/browsertest/...
 
+# What bench-peers measures against, as Debian names it.
+PEERS := g++ python3-scipy libslvs1-dev libsimbody-dev libnlopt-dev
+
+.PHONY: bench-peers
+bench-peers: ## Measure against scipy, libslvs, Simbody, NLopt and plain C; write docs/benchmarks.md
+	@dpkg-query -W $(PEERS) >/dev/null || { echo 'the comparison needs these packages: make bench-peers-install' >&2; exit 1; }
+	$(GO) run ./internal/peers -out docs/benchmarks.md
+
+.PHONY: bench-peers-install
+bench-peers-install: ## Install what bench-peers needs, by apt-get
+	apt-get install --no-install-recommends $(PEERS)
+
 .PHONY: golden
 golden: ## Write the golden files anew; read the diff afterwards
 	$(GO) test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -r dirname | sort -u) -update

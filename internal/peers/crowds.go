@@ -1,0 +1,96 @@
+//go:build unix
+
+package main
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"time"
+
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// judgeOf returns a judge of the left wheel of s over travels.
+func judgeOf(s *subject, travels []float64) optimize.Judge {
+	return optimize.Judge{Base: s.base, Hold: solver.HoldAll, Travels: travels, Sides: solver.LeftOnly}
+}
+
+// seriesOf returns a series of cars that are off in every coordinate.
+func seriesOf(s *subject, travels []float64) *optimize.Series {
+	out := &optimize.Series{Judge: judgeOf(s, travels), Seed: 1}
+	for _, c := range coordinates(s.design) {
+		out.Tolerances = append(out.Tolerances, optimize.Tolerance{Parameter: c.Parameter, Distribution: optimize.Distribution{Spread: 0.5}})
+	}
+	return out
+}
+
+// mapOf returns a map over the heights of the tie rod's balls.
+func mapOf(s *subject, travels []float64, columns, rows int) (*optimize.ParameterMap, error) {
+	m := &optimize.ParameterMap{Judge: judgeOf(s, travels), Columns: columns, Rows: rows}
+	for i, key := range [2]string{"tieRodOuterHeight", "tieRodInnerHeight"} {
+		p, sides, err := solver.FindParameter(s.design, key)
+		if err != nil {
+			return nil, err
+		}
+		*[2]*optimize.Free{&m.X, &m.Y}[i] = optimize.Free{Parameter: p, Sides: sides, Min: -20, Max: 20}
+	}
+	return m, nil
+}
+
+// crowds measures many cars at once on all processors against so many sweeps.
+func crowds(ctx context.Context, b *bench, p *page) error {
+	s, _, err := load(b.dir, "double-wishbone", caseFiles[0].file, windowBump, windowStep)
+	if err != nil {
+		return err
+	}
+	m, err := mapOf(s, s.travels, 64, 64)
+	if err != nil {
+		return err
+	}
+	series := seriesOf(s, s.travels)
+	p.section(fmt.Sprintf("Many cars on %d processors, each through 41 positions", runtime.GOMAXPROCS(0)),
+		"Every car is drawn or changed, assembled with its setpoints, moved and judged. The ratio compares its processor time "+
+			"with that of the bare sweep; busy is processor time by elapsed time and processors, which other work on the machine lowers.")
+	t := table{header: []string{"Job", "cars", "elapsed, s", "a car, µs", "a sweep, µs", "ratio", "busy"}}
+	for _, j := range []struct {
+		name string
+		cars int
+		do   func() error
+	}{
+		{"tolerance", 100_000, func() error { _, err := series.SampleAll(ctx, 100_000, optimize.Parallel{}); return err }},
+		{"map, 64 by 64", 64 * 64, func() error { _, err := m.FillAll(ctx, optimize.Parallel{}); return err }},
+	} {
+		if err := crowd(s, j.name, j.cars, j.do, &t); err != nil {
+			return err
+		}
+	}
+	p.table(&t)
+	return nil
+}
+
+// crowd measures one job beside sweeps taken just before and after.
+func crowd(s *subject, name string, cars int, do func() error, t *table) error {
+	plain, err := newSweeper(s, s.travels)
+	if err != nil {
+		return err
+	}
+	before, err := timed(plain.sweep)
+	if err != nil {
+		return err
+	}
+	wall, used := time.Now(), processorTime()
+	if err := do(); err != nil {
+		return err
+	}
+	elapsed, spent := time.Since(wall), processorTime()-used
+	after, err := timed(plain.sweep)
+	if err != nil {
+		return err
+	}
+	sweep, car := (before+after)/2, float64(spent)/float64(cars)
+	busy := float64(spent) / float64(elapsed) / float64(runtime.GOMAXPROCS(0))
+	t.row(name, fmt.Sprint(cars), fmt.Sprintf("%.2f", elapsed.Seconds()), micro(car), micro(sweep), ratio(car/sweep), fmt.Sprintf("%.0f %%", 100*busy))
+	return nil
+}
