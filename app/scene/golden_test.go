@@ -45,7 +45,8 @@ func standalone(out *scene.Output, size scene.Size) []byte {
 	}
 	svg = strings.Replace(svg, "<svg ", fmt.Sprintf(`<svg viewBox="0 0 %g %g" `, size.Width, size.Height), 1)
 	svg = strings.Replace(svg, "><g ", `>`+"\n"+`<style>@import "../../web/app.css"; @import "../../web/plot.css"; @import "../../web/sheet.css";</style><g `, 1)
-	return []byte(strings.ReplaceAll(svg, "><", ">\n<") + "\n")
+	svg, _, _ = strings.Cut(svg, `<g id="handles"`)
+	return []byte(strings.ReplaceAll(svg+"</svg>", "><", ">\n<") + "\n")
 }
 
 // replaceNode puts what a frame says into the element of a slot.

@@ -23,7 +23,7 @@ func Markup(id string) string {
 	}
 	b = append(b, `</g><g id="handles" class="handles">`...)
 	for i := range MaxHandles {
-		b = fmt.Appendf(b, `<g id="h%d" class="handle" display="none" role="slider" aria-orientation="vertical"><circle class="reach" r="22"/><circle class="grip" r="6.5"/></g>`, i)
+		b = fmt.Appendf(b, `<g id="h%d" role="slider" aria-orientation="vertical"`+HiddenHandle+`><circle class="reach" r="22"/><circle class="grip" r="6.5"/></g>`, i)
 	}
 	return string(append(b, "</g></svg>"...))
 }
@@ -39,6 +39,9 @@ func (n node) open(b []byte) []byte {
 
 // clipID returns the id of the clip of a node's group.
 func (n node) clipID() string { return "clip-" + strings.ReplaceAll(n.group, " ", "-") }
+
+// HiddenHandle are the attributes of a handle that is not there.
+const HiddenHandle = ` display="none" class="handle" aria-hidden="true" aria-valuenow="0.00" aria-valuemin="0.00" aria-valuemax="0.00"`
 
 func (n node) markup(b []byte, s Slot) []byte {
 	switch n.kind {

@@ -32,7 +32,7 @@ func (c *controls) Render() app.UI {
 		app.Span().Class("spread"),
 		c.toggle("orbit", "3D", v.Orbit, func(v *model.View) { v.Orbit = !v.Orbit }),
 		c.toggle("instant", "Roll centre", v.Instant, func(v *model.View) { v.Instant = !v.Instant }),
-		c.toggle("alone", "Selected only", v.Alone, func(v *model.View) { v.Alone = !v.Alone }),
+		c.toggle("alone", "Selected", v.Alone, func(v *model.View) { v.Alone = !v.Alone }),
 	)
 }
 
@@ -49,7 +49,7 @@ func (c *controls) playWord() string {
 	if c.Drawing.play.on {
 		return "Stop"
 	}
-	return "Move"
+	return "Play"
 }
 
 // playOrStop starts or stops the movement; a step of it for readers who want no

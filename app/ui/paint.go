@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bytes"
+	"strconv"
 
 	"toewright/app/scene"
 )
@@ -10,8 +11,8 @@ import (
 type canvas interface {
 	path(s scene.Slot, data []byte)
 	text(s scene.Slot, t scene.Text)
-	// grip puts handle i of the picture where g has it.
-	grip(i int, g grip)
+	// grip changes handle i of the picture from what it was to what it is.
+	grip(i int, was, is grip)
 }
 
 // grip is how a handle stands in the picture; the zero grip is not there.
@@ -57,9 +58,9 @@ func (p *painter) paint(out *scene.Output, grips []grip) {
 		if i < len(grips) {
 			g = grips[i]
 		}
-		if p.grips[i] != g {
+		if was := p.grips[i]; was != g {
 			p.grips[i] = g
-			p.canvas.grip(i, g)
+			p.canvas.grip(i, was, g)
 		}
 	}
 }
@@ -89,3 +90,27 @@ func (g grip) class() string {
 	}
 	return c
 }
+
+// nodeAttribute is one of an element's; an empty value is none.
+type nodeAttribute struct{ name, value string }
+
+// attributes returns those of a handle's element, always the same ones in the same
+// order.
+func (g grip) attributes() [10]nodeAttribute {
+	list := [...]nodeAttribute{
+		{"display", "none"}, {"class", g.class()}, {"transform", ""}, {"tabindex", ""}, {"aria-hidden", "true"},
+		{"aria-label", g.Label}, {"aria-valuenow", coordinate(g.Value)}, {"aria-valuemin", coordinate(g.Low)},
+		{"aria-valuemax", coordinate(g.High)}, {"aria-valuetext", g.Spoken},
+	}
+	if g.Shown {
+		list[0].value = ""
+		list[2].value = "translate(" + coordinate(g.X) + " " + coordinate(g.Y) + ")"
+	}
+	if g.Shown && g.Focus {
+		list[3].value, list[4].value = "0", ""
+	}
+	return list
+}
+
+// coordinate writes a number as SVG reads it, to a hundredth of a unit of the paper.
+func coordinate(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }

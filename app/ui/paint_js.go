@@ -47,30 +47,15 @@ func (n *nodes) text(s scene.Slot, t scene.Text) {
 	}
 }
 
-func (n *nodes) grip(i int, g grip) {
-	e := n.handles[i]
-	set := func(name, value string) { e.Call("setAttribute", name, value) }
-	if !g.Shown {
-		set("display", "none")
-		e.Call("removeAttribute", "tabindex")
-		return
-	}
-	e.Call("removeAttribute", "display")
-	set("transform", "translate("+coordinate(g.X)+" "+coordinate(g.Y)+")")
-	set("class", g.class())
-	set("aria-label", g.Label)
-	set("aria-valuenow", coordinate(g.Value))
-	set("aria-valuemin", coordinate(g.Low))
-	set("aria-valuemax", coordinate(g.High))
-	set("aria-valuetext", g.Spoken)
-	if g.Focus {
-		set("tabindex", "0")
-		e.Call("removeAttribute", "aria-hidden")
-	} else {
-		e.Call("removeAttribute", "tabindex")
-		set("aria-hidden", "true")
+func (n *nodes) grip(i int, was, is grip) {
+	before, after := was.attributes(), is.attributes()
+	for k, a := range after {
+		switch {
+		case a == before[k]:
+		case a.value == "":
+			n.handles[i].Call("removeAttribute", a.name)
+		default:
+			n.handles[i].Call("setAttribute", a.name, a.value)
+		}
 	}
 }
-
-// coordinate writes a number as SVG reads it, to a hundredth of a unit of the paper.
-func coordinate(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
