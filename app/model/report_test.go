@@ -30,8 +30,8 @@ func TestCurvesCSV(t *testing.T) {
 func TestSheetTravels(t *testing.T) {
 	s := open(t)
 	list := model.SheetTravels(s.Document(), s.Cars())
-	if list[0] != 50 || list[len(list)-1] != -50 || len(list) != 11 {
-		t.Errorf("travels %v, want each 10 mm from 50 to -50", list)
+	if list[0] != 80 || list[len(list)-1] != -80 || len(list) != 17 {
+		t.Errorf("travels %v, want each 10 mm from 80 to -80", list)
 	}
 }
 

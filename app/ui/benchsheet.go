@@ -2,6 +2,7 @@ package ui
 
 import (
 	"encoding/json"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -87,7 +88,7 @@ func (s *benchSheet) Render() app.UI {
 		s.why(),
 		s.conditions(car),
 		s.verdict(car),
-		app.Ul().Class("cautions").Body(app.Range(engine.Cautions).Slice(func(i int) app.UI { return app.Li().Text(engine.Cautions[i]) })),
+		app.P().Class("cautions").Text(strings.Join(engine.Cautions, " ")),
 	)
 }
 

@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
+	"toewright/app/plot"
 	"toewright/internal/study"
 )
 
@@ -134,9 +135,9 @@ func (c *car) static(side study.Side) app.UI {
 		}
 	}
 	return app.Div().Class("row").Body(
-		&field{ID: "static-toe-" + string(side), Label: "Static toe, toe-in positive", Unit: "deg", Value: attribute(corner.Toe),
+		&field{ID: "static-toe-" + string(side), Label: "Static toe, toe-in positive", Unit: "deg", Value: plot.Decimal(corner.Toe, 3),
 			Set: set("static toe", func(k *study.Corner, x float64) { k.Toe = x })},
-		&field{ID: "static-camber-" + string(side), Label: "Static camber", Unit: "deg", Value: attribute(corner.Camber),
+		&field{ID: "static-camber-" + string(side), Label: "Static camber", Unit: "deg", Value: plot.Decimal(corner.Camber, 3),
 			Set: set("static camber", func(k *study.Corner, x float64) { k.Camber = x })},
 	)
 }

@@ -13,10 +13,12 @@ func (m *chartPicture) lines() string {
 	f, g := m.frame(), m.grid()
 	p := plot.Picture{Width: mapWidth, Height: mapHeight}
 	var contours plot.Contours
+	var labels []plot.Point
 	for _, level := range levels(g.Z) {
 		p.Draw("contour", f.AppendContour(nil, &contours, g, level))
 		for contours.Reset(g, level); contours.Next(); {
-			if at, ok := f.ContourLabel(contours.Line(), mapText*6); ok {
+			if at, ok := f.ContourLabel(contours.Line(), mapText*6); ok && standsClear(labels, at.At) {
+				labels = append(labels, at.At)
 				p.Write("figure", at, mapText*0.85, m.Bench.numbers().ToeNumber(solver.Deg(level)))
 			}
 		}
@@ -24,6 +26,16 @@ func (m *chartPicture) lines() string {
 	m.axes(&p, f)
 	m.marks(&p, f)
 	return string(plot.Document{Title: "Map of the toe change", Picture: p}.AppendInline(nil))
+}
+
+// standsClear reports whether a label at a place stands clear of the others.
+func standsClear(labels []plot.Point, at plot.Point) bool {
+	for _, other := range labels {
+		if at.Sub(other).Length() < 3*mapText {
+			return false
+		}
+	}
+	return true
 }
 
 // levels returns the levels of the contour lines: 1, 2 and 5 times a power of ten, so

@@ -9,6 +9,13 @@ func reveal(selector string) {
 	}
 }
 
+// toTop scrolls the content of the first element that a selector finds to its top.
+func toTop(selector string) {
+	if e := app.Window().Get("document").Call("querySelector", selector); e.Truthy() {
+		e.Set("scrollTop", 0)
+	}
+}
+
 // focus gives the keyboard to an element, if it is there.
 func focus(id string) {
 	if e := app.Window().GetElementByID(id); e.Truthy() {

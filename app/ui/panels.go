@@ -24,6 +24,7 @@ type Panels struct {
 	forging  forging
 	shelving shelving
 	sheeting sheeting
+	reading  reading
 }
 
 // tabs are the panels in the order of the work.
@@ -31,6 +32,7 @@ var tabs = []struct{ key, text string }{
 	{"candidates", "Candidates"},
 	{"find", "Find"},
 	{"car", "My car"},
+	{"readings", "Readings"},
 	{"shelf", "Shelf"},
 	{"forge", "Before you forge"},
 	{"sheet", "Sheet"},
@@ -68,6 +70,8 @@ func (p *Panels) panel(b bench) app.UI {
 	switch p.tab {
 	case "find":
 		return &find{Bench: b, State: &p.finding}
+	case "readings":
+		return &readings{Bench: b, State: &p.reading}
 	case "sheet":
 		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging}
 	case "shelf":
@@ -102,7 +106,10 @@ func (p *Panels) tabList() app.UI {
 // show opens a panel, at the selected card if it has one.
 func (p *Panels) show(ctx app.Context, tab string) {
 	p.tab = tab
-	ctx.Defer(func(app.Context) { reveal(".card.selected") })
+	ctx.Defer(func(app.Context) {
+		toTop(".panels")
+		reveal(".card.selected")
+	})
 }
 
 // along opens the next or the previous panel by an arrow key.

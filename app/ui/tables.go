@@ -47,3 +47,22 @@ func partsTable(b bench) app.UI {
 		},
 	}
 }
+
+// readingsTable takes readings of the gauge from a table.
+func readingsTable(b bench) app.UI {
+	return &tableBox{
+		Lasting: b.Lasting, ID: "readings", Title: "Readings from a table (CSV)",
+		About: "Columns travel, left, right, under a header or without one; gauge, base, repeatability, run and the keys of parameters that differed, if wanted.",
+		Take: func(ctx app.Context, text []byte) error {
+			sets, err := study.ParseReadings(text, b.document(), b.session().UsualReading())
+			if err != nil {
+				return err
+			}
+			b.undoable(ctx, "The readings are taken from the table.", func() error { return b.session().AddReadings(sets) })
+			return nil
+		},
+		Save: func() {
+			download(fileName(b.document().Name)+"-readings.csv", "text/csv", study.FormatReadings(b.document().Readings))
+		},
+	}
+}

@@ -67,3 +67,18 @@ func TestShelfAndSheet(t *testing.T) {
 	Eval[chromedp.Void](page, `void document.querySelector(".sheet-curves").scrollIntoView()`)
 	page.Shot("bench sheet curves")
 }
+
+// TestReadings types a reading with the big keys and fits the demo's car.
+func TestReadings(t *testing.T) {
+	page := Open(t, Options{Width: 390, Height: 844, Touch: true, Dark: true})
+	click(page, "#tab-readings")
+	page.WaitTrue(`!!document.querySelector("#pad-next")`)
+	Eval[chromedp.Void](page, `void document.querySelector(".pad").scrollIntoView({block: "end"})`)
+	page.Shot("phone readings dark")
+	click(page, "#fit")
+	page.WaitTrue(`!!document.querySelector("#fitted")`)
+	Eval[chromedp.Void](page, `void document.querySelector("#fitted").scrollIntoView()`)
+	page.Shot("phone fitted dark")
+	click(page, "#take-advice")
+	page.WaitTrue(`document.querySelector("#toast").textContent.includes("candidate")`)
+}

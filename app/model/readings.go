@@ -1,0 +1,203 @@
+package model
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"toewright/internal/study"
+)
+
+// Run is one run of the gauge: the readings of both sides with the same parts on the
+// car, or of one.
+type Run struct {
+	// Sets are the places of left and right among the study's readings, -1 for none.
+	Sets [2]int
+}
+
+// First returns the place of the run's first set.
+func (r Run) First() int {
+	if r.Sets[0] >= 0 {
+		return r.Sets[0]
+	}
+	return r.Sets[1]
+}
+
+// Runs returns the runs of a study: sets that follow one another, of different sides
+// and alike otherwise, are one.
+func Runs(d *study.Document) []Run {
+	var runs []Run
+	for i := range d.Readings {
+		side := sideIndex(d.Readings[i].Side)
+		if n := len(runs); n > 0 && runs[n-1].Sets[side] < 0 && sameRun(&d.Readings[runs[n-1].First()], &d.Readings[i]) {
+			runs[n-1].Sets[side] = i
+			continue
+		}
+		r := Run{Sets: [2]int{-1, -1}}
+		r.Sets[side] = i
+		runs = append(runs, r)
+	}
+	return runs
+}
+
+func sideIndex(s study.Side) int {
+	if s == study.Right {
+		return 1
+	}
+	return 0
+}
+
+// sameRun reports whether two sets may be the two sides of one run.
+func sameRun(a, b *study.Reading) bool {
+	return a.Gauge == b.Gauge && a.Base == b.Base && a.TravelAs == b.TravelAs && a.Direction == b.Direction &&
+		a.Purpose == b.Purpose && a.Note == b.Note && maps.Equal(a.Changes, b.Changes)
+}
+
+// usualRepeatability is one standard deviation of a reading in mm where nothing else is
+// said: a dial indicator on a steady stand. Common practice.
+const usualRepeatability = 0.05
+
+// AddRun begins a run with the parts of a car on it, gauged as the run before. It
+// returns the place of the run.
+func (s *Session) AddRun(car *Car) (int, error) {
+	set := s.UsualReading()
+	set.Changes, set.Note = maps.Clone(car.Changes), car.Name
+	err := s.Edit("new run of readings", "", func(d *study.Document) {
+		for _, side := range []study.Side{study.Left, study.Right} {
+			set.Side, set.Values = side, [][2]float64{}
+			d.Readings = append(d.Readings, set)
+		}
+	})
+	return len(Runs(s.doc)) - 1, err
+}
+
+// UsualReading returns the gauge of the last readings or, where there are none, two
+// indicators over the usual base.
+func (s *Session) UsualReading() study.Reading {
+	if n := len(s.doc.Readings); n > 0 {
+		last := s.doc.Readings[n-1]
+		return study.Reading{Gauge: last.Gauge, Base: last.Base, Repeatability: last.Repeatability, TravelAs: last.TravelAs}
+	}
+	return study.Reading{
+		Gauge: "indicators", Base: round(s.doc.Units.FromMillimetres(usualBase)),
+		Repeatability: s.doc.Units.FromMillimetres(usualRepeatability),
+	}
+}
+
+// AddReadings adds sets of readings in one step.
+func (s *Session) AddReadings(sets []study.Reading) error {
+	return s.Edit("readings from a table", "", func(d *study.Document) { d.Readings = append(d.Readings, sets...) })
+}
+
+// SetRun changes what is said of a run, on both sides.
+func (s *Session) SetRun(r Run, label string, change func(*study.Reading)) error {
+	return s.Edit(label, "", func(d *study.Document) {
+		for _, i := range r.Sets {
+			if i >= 0 {
+				change(&d.Readings[i])
+			}
+		}
+	})
+}
+
+// RemoveRun removes a run with its readings.
+func (s *Session) RemoveRun(r Run) error {
+	return s.Edit("remove a run", "", func(d *study.Document) {
+		for _, i := range []int{max(r.Sets[0], r.Sets[1]), min(r.Sets[0], r.Sets[1])} {
+			if i >= 0 {
+				d.Readings = slices.Delete(d.Readings, i, i+1)
+			}
+		}
+	})
+}
+
+// AddReading adds a row of readings to a run, in its place by travel. A reading at a
+// travel that was read already replaces it.
+func (s *Session) AddReading(r Run, row *ReadingRow) error {
+	units := s.doc.Units
+	return s.Edit("reading", "", func(d *study.Document) {
+		for side, x := range []*float64{row.Left, row.Right} {
+			if i := r.Sets[side]; i >= 0 && x != nil {
+				put(&d.Readings[i], [2]float64{units.FromMillimetres(row.Travel), units.FromMillimetres(*x)})
+			}
+		}
+	})
+}
+
+// put puts a reading in its place by travel.
+func put(set *study.Reading, v [2]float64) {
+	i, found := slices.BinarySearchFunc(set.Values, v[0], func(w [2]float64, travel float64) int { return cmp.Compare(w[0], travel) })
+	if found {
+		set.Values[i] = v
+		return
+	}
+	set.Values = slices.Insert(set.Values, i, v)
+}
+
+// RemoveReading removes what was read at a travel, in file units.
+func (s *Session) RemoveReading(r Run, travel float64) error {
+	return s.Edit("remove a reading", "", func(d *study.Document) {
+		for _, i := range r.Sets {
+			if i >= 0 {
+				d.Readings[i].Values = slices.DeleteFunc(d.Readings[i].Values, func(v [2]float64) bool { return v[0] == travel })
+			}
+		}
+	})
+}
+
+// RunRow is what was read at one travel, in file units; nil where a side was not.
+type RunRow struct {
+	Travel float64
+	Values [2]*float64
+}
+
+// Rows returns what was read in a run, from droop to bump.
+func (r Run) Rows(d *study.Document) []RunRow {
+	at := map[float64]*RunRow{}
+	for side, i := range r.Sets {
+		if i < 0 {
+			continue
+		}
+		for _, v := range d.Readings[i].Values {
+			if at[v[0]] == nil {
+				at[v[0]] = &RunRow{Travel: v[0]}
+			}
+			at[v[0]].Values[side] = &v[1]
+		}
+	}
+	rows := make([]RunRow, 0, len(at))
+	for _, t := range slices.Sorted(maps.Keys(at)) {
+		rows = append(rows, *at[t])
+	}
+	return rows
+}
+
+// NextTravel returns the travel in mm that follows the one that was read last: a step
+// further the way the run goes, at first the end where it starts. A run goes into bump
+// unless it is one of droop.
+func (r Run) NextTravel(d *study.Document, last *float64) float64 {
+	w := d.Window()
+	start, step := -w.Droop, w.Step
+	if d.Readings[r.First()].Direction == "droop" {
+		start, step = w.Bump, -w.Step
+	}
+	if last == nil {
+		return d.Units.Millimetres(start)
+	}
+	return d.Units.Millimetres(*last + step)
+}
+
+// Findings returns what looks like a slip among the readings of a run.
+func (r Run) Findings(d *study.Document) []study.Finding {
+	var list []study.Finding
+	for _, f := range study.Check(d) {
+		for _, i := range r.Sets {
+			if i >= 0 && strings.HasPrefix(f.Path, fmt.Sprintf("readings.%d.", i)) {
+				list = append(list, f)
+			}
+		}
+	}
+	return list
+}

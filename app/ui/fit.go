@@ -1,0 +1,142 @@
+package ui
+
+import (
+	"encoding/json"
+	"errors"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/app/worker"
+	"toewright/internal/engine"
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// fit finds the car that the readings came from, and what to fit to it.
+type fit struct {
+	app.Compo
+	Bench bench
+	State *fitting
+}
+
+// fitting is a fit that runs, or what came of it. It outlives the panel.
+type fitting struct {
+	job    job
+	result *engine.FitResult
+	of     *study.Document // the study that the result is of
+	fault  string
+}
+
+// Render shows what is advised on, the button and what came of it.
+func (f *fit) Render() app.UI {
+	if f.Bench.cars().Err != nil {
+		return app.P().Text("The base car cannot be solved: mend its points in My car, or start from a car like it.")
+	}
+	return app.Section().Class("block").Body(
+		app.H3().Text("What the readings say"),
+		f.advise(),
+		app.Div().Class("run").Body(
+			app.If(f.State.job.running(), func() app.UI { return f.State.job.render("fit", "") }).
+				Else(func() app.UI { return button("Fit the car to the readings", f.start).ID("fit").Class("primary") }),
+			app.If(f.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.State.fault) }),
+		),
+		f.outcome(),
+	)
+}
+
+// advise says on which part advice is wanted, and in what steps it comes.
+func (f *fit) advise() app.UI {
+	d, n := f.Bench.document(), f.Bench.numbers()
+	a := model.AdviseOf(d, f.Bench.cars().Design)
+	if a == nil {
+		return nil
+	}
+	p, _, err := solver.FindParameter(f.Bench.cars().Design, a.Parameter)
+	if err != nil {
+		return app.P().Class("problem").Text(plain(err))
+	}
+	return app.Div().Class("row").Body(
+		menu("advise", "Advice on the", a.Parameter, heights(f.Bench.cars().Design), func(ctx app.Context, key string) {
+			f.Bench.edit(ctx, func() error {
+				return f.Bench.session().EditAdvise(func(a *study.Advise) { a.Parameter = key })
+			})
+		}),
+		&field{
+			ID: "advise-step", Label: "in steps of", Unit: n.ValueUnit(p), Value: n.ValueNumber(d, p, a.Step),
+			Set: func(ctx app.Context, text string) error {
+				x, err := n.ParseValue(d, p, text)
+				if err != nil {
+					return err
+				}
+				if !(x > 0) {
+					return errStep
+				}
+				return f.Bench.edit(ctx, func() error {
+					return f.Bench.session().EditAdvise(func(a *study.Advise) { a.Step = x })
+				})
+			},
+		},
+	)
+}
+
+// errStep is what a spacer without thickness is refused with.
+var errStep = errors.New("a spacer has a thickness: more than 0")
+
+// heights lists the parts that advice may be asked on.
+func heights(design *solver.Design) []choice {
+	var list []choice
+	for _, p := range solver.Parameters(design) {
+		if p.Quantity == solver.LengthQuantity && !strings.Contains(p.Key, ".") {
+			list = append(list, choice{p.Key, p.Label})
+		}
+	}
+	return list
+}
+
+func (f *fit) start(app.Context, app.Event) {
+	f.State.result, f.State.fault = nil, ""
+	shown := f.Bench.document()
+	doc := model.WithReadings(shown, f.Bench.cars().Design)
+	if err := doc.ReadyToFit(); err != nil {
+		f.State.fault = plain(err)
+		return
+	}
+	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, worker.Fit, worker.Params[engine.FitOptions]{Study: doc},
+		func(ctx app.Context, raw json.RawMessage, err error) {
+			r := new(engine.FitResult)
+			if err == nil {
+				err = json.Unmarshal(raw, r)
+			}
+			if err != nil {
+				f.State.fault = plain(err)
+				return
+			}
+			f.State.result, f.State.of = r, shown
+			f.Bench.Desk.ShowFit(r)
+			f.Bench.Changed(ctx)
+		})
+}
+
+// outcome shows what it comes to in sentences, and takes the advice.
+func (f *fit) outcome() app.UI {
+	r := f.State.result
+	if r == nil {
+		return nil
+	}
+	return app.Div().ID("fitted").Class("answer").Body(
+		app.If(f.State.of != f.Bench.document(), func() app.UI {
+			return app.P().Class("note").Text("Fitted before the last changes of the study.")
+		}),
+		app.Ul().Body(app.Range(r.Words).Slice(func(i int) app.UI { return app.Li().Text(r.Words[i]) })),
+		app.If(len(r.Advice) > 0, func() app.UI {
+			return button("Make the advice a candidate", func(ctx app.Context, _ app.Event) {
+				a := model.AdviseOf(f.Bench.document(), f.Bench.cars().Design)
+				f.Bench.undoable(ctx, "The advice is a candidate.", func() error { return f.Bench.Desk.Advised(a.Parameter, r) })
+			}).ID("take-advice")
+		}),
+		app.P().Class("note").Text("Bands on the curves hold 90 % of the cars that fit the readings."),
+		cautionLine(),
+	)
+}
