@@ -18,6 +18,13 @@
 // [LeastSquares] is the Levenberg-Marquardt method with priors and robust
 // losses, for fits whose covariance matters and which have no bounds.
 //
+// [FitCar] binds it to gauge readings: a [FittedCar] is the most likely car behind
+// them, and how well it is known. From there [FittedCar.Advise] says which spacers
+// to fit, [FittedCar.Predict] what any candidate would do, with its band,
+// [FittedCar.NextMeasurements] what would narrow an advice most, and
+// [FittedCar.Verify] whether readings after the work agree. [GaugeFit.Slips] looks
+// for readings that were written down wrongly.
+//
 // Everything here is pure computation. The same input, seed included, gives the
 // same bytes on one platform; the exponential in CMA-ES may differ in its last
 // bit between platforms, so answers agree there to the tolerance of the polish.
