@@ -63,7 +63,7 @@ func (b *bench) judge(changes []solver.Change) (*solver.Axle, Figures) {
 
 // move sweeps a car; false where it does not reach the window.
 func (b *bench) move(car *solver.Axle) bool {
-	in := solver.SweepInput{Travels: b.Travels, Sides: b.Sides, From: b.From}
+	in := solver.SweepInput{ToeOnly: true, Travels: b.Travels, Sides: b.Sides, From: b.From}
 	if err := car.Sweep(b.ws, &in, &b.curves); err != nil {
 		return false
 	}

@@ -88,7 +88,7 @@ func (m *toeModel) sweep(s *Scenario, x []float64, rates bool) bool {
 	if err != nil {
 		return false
 	}
-	in := solver.SweepInput{Travels: m.travels, Motion: s.Motion, From: s.From, Sides: m.selection()}
+	in := solver.SweepInput{ToeOnly: true, Travels: m.travels, Motion: s.Motion, From: s.From, Sides: m.selection()}
 	if rates {
 		t, err := car.Tangents(m.seeds)
 		if err != nil {

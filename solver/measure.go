@@ -119,7 +119,13 @@ func (b *beam) wheelOf(p *axlePose, i int, out *wheelPose) {
 	k, e := &b.ends[i], &p.ends[i]
 	s := Side(i)
 	out.centre = s.mirrored(b.at(p, e.wheel))
-	out.spin = s.mirrored(p.r.turn(about(k.dir, k.spin, e.h)))
+	out.spin = s.mirrored(b.spinOf(p, i))
 	out.axisAt = s.mirrored(b.at(p, e.foot))
 	out.axisDir = s.mirrored(p.r.turn(k.rise))
+}
+
+// spinOf returns the spin axis of wheel i of the axle in pose p, in V.
+func (b *beam) spinOf(p *axlePose, i int) Vec {
+	k := &b.ends[i]
+	return p.r.turn(about(k.dir, k.spin, p.ends[i].h))
 }

@@ -64,6 +64,9 @@ type SweepInput struct {
 	// By asks for the derivatives of the toe by these parameters of the axle, and
 	// with them by the travel and the steering input.
 	By *Tangents
+	// ToeOnly leaves out all results but travel, toe and what By asks for: enough
+	// for searches and series, which look at many cars.
+	ToeOnly bool
 	// Ground asks for scrub radius, trail, half-track and wheelbase change too.
 	Ground bool
 	// Instant asks for exact rates, instant centres and roll-centre heights.

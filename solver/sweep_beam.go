@@ -68,17 +68,27 @@ func (x *Axle) sweepBeam(ws *Workspace, in *SweepInput, out *[2]Curve) error {
 func (x *Axle) measureBeam(ws *Workspace, in *SweepInput, travel float64, i int, out *[2]Curve) {
 	at := x.beam.poseOf(&ws.tracer.q)
 	for _, s := range Sides {
-		x.beam.wheelOf(&at, int(s), &ws.wheel)
-		x.measure(ws, in, s, travel, &out[s].Positions[i])
-		if in.Joints != nil {
-			shift, _ := ws.beam.gear.shift(travel)
-			x.jointsOfBeam(ws, int(s), &at, shift, in, &out[s].Positions[i].Joints)
+		p := &out[s].Positions[i]
+		if in.ToeOnly {
+			*p = Position{Travel: travel, Toe: toeOf(s.mirrored(x.beam.spinOf(&at, int(s))))}
+		} else {
+			x.measureEnd(ws, in, s, &at, travel, p)
 		}
 	}
-	if in.Instant {
+	if in.Instant && !in.ToeOnly {
 		x.instantsOfBeam(ws, i, out)
 	}
 	if in.By != nil {
 		x.rateBeam(ws, in, i, out)
+	}
+}
+
+// measureEnd sets p from the wheel at one end of an axle in the pose at.
+func (x *Axle) measureEnd(ws *Workspace, in *SweepInput, s Side, at *axlePose, travel float64, p *Position) {
+	x.beam.wheelOf(at, int(s), &ws.wheel)
+	x.measure(ws, in, s, travel, p)
+	if in.Joints != nil {
+		shift, _ := ws.beam.gear.shift(travel)
+		x.jointsOfBeam(ws, int(s), at, shift, in, &p.Joints)
 	}
 }

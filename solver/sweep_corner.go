@@ -132,19 +132,29 @@ func (x *Axle) follow(ws *Workspace, sys system, travels []float64, direction in
 // measureCorner sets position i of out to where the tracer stands.
 func (x *Axle) measureCorner(ws *Workspace, in *SweepInput, s Side, travel float64, i int, out *Curve) {
 	path := &ws.corner
-	at := &ws.pose
+	at, p := &ws.pose, &out.Positions[i]
 	path.c.pose(&ws.tracer.q, path.from+travel*path.rate, at)
-	path.c.wheelOf(at, &ws.wheel)
-	x.measure(ws, in, s, travel, &out.Positions[i])
-	if in.Joints != nil {
-		shift, _ := path.gear.shift(travel)
-		x.jointsOfCorner(ws, s, at, shift, in, &out.Positions[i].Joints)
-	}
-	if in.Instant {
-		x.instantOfCorner(ws, s, path, travel, &out.Positions[i].Instant)
+	if in.ToeOnly {
+		*p = Position{Travel: travel, Toe: toeOf(at.r.turn(path.c.spin))}
+	} else {
+		x.measureKnuckle(ws, in, s, travel, p)
 	}
 	if in.By != nil {
 		x.rateCorner(ws, in, s, i, out)
+	}
+}
+
+// measureKnuckle sets p from the pose of the workspace.
+func (x *Axle) measureKnuckle(ws *Workspace, in *SweepInput, s Side, travel float64, p *Position) {
+	path := &ws.corner
+	path.c.wheelOf(&ws.pose, &ws.wheel)
+	x.measure(ws, in, s, travel, p)
+	if in.Joints != nil {
+		shift, _ := path.gear.shift(travel)
+		x.jointsOfCorner(ws, s, &ws.pose, shift, in, &p.Joints)
+	}
+	if in.Instant {
+		x.instantOfCorner(ws, s, path, travel, &p.Instant)
 	}
 }
 
