@@ -55,7 +55,7 @@ func (r *readings) padField(f model.ReadingField, label string) app.UI {
 	id := "pad-" + label
 	return app.Div().Class(class).Body(
 		app.Label().For(id).Text(label),
-		app.Input().ID(id).Type("text").InputMode("none").AutoComplete(false).Value(k.Texts[f]).
+		app.Input().ID(id).Type("text").Attr("inputmode", "none").AutoComplete(false).Value(k.Texts[f]).
 			OnFocus(func(app.Context, app.Event) { r.State.keypad.At = f }, app.EventScope(id)).
 			OnInput(func(ctx app.Context, _ app.Event) { r.State.keypad.Texts[f] = ctx.JSSrc().Get("value").String() }, app.EventScope(id)),
 	)
