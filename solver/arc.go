@@ -103,7 +103,7 @@ func (t *tracer) bordered(x *column) bool {
 	for j := range n + 1 {
 		a.m[n][j] = a.border[j]
 	}
-	return a.lu.factor(&a.m, n+1)
+	return a.lu.factor(&a.m, n+1) && a.lu.sound()
 }
 
 // arcTangent sets out to the unit tangent of the solution curve at x, scaled, on

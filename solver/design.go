@@ -121,8 +121,27 @@ func (d *Design) checkLinks() error {
 				return &InputError{u.keyOf(r.outer), fmt.Sprintf("stands on %s: the %s has no length", u.points[r.inner].Name, r.name)}
 			}
 		}
+		if err := u.checkArms(pts); err != nil {
+			return err
+		}
 		if err := u.checkAxis(pts); err != nil {
 			return err
+		}
+	}
+	return nil
+}
+
+// checkArms refuses an arm, two rods to one ball, whose three joints are in line:
+// it would hold the ball no better than one rod.
+func (u *unit) checkArms(pts []dvec) error {
+	for i, r := range u.rods[1:] {
+		q := u.rods[i]
+		if q.outer != r.outer {
+			continue
+		}
+		a, b := sub(pts[q.inner].v, pts[r.outer].v), sub(pts[r.inner].v, pts[r.outer].v)
+		if !(r3.Norm(r3.Cross(a, b)) > minLink*(r3.Norm(a)+r3.Norm(b))) {
+			return &InputError{u.keyOf(r.outer), fmt.Sprintf("lies in line with %s and %s: the three must make a triangle", u.points[q.inner].Name, u.points[r.inner].Name)}
 		}
 	}
 	return nil

@@ -40,6 +40,22 @@ func (f *factors) factor(m *matrix, n int) bool {
 	return true
 }
 
+// loose is the least pivot, as a share of the largest element, of equations that
+// hold something: less is what rounding leaves of links that repeat each other.
+const loose = 1e-12
+
+// sound reports whether the factors are more than rounding.
+func (f *factors) sound() bool {
+	least, most := math.Inf(1), 0.0
+	for i := range f.n {
+		least = math.Min(least, math.Abs(f.a[i][i]))
+		for j := i; j < f.n; j++ {
+			most = math.Max(most, math.Abs(f.a[i][j]))
+		}
+	}
+	return least > loose*most
+}
+
 // pivot brings the row of the largest element of column k to row k.
 func (f *factors) pivot(k int) {
 	best, size := k, math.Abs(f.a[k][k])

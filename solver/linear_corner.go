@@ -104,10 +104,10 @@ func reduce(x Vec, a float64, p Vec, b float64, q Vec) Vec {
 func (s *split) triple(m *[3]Vec, d float64) float64 {
 	c := r3.Cross(m[1], m[2])
 	det := r3.Dot(m[0], c)
-	i := 1 / det
-	if !(math.Abs(i) <= math.MaxFloat64) { // also NaN
+	if !(det*det > loose*loose*r3.Norm2(m[0])*r3.Norm2(m[1])*r3.Norm2(m[2])) { // also NaN
 		return 0
 	}
+	i := 1 / det
 	s.dual[0] = r3.Scale(i, c)
 	s.dual[1] = r3.Scale(i, r3.Cross(m[2], m[0]))
 	s.dual[2] = r3.Scale(i, r3.Cross(m[0], m[1]))

@@ -86,7 +86,7 @@ func (t *tracer) newton(q *state, s float64) float64 {
 		}
 	}
 	t.sys.linearise(q, s, &t.f, &t.jac, &t.rate)
-	if !t.lu.factor(&t.jac, t.n) {
+	if !t.lu.factor(&t.jac, t.n) || !t.lu.sound() {
 		return 0
 	}
 	t.lu.solve(&t.f, &t.step)
