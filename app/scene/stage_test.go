@@ -1,0 +1,176 @@
+package scene_test
+
+import (
+	"bytes"
+	"math"
+	"strings"
+	"testing"
+
+	"toewright/app/model"
+	"toewright/app/plot"
+	"toewright/app/scene"
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// TestHandlesFollowTheirParameters changes each parameter that a handle moves by 1 mm
+// and holds where the handle then stands against the step that it promised.
+func TestHandlesFollowTheirParameters(t *testing.T) {
+	// A part changed lifts its ball by itself; that the setpoints hold moves the
+	// knuckle a little too.
+	const slack = 0.25
+	for _, template := range study.Templates() {
+		t.Run(template.Key, func(t *testing.T) {
+			desk := deskOf(t, template.Key)
+			stage := scene.NewStage()
+			desk.Select(0)
+			stage.Draw(desk, paper)
+			for i, h := range append([]scene.Handle(nil), stage.Handles()...) {
+				for _, m := range h.Moves {
+					if m.Key == "" {
+						continue
+					}
+					got := moved(t, desk, stage, i, m.Key).Sub(h.At)
+					if off := got.Sub(m.Step).Length(); !(off <= slack*m.Step.Length()+0.02) {
+						t.Errorf("%s, %s by 1 mm: handle moves by %.3f, want %.3f", h.Label, m.Key, got, m.Step)
+					}
+				}
+			}
+		})
+	}
+}
+
+// moved returns where handle i stands once a parameter of the base car is changed by
+// 1 mm, and takes the change back.
+func moved(t *testing.T, desk *model.Desk, stage *scene.Stage, i int, key string) plot.Point {
+	t.Helper()
+	for len(desk.Session.Document().Candidates) >= model.MaxCandidates {
+		if err := desk.Delete(1); err != nil {
+			t.Fatal(err)
+		}
+	}
+	desk.Select(0)
+	if err := desk.Set(key, desk.Session.Document().Units.FromMillimetres(1), ""); err != nil {
+		t.Fatal(err)
+	}
+	stage.Draw(desk, paper)
+	return stage.Handles()[i].At
+}
+
+// TestEveryTemplateIsDrawn draws every car in several positions and sizes.
+func TestEveryTemplateIsDrawn(t *testing.T) {
+	for _, template := range study.Templates() {
+		desk := deskOf(t, template.Key)
+		stage := scene.NewStage()
+		for _, travel := range []float64{0, 500, -500} {
+			desk.View.Lift(solver.Left, travel)
+			desk.View.Orbit = travel > 0
+			desk.View.Instant = true
+			for _, size := range []scene.Size{paper, {Width: 390, Height: 380}} {
+				out := stage.Draw(desk, size)
+				if err := stage.Err(); err != nil {
+					t.Fatalf("%s at %g mm: %v", template.Key, travel, err)
+				}
+				checkPaths(t, template.Key, out)
+			}
+		}
+	}
+}
+
+// checkPaths fails the test if a path holds what is no number, which plot writes as
+// a place far off any paper.
+func checkPaths(t *testing.T, name string, out *scene.Output) {
+	t.Helper()
+	drawn := 0
+	for i := range scene.SlotCount() {
+		s := scene.Slot(i)
+		if s.IsText() {
+			if text := out.Text(s).Content; strings.Contains(text, "NaN") {
+				t.Errorf("%s: text %q", name, text)
+			}
+			continue
+		}
+		path := out.Path(s)
+		if bytes.Contains(path, []byte("10000000")) {
+			t.Errorf("%s: path of %s holds what is no number", name, s.ID())
+		}
+		if len(path) > 0 {
+			drawn++
+		}
+	}
+	if drawn < 30 {
+		t.Errorf("%s: %d paths are drawn, want a whole sheet", name, drawn)
+	}
+}
+
+func TestProbe(t *testing.T) {
+	desk := deskOf(t, "double-wishbone-rack")
+	stage := scene.NewStage()
+	desk.View.Motion = solver.LeftWheel
+	desk.View.Lift(solver.Left, 25)
+	stage.Draw(desk, paper)
+	for _, h := range stage.Handles() {
+		switch h.Kind {
+		case scene.MarkerHandle:
+			if side, ok := stage.ChartAt(h.At); !ok || side != h.Side {
+				t.Errorf("chart under the %s marker = %v, %t", h.Side, side, ok)
+			}
+			want := desk.View.Travel[h.Side]
+			if got := stage.TravelAt(h.Side, h.At); math.Abs(got-want) > 0.1 {
+				t.Errorf("travel under the %s marker = %g mm, want %g", h.Side, got, want)
+			}
+			if got := stage.SampleAt(h.Side, h.At).Value; math.Abs(got-stage.ToeChange(h.Side).Radians()) > 1e-4 {
+				t.Errorf("toe change under the %s marker = %g rad, want %g", h.Side, got, stage.ToeChange(h.Side).Radians())
+			}
+		case scene.WheelHandle:
+			if side, ok := stage.TyreAt(h.At); !ok || side != h.Side {
+				t.Errorf("tyre under the %s wheel = %v, %t", h.Side, side, ok)
+			}
+		case scene.PartHandle:
+			if key, _ := stage.JointAt(h.At); key == "" {
+				t.Errorf("no joint under the handle of %s", h.Label)
+			}
+		}
+	}
+	if stage.OrbitAt(plot.Point{X: 300, Y: 500}) {
+		t.Error("the sheet can be turned where no orbit view is")
+	}
+}
+
+func TestToeScaleKeepsStillUnderADrag(t *testing.T) {
+	desk := deskOf(t, "double-wishbone-rack")
+	for len(desk.Session.Document().Candidates) > 0 {
+		if err := desk.Delete(1); err != nil {
+			t.Fatal(err)
+		}
+	}
+	desk.Select(0)
+	stage := scene.NewStage()
+	stage.Draw(desk, paper)
+	wide := toeSpan(stage)
+	desk.View.Alone = true
+	stage.Holding = true
+	if err := desk.Set("tieRodOuterHeight", -60, "drag"); err != nil {
+		t.Fatal(err)
+	}
+	stage.Draw(desk, paper)
+	wider := toeSpan(stage)
+	if err := desk.Set("tieRodOuterHeight", 0, "drag"); err != nil {
+		t.Fatal(err)
+	}
+	stage.Draw(desk, paper)
+	if got := toeSpan(stage); !(wider > wide) || got != wider {
+		t.Errorf("toe spans %g, then %g, then while held %g; want it to grow and not to shrink", wide, wider, got)
+	}
+	stage.Holding = false
+	stage.Draw(desk, paper)
+	if got := toeSpan(stage); got != wide {
+		t.Errorf("toe spans %g once let go, want %g again", got, wide)
+	}
+}
+
+// toeSpan returns the toe in radians from one place of the left chart to another.
+func toeSpan(stage *scene.Stage) float64 {
+	a, b := plot.Point{X: 60, Y: 200}, plot.Point{X: 160, Y: 200}
+	return stage.SampleAt(solver.Left, b).Value - stage.SampleAt(solver.Left, a).Value
+}
