@@ -56,10 +56,17 @@ func (p *GaugeFit) Check() error {
 			return err
 		}
 	}
+	return p.checkPriors()
+}
+
+func (p *GaugeFit) checkPriors() error {
 	for _, q := range p.Priors {
 		if !(q.SD > 0) || math.IsInf(q.SD, 0) {
 			return problemErrorf("prior of %s has standard deviation %g, must be positive", q.Parameter.Key+q.Sides.Suffix(), q.SD)
 		}
+	}
+	if p.SteerZero > 0 && p.Base.Design().Gear.Kind == solver.NoGear {
+		return problemErrorf("prior of steerZero frees the steering's centre, but nothing steers this axle; leave it out")
 	}
 	for _, z := range []struct {
 		key string

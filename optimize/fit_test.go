@@ -317,13 +317,28 @@ func TestFitErrors(t *testing.T) {
 		{"other side", "no prior applies", optimize.GaugeFit{Sets: []optimize.ReadingSet{sound},
 			Priors: []optimize.FitPrior{{Parameter: changeOf(t, base, "tieRodOuter.z", 0).Parameter, Sides: solver.RightOnly, SD: 1}}}},
 		{"negative zero", "prior of travelZero", optimize.GaugeFit{Sets: []optimize.ReadingSet{sound}, TravelZero: -1}},
+		{"nothing to steer", "nothing steers this axle", optimize.GaugeFit{Sets: []optimize.ReadingSet{sound}, SteerZero: 1, Base: unsteered(t)}},
 	} {
-		tt.fit.Base = base
+		if tt.fit.Base == nil {
+			tt.fit.Base = base
+		}
 		_, err := optimize.FitCar(context.Background(), &tt.fit)
 		if err == nil || !strings.Contains(err.Error(), tt.want) {
 			t.Errorf("%s: error %v, want one that says %q", tt.name, err, tt.want)
 		}
 	}
+}
+
+// unsteered returns the textbook's car with its tie rods fixed to the body.
+func unsteered(t testing.TB) *solver.Assembler {
+	t.Helper()
+	d := *textbook(t).Design()
+	d.Gear = solver.Gear{}
+	a, err := solver.NewAssembler(&d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
 }
 
 func TestFitCancelled(t *testing.T) {
