@@ -99,7 +99,7 @@ type hasCaster struct{ target }
 func (*hasCaster) link() string { return "caster" }
 
 func (k *hasCaster) value(c *configuration) dual {
-	return c.u.caster(c.pts).less(k.at(c.blend)).scaled(angleArm)
+	return c.caster().less(k.at(c.blend)).scaled(angleArm)
 }
 
 // caster returns the caster angle of a corner, or the mean of an axle's two.

@@ -10,6 +10,24 @@ type configuration struct {
 	pts   []dvec
 	spins []dvec // unit spin axis of each wheel
 	blend dual   // 0 the car as it was, 1 as it is changed to
+
+	before  []dvec // points before any part was exchanged: lengths that stay
+	shimmed [maxUnitPoints]dvec
+}
+
+// caster returns the caster angle of a corner, or the mean of an axle's two. The
+// screw axis of a multi-link depends on where pivots stand that are shimmed to
+// fit: they are shimmed first. It is not a number where they cannot be.
+func (c *configuration) caster() dual {
+	if !c.u.adjuster.pivots || c.u.wheels[0].axis.kind != screwAxis {
+		return c.u.caster(c.pts)
+	}
+	pts := c.shimmed[:len(c.pts)]
+	copy(pts, c.pts)
+	if err := c.u.shim(pts, c.before); err != nil {
+		return dual{nan, nan}
+	}
+	return c.u.caster(pts)
 }
 
 // placement places the points of a unit for the unknowns q.

@@ -50,6 +50,7 @@ func (w *staticWork) prepare(i int, cs []applied, hold Hold) *staticPath {
 	u.applyParts(p.before, p.after, a.design.StudAxis, cs)
 	p.place.u, p.place.from, p.place.spins = u, w.from[:n], a.spins[i]
 	p.c.u, p.c.pts, p.c.spins = u, w.placed[:n], w.spins[:len(a.spins[i])]
+	p.c.before = p.before
 	set := u.setpointsOf(&a.design, p.before, cs)
 	w.equations.set(u, hold.with(cs), &set, p.before)
 	p.conditions = w.equations.list
