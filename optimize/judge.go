@@ -50,7 +50,18 @@ func (j *Judge) bench() *bench {
 // judge assembles and moves the car with the given changes. It returns the car,
 // nil where it cannot be built or does not reach the window; figures are NaN then.
 func (b *bench) judge(changes []solver.Change) (*solver.Axle, Figures) {
-	car, err := b.Base.Assemble(changes, b.Hold)
+	return b.judgeSides(solver.BothSides, changes)
+}
+
+// figures is judge where nothing else is asked of the car.
+func (b *bench) figures(changes []solver.Change) Figures {
+	_, f := b.judgeSides(b.Sides, changes)
+	return f
+}
+
+// judgeSides is judge of a car of which no more than the given sides are needed.
+func (b *bench) judgeSides(sides solver.Selection, changes []solver.Change) (*solver.Axle, Figures) {
+	car, err := b.Base.AssembleSides(sides, changes, b.Hold)
 	if err != nil || !b.move(car) {
 		for i := range b.change {
 			b.change[i] = math.NaN()

@@ -152,6 +152,5 @@ func (w *seriesWorker) build(n int) Figures {
 			tail[i].Value += settingIn(w.Base, w.s.Changes, &tail[i])
 		}
 	}
-	_, f := w.judge(w.changes)
-	return f
+	return w.figures(w.changes)
 }

@@ -58,8 +58,7 @@ func (p *ParameterMap) Fill(ctx context.Context, first, end int) ([]Figures, err
 		y.Value = p.Y.At(j, p.Rows)
 		for i := range p.Columns {
 			x.Value = p.X.At(i, p.Columns)
-			_, f := b.judge(changes)
-			out = append(out, f)
+			out = append(out, b.figures(changes))
 		}
 	}
 	return out, nil

@@ -94,7 +94,7 @@ func (s *stack) search() (best float64, bound bool, err error) {
 	step := (s.q.Max - s.q.Min) / scanSteps
 	for i := range scanSteps + 1 {
 		v := s.q.Min + float64(i)*step
-		if _, f := s.bench.judge(s.f.Car(s.parts(v))); float64(f.RMS) < lowest {
+		if f := s.bench.figures(s.f.Car(s.parts(v))); float64(f.RMS) < lowest {
 			best, lowest = v, float64(f.RMS)
 		}
 	}

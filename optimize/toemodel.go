@@ -84,7 +84,7 @@ func (m *toeModel) changes(s *Scenario, x []float64) []solver.Change {
 // sweep moves the car of a scenario through the window.
 func (m *toeModel) sweep(s *Scenario, x []float64, rates bool) bool {
 	m.cars++
-	car, err := m.base.Assemble(m.changes(s, x), s.Hold)
+	car, err := m.base.AssembleSides(m.selection(), m.changes(s, x), s.Hold)
 	if err != nil {
 		return false
 	}

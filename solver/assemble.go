@@ -85,6 +85,13 @@ func Assemble(d *Design, changes []Change, hold Hold) (*Axle, error) {
 // It returns a [*StaticError] where no such position is found, and an
 // [*InputError] where a change is no number.
 func (a *Assembler) Assemble(changes []Change, hold Hold) (*Axle, error) {
+	return a.AssembleSides(BothSides, changes, hold)
+}
+
+// AssembleSides is [Assembler.Assemble] where no more than the given sides are
+// looked at: of an independent suspension the other side is left as the base car
+// has it.
+func (a *Assembler) AssembleSides(sides Selection, changes []Change, hold Hold) (*Axle, error) {
 	for i := range changes {
 		if err := changes[i].check(); err != nil {
 			return nil, err
@@ -92,11 +99,15 @@ func (a *Assembler) Assemble(changes []Change, hold Hold) (*Axle, error) {
 	}
 	w := a.borrow(changes)
 	defer a.giveBack(w)
-	x := &Axle{assembler: a, changes: changes, hold: hold}
+	x := &Axle{assembler: a, changes: changes, hold: hold, sides: sides}
 	x.gear = a.gear(w.cs)
 	x.tyreRadius = a.tyreRadius(w.cs)
 	x.static = x.units[:len(a.units)]
-	for i := range a.units {
+	for i, u := range a.units {
+		x.static[i] = a.still[i]
+		if !u.within(sides) {
+			continue
+		}
 		s, err := w.static(i, hold)
 		if err != nil {
 			return nil, err
@@ -106,6 +117,9 @@ func (a *Assembler) Assemble(changes []Change, hold Hold) (*Axle, error) {
 	x.link()
 	return x, nil
 }
+
+// within reports whether a wheel of u is among sides.
+func (u *unit) within(sides Selection) bool { return u.beam || sides.Includes(u.wheels[0].side) }
 
 // staticUnit is a unit in its solved static position, and what moves from there.
 type staticUnit struct {

@@ -13,6 +13,7 @@ type Axle struct {
 	assembler  *Assembler
 	changes    []Change
 	hold       Hold
+	sides      Selection // assembled; the rest is as in the base car
 	gear       Gear
 	tyreRadius float64
 	static     []*staticUnit  // in units

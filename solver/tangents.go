@@ -62,7 +62,7 @@ func (x *Axle) unitTangents(unit int, params []Change) ([]tangent, error) {
 	for k := range params {
 		p := &params[k]
 		switch {
-		case !s.u.touches(p):
+		case !s.u.within(x.sides) || !s.u.touches(p):
 		case p.Parameter.stage == pointStage && s.untouched:
 			first := len(shifts)
 			shifts = s.shifted(p, shifts)

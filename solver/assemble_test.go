@@ -1,0 +1,114 @@
+package solver_test
+
+import (
+	"path/filepath"
+	"reflect"
+	"sync"
+	"testing"
+
+	"toewright/solver"
+)
+
+// TestAssembleSides: the side asked for is as in the whole car, the other one of
+// an independent suspension as in the base car.
+func TestAssembleSides(t *testing.T) {
+	for _, tt := range []struct {
+		name, file string
+		solid      bool
+	}{
+		{"wishbone", "dw01_saloon_rear_steer.json", false},
+		{"strut", "st01_hatch_rear_steer.json", false},
+		{"solid axle", "sa01_cross_steer_right_arm.json", true},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			c := loadCase(t, filepath.Join("../testdata/cases", tt.file))
+			a, err := solver.NewAssembler(c.Study.design(t))
+			if err != nil {
+				t.Fatal(err)
+			}
+			changes := []solver.Change{change(t, a.Design(), "toe", 0.3), change(t, a.Design(), "steeringArmLength", -6)}
+			assemble := func(s solver.Selection, cs []solver.Change) [2]solver.Curve {
+				x, err := a.AssembleSides(s, cs, solver.HoldAll)
+				if err != nil {
+					t.Fatal(err)
+				}
+				return swept(t, x, solver.SweepInput{Travels: []float64{-40, 0, 40}})
+			}
+			base, whole := assemble(solver.BothSides, nil), assemble(solver.BothSides, changes)
+			if reflect.DeepEqual(base[solver.Right], whole[solver.Right]) {
+				t.Fatal("the changes do not move the right wheel's curve")
+			}
+			left := assemble(solver.LeftOnly, changes)
+			if !reflect.DeepEqual(left[solver.Left], whole[solver.Left]) {
+				t.Error("the left curve is not that of the whole car")
+			}
+			want := base[solver.Right]
+			if tt.solid {
+				want = whole[solver.Right]
+			}
+			if !reflect.DeepEqual(left[solver.Right], want) {
+				t.Errorf("the right curve is %+v, want %+v", left[solver.Right].Positions, want.Positions)
+			}
+		})
+	}
+}
+
+// TestTangentsOfOneSide: the side that was left as it was has none.
+func TestTangentsOfOneSide(t *testing.T) {
+	c := loadCase(t, "../testdata/cases/dw01_saloon_rear_steer.json")
+	a, err := solver.NewAssembler(c.Study.design(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	x, err := a.AssembleSides(solver.LeftOnly, nil, solver.HoldAll)
+	if err != nil {
+		t.Fatal(err)
+	}
+	by, err := x.Tangents([]solver.Change{change(t, a.Design(), "tieRodOuterHeight", 0)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out [2]solver.Curve
+	if err := x.Sweep(solver.NewWorkspace(), &solver.SweepInput{Travels: []float64{0, 40}, By: by}, &out); err != nil {
+		t.Fatal(err)
+	}
+	if r := out[solver.Left].ToeRate(1, 0); r == 0 {
+		t.Error("no derivative of the left toe")
+	}
+	if r := out[solver.Right].ToeRate(1, 0); r != 0 {
+		t.Errorf("derivative of the right toe is %g, want 0", r)
+	}
+}
+
+// TestAssembleTogether: many goroutines share one assembler, and each gets the car
+// that it asks for.
+func TestAssembleTogether(t *testing.T) {
+	c := loadCase(t, "../testdata/cases/dw01_saloon_rear_steer.json")
+	a, err := solver.NewAssembler(c.Study.design(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	car := func(k int) [2]solver.Curve {
+		x, err := a.Assemble([]solver.Change{change(t, a.Design(), "caster", float64(2+k)), change(t, a.Design(), "lowerBallJoint.z", float64(k))}, solver.HoldAll)
+		if err != nil {
+			t.Error(err)
+			return [2]solver.Curve{}
+		}
+		return swept(t, x, solver.SweepInput{Travels: []float64{-40, 0, 40}})
+	}
+	const cars = 6
+	var want, got [cars][2]solver.Curve
+	for k := range want {
+		want[k] = car(k)
+	}
+	var wg sync.WaitGroup
+	for k := range got {
+		wg.Go(func() { got[k] = car(k) })
+	}
+	wg.Wait()
+	for k := range want {
+		if !reflect.DeepEqual(got[k], want[k]) {
+			t.Errorf("car %d differs when others are assembled beside it", k)
+		}
+	}
+}
