@@ -35,25 +35,29 @@ type split struct {
 
 // bestPair returns the pair of rows with the largest determinant.
 func (w *rows) bestPair() rowPair {
-	var best rowPair
-	size := -1.0
+	first, second, size := 0, 1, -1.0
 	for i := range w {
 		for j := i + 1; j < len(w); j++ {
 			if d := math.Abs(plan(&w[i], &w[j])); d > size {
-				best, size = newPair(i, j), d
+				first, second, size = i, j, d
 			}
 		}
 	}
-	return best
+	return newPair(first, second)
 }
 
 // bestPair returns the pair by which the corner's equations are best solved near
-// its static position.
+// its static position: a strut's own two constraints, which are level and square
+// to each other, or else the two rods that are most nearly so.
 func (c *corner) bestPair() rowPair {
-	var e cornerEquations
-	p := cornerPath{c: c}
-	p.constrain(&state{}, 0, &e)
-	return e.w.bestPair()
+	if c.strut != nil {
+		return newPair(c.n, c.n+1)
+	}
+	var w rows
+	for i := range c.n {
+		w[i].force = r3.Scale(c.rods[i].inv, c.rods[i].static)
+	}
+	return w.bestPair()
 }
 
 // plan returns the determinant of the level forces of two rows.
