@@ -5,8 +5,10 @@ SHELL := /bin/bash
 .SHELLFLAGS := -eu -o pipefail -c
 .DEFAULT_GOAL := help
 
-VERSION := $(shell git describe --always --dirty 2>/dev/null || echo unversioned)
-LDFLAGS := -s -w
+VERSION := $(shell git describe --always --abbrev=12 --dirty 2>/dev/null || echo unversioned)
+LDFLAGS := -s -w -X toewright/internal/version.name=$(VERSION)
+# Nothing of the machine and the folder gets into what is built.
+BUILD := $(GO) build -trimpath -buildvcs=false -ldflags='$(LDFLAGS)'
 DIST := internal/web/dist
 JS := GOOS=js GOARCH=wasm
 
@@ -30,16 +32,16 @@ help: ## Show this help
 
 .PHONY: build
 build: front ## Build the page and the program into bin/toewright
-	$(GO) build -trimpath -ldflags='$(LDFLAGS) -X main.version=$(VERSION)' -o bin/toewright ./cmd/toewright
+	$(BUILD) -o bin/toewright ./cmd/toewright
 
 .PHONY: run
 run: front-quick ## Build all and serve the page on this machine
-	$(GO) build -ldflags='-X main.version=$(VERSION)' -o bin/toewright ./cmd/toewright
+	$(BUILD) -o bin/toewright ./cmd/toewright
 	bin/toewright serve
 
 .PHONY: wasm
 wasm:
-	$(JS) $(GO) build -trimpath -buildvcs=false -ldflags='$(LDFLAGS)' -o bin/app.wasm ./app
+	$(JS) $(BUILD) -o bin/app.wasm ./app
 
 # The page in all its forms. Brotli takes most of a minute.
 .PHONY: front
@@ -50,6 +52,30 @@ front: wasm
 .PHONY: front-quick
 front-quick: wasm
 	$(GO) run ./internal/assets -quick -out $(DIST) bin/app.wasm app/web/*
+
+.PHONY: site
+site: build ## Write the page as files for any web host into bin/site
+	rm -rf bin/site
+	bin/toewright site bin/site
+
+# Platforms that a release has a program for.
+PLATFORMS := linux/amd64 linux/arm64 darwin/amd64 darwin/arm64 windows/amd64 windows/arm64
+
+.PHONY: release
+release: front ## Build the program for each platform into bin/release, with checksums
+	rm -rf bin/release
+	for p in $(PLATFORMS); do os=$${p%/*} arch=$${p#*/}; \
+	  CGO_ENABLED=0 GOOS=$$os GOARCH=$$arch $(BUILD) -o bin/release/toewright-$(VERSION)-$$os-$$arch$$(test $$os != windows || echo .exe) ./cmd/toewright; \
+	done
+	cd bin/release && sha256sum toewright-* > SHA256SUMS && cat SHA256SUMS
+
+.PHONY: reproduce
+reproduce: ## Build the last commit twice, in two folders with caches of their own, and compare
+	@a=$$(mktemp -d) b=$$(mktemp -d)/deeper; trap 'rm -rf "$$a" "$${b%/deeper}"' EXIT; \
+	for d in "$$a" "$$b"; do \
+	  git clone -q . "$$d/src"; GOCACHE="$$d/cache" $(MAKE) -C "$$d/src" release PLATFORMS='$(PLATFORMS)'; \
+	done; \
+	diff "$$a/src/bin/release/SHA256SUMS" "$$b/src/bin/release/SHA256SUMS"; echo 'the same bytes both times'
 
 .PHONY: test
 test: test-native test-wasm test-browser ## Run all tests: native, under WebAssembly, in a browser

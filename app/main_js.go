@@ -14,7 +14,7 @@ func main() {
 		wasm.Serve(handlers())
 		return
 	}
-	ui.Routes(wasm.NewPool(poolSize()))
+	ui.RouteAnywhere(wasm.NewPool(poolSize()))
 	app.RunWhenOnBrowser()
 }
 

@@ -28,5 +28,11 @@ func Routes(caller Caller) {
 	}
 }
 
+// RouteAnywhere enters the page for every path: in the browser the document's host
+// has decided already what stands where, and under which path that is.
+func RouteAnywhere(caller Caller) {
+	app.RouteWithRegexp("", func() app.Composer { return newPage(caller) })
+}
+
 // Paths returns the paths that have a page, sorted.
 func Paths() []string { return slices.Sorted(maps.Keys(pages)) }

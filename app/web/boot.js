@@ -4,13 +4,21 @@
 "use strict";
 
 (() => {
-  const compile = WebAssembly.instantiateStreaming ?? (async (response, imports) =>
-    WebAssembly.instantiate(await (await response).arrayBuffer(), imports));
+  const stream = WebAssembly.instantiateStreaming;
   const workerURL = new URL("worker.js", document.currentScript.src);
   let module;
 
+  // Compiling while the program arrives needs its type to be stated, which not every
+  // host of plain files does.
+  async function compile(response, imports) {
+    if (stream && response.headers.get("Content-Type") === "application/wasm") {
+      return stream.call(WebAssembly, response, imports);
+    }
+    return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+  }
+
   WebAssembly.instantiateStreaming = async (response, imports) => {
-    const result = await compile.call(WebAssembly, response, imports);
+    const result = await compile(await response, imports);
     module = result.module;
     return result;
   };

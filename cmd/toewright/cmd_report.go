@@ -8,13 +8,14 @@ import (
 
 	"toewright/internal/options"
 	bench "toewright/internal/report"
+	"toewright/internal/version"
 )
 
 // standardOutput is the --output that stands for it.
 const standardOutput = "-"
 
 func newReportCommand() *cobra.Command {
-	o := bench.Options{Version: version}
+	o := bench.Options{Version: version.Name()}
 	var output string
 	cmd := &cobra.Command{
 		Use:   "report FILE",

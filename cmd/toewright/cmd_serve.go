@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"toewright/internal/version"
 	"toewright/internal/web"
 	"toewright/internal/web/api"
 )
@@ -56,7 +57,7 @@ others can reach it.`,
 // newAPI returns the handler of the calls, which are logged as lines of JSON.
 func newAPI(cmd *cobra.Command) http.Handler {
 	return api.New(api.Config{
-		Version:  version,
+		Version:  version.Name(),
 		Logger:   slog.New(slog.NewJSONHandler(cmd.ErrOrStderr(), nil)),
 		Stopping: cmd.Context().Done(),
 	})

@@ -5,10 +5,9 @@ import (
 	"runtime"
 
 	"github.com/spf13/cobra"
-)
 
-// version is set by the linker; see the Makefile.
-var version = "unversioned"
+	"toewright/internal/version"
+)
 
 func newVersionCommand() *cobra.Command {
 	return &cobra.Command{
@@ -17,7 +16,7 @@ func newVersionCommand() *cobra.Command {
 		Args:  usage(cobra.NoArgs),
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			_, err := fmt.Fprintf(cmd.OutOrStdout(), "toewright %s (%s, %s/%s)\n",
-				version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
+				version.Name(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
 			return err
 		},
 	}

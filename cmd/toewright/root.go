@@ -26,6 +26,7 @@ func newRootCommand() *cobra.Command {
 		newReportCommand(),
 		newSchemaCommand(),
 		newServeCommand(),
+		newSiteCommand(),
 		newVersionCommand(),
 	)
 	return root

@@ -20,6 +20,7 @@ var ranks = map[string]int{
 	"solver":               0,
 	"app/plot":             0, // draws numbers, whatever they are
 	"internal/strictjson":  0,
+	"internal/version":     0,
 	"wasm":                 0, // carries messages, whatever they say
 	"optimize":             1,
 	"internal/study":       1,

@@ -36,19 +36,19 @@ func NewHandler(cfg Config) (http.Handler, error) {
 			mux.Handle(path, cfg.API)
 		}
 	}
-	addPage(mux, files, base)
+	addPage(mux, files)
 	return secured(underBase(base, mux)), nil
 }
 
 // addPage adds the page's routes, or the notice where the front end is not built.
-func addPage(mux *http.ServeMux, files assets, base string) {
+func addPage(mux *http.ServeMux, files assets) {
 	if !files.built() {
 		mux.HandleFunc("GET /{$}", serveUnbuilt)
 		return
 	}
 	mux.Handle("GET /web/{name}", files)
 	mux.Handle("GET /manifest.webmanifest", files["manifest.webmanifest"])
-	page := newShell(files, base)
+	page := newShell(files)
 	for _, path := range shellPaths() {
 		mux.Handle("GET "+path, page)
 	}

@@ -3,11 +3,16 @@ package web
 import (
 	"net/http"
 	"strings"
+
+	"toewright/internal/version"
 )
 
 // contentPolicy lets the page load nothing from elsewhere and run no script or
 // style that stands in the document itself.
-var contentPolicy = strings.Join([]string{
+var contentPolicy = documentPolicy + "; frame-ancestors 'none'"
+
+// documentPolicy is the part of it that a document can state of itself.
+var documentPolicy = strings.Join([]string{
 	"default-src 'none'",
 	"script-src 'self' 'wasm-unsafe-eval'",
 	"style-src 'self'",
@@ -17,9 +22,9 @@ var contentPolicy = strings.Join([]string{
 	"worker-src 'self'",
 	"base-uri 'none'",
 	"form-action 'none'",
-	"frame-ancestors 'none'",
 }, "; ")
 
+// securityHeaders are on every answer, and with them the version.
 var securityHeaders = map[string]string{
 	"Content-Security-Policy":      contentPolicy,
 	"Cross-Origin-Embedder-Policy": "require-corp",
@@ -27,6 +32,7 @@ var securityHeaders = map[string]string{
 	"Cross-Origin-Resource-Policy": "same-origin",
 	"Permissions-Policy":           "camera=(), geolocation=(), microphone=()",
 	"Referrer-Policy":              "no-referrer",
+	"Server":                       "Toewright/" + version.Name(),
 	"X-Content-Type-Options":       "nosniff",
 }
 

@@ -2,7 +2,7 @@ package web
 
 import (
 	_ "embed"
-	"net/http"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,8 +21,9 @@ var serviceWorker string
 // around an installed page.
 const paperColour = "#f7f5ee"
 
-// newShell returns go-app's handler for the document and its scripts.
-func newShell(files assets, base string) http.Handler {
+// newShell returns go-app's handler for the document and its scripts. The further tags
+// are put at the end of its head.
+func newShell(files assets, headTags ...string) *app.Handler {
 	ui.Routes(nil)
 	return &app.Handler{
 		Name:        "Toewright",
@@ -42,17 +43,21 @@ func newShell(files assets, base string) http.Handler {
 		Scripts:               []string{"/web/boot.js"},
 		Styles:                []string{"/web/app.css", "/web/plot.css", "/web/sheet.css", "/web/panels.css"},
 		CacheableResources:    []string{"/web/worker.js", "/web/icon.svg"},
-		Resources:             resolver{base},
+		Resources:             resolver{},
 		Version:               files.version(),
 		WasmContentLength:     strconv.Itoa(len(files[programName].forms[identity].data)),
 		ServiceWorkerTemplate: serviceWorker,
+		RawHeaders:            headTags,
 	}
 }
+
+// scriptPaths are where go-app's handler has its own files.
+var scriptPaths = []string{"/app.css", "/app.js", "/app-worker.js", "/wasm_exec.js"}
 
 // shellPaths returns what go-app's handler may answer. It answers more by itself:
 // paths such as /robots.txt make it fetch from whatever host the request names.
 func shellPaths() []string {
-	paths := []string{"/app.css", "/app.js", "/app-worker.js", "/wasm_exec.js"}
+	paths := slices.Clone(scriptPaths)
 	for _, path := range ui.Paths() {
 		paths = append(paths, exactly(path))
 	}
@@ -65,16 +70,4 @@ func exactly(path string) string {
 		return path + "{$}"
 	}
 	return path
-}
-
-// resolver puts the base path before the paths of the page.
-type resolver struct{ base string }
-
-// Resolve returns the path under which a client finds a path of ours. Addresses of
-// other hosts are left as they are.
-func (r resolver) Resolve(path string) string {
-	if strings.Contains(path, "://") {
-		return path
-	}
-	return r.base + "/" + strings.TrimPrefix(path, "/")
 }

@@ -48,6 +48,12 @@ async function activate() {
 
 async function answer(request) {
   const cache = await caches.open(cacheName);
-  const kept = await cache.match(request, { ignoreSearch: request.mode === "navigate", ignoreVary: true });
+  const document = request.mode === "navigate";
+  const kept = await cache.match(document ? folderOf(request.url) : request, { ignoreSearch: document, ignoreVary: true });
   return kept ?? fetch(request);
+}
+
+// The page is kept under the address of its folder.
+function folderOf(url) {
+  return url.replace(/\/index\.html(?=[?#]|$)/, "/");
 }
