@@ -77,13 +77,22 @@ func (p *GaugeFit) Slips(ctx context.Context) ([]Slip, []ReadingSet, error) {
 // misfit returns the chi-square of a fit to all readings, and its degrees of
 // freedom.
 func (p *GaugeFit) misfit(ctx context.Context) (chiSquare float64, freedom int, err error) {
-	m := newGaugeModel(p, p.unknowns())
-	start, err := m.start()
+	m, e, err := p.fitAll(ctx)
 	if err != nil {
 		return 0, 0, err
 	}
+	return e.ChiSquare, m.freedom(), nil
+}
+
+// fitAll fits all readings, whether or not they agree.
+func (p *GaugeFit) fitAll(ctx context.Context) (*gaugeModel, *Estimate, error) {
+	m := newGaugeModel(p, p.unknowns())
+	start, err := m.start()
+	if err != nil {
+		return nil, nil, err
+	}
 	e, err := m.solve(ctx, start, nil)
-	return e.ChiSquare, m.freedom(), err
+	return m, &e, err
 }
 
 // hypothesis is what the readings would be if a slip were put right.
@@ -123,17 +132,41 @@ func (p *GaugeFit) likeliestSlip(ctx context.Context) (*hypothesis, float64, err
 	var best *hypothesis
 	least := math.Inf(1)
 	for i := range list[:min(shortList, len(list))] {
-		put := *p
-		put.Sets = list[i].sets
-		x, _, err := put.misfit(ctx)
+		x, ok := p.judge(ctx, &list[i])
 		if ctx.Err() != nil {
 			return nil, 0, ctx.Err()
 		}
-		if x -= 2 * list[i].stretch; err == nil && x < least {
+		if ok && x < least {
 			best, least = &list[i], x
 		}
 	}
 	return best, least, nil
+}
+
+// judge returns the chi-square of a fit with a slip put right; false where there is
+// none, or where a single reading put right still is an outlier, so that it was
+// something else.
+func (p *GaugeFit) judge(ctx context.Context, h *hypothesis) (float64, bool) {
+	put := *p
+	put.Sets = h.sets
+	m, e, err := put.fitAll(ctx)
+	if err != nil {
+		return 0, false
+	}
+	chiSquare := e.ChiSquare - 2*h.stretch
+	if !h.slip.single() {
+		return chiSquare, true
+	}
+	if _, _, err := m.snoop(ctx, e.X); err != nil {
+		return 0, false
+	}
+	first, _ := m.span(h.slip.Set)
+	return chiSquare, m.used[first+h.slip.First]
+}
+
+// single reports whether the slip is of one reading's number.
+func (s *Slip) single() bool {
+	return s.Kind == DigitSlip || s.Kind == InchSlip && s.End == s.First+1
 }
 
 // filed returns the car as filed, known as well as the priors say.

@@ -34,6 +34,8 @@ func TestSlips(t *testing.T) {
 			[]optimize.Slip{{Kind: optimize.TravelInchSlip, Set: 0, Other: -1, First: 0, End: 11}}, "the travels are likely in the other unit"},
 		{"two slips", func(s []optimize.ReadingSet) { s[0].Readings[2].Value /= 10; scale(s[1].Readings, 1/25.4) },
 			[]optimize.Slip{{Kind: optimize.DigitSlip, Set: 0, Other: -1, First: 2, End: 3}, {Kind: optimize.InchSlip, Set: 1, Other: -1, First: 0, End: 11}}, ""},
+		{"two decimal points", func(s []optimize.ReadingSet) { s[0].Readings[2].Value *= 10; s[0].Readings[9].Value /= 10 },
+			[]optimize.Slip{{Kind: optimize.DigitSlip, Set: 0, Other: -1, First: 2, End: 3}, {Kind: optimize.DigitSlip, Set: 0, Other: -1, First: 9, End: 10}}, ""},
 		{"millimetres taken for inches", func(s []optimize.ReadingSet) { scale(s[1].Readings, 25.4) },
 			[]optimize.Slip{{Kind: optimize.InchSlip, Set: 1, Other: -1, First: 0, End: 11}}, "in the other unit"},
 		{"one in inches", func(s []optimize.ReadingSet) { s[1].Readings[9].Value /= 25.4 },
@@ -108,6 +110,29 @@ func TestSlipsSwapped(t *testing.T) {
 	}
 	if words := got[0].Words(p.Sets); !strings.Contains(words, "left and right swapped") {
 		t.Errorf("words are %q", words)
+	}
+}
+
+// TestSlipsNotEveryOutlier finds no slip of the pen in readings that are off by
+// what no such slip makes.
+func TestSlipsNotEveryOutlier(t *testing.T) {
+	c := newTruth(t, 43, 2.5)
+	for _, off := range []float64{-0.9, 1.3} {
+		for i := 0; i < len(grid); i += 3 {
+			p := c.twoStacks(t, noise)
+			rounded(p.Sets)
+			p.Sets[0].Readings[i].Value += off
+			got, _, err := p.Slips(context.Background())
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, s := range got {
+				right := p.Sets[0].Readings[i].Value - off
+				if s.Set != 0 || s.First != i || !(math.Abs(s.Likely-right) <= 5*noise) {
+					t.Errorf("%g mm at travel %g: %+v, want none, or the right number", off, grid[i], s)
+				}
+			}
+		}
 	}
 }
 

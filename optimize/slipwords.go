@@ -12,7 +12,7 @@ func (s *Slip) Words(sets []ReadingSet) string {
 		return at + " and " + sets[s.Other].label(s.Other) + " are likely exchanged: left and right swapped"
 	}
 	n := len(sets[s.Set].Readings)
-	if s.Kind == DigitSlip || s.Kind == InchSlip && s.End == s.First+1 {
+	if s.single() {
 		return at + ", travel " + millimetres(sets[s.Set].Readings[s.First].Travel) + ": " + millimetres(s.Value) +
 			" stands where " + millimetres(s.Likely) + " would fit: " + slipWords[s.Kind][0]
 	}
