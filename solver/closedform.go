@@ -194,11 +194,5 @@ func (o *closedPose) gibbs() (g, rate Vec) {
 	trace := r3.Dot(t.n, o.n) + r3.Dot(t.p, o.p) + r3.Dot(t.q, o.q)
 	axis := r3.Add(r3.Cross(t.n, o.n), r3.Add(r3.Cross(t.p, o.p), r3.Cross(t.q, o.q)))
 	g = r3.Scale(1/(1+trace), axis)
-	return g, unspin(g, o.omega)
-}
-
-// unspin returns the rate of the Gibbs vector g at the angular velocity omega: the
-// inverse of [spin].
-func unspin(g, omega Vec) Vec {
-	return r3.Scale(0.5, axpy(r3.Dot(g, omega), g, r3.Add(omega, r3.Cross(omega, g))))
+	return g, gibbsRate(g, o.omega)
 }

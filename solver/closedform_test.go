@@ -1,6 +1,7 @@
 package solver_test
 
 import (
+	"flag"
 	"math"
 	"runtime"
 	"testing"
@@ -9,8 +10,10 @@ import (
 )
 
 // linkagesCompared is the number of random linkages on which both solvers must
-// agree; a tenth of it in a short run or under WebAssembly.
+// agree; a tenth of it in a short run or under WebAssembly, ten times it with -long.
 const linkagesCompared = 100_000
+
+var long = flag.Bool("long", false, "compare solvers on a million linkages")
 
 // Limits of agreement of the two solvers. Each holds link lengths to some 1e-10
 // mm, so their angles may differ by that times the linkage's condition.
@@ -26,7 +29,10 @@ const (
 // linkages at random travels and steering. Geometry invented.
 func TestClosedFormAgrees(t *testing.T) {
 	n := linkagesCompared
-	if testing.Short() || runtime.GOARCH == "wasm" {
+	switch {
+	case *long:
+		n *= 10
+	case testing.Short() || runtime.GOARCH == "wasm":
 		n /= 10
 	}
 	r := seeded(1)
@@ -86,4 +92,27 @@ func agree(t *testing.T, i int, x *solver.Axle, in *solver.SweepInput, a, b *sol
 		}
 	}
 	return len(a.Positions)
+}
+
+// TestClosedFormServes follows a healthy corner in closed form from end to end,
+// and not past a lock.
+func TestClosedFormServes(t *testing.T) {
+	for _, i := range []int{0, 1, 2} {
+		x := assembled(t, specimens[i].design(t), nil)
+		ws := solver.NewWorkspace()
+		in := solver.SweepInput{Sides: solver.LeftOnly}
+		for _, tt := range []struct {
+			reach, step float64
+			want        bool
+		}{{80, 4, true}, {60, 20, true}, {600, 20, false}} {
+			in.Travels, _ = solver.Grid(tt.reach, tt.reach, tt.step)
+			var out [2]solver.Curve
+			if err := x.Sweep(ws, &in, &out); err != nil {
+				t.Fatal(err)
+			}
+			if got := solver.InClosedForm(ws); got != tt.want {
+				t.Errorf("%s to %g mm by %g: in closed form %t, want %t", specimens[i].kind, tt.reach, tt.step, got, tt.want)
+			}
+		}
+	}
 }

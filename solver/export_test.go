@@ -21,9 +21,9 @@ func HasClosedForm(x *Axle) bool {
 	return x.beam == nil && x.corners[Left].closed != nil && x.corners[Right].closed != nil
 }
 
-// AtLock reports whether w, after a sweep, stands where it had to leave the
-// closed form.
-func AtLock(w *Workspace) bool { return w.tracer.closed.form == nil }
+// InClosedForm reports whether w, after a sweep of one corner, still follows its
+// closed form, and not the general path follower.
+func InClosedForm(w *Workspace) bool { return w.tracer.closed.form != nil }
 
 // ErrorGain returns by how much a knuckle turns, in radians, for an error of 1 mm
 // in the worst combination of its links, where a corner of x stands under its
