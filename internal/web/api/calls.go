@@ -24,51 +24,26 @@ type call struct {
 }
 
 var calls = []call{
-	{"sweep", "Move the wheels through their travel", engine.SweepResult{}, func(fs *pflag.FlagSet) ask {
-		var o engine.SweepOptions
-		options.Sweep(fs, &o)
-		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Sweep(ctx, d, o) }
-	}},
-	{"compare", "Put the candidates beside the base car", engine.CompareResult{}, func(fs *pflag.FlagSet) ask {
-		var o engine.CompareOptions
-		options.Compare(fs, &o)
-		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Compare(ctx, d, o) }
-	}},
-	{"steer", "Steer the wheels from lock to lock", engine.SteerResult{}, func(fs *pflag.FlagSet) ask {
-		var o engine.SteerOptions
-		options.Steer(fs, &o)
-		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Steer(ctx, d, o) }
-	}},
-	{"diagnose", "Say why a toe curve is what it is, and what would mend it", engine.DiagnoseResult{}, func(fs *pflag.FlagSet) ask {
-		var o engine.DiagnoseOptions
-		options.Diagnose(fs, &o)
-		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Diagnose(ctx, d, o) }
-	}},
-	{"search", "Find the values that bring toe change nearest to its target", engine.SearchResult{}, func(fs *pflag.FlagSet) ask {
-		var o engine.SearchOptions
-		options.Search(fs, &o)
-		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Search(ctx, d, o) }
-	}},
-	{"fit", "Find the car behind gauge readings, and the spacers it wants", engine.FitResult{}, func(fs *pflag.FlagSet) ask {
-		var o engine.FitOptions
-		options.Fit(fs, &o)
-		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Fit(ctx, d, o) }
-	}},
-	{"tolerance", "Build a series of cars within their tolerances", engine.ToleranceResult{}, func(fs *pflag.FlagSet) ask {
-		var o engine.ToleranceOptions
-		options.Tolerance(fs, &o)
-		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Tolerance(ctx, d, o) }
-	}},
-	{"choose", "Try every combination of the catalogue's parts", engine.ChooseResult{}, func(fs *pflag.FlagSet) ask {
-		var o engine.ChooseOptions
-		options.Choose(fs, &o)
-		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Choose(ctx, d, o) }
-	}},
-	{"map", "Draw the result over two parameters", engine.MapResult{}, func(fs *pflag.FlagSet) ask {
-		var o engine.MapOptions
-		options.Map(fs, &o)
-		return func(ctx context.Context, d *study.Document) (any, error) { return engine.Map(ctx, d, o) }
-	}},
+	on("sweep", "Move the wheels through their travel", options.Sweep, engine.Sweep),
+	on("compare", "Put the candidates beside the base car", options.Compare, engine.Compare),
+	on("steer", "Steer the wheels from lock to lock", options.Steer, engine.Steer),
+	on("diagnose", "Say why a toe curve is what it is, and what would mend it", options.Diagnose, engine.Diagnose),
+	on("search", "Find the values that bring toe change nearest to its target", options.Search, engine.Search),
+	on("fit", "Find the car behind gauge readings, and the spacers it wants", options.Fit, engine.Fit),
+	on("tolerance", "Build a series of cars within their tolerances", options.Tolerance, engine.Tolerance),
+	on("choose", "Try every combination of the catalogue's parts", options.Choose, engine.Choose),
+	on("map", "Draw the result over two parameters", options.Map, engine.Map),
+}
+
+// on returns the call that answers with what do returns for a study and options,
+// which add enters in a set of flags.
+func on[O, R any](name, summary string, add func(*pflag.FlagSet, *O), do func(context.Context, *study.Document, O) (*R, error)) call {
+	var result R
+	return call{name, summary, result, func(fs *pflag.FlagSet) ask {
+		var o O
+		add(fs, &o)
+		return func(ctx context.Context, d *study.Document) (any, error) { return do(ctx, d, o) }
+	}}
 }
 
 // flags returns the options of a call, and the call made once they are set.
