@@ -10,22 +10,46 @@ import (
 // a flat curve is drawn flat and not as its noise.
 const leastToe = 0.1
 
-// curve is a toe curve in the units shown.
-type curve struct{ plot.Curve }
+// curve is a toe curve in the units shown, and where it was drawn last.
+type curve struct {
+	plot.Curve
+	of    source
+	frame plot.Frame
+}
 
-// fill sets the curve to a car's toe change by travel; rate is the travel of this
-// wheel by that of the sweep.
+// source is what a curve was filled from. A sweep that is done anew has other
+// positions, so that two alike are the same curve.
+type source struct {
+	first   *solver.Position
+	count   int
+	rate    float64
+	numbers model.Numbers
+}
+
+// fill sets the curve to a car's toe change by travel, unless it is that already; rate
+// is the travel of this wheel by that of the sweep.
 func (c *curve) fill(n model.Numbers, from *solver.Curve, rate float64) {
-	c.X, c.Y = c.X[:0], c.Y[:0]
 	rest := atRest(from)
 	if rest == nil {
+		c.empty()
 		return
 	}
+	of := source{&from.Positions[0], len(from.Positions), rate, n}
+	if of == c.of {
+		return
+	}
+	c.empty()
+	c.of = of
 	for i := range from.Positions {
 		p := &from.Positions[i]
 		c.X = append(c.X, n.ToeValue(p.Toe-rest.Toe))
 		c.Y = append(c.Y, n.Units.FromMillimetres(p.Travel*rate))
 	}
+}
+
+// empty makes the curve have nothing, not even where it was drawn.
+func (c *curve) empty() {
+	c.X, c.Y, c.of, c.frame = c.X[:0], c.Y[:0], source{}, plot.Frame{}
 }
 
 // atRest returns the position at travel 0, or nil.
@@ -110,9 +134,16 @@ func (s *Stage) drawChart(c *chart) {
 }
 
 // drawCurve draws the curve of car i and its marks, which begin at different places
-// for different cars, so that they do not hide one another.
+// for different cars, so that they do not hide one another. Of a curve that has been
+// drawn in this frame already the slots are left as they are.
 func (s *Stage) drawCurve(c *chart, i int) {
-	k := &c.curves[i].Curve
+	k := &c.curves[i]
+	if k.frame == c.frame {
+		return
+	}
+	k.frame = c.frame
+	s.out.empty(c.slots.curves[i])
+	s.out.empty(c.slots.marks[i])
 	s.out.draw(c.slots.curves[i], func(p plot.Path) plot.Path { return c.frame.AppendMonotone(p, plot.Vertical, k.X, k.Y) })
 	if len(k.X) == 0 {
 		return

@@ -28,13 +28,18 @@ func (o *Output) Path(s Slot) []byte { return o.paths[s] }
 // Text returns the text of a slot.
 func (o *Output) Text(s Slot) Text { return o.texts[s] }
 
-// clear empties every slot.
+// clear empties every slot but those of curves, which are drawn anew only where they
+// change.
 func (o *Output) clear() {
 	for i := range o.paths {
-		o.paths[i] = o.paths[i][:0]
-		o.texts[i] = Text{}
+		if !nodes.list[i].kept {
+			o.empty(Slot(i))
+		}
 	}
 }
+
+// empty empties a slot.
+func (o *Output) empty(s Slot) { o.paths[s], o.texts[s] = o.paths[s][:0], Text{} }
 
 // draw lets a function append to the path of a slot.
 func (o *Output) draw(s Slot, add func(plot.Path) plot.Path) {

@@ -25,6 +25,7 @@ type node struct {
 	group string // the group that it stands in
 	class string
 	align plot.Align
+	kept  bool // from frame to frame; see [Output.clear]
 }
 
 // The most texts of each sort that are shown at once.
@@ -122,6 +123,7 @@ func (s *slots) addChart(side solver.Side) {
 		// The base car is painted first, and over it the candidates.
 		c.curves[i] = s.path(g, "line "+plot.SeriesStyle(i).Class)
 		c.marks[i] = s.path(g, "mark "+plot.SeriesStyle(i).Class)
+		s.list[c.curves[i]].kept, s.list[c.marks[i]].kept = true, true
 	}
 	c.readings = s.path(g, "reading")
 	c.leader, c.marker = s.path(g, "leader"), s.path(g, "marker")

@@ -59,6 +59,7 @@ func (s *Stage) Draw(desk *model.Desk, size Size) *Output {
 	s.numbers = model.NumbersOf(desk.Session.Document())
 	s.areas = arrange(size, desk.View.Orbit)
 	if s.err = s.position(); s.car == nil {
+		s.emptyCurves()
 		return s.out
 	}
 	s.arrangeViews()
@@ -91,16 +92,33 @@ func (s *Stage) drawCharts() {
 func (s *Stage) fillCurves(c *chart) {
 	for i := range c.curves {
 		k := &c.curves[i]
-		k.X, k.Y = k.X[:0], k.Y[:0]
 		car := s.cars.At(i)
 		if car == nil || car.Err != nil || !s.visible(car) {
+			s.emptyCurve(c, i)
 			continue
 		}
 		if rate, ok := s.swept(c.side); ok && car == s.car {
+			k.empty() // the sweep's buffer is the same each time
 			k.fill(s.numbers, &s.moved[c.side], rate)
 			continue
 		}
 		k.fill(s.numbers, &car.Curves[c.side], 1)
+	}
+}
+
+// emptyCurve takes the curve of car i off a chart.
+func (s *Stage) emptyCurve(c *chart, i int) {
+	c.curves[i].empty()
+	s.out.empty(c.slots.curves[i])
+	s.out.empty(c.slots.marks[i])
+}
+
+// emptyCurves takes all curves off both charts.
+func (s *Stage) emptyCurves() {
+	for i := range s.charts {
+		for k := range s.charts[i].curves {
+			s.emptyCurve(&s.charts[i], k)
+		}
 	}
 }
 

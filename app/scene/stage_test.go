@@ -174,3 +174,44 @@ func toeSpan(stage *scene.Stage) float64 {
 	a, b := plot.Point{X: 60, Y: 200}, plot.Point{X: 160, Y: 200}
 	return stage.SampleAt(solver.Left, b).Value - stage.SampleAt(solver.Left, a).Value
 }
+
+// TestFrameIsThatOfAFreshStage holds frames of a stage that keeps what does not change
+// against those of stages that have never drawn before.
+func TestFrameIsThatOfAFreshStage(t *testing.T) {
+	desk := deskOf(t, "double-wishbone-rack")
+	stage := scene.NewStage()
+	set := func(do func() error) func() {
+		return func() {
+			if err := do(); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	for _, tt := range []struct {
+		name string
+		do   func()
+	}{
+		{"opened", func() {}},
+		{"part changed", set(func() error { return desk.Set("tieRodOuterHeight", -7, "drag") })},
+		{"steered", func() { desk.View.Steer = 10 }},
+		{"steered further", func() { desk.View.Steer = 15 }},
+		{"in inches", set(func() error {
+			return desk.Session.SetDisplay("units", func(v *study.Display) { v.Units = study.Inch })
+		})},
+		{"straight ahead, one alone", func() { desk.View.Steer, desk.View.Alone = 0, true }},
+		{"all again", func() { desk.View.Alone = false }},
+		{"one deleted", set(func() error { return desk.Delete(1) })},
+		{"undone", func() { desk.Session.Undo() }},
+		{"cannot be solved", set(func() error {
+			return desk.Session.Edit("spoil", "", func(d *study.Document) { d.Suspension.Left.Points["upperBallJoint"] = study.Vec3{} })
+		})},
+		{"can again", func() { desk.Session.Undo() }},
+	} {
+		tt.do()
+		got := standalone(stage.Draw(desk, paper), paper)
+		want := standalone(scene.NewStage().Draw(desk, paper), paper)
+		if !bytes.Equal(got, want) {
+			t.Errorf("%s: the frame is not that of a fresh stage", tt.name)
+		}
+	}
+}
