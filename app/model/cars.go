@@ -146,11 +146,9 @@ func (c *Cars) car(d *study.Document, ws *solver.Workspace, k study.Candidate, i
 	if car.Curves, car.Err = sweep(car.Axle, ws, c.Travels); car.Err != nil {
 		return car
 	}
-	judged := car.Curves
-	if !slices.Equal(c.Judged, c.Travels) {
-		if judged, car.Err = sweep(car.Axle, ws, c.Judged); car.Err != nil {
-			return car
-		}
+	var judged [2]solver.Curve
+	if judged, car.Err = c.judged(car, ws); car.Err != nil {
+		return car
 	}
 	for _, s := range solver.Sides {
 		car.Figures[s] = figuresOf(&judged[s], targetOf(d, s))
