@@ -18,6 +18,15 @@ func (d *Desk) SetYardstick(car int) error {
 	return d.Session.SetDisplay("compare with another car", func(v *study.Display) { v.Yardstick = name })
 }
 
+// Duplicate adds a copy of a car, the base car included, and selects it.
+func (d *Desk) Duplicate(car int) error {
+	i, err := d.Session.Duplicate(car)
+	if err == nil {
+		d.Select(i)
+	}
+	return err
+}
+
 // Delete removes a candidate. What was selected, or was the yardstick, stays so; where
 // it was the one removed, the base car takes its place.
 func (d *Desk) Delete(car int) error {

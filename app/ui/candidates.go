@@ -96,11 +96,5 @@ func carName(car *model.Car) string {
 func (c *candidates) add(ctx app.Context, _ app.Event) { c.duplicate(ctx, 0) }
 
 func (c *candidates) duplicate(ctx app.Context, car int) {
-	c.Bench.edit(ctx, func() error {
-		i, err := c.Bench.session().Duplicate(car)
-		if err == nil {
-			c.Bench.Desk.Select(i)
-		}
-		return err
-	})
+	c.Bench.edit(ctx, func() error { return c.Bench.Desk.Duplicate(car) })
 }

@@ -46,14 +46,23 @@ func download(name, kind string, text []byte) {
 	w.Get("URL").Call("revokeObjectURL", address)
 }
 
-// copyText puts a text on the clipboard and reports whether the browser could be asked.
-func copyText(text string) bool {
+// copyText puts a text on the clipboard and calls done if the browser let it.
+func copyText(ctx app.Context, text string, done func(app.Context)) {
 	clipboard := app.Window().Get("navigator").Get("clipboard")
 	if !clipboard.Truthy() {
-		return false
+		return
 	}
-	clipboard.Call("writeText", text)
-	return true
+	var copied, denied app.Func
+	end := func(do func(app.Context)) func(app.Value, []app.Value) any {
+		return func(app.Value, []app.Value) any {
+			ctx.Dispatch(do)
+			copied.Release()
+			denied.Release()
+			return nil
+		}
+	}
+	copied, denied = app.FuncOf(end(done)), app.FuncOf(end(nil))
+	clipboard.Call("writeText", text).Call("then", copied, denied)
 }
 
 // forgetFragment takes the fragment out of the page's address.

@@ -117,7 +117,7 @@ func (k *kept) later(p *Panels) {
 		return
 	}
 	k.pending = true
-	p.lasting.After(saveDelay, func(ctx app.Context) { k.save(ctx, p) })
+	p.after(saveDelay, func(ctx app.Context) { k.save(ctx, p) })
 }
 
 // edited reports whether there is anything to keep: a demo that nobody has touched is

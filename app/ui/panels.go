@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"time"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
@@ -16,7 +18,11 @@ type Panels struct {
 	Changed func(app.Context) // to be called after any edit of the desk
 	Storage store.Storage     // where studies are kept; nil is the browser's
 
-	tab      string      // key of the panel that is open
+	tab       string // key of the panel that is open
+	searching bool   // the palette of commands is open
+	deaf      func() // lets go of the keys
+	// after does something later; it is a field so that a test need not wait.
+	after    func(time.Duration, func(app.Context))
 	lasting  app.Context // of the column itself
 	toast    toast
 	kept     kept
@@ -45,6 +51,8 @@ func (p *Panels) OnInit() { p.tab = tabs[0].key }
 // OnMount opens the study that was open last.
 func (p *Panels) OnMount(ctx app.Context) {
 	p.lasting = ctx
+	p.after = ctx.After
+	p.deaf = listen("keydown", func(e app.Value) { p.key(ctx, e) })
 	p.kept.start(ctx, p)
 }
 
@@ -52,7 +60,12 @@ func (p *Panels) OnMount(ctx app.Context) {
 func (p *Panels) OnUpdate(app.Context) { p.kept.later(p) }
 
 // OnDismount lets go of the window.
-func (p *Panels) OnDismount() { p.kept.stop() }
+func (p *Panels) OnDismount() {
+	p.kept.stop()
+	if p.deaf != nil {
+		p.deaf()
+	}
+}
 
 // Render shows what is always at hand, the tabs and the open panel.
 func (p *Panels) Render() app.UI {
@@ -62,6 +75,9 @@ func (p *Panels) Render() app.UI {
 		p.toast.render(),
 		app.Div().Class("panel").ID("panel").Role("tabpanel").Aria("labelledby", "tab-"+p.tab).Body(p.panel(b)),
 		p.tabList(),
+		app.If(p.searching, func() app.UI {
+			return &palette{Commands: p.commands(b), Close: func(app.Context) { p.searching = false }}
+		}),
 	)
 }
 

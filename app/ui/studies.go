@@ -81,7 +81,7 @@ func (s *studies) choose(ctx app.Context, _ app.Event) {
 			d, err = study.Decode(text)
 		}
 		if err != nil {
-			s.fault = name + " was not opened, and nothing has changed: " + plain(err) + "."
+			s.fault = name + " was not opened, and nothing has changed: " + inFile(err) + "."
 			return
 		}
 		s.fault = ""
@@ -90,15 +90,7 @@ func (s *studies) choose(ctx app.Context, _ app.Event) {
 	})
 }
 
-func (s *studies) save(ctx app.Context, _ app.Event) {
-	text, err := study.Encode(s.Bench.document())
-	if err != nil {
-		s.Bench.Say(ctx, plain(err), nil)
-		return
-	}
-	download(fileName(s.Bench.document().Name)+".json", "application/json", text)
-	s.Bench.Say(ctx, "The file is on its way to your downloads. "+caution, nil)
-}
+func (s *studies) save(ctx app.Context, _ app.Event) { s.Panels.saveFile(ctx) }
 
 // share makes a link and puts it on the clipboard, if the browser lets it.
 func (s *studies) share(ctx app.Context, _ app.Event) {
@@ -110,7 +102,5 @@ func (s *studies) share(ctx app.Context, _ app.Event) {
 	address := *ctx.Page().URL()
 	address.Fragment = fragment
 	s.link = address.String()
-	if copyText(s.link) {
-		s.Bench.Say(ctx, "The link is on the clipboard.", nil)
-	}
+	copyText(s.Bench.Lasting, s.link, func(ctx app.Context) { s.Bench.Say(ctx, "The link is on the clipboard.", nil) })
 }

@@ -21,7 +21,7 @@ func (p *Panels) say(_ app.Context, text string, undo func(app.Context)) {
 	p.toast = toast{text, undo, p.toast.number + 1}
 	p.Desk.Said = text
 	number := p.toast.number
-	p.lasting.After(toastTime, func(app.Context) {
+	p.after(toastTime, func(app.Context) {
 		if p.toast.number == number {
 			p.toast.text = ""
 		}

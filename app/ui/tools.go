@@ -21,6 +21,8 @@ func (p *Panels) tools(b bench) app.UI {
 		app.Div().Class("tools-buttons").Body(
 			step("undo", "Undo", s.CanUndo(), p.undo),
 			step("redo", "Redo", s.CanRedo(), p.redo),
+			app.Button().Type("button").ID("commands").Text("Commands").Title("Commands, Ctrl K").
+				OnClick(func(app.Context, app.Event) { p.searching = true }),
 			&display{Bench: b},
 		),
 	)

@@ -2,10 +2,12 @@ package ui
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 	"unicode"
 
 	"toewright/internal/engine"
+	"toewright/internal/strictjson"
 	"toewright/solver"
 )
 
@@ -13,10 +15,23 @@ import (
 // to the user.
 func plain(err error) string {
 	text := err.Error()
+	var e *strictjson.Error
+	if errors.As(err, &e) {
+		text = strings.TrimPrefix(e.Path+": "+e.Message, ": ") // a place in a file that nobody sees says nothing
+	}
 	for _, name := range []string{"model: ", "solver: ", "optimize: ", "study: ", "wasm: ", "store: "} {
 		text = strings.TrimPrefix(text, name)
 	}
 	return text
+}
+
+// inFile returns the text of an error about a file, with the place in it.
+func inFile(err error) string {
+	var e *strictjson.Error
+	if errors.As(err, &e) && e.Line > 0 {
+		return fmt.Sprintf("line %d, column %d: %s", e.Line, e.Column, plain(err))
+	}
+	return plain(err)
 }
 
 // errBase is what a gauge without a length is refused with.

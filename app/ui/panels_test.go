@@ -1,0 +1,66 @@
+package ui
+
+import (
+	"testing"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/store"
+	"toewright/internal/study"
+)
+
+// TestEveryPanelShows opens each panel on the demo and on a car that cannot be solved.
+func TestEveryPanelShows(t *testing.T) {
+	for _, tab := range tabs {
+		t.Run(tab.key, func(t *testing.T) {
+			s := onStage(t, store.Memory{}, tab.key)
+			if len(s.text()) < 1000 {
+				t.Errorf("the panel shows no more than %s", s.text())
+			}
+			s.do(func(ctx app.Context) {
+				s.desk.Session.Edit("break", "", func(d *study.Document) {
+					d.Suspension.Left.Points["upperBallJoint"] = d.Suspension.Left.Points["lowerBallJoint"]
+				})
+			})
+			if s.desk.Session.Cars().Err == nil && s.desk.Session.Cars().Base().Err == nil {
+				t.Fatal("the car can still be solved")
+			}
+			s.shows(t, "Undo break")
+		})
+	}
+}
+
+// TestFindOnStage runs the search of the demo and finds its numbers in the panel.
+func TestFindOnStage(t *testing.T) {
+	s := onStage(t, store.Memory{}, "find")
+	f := &find{Bench: bench{s.desk, s.panels.Caller, s.panels.Changed, s.panels.say, s.panels.undo, s.panels.lasting}, State: &s.panels.finding}
+	s.do(func(ctx app.Context) { f.start(ctx, app.Event{}) })
+	if s.panels.finding.fault != "" {
+		t.Fatal(s.panels.finding.fault)
+	}
+	s.shows(t, "found", "RMS toe change less target", "nothing better lies within them")
+	car := s.desk.Selected()
+	if car.Name != "found" || !(car.Figures[0].RMS < s.desk.Session.Cars().Base().Figures[0].RMS) {
+		t.Errorf("selected %s with RMS %v, want the one found, better than the base car", car.Name, car.Figures[0].RMS)
+	}
+	s.do(s.panels.undo)
+	if d := s.desk.Session.Document(); d.Candidate("found") != nil {
+		t.Error("the candidate stays after undo")
+	}
+}
+
+// TestStudyIsKeptAndOpenedAgain edits the demo, and opens the page anew.
+func TestStudyIsKeptAndOpenedAgain(t *testing.T) {
+	kept := store.Memory{}
+	s := onStage(t, kept, "studies")
+	s.shows(t, "None yet")
+	s.do(func(ctx app.Context) {
+		s.desk.Session.Edit("rename", "", func(d *study.Document) { d.Name = "mine" })
+		s.panels.kept.save(ctx, s.panels)
+	})
+	again := onStage(t, kept, "studies")
+	again.shows(t, "mine", "revision 1")
+	if got := again.desk.Session.Document().Name; got != "mine" {
+		t.Errorf("opened %q, want the study that was kept", got)
+	}
+}

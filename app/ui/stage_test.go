@@ -1,0 +1,73 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/app/store"
+	"toewright/app/worker"
+	"toewright/internal/study"
+	"toewright/wasm"
+)
+
+// stage shows the panels on a desk with the demo, without a browser.
+type stage struct {
+	app.Compo
+	panels *Panels
+	desk   *model.Desk
+	engine app.TestEngine
+	ctx    app.Context
+}
+
+// OnPreRender stands in for the mounting that a browser does. Nothing is done later
+// than at once, or never.
+func (s *stage) OnPreRender(ctx app.Context) {
+	s.ctx = ctx
+	s.panels.OnMount(ctx)
+	s.panels.after = func(time.Duration, func(app.Context)) {}
+}
+
+func (s *stage) Render() app.UI { return app.Div().Body(s.panels) }
+
+// onStage opens the panels on a storage and shows one of them.
+func onStage(t *testing.T, storage store.Storage, tab string) *stage {
+	t.Helper()
+	template, ok := study.TemplateByKey(demo)
+	if !ok {
+		t.Fatal("no demo")
+	}
+	pool := wasm.NewLocalPool(1, worker.Handlers())
+	t.Cleanup(pool.Close)
+	s := &stage{desk: model.NewDesk(template.Document()), engine: app.NewTestEngine()}
+	s.panels = &Panels{Desk: s.desk, Caller: pool, Storage: storage, Changed: func(ctx app.Context) { ctx.Update() }}
+	if err := s.engine.Load(s); err != nil {
+		t.Fatal(err)
+	}
+	s.engine.ConsumeAll()
+	s.do(func(ctx app.Context) { s.panels.show(ctx, tab) })
+	return s
+}
+
+// do does something on the page's goroutine and lets all that follows from it happen.
+func (s *stage) do(f func(app.Context)) {
+	s.ctx.Dispatch(f)
+	s.engine.ConsumeAll()
+}
+
+// text returns what the panels show.
+func (s *stage) text() string { return app.HTMLString(s.panels) }
+
+// shows fails the test unless all texts are shown.
+func (s *stage) shows(t *testing.T, texts ...string) {
+	t.Helper()
+	html := s.text()
+	for _, text := range texts {
+		if !strings.Contains(html, text) {
+			t.Errorf("%q is not shown", text)
+		}
+	}
+}
