@@ -4,8 +4,10 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"runtime"
+	"sync"
 	"time"
 
 	"toewright/optimize"
@@ -52,7 +54,7 @@ func crowds(ctx context.Context, b *bench, p *page) error {
 	series := seriesOf(s, s.travels)
 	p.section(fmt.Sprintf("Many cars on %d processors, each through 41 positions", runtime.GOMAXPROCS(0)),
 		"Every car is drawn or changed, assembled with its setpoints, moved and judged. The ratio compares its processor time "+
-			"with that of the bare sweep; busy is processor time by elapsed time and processors, which other work on the machine lowers.")
+			"with that of the bare sweep on as many processors; busy is processor time by elapsed time and processors, which other work on the machine lowers.")
 	t := table{header: []string{"Job", "cars", "elapsed, s", "a car, µs", "a sweep, µs", "ratio", "busy"}}
 	for _, j := range []struct {
 		name string
@@ -72,11 +74,7 @@ func crowds(ctx context.Context, b *bench, p *page) error {
 
 // crowd measures one job beside sweeps taken just before and after.
 func crowd(s *subject, name string, cars int, do func() error, t *table) error {
-	plain, err := newSweeper(s, s.travels)
-	if err != nil {
-		return err
-	}
-	before, err := timed(plain.sweep)
+	before, err := sweepOnAll(s)
 	if err != nil {
 		return err
 	}
@@ -85,7 +83,7 @@ func crowd(s *subject, name string, cars int, do func() error, t *table) error {
 		return err
 	}
 	elapsed, spent := time.Since(wall), processorTime()-used
-	after, err := timed(plain.sweep)
+	after, err := sweepOnAll(s)
 	if err != nil {
 		return err
 	}
@@ -93,4 +91,25 @@ func crowd(s *subject, name string, cars int, do func() error, t *table) error {
 	busy := float64(spent) / float64(elapsed) / float64(runtime.GOMAXPROCS(0))
 	t.row(name, fmt.Sprint(cars), fmt.Sprintf("%.2f", elapsed.Seconds()), micro(car), micro(sweep), ratio(car/sweep), fmt.Sprintf("%.0f %%", 100*busy))
 	return nil
+}
+
+// sweepOnAll returns the processor time of a sweep while all processors sweep, ns:
+// two that share a core are slower than one alone.
+func sweepOnAll(s *subject) (float64, error) {
+	const each = 10_000
+	n := runtime.GOMAXPROCS(0)
+	errs := make([]error, n)
+	used := processorTime()
+	var wg sync.WaitGroup
+	for i := range n {
+		wg.Go(func() {
+			w, err := newSweeper(s, s.travels)
+			for k := 0; err == nil && k < each; k++ {
+				err = w.sweep()
+			}
+			errs[i] = err
+		})
+	}
+	wg.Wait()
+	return float64(processorTime()-used) / float64(n*each), errors.Join(errs...)
 }

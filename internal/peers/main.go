@@ -21,17 +21,38 @@ import (
 func main() {
 	rounds := flag.Int("rounds", 7, "rounds in which every tool takes its turn")
 	out := flag.String("out", "", "file to which the page is written, beside the output")
+	only := flag.String("only", "", "the one part to measure: sweep, sensitivity, search, cars or size")
 	quick := flag.Bool("quick", false, "leave out the differential evolution by scipy, which takes a minute")
 	flag.Parse()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	if err := run(ctx, *rounds, *quick, *out); err != nil {
+	if err := run(ctx, parts(*rounds, *quick, *only), *out); err != nil {
 		fmt.Fprintln(os.Stderr, "peers:", err)
 		os.Exit(1)
 	}
 }
 
-func run(ctx context.Context, rounds int, quick bool, out string) error {
+// part measures something and adds it to the page.
+type part func(context.Context, *bench, *page) error
+
+// parts returns all parts, or the one called only.
+func parts(rounds int, quick bool, only string) []part {
+	var out []part
+	for _, p := range []struct {
+		name string
+		part
+	}{
+		{"sweep", sweeps(rounds)}, {"sensitivity", sensitivity(rounds)}, {"search", search(rounds, quick)},
+		{"cars", crowds}, {"size", sizes},
+	} {
+		if only == "" || only == p.name {
+			out = append(out, p.part)
+		}
+	}
+	return out
+}
+
+func run(ctx context.Context, parts []part, out string) error {
 	dir, err := os.MkdirTemp("", "peers")
 	if err != nil {
 		return err
@@ -42,10 +63,8 @@ func run(ctx context.Context, rounds int, quick bool, out string) error {
 		return err
 	}
 	p := newPage()
-	for _, part := range []func(context.Context, *bench, *page) error{
-		sweeps(rounds), sensitivity(rounds), search(rounds, quick), crowds, sizes,
-	} {
-		if err := part(ctx, b, p); err != nil {
+	for _, measure := range parts {
+		if err := measure(ctx, b, p); err != nil {
 			return err
 		}
 	}

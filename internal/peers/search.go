@@ -58,7 +58,7 @@ type seeker struct {
 }
 
 // search measures the search of three variables to the known optimum.
-func search(rounds int, quick bool) func(context.Context, *bench, *page) error {
+func search(rounds int, quick bool) part {
 	return func(ctx context.Context, b *bench, p *page) error {
 		s, c, err := load(b.dir, "double-wishbone", caseFiles[0].file, 50, 5)
 		if err != nil {

@@ -23,7 +23,7 @@ func coordinates(d *solver.Design) []solver.Change {
 
 // sensitivity measures the exact derivatives of 21 toes by all coordinates against
 // a plain sweep of the same positions.
-func sensitivity(rounds int) func(context.Context, *bench, *page) error {
+func sensitivity(rounds int) part {
 	return func(_ context.Context, b *bench, p *page) error {
 		p.section("Derivatives of the toe by every coordinate, 21 positions",
 			"Exact derivatives, tangents of the static position included, against a sweep without them.")

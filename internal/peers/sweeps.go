@@ -5,6 +5,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"toewright/solver"
 )
@@ -14,30 +15,18 @@ type rival struct {
 	tool
 	label   string
 	repeats int
-	kinds   string // kinds it takes, as the first letters of their names
+	kinds   []string // of suspension that it takes
 }
 
 func (b *bench) rivals() []rival {
+	corners := []string{"double-wishbone", "strut", "multi-link"}
+	all := append(corners, "solid-axle")
 	return []rival{
-		{b.program("closedform"), "C, closed form", 50, "d"},
-		{b.program("multibody"), "Simbody", 5, "dsm"},
-		{b.program("constraints"), "libslvs", 3, "dsm"},
-		{script("kinematics.py"), "scipy fsolve", 3, "dsm"},
+		{b.program("closedform"), "C, closed form", 50, corners[:1]},
+		{b.program("multibody"), "Simbody", 5, all},
+		{b.program("constraints"), "libslvs", 3, corners},
+		{script("kinematics.py"), "scipy fsolve", 3, all},
 	}
-}
-
-// takes reports whether a rival can do a kind. A solid axle is beyond the
-// constraint solver's program.
-func (r *rival) takes(kind string) bool {
-	if kind == "solid-axle" {
-		return r.label == "Simbody" || r.label == "scipy fsolve"
-	}
-	for _, k := range r.kinds {
-		if kind[0] == byte(k) {
-			return true
-		}
-	}
-	return false
 }
 
 // sweeper moves the left wheel of a base car.
@@ -70,7 +59,7 @@ func (w *sweeper) toes() []float64 {
 }
 
 // sweeps measures a sweep of every kind by every tool that takes it.
-func sweeps(rounds int) func(context.Context, *bench, *page) error {
+func sweeps(rounds int) part {
 	return func(ctx context.Context, b *bench, p *page) error {
 		p.section("One wheel through 41 positions over ±80 mm",
 			"Every tool gives the toe at each position within "+fmt.Sprint(toeLimit)+" deg of the case's own figure, or the run fails. "+
@@ -100,7 +89,7 @@ func compareSweeps(ctx context.Context, b *bench, s *subject, rounds int, t *tab
 	for range rounds {
 		for i := range rivals {
 			r := &rivals[i]
-			if !r.takes(s.name) {
+			if !slices.Contains(r.kinds, s.name) {
 				continue
 			}
 			a, err := r.ask(ctx, s.file, fmt.Sprint(r.repeats))
