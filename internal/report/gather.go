@@ -1,0 +1,142 @@
+package report
+
+import (
+	"cmp"
+	"context"
+	"errors"
+
+	"toewright/app/model"
+	"toewright/internal/engine"
+	"toewright/internal/study"
+)
+
+// Gather works out a bench sheet. What belongs to it but cannot be worked out, such
+// as a limit that the study states too little for, is left out and named; what the
+// sheet is about, the cars and their arms, is an error.
+func Gather(ctx context.Context, d *study.Document, o Options) (*Sheet, error) {
+	paper, err := o.Paper.choose(model.NumbersOf(d).Units)
+	if err != nil {
+		return nil, err
+	}
+	s := &Sheet{
+		Study: d, Version: o.Version, Date: cmp.Or(o.Date, d.Date), Paper: paper,
+		Candidate: o.candidate(d), Yardstick: o.Yardstick,
+	}
+	if s.Yardstick == "" && d.Display != nil {
+		s.Yardstick = d.Display.Yardstick
+	}
+	s.Yardstick = cmp.Or(s.Yardstick, study.BaseName)
+	g := &gatherer{ctx: ctx, sheet: s, options: &o}
+	for _, step := range []func(*gatherer) error{
+		(*gatherer).arm, (*gatherer).cars, (*gatherer).parts, (*gatherer).diagnosis, (*gatherer).limits, (*gatherer).tolerance,
+	} {
+		if err := step(g); err != nil {
+			return nil, err
+		}
+	}
+	return s, nil
+}
+
+// gatherer fills a sheet.
+type gatherer struct {
+	ctx     context.Context
+	sheet   *Sheet
+	options *Options
+}
+
+func (g *gatherer) arm() (err error) {
+	g.sheet.Arm, err = engine.Arm(g.ctx, g.sheet.Study, engine.ArmOptions{Candidate: g.sheet.Candidate})
+	return err
+}
+
+// cars sets the curves and figures of yardstick and candidate.
+func (g *gatherer) cars() error {
+	s := g.sheet
+	rows := tableStudy(s.Study)
+	s.Travels = travelsOf(rows)
+	names := []string{s.Yardstick, s.Candidate}
+	if s.Yardstick == s.Candidate {
+		names = names[:1]
+	}
+	for _, name := range names {
+		car, err := g.car(name, rows)
+		if err != nil {
+			return err
+		}
+		s.Cars = append(s.Cars, car)
+	}
+	return nil
+}
+
+func (g *gatherer) car(name string, rows *study.Document) (Car, error) {
+	c := Car{Name: name}
+	curves, err := engine.Sweep(g.ctx, g.sheet.Study, engine.SweepOptions{Candidate: name})
+	if err != nil {
+		return c, err
+	}
+	table, err := engine.Sweep(g.ctx, rows, engine.SweepOptions{Candidate: name})
+	if err != nil {
+		return c, err
+	}
+	figures, err := engine.Compare(g.ctx, g.sheet.Study, engine.CompareOptions{Candidate: name, Yardstick: g.sheet.Yardstick})
+	if err != nil {
+		return c, err
+	}
+	copy(c.Curves[:], curves.Sweeps)
+	copy(c.Rows[:], table.Sweeps)
+	copy(c.Figures[:], figures.Cars)
+	g.sheet.Window = figures.Window
+	return c, nil
+}
+
+// diagnosis says why each car's curve is what it is.
+func (g *gatherer) diagnosis() error {
+	for i := range g.sheet.Cars {
+		c := &g.sheet.Cars[i]
+		found, err := engine.Diagnose(g.ctx, g.sheet.Study, engine.DiagnoseOptions{Candidate: c.Name})
+		if err != nil {
+			return g.omit("diagnosis", err)
+		}
+		for side := range found.Cars {
+			c.Diagnosis[side] = &found.Cars[side]
+		}
+	}
+	return nil
+}
+
+func (g *gatherer) limits() error {
+	found, err := engine.Standing(g.ctx, g.sheet.Study, engine.StandingOptions{Candidate: g.sheet.Candidate})
+	if err != nil {
+		return g.omit("limits", err)
+	}
+	g.sheet.Limits = found.Limits
+	return nil
+}
+
+func (g *gatherer) tolerance() error {
+	if len(g.sheet.Study.Tolerances) == 0 {
+		return nil
+	}
+	found, err := engine.Tolerance(g.ctx, g.sheet.Study, engine.ToleranceOptions{
+		Candidate: g.sheet.Candidate, Cars: g.options.Cars, Progress: g.options.Progress,
+	})
+	if err == nil {
+		err = g.ctx.Err() // a series cut short is no verdict
+	}
+	if err != nil {
+		return g.omit("tolerances", err)
+	}
+	g.sheet.Tolerance = found
+	return nil
+}
+
+// omit notes why a part of the sheet is missing. An error of the context ends the
+// sheet.
+func (g *gatherer) omit(what string, err error) error {
+	var e *engine.Error
+	if !errors.As(err, &e) {
+		return err
+	}
+	g.sheet.Omitted = append(g.sheet.Omitted, what+": "+e.Error())
+	return nil
+}

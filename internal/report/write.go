@@ -1,0 +1,68 @@
+package report
+
+import (
+	"bytes"
+	"context"
+	"io"
+
+	"toewright/internal/study"
+)
+
+// HTML returns the bench sheet of a study as a page of its own.
+func HTML(ctx context.Context, d *study.Document, o Options) ([]byte, error) {
+	s, err := Gather(ctx, d, o)
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	err = Write(&b, s)
+	return b.Bytes(), err
+}
+
+// Write writes a sheet as a page of its own. The same sheet gives the same bytes.
+func Write(w io.Writer, s *Sheet) error {
+	p := &page{Sheet: s, n: numbersOf(s.Study)}
+	p.start()
+	for _, section := range []func(*page){
+		(*page).head, (*page).changes, (*page).arms, (*page).verdicts, (*page).curves, (*page).tables, (*page).terms,
+	} {
+		section(p)
+	}
+	p.end()
+	_, err := w.Write(p.text)
+	return err
+}
+
+// page is a sheet as it is written.
+type page struct {
+	markup
+	*Sheet
+	n numbers
+}
+
+func (p *page) start() {
+	p.text = append(p.text, "<!DOCTYPE html>\n"+`<html lang="en">`+"\n<head>\n"+`<meta charset="utf-8">`+"\n"...)
+	p.text = append(p.text, `<meta http-equiv="Content-Security-Policy" content="`+Policy(p.Paper)+`">`+"\n"...)
+	p.text = append(p.text, `<meta name="viewport" content="width=device-width, initial-scale=1">`+"\n"...)
+	p.element("title", "", "Bench sheet: "+p.title())
+	p.text = append(p.text, "<style>"+stylesheet(p.Paper)+"</style>\n</head>\n<body>\n"...)
+	p.open("main", map[bool]string{true: "dense"}[!p.alike()])
+}
+
+func (p *page) end() { p.text = append(p.text, "</main>\n</body>\n</html>\n"...) }
+
+// title names study and candidate.
+func (p *page) title() string {
+	if p.Study.Name == "" {
+		return p.carName(p.Candidate)
+	}
+	return p.Study.Name + ", " + p.carName(p.Candidate)
+}
+
+// carName returns how a sheet calls a car.
+func (p *page) carName(name string) string {
+	if isBase(name) {
+		return "base car"
+	}
+	return name
+}

@@ -1,0 +1,80 @@
+package report
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// head writes what and whose the sheet is, with its title block.
+func (p *page) head() {
+	p.open("header", "head")
+	p.open("div", "")
+	p.element("p", "kicker", "Bench sheet")
+	p.open("h1", "")
+	p.name(orWord(p.Study.Name, "Study without a name"))
+	p.close("h1")
+	p.open("p", "whose")
+	p.name(p.carName(p.Candidate))
+	p.close("p")
+	p.close("div")
+	p.titleBlock()
+	p.close("header")
+	p.notes()
+}
+
+func orWord(text, word string) string {
+	if text == "" {
+		return word
+	}
+	return text
+}
+
+// titleBlock writes the fields of a drawing's title block. Empty ones are lines to
+// write on.
+func (p *page) titleBlock() {
+	w := p.Study.Window()
+	p.open("dl", "block")
+	for _, f := range [][2]string{
+		{"Revision", p.Study.Revision}, {"Date", p.Date},
+		{"Lengths", p.n.LengthUnit()}, {"Toe", p.n.ToeUnit()},
+		{"Travel", p.n.travel(w.Droop) + " droop to " + p.n.travel(w.Bump) + " bump"}, {"Program", "toewright " + p.Version},
+		{"Made by", ""}, {"Checked by", ""},
+	} {
+		p.open("div", "")
+		p.element("dt", "", f[0])
+		p.element("dd", "", f[1])
+		p.close("div")
+	}
+	p.close("dl")
+}
+
+// longestNotes is the most of a study's notes, in characters, that has room.
+const longestNotes = 320
+
+// notes writes the study's and the candidate's notes, and whether the car is invented.
+func (p *page) notes() {
+	if invented(p.Study.Name) || invented(p.Study.Notes) {
+		p.element("p", "invented", "Invented example: no vehicle was measured for it. Make no part by it.")
+	}
+	if p.Study.Notes != "" {
+		p.open("p", "notes")
+		p.name(shorten(p.Study.Notes, longestNotes))
+		p.close("p")
+	}
+	if k := p.record(); k != nil && k.Note != "" {
+		p.open("p", "notes")
+		p.name(shorten(k.Note, longestNotes))
+		p.close("p")
+	}
+}
+
+// invented reports whether a text says that its car is.
+func invented(text string) bool { return strings.Contains(strings.ToLower(text), "invented") }
+
+// shorten cuts a text that has more than most characters.
+func shorten(text string, most int) string {
+	if utf8.RuneCountInString(text) <= most {
+		return text
+	}
+	return string([]rune(text)[:most]) + " …"
+}

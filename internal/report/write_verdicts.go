@@ -1,0 +1,166 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"toewright/app/plot"
+	"toewright/internal/engine"
+	"toewright/solver"
+)
+
+// verdicts writes why the curve is what it is, within which limits and how surely.
+func (p *page) verdicts() {
+	p.open("section", "columns")
+	p.why()
+	p.limits()
+	p.yield()
+	p.omitted()
+	p.close("section")
+}
+
+// points writes a heading and a list below it; nothing for an empty list.
+func (p *page) points(heading string, lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	p.open("div", "words")
+	p.element("h2", "", heading)
+	p.open("ul", "")
+	for _, line := range lines {
+		p.element("li", "", line)
+	}
+	p.close("ul")
+	p.close("div")
+}
+
+// why writes the diagnosis of the car that was, and what is left of its error.
+func (p *page) why() {
+	was := &p.Cars[0]
+	heading := "Why the curve is what it is"
+	if p.before() != nil {
+		heading = "What was wrong: " + p.carName(was.Name)
+	}
+	p.points(heading, p.diagnosisOf(was, true))
+	if p.before() != nil {
+		p.points("What is left: "+p.carName(p.Candidate), p.diagnosisOf(p.after(), false))
+	}
+}
+
+// diagnosisOf returns the sentences of both sides, or of one where they are alike.
+// Remedies are those of the worse side, where all are asked for.
+func (p *page) diagnosisOf(c *Car, all bool) []string {
+	var lines, others []string
+	worse := solver.Left
+	if l, r := c.Diagnosis[0], c.Diagnosis[1]; l != nil && r != nil && !p.alike() && r.RMS > l.RMS {
+		worse = solver.Right
+	}
+	for _, side := range p.sides() {
+		d := c.Diagnosis[side]
+		switch {
+		case d == nil || len(d.Words) == 0:
+		case side == worse && all:
+			lines = append(lines, d.Words...)
+		default:
+			others = append(others, d.Words[0])
+		}
+	}
+	lines = append(lines, others...)
+	if p.alike() {
+		for i := range lines {
+			lines[i] = strings.TrimPrefix(lines[i], "left side: ")
+		}
+	}
+	return lines
+}
+
+// limits writes how the candidate stands to each limit of the search.
+func (p *page) limits() {
+	var lines []string
+	for i := range p.Limits {
+		l := &p.Limits[i]
+		verdict := "held"
+		if !l.Held {
+			verdict = "NOT HELD"
+		}
+		lines = append(lines, fmt.Sprintf("%s: %s, %s: %s", words(l.Name), p.limited(l, l.Value), p.bounds(l), verdict))
+	}
+	p.points("Limits", lines)
+}
+
+// limited writes a value of a limit with its unit.
+func (p *page) limited(l *engine.LimitResult, v engine.Number) string {
+	if l.Unit == string(p.n.file) {
+		return p.n.length(float64(v)) + " " + p.n.LengthUnit()
+	}
+	return strings.TrimSpace(plot.Decimal(float64(v), 2) + " " + l.Unit)
+}
+
+func (p *page) bounds(l *engine.LimitResult) string {
+	switch {
+	case !l.Max.Valid():
+		return "at least " + p.limited(l, l.Min)
+	case !l.Min.Valid():
+		return "at most " + p.limited(l, l.Max)
+	}
+	return p.limited(l, l.Min) + " to " + p.limited(l, l.Max)
+}
+
+// words turns a key such as outerBallAngle or outer-ball into words.
+func words(key string) string {
+	var b strings.Builder
+	for _, r := range key {
+		switch {
+		case r >= 'A' && r <= 'Z':
+			b.WriteByte(' ')
+			r += 'a' - 'A'
+		case r == '-':
+			r = ' '
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}
+
+// mostContributors bounds the dimensions named as deciding a yield.
+const mostContributors = 3
+
+// yield writes what the tolerances come to.
+func (p *page) yield() {
+	t := p.Tolerance
+	if t == nil {
+		return
+	}
+	var lines []string
+	if y := t.Yield; y != nil {
+		lines = append(lines, fmt.Sprintf("%s of cars stay within %s of %s error (95 %% interval %s to %s).",
+			percent(y.Share), p.toeText(y.Limit), t.Figure.Name, percent(y.Low), percent(y.High)))
+	}
+	lines = append(lines,
+		fmt.Sprintf("%s error: %s as drawn, %s or less on 95 of 100 cars.", strings.ToUpper(t.Figure.Name[:1])+t.Figure.Name[1:],
+			p.toeText(float64(t.Figure.Nominal)), p.toeText(float64(t.Figure.Percentile95))),
+		"Deciding dimensions: "+p.contributors(t.Contributors)+".",
+		fmt.Sprintf("%d cars built by chance within the study's tolerances, static toe %s.", t.Cars, t.StaticToe))
+	if t.Failed > 0 {
+		lines = append(lines, fmt.Sprintf("%d cars could not be built or do not reach the window.", t.Failed))
+	}
+	p.points("Tolerances", lines)
+}
+
+func percent(x engine.Number) string { return plot.Decimal(100*float64(x), 1) + " %" }
+
+func (p *page) contributors(list []engine.Contributor) string {
+	var names []string
+	for i := range list[:min(mostContributors, len(list))] {
+		c := &list[i]
+		text := p.changeLabel(c.Parameter) + " " + percent(c.Share) + " of the spread"
+		if c.Halved.Valid() && float64(c.Halved) > 0 {
+			text += " (" + percent(c.Halved) + " more pass with half its tolerance)"
+		}
+		names = append(names, text)
+	}
+	return strings.Join(names, "; ")
+}
+
+// omitted writes what is missing from the sheet.
+func (p *page) omitted() { p.points("Not worked out", p.Omitted) }
