@@ -10,7 +10,8 @@ import (
 	"toewright/internal/study"
 )
 
-// ask answers a call on a study. What it returns is written as JSON.
+// ask answers a call on a study. What it returns is written as JSON, unless it is a
+// [*page].
 type ask func(context.Context, *study.Document) (any, error)
 
 // call is one of the engine's calls.
@@ -28,11 +29,14 @@ var calls = []call{
 	on("compare", "Put the candidates beside the base car", options.Compare, engine.Compare),
 	on("steer", "Steer the wheels from lock to lock", options.Steer, engine.Steer),
 	on("diagnose", "Say why a toe curve is what it is, and what would mend it", options.Diagnose, engine.Diagnose),
+	on("axle", "Say what both wheels of the axle do together", options.Axle, engine.Axle),
 	on("search", "Find the values that bring toe change nearest to its target", options.Search, engine.Search),
+	on("tradeoff", "Weigh toe change against a second aim", options.TradeOff, engine.TradeOff),
 	on("fit", "Find the car behind gauge readings, and the spacers it wants", options.Fit, engine.Fit),
 	on("tolerance", "Build a series of cars within their tolerances", options.Tolerance, engine.Tolerance),
 	on("choose", "Try every combination of the catalogue's parts", options.Choose, engine.Choose),
 	on("map", "Draw the result over two parameters", options.Map, engine.Map),
+	on("report", "Write the bench sheet of a candidate", options.Report, sheet),
 }
 
 // on returns the call that answers with what do returns for a study and options,

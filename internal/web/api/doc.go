@@ -1,7 +1,8 @@
 // Package api answers the HTTP calls: a study is posted to /api/v1/sweep and its
 // like, options are query parameters of the names that the commands' flags have,
-// and the answer is the JSON that the command prints. It also serves the study's
-// schema, an OpenAPI document, /healthz and /metrics.
+// and the answer is the JSON that the command prints, or the page that the command
+// report writes. It also serves the study's schema, an OpenAPI document, /healthz and
+// /metrics.
 //
 // What goes wrong is told in one line:
 //

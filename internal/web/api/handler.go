@@ -58,6 +58,10 @@ func (h *handler) answer(c *call) http.HandlerFunc {
 		}
 		// A caller that takes the answer too slowly is cut off.
 		_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(h.cfg.Deadline))
+		if p, ok := result.(*page); ok {
+			p.write(w)
+			return
+		}
 		writeJSON(w, http.StatusOK, result)
 	}
 }

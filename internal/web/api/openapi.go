@@ -49,7 +49,7 @@ func (c *call) operation(s *schemas) object {
 	flags, _ := c.flags()
 	var parameters []object
 	flags.VisitAll(func(f *pflag.Flag) { parameters = append(parameters, parameter(f)) })
-	responses := object{"200": content("application/json", "the answer", s.of(c.result))}
+	responses := object{"200": c.answer(s)}
 	for status, description := range refusals {
 		responses[strconv.Itoa(status)] = content("application/json", description, reference("Error"))
 	}
@@ -61,6 +61,14 @@ func (c *call) operation(s *schemas) object {
 		},
 		"responses": responses,
 	}
+}
+
+// answer describes what a call returns.
+func (c *call) answer(s *schemas) object {
+	if _, ok := c.result.(page); ok {
+		return content("text/html", "the page", object{"type": "string"})
+	}
+	return content("application/json", "the answer", s.of(c.result))
 }
 
 // refusals are the ways in which a call gets no answer.
