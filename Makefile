@@ -100,8 +100,27 @@ test-browser: front-quick ## Run the tests of the page in headless Chromium
 race: ## Run the tests of what is concurrent under the race detector
 	$(GO) test -race ./wasm/... ./internal/web/... ./cmd/...
 
+# A load tool and a search for known vulnerabilities, pinned in a module of their own
+# so that what they need is no dependency of ours.
+bin/vegeta bin/govulncheck: tools/go.mod tools/go.sum
+	$(GO) -C tools build -o ../$@ $$($(GO) -C tools list tool | grep '/$(notdir $@)\(/v[0-9]*\)\?$$')
+
+# govulncheck ends with 3 where it has found something, with 1 where it could not look.
+.PHONY: vulnerabilities
+vulnerabilities: bin/govulncheck
+	@status=0; bin/govulncheck ./... >bin/govulncheck.log 2>&1 || status=$$?; \
+	if ((status == 0)); then echo 'govulncheck: no known vulnerability is called'; \
+	elif ((status != 3)) && grep -q 'fetching vulnerabilities' bin/govulncheck.log; then \
+	  printf '\n##### LEFT OUT: govulncheck cannot reach its database, so known vulnerabilities were NOT looked for.\n\n' >&2; \
+	else cat bin/govulncheck.log; exit 1; fi
+
+.PHONY: load
+load: bin/vegeta ## Put the service under load and attack on the loopback for a minute
+	$(BUILD) -o bin/toewright ./cmd/toewright
+	$(GO) run ./internal/load
+
 .PHONY: check
-check: ## Check format, vet, lint and module file
+check: ## Check format, vet, lint, modules and known vulnerabilities
 	@test -z "$$(gofmt -l $$(git ls-files '*.go'))" || { gofmt -l $$(git ls-files '*.go'); echo 'run gofmt -w on these' >&2; exit 1; }
 	$(GO) vet ./...
 	$(JS) $(GO) vet $(JS_ONLY)
@@ -109,6 +128,9 @@ check: ## Check format, vet, lint and module file
 	bin/staticcheck ./...
 	$(JS) bin/staticcheck $(JS_ONLY)
 	$(GO) mod tidy -diff
+	$(GO) mod verify
+	$(GO) -C tools mod verify
+	@$(MAKE) --no-print-directory vulnerabilities
 
 .PHONY: bench
 bench: ## Run the benchmarks

@@ -68,7 +68,7 @@ func (h *handler) answer(c *call) http.HandlerFunc {
 
 func (h *handler) result(c *call, w http.ResponseWriter, r *http.Request) (any, *fault) {
 	flags, ask := c.flags()
-	if f := readOptions(flags, r.URL.Query()); f != nil {
+	if f := readOptions(flags, r.URL.RawQuery); f != nil {
 		return nil, f
 	}
 	d, f := h.receive(w, r)

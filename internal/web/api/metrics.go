@@ -51,6 +51,8 @@ func (m *metrics) snapshot() map[outcome]tally {
 func (h *handler) serveMetrics(w http.ResponseWriter, _ *http.Request) {
 	w.Header().Set("Content-Type", "text/plain; version=0.0.4; charset=utf-8")
 	w.Header().Set("Cache-Control", "no-store")
+	header(w, "toewright_build_info", "The version of the program.", "gauge")
+	fmt.Fprintf(w, "toewright_build_info{version=%q} 1\n", h.cfg.Version)
 	h.metrics.write(w)
 	var mem runtime.MemStats
 	runtime.ReadMemStats(&mem)

@@ -18,7 +18,12 @@ import (
 
 // readOptions sets the options that a query names. The fault names one that there
 // is not, that stands twice or whose value it cannot take.
-func readOptions(fs *pflag.FlagSet, query url.Values) *fault {
+func readOptions(fs *pflag.FlagSet, rawQuery string) *fault {
+	// The query of a request leaves out what it cannot read, and says nothing of it.
+	query, err := url.ParseQuery(rawQuery)
+	if err != nil {
+		return faultf(http.StatusBadRequest, "", "the options cannot be read: %s", shorten(err.Error()))
+	}
 	for _, name := range slices.Sorted(maps.Keys(query)) {
 		values := query[name]
 		switch {

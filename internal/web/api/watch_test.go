@@ -40,7 +40,7 @@ func TestLogHoldsNothingOfTheStudy(t *testing.T) {
 }
 
 func TestMetricsCountCalls(t *testing.T) {
-	h := New(Config{})
+	h := New(Config{Version: "v1.2"})
 	for range 3 {
 		post(t, h, "sweep", saloon)
 	}
@@ -53,6 +53,7 @@ func TestMetricsCountCalls(t *testing.T) {
 		`toewright_calls_total{call="sweep",status="200"} 3`,
 		`toewright_calls_total{call="sweep",status="400"} 1`,
 		"toewright_calls_running 0",
+		`toewright_build_info{version="v1.2"} 1`,
 		"# TYPE toewright_goroutines gauge",
 	} {
 		if !strings.Contains(body, want+"\n") {

@@ -1,0 +1,73 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"runtime"
+	"slices"
+	"strings"
+	"time"
+)
+
+// verdict returns an error for each thing that is not as it must be.
+func (f *figures) verdict() error {
+	var wrong []error
+	for status, n := range f.server {
+		if status >= "500" {
+			wrong = append(wrong, fmt.Errorf("the server answered %d calls with %s", n, status))
+		}
+	}
+	for i, all := range f.ends {
+		for end, n := range all {
+			if end >= "5" && end != closed && end != "left" {
+				wrong = append(wrong, fmt.Errorf("%s: %d ended by %s", f.storms[i].name, n, end))
+			}
+		}
+	}
+	for status, n := range f.sweeps.StatusCodes {
+		if status == "0" || status >= "5" {
+			wrong = append(wrong, fmt.Errorf("%d sweeps ended by status %s: %q", n, status, f.sweeps.Errors))
+		}
+	}
+	if !f.idle() {
+		wrong = append(wrong, fmt.Errorf("left over after %s: %v, want as before: %v", f.settled, f.after, f.before))
+	}
+	return errors.Join(append(wrong, f.stopErr)...)
+}
+
+// String returns the figures as tables in Markdown.
+func (f *figures) String() string {
+	var b strings.Builder
+	a := f.sweeps
+	line := func(name, format string, args ...any) {
+		fmt.Fprintf(&b, "| %s | "+format+" |\n", append([]any{name}, args...)...)
+	}
+	fmt.Fprintf(&b, "| %d sweeps/s for %s, %d cores | |\n| --- | --- |\n", f.options.rate, f.options.lasting, runtime.NumCPU())
+	line("sent", "%d, %.0f a second", a.Requests, a.Rate)
+	line("answered", "%s; %.0f a second with success", ends(a.StatusCodes), a.Throughput)
+	line("time to answer, p50 / p95 / p99 / max", "%s / %s / %s / %s",
+		rounded(a.Latencies.P50), rounded(a.Latencies.P95), rounded(a.Latencies.P99), rounded(a.Latencies.Max))
+	line("goroutines before / most / after", "%.0f / %.0f / %.0f", f.before[goroutines], f.peakGoroutines, f.after[goroutines])
+	line("heap before / most / after, MB", "%.1f / %.1f / %.1f", f.before[heap]/1e6, f.peakHeap/1e6, f.after[heap]/1e6)
+	line("calls left, running / waiting / reading", "%.0f / %.0f / %.0f", f.after[running], f.after[waiting], f.after[reading])
+	line("as before after", "%s", rounded(f.settled))
+	line("stopped within", "%s", rounded(f.stopped))
+	b.WriteString("\n| storm beside it | senders | how the requests ended |\n| --- | --- | --- |\n")
+	for i, s := range f.storms {
+		fmt.Fprintf(&b, "| %s | %d | %s |\n", s.name, s.senders, f.ends[i])
+	}
+	return b.String()
+}
+
+// String lists the ends with their counts.
+func (e ends) String() string {
+	var parts []string
+	for _, end := range slices.Sorted(maps.Keys(e)) {
+		parts = append(parts, fmt.Sprintf("%s: %d", end, e[end]))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// rounded returns a time to a tenth of a millisecond.
+func rounded(d time.Duration) time.Duration { return d.Round(100 * time.Microsecond) }

@@ -1,0 +1,100 @@
+package main
+
+import (
+	"context"
+	"maps"
+	"os"
+	"path/filepath"
+	"sync"
+	"time"
+)
+
+// figures are what a run found.
+type figures struct {
+	options options
+	sweeps  *attack
+	storms  []*storm
+	ends    []ends // of each storm
+	server  ends   // of all calls, as the server counts them
+
+	before, after  metrics
+	peakGoroutines float64
+	peakHeap       float64 // bytes
+	settled        time.Duration
+	stopped        time.Duration
+	stopErr        error
+}
+
+// measure puts the server under load, waits until it has settled, and stops it.
+func measure(ctx context.Context, o options, s *server) (*figures, error) {
+	f := &figures{options: o}
+	study, err := os.ReadFile(filepath.Join(o.studies, "double-wishbone-rack.json"))
+	if err != nil {
+		return nil, err
+	}
+	f.storms = storms(string(study))
+	if f.before, err = s.metrics(ctx); err != nil {
+		return nil, err
+	}
+	if err := f.rage(ctx, s); err != nil {
+		return nil, err
+	}
+	if err := f.settle(ctx, s); err != nil {
+		return nil, err
+	}
+	f.server = ends{}
+	maps.Copy(f.server, f.after.statuses())
+	f.stopped, f.stopErr = s.stop()
+	return f, nil
+}
+
+// rage runs the sweeps and all storms beside one another.
+func (f *figures) rage(ctx context.Context, s *server) error {
+	storming, end := context.WithTimeout(ctx, f.options.lasting)
+	defer end()
+	f.ends = make([]ends, len(f.storms))
+	var all sync.WaitGroup
+	for i, storm := range f.storms {
+		all.Go(func() { f.ends[i] = storm.rage(storming, s.address()) })
+	}
+	all.Go(func() { f.watch(storming, s) })
+	var err error
+	f.sweeps, err = sweep(ctx, f.options, s.url)
+	all.Wait()
+	return err
+}
+
+// watch keeps the peaks of the gauges.
+func (f *figures) watch(ctx context.Context, s *server) {
+	for ctx.Err() == nil {
+		if m, err := s.metrics(ctx); err == nil {
+			f.peakGoroutines = max(f.peakGoroutines, m[goroutines])
+			f.peakHeap = max(f.peakHeap, m[heap])
+		}
+		sleep(ctx, time.Second)
+	}
+}
+
+// settleLimit is how long the server may take to be as before: longer than it lets
+// a slow caller go on.
+const settleLimit = 45 * time.Second
+
+// settle waits until the server is as it was before, or for as long as it may take.
+func (f *figures) settle(ctx context.Context, s *server) error {
+	for began := time.Now(); ; sleep(ctx, 100*time.Millisecond) {
+		m, err := s.metrics(ctx)
+		if err != nil {
+			return err
+		}
+		f.after, f.settled = m, time.Since(began)
+		if f.idle() || f.settled > settleLimit {
+			return nil
+		}
+	}
+}
+
+// idle reports whether nothing of the load is left.
+func (f *figures) idle() bool {
+	m := f.after
+	return m[running] == 0 && m[waiting] == 0 && m[reading] == 0 && m[goroutines] <= f.before[goroutines]
+}
