@@ -172,7 +172,11 @@ func (f *fitter) fit(ctx context.Context) (err error) {
 
 // judge returns that of the study's window on the sides that were read.
 func (f *fitter) judge() optimize.Judge {
-	return optimize.Judge{Base: f.base, Hold: solver.HoldAll, Travels: f.grid.mm, Targets: targets(f.doc)}
+	j := optimize.Judge{Base: f.base, Hold: solver.HoldAll, Travels: f.grid.mm, Targets: targets(f.doc)}
+	if !f.bothRead() {
+		j.Sides = map[solver.Side]solver.Selection{solver.Left: solver.LeftOnly, solver.Right: solver.RightOnly}[f.problem.Sets[0].Side]
+	}
+	return j
 }
 
 // request returns what advice is asked for, nil where none is.

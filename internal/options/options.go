@@ -66,3 +66,18 @@ func Diagnose(fs *pflag.FlagSet, o *engine.DiagnoseOptions) { candidate(fs, &o.C
 func Fit(fs *pflag.FlagSet, o *engine.FitOptions) {
 	fs.IntVar(&o.Measure, "measure", 0, "`number` of further measurements listed; 5 where not given")
 }
+
+// Axle adds the options of what both wheels do together.
+func Axle(fs *pflag.FlagSet, o *engine.AxleOptions) {
+	candidate(fs, &o.Candidate)
+	fs.Float64Var(&o.Speed, "speed", 0, "speed in `km/h` at which drag is estimated; 100 where not given")
+	fs.Float64Var(&o.Distance, "distance", 0, "distance in `m` over which drift is estimated; 100 where not given")
+}
+
+// TradeOff adds the options of a trade-off.
+func TradeOff(fs *pflag.FlagSet, o *engine.TradeOffOptions) {
+	choose(fs, &o.Aim, "aim", "what toe change is weighed against", "stock", "ackermann", "ratio")
+	fs.Float64Var(&o.Ackermann, "ackermann", 0, "Ackermann `percentage` asked for; 100 where not given")
+	fs.IntVar(&o.Designs, "designs", 0, "`number` of designs; 8 where not given")
+	seed(fs, &o.Seed, "restarts")
+}

@@ -1,0 +1,83 @@
+package engine
+
+import (
+	"strings"
+
+	"toewright/internal/study"
+)
+
+// ApplyFit returns a copy of a study whose hardpoints, static toe and camber are
+// those that a fit found: what a search starts from to serve the real car. What
+// the readings said stays in the study. Unknowns that are no coordinates of a
+// point are an error: they cannot be written into the car.
+func ApplyFit(d *study.Document, f *FitResult) (*study.Document, error) {
+	out := d.Clone()
+	if solid := out.Suspension.Common != nil; out.Suspension.Right == nil && !solid {
+		right := out.Suspension.Left.Mirrored()
+		out.Suspension.Right = &right
+	}
+	for key, v := range f.Fitted {
+		name, side, sided := strings.Cut(key, "@")
+		if study.IsNuisance(name) {
+			continue
+		}
+		if !sided {
+			side = f.onlySide()
+		}
+		if err := move(out, name, study.Side(side), v.Value); err != nil {
+			return nil, err
+		}
+	}
+	out.Notes = strings.TrimSpace(out.Notes + "\nHardpoints are those that a fit of the readings found.")
+	out.Priors = nil
+	return out, nil
+}
+
+// onlySide returns the side that was read, "" where both were.
+func (f *FitResult) onlySide() string {
+	for _, s := range f.Sets {
+		if s.Side != f.Sets[0].Side {
+			return ""
+		}
+	}
+	return f.Sets[0].Side
+}
+
+// move adds value to a coordinate such as "lowerBallJoint.z" of the points of a
+// side, outboard for y; of both sides, or of neither, where side is empty.
+func move(d *study.Document, coordinate string, side study.Side, value float64) error {
+	name, axis, ok := splitCoordinate(coordinate)
+	if !ok {
+		return wrongf(coordinate, "was fitted, but is no coordinate of a hardpoint: it cannot be written into the car")
+	}
+	found := false
+	for _, p := range d.Points() {
+		if p.Name != name || side != "" && p.Side != "" && p.Side != side {
+			continue
+		}
+		change := value
+		if axis == 1 && p.Side == study.Right {
+			change = -value
+		}
+		p.Place[axis] += change
+		if err := d.SetPoint(p); err != nil {
+			return explain(err, "")
+		}
+		found = true
+	}
+	if !found {
+		return wrongf(coordinate, "was fitted, but the study has no such point")
+	}
+	return nil
+}
+
+// splitCoordinate returns the point and the place of the axis that a key such as
+// "rods.2.outer.y" names.
+func splitCoordinate(key string) (name string, axis int, ok bool) {
+	dot := strings.LastIndexByte(key, '.')
+	if dot < 0 || dot != len(key)-2 {
+		return "", 0, false
+	}
+	axis = strings.IndexByte("xyz", key[dot+1])
+	return key[:dot], axis, axis >= 0
+}

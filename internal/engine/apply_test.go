@@ -1,0 +1,80 @@
+package engine
+
+import (
+	"context"
+	"math"
+	"testing"
+)
+
+// TestApplyFit: the study with the fitted hardpoints does what the fit predicts.
+func TestApplyFit(t *testing.T) {
+	d, _ := simulated(t, "fit01.json")
+	f, err := Fit(context.Background(), d, FitOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	applied, err := ApplyFit(d, f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := Sweep(context.Background(), applied, SweepOptions{Candidate: "base"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	left := s.Sweeps[0]
+	for i, p := range f.Cars[0].Positions {
+		if got := left.Positions[i].Toe - d.Suspension.Left.Toe; !(math.Abs(got-float64(p.Change)) <= 1e-6) {
+			t.Errorf("travel %g: the applied car changes by %.7f deg, the fit says %.7f", p.Travel, got, float64(p.Change))
+		}
+	}
+	if d.Suspension.Right != nil || len(d.Priors) == 0 {
+		t.Error("the study itself was changed")
+	}
+	before, err := Sweep(context.Background(), d, SweepOptions{Candidate: "base"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := s.Sweeps[1].Positions[0].Toe, before.Sweeps[1].Positions[0].Toe; !(math.Abs(got-want) <= 1e-9) {
+		t.Errorf("the side that was not read moved: toe %.9f, was %.9f", got, want)
+	}
+}
+
+func TestAxle(t *testing.T) {
+	d := document(t, "")
+	r, err := Axle(context.Background(), d, AxleOptions{Candidate: "base"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := r.Cars[0]
+	if !(math.Abs(float64(c.AxleSteer.Left+c.AxleSteer.Right)) <= 1e-9) {
+		t.Errorf("a symmetric axle steers by %g and %g", float64(c.AxleSteer.Left), float64(c.AxleSteer.Right))
+	}
+	// Sideways slip per rolled distance is sin(toe): 0.1 deg gives 1.745328 m/km.
+	if !(math.Abs(float64(c.Scrub.Left)-1.745328) <= 1e-6) {
+		t.Errorf("scrub %.6f m/km, want 1.745328", float64(c.Scrub.Left))
+	}
+	if c.Drag.Valid() {
+		t.Error("a drag without a cornering stiffness")
+	}
+	if !c.RollSteer.Valid() || !c.RollCentre.Valid() || !c.Drift.Left.Valid() {
+		t.Errorf("%+v", c)
+	}
+}
+
+func TestTradeOff(t *testing.T) {
+	d := document(t, `"search": {"variables": [{"parameter": "tieRodOuterHeight", "min": -20, "max": 5}, {"parameter": "tieRodInnerHeight", "min": -10, "max": 10}]},`)
+	r, err := TradeOff(context.Background(), d, TradeOffOptions{Designs: 4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(r.Designs) < 3 || r.Aim != "stock" || r.AimUnit != "mm" {
+		t.Fatalf("%d designs, aim %s in %s", len(r.Designs), r.Aim, r.AimUnit)
+	}
+	for i := 1; i < len(r.Designs); i++ {
+		if a, b := r.Designs[i-1], r.Designs[i]; !(b.Aim < a.Aim && b.RMS >= a.RMS) {
+			t.Errorf("design %d does not trade against the one before", i)
+		}
+	}
+	_, err = TradeOff(context.Background(), d, TradeOffOptions{Aim: "beauty"})
+	wantError(t, err, Wrong, "aim", "beauty")
+}
