@@ -10,6 +10,7 @@ import (
 	"toewright/app/plot"
 	"toewright/app/worker"
 	"toewright/internal/engine"
+	"toewright/internal/report"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -26,6 +27,7 @@ type benchSheet struct {
 // sheeting is what a sheet shows that is computed beside the page.
 type sheeting struct {
 	job   job
+	page  job // that writes the sheet as a file
 	arm   *engine.ArmResult
 	words []string        // why the base car's curve is as it is
 	of    *study.Document // the study that both are of
@@ -78,6 +80,7 @@ func (s *benchSheet) Render() app.UI {
 	return app.Div().Class("bench-sheet").Body(
 		app.Div().Class("deeds no-print").Body(
 			button("Print", func(app.Context, app.Event) { app.Window().Call("print") }).ID("print").Class("primary"),
+			button("Bench sheet (HTML)", s.saveSheet).ID("save-sheet").Disabled(s.State.page.running()),
 			button("Curves as a picture (SVG)", s.savePicture).ID("save-svg"),
 			button("Curves as a table (CSV)", s.saveTable).ID("save-csv"),
 		),
@@ -119,6 +122,24 @@ func (s *benchSheet) picture() plot.Picture {
 func (s *benchSheet) curves(car *model.Car) app.UI {
 	d := plot.Document{Title: "Toe change by travel, before and after", Picture: s.picture()}
 	return app.Figure().Class("sheet-curves").Body(app.Raw(string(d.AppendInline(nil))))
+}
+
+// saveSheet hands the user the sheet as a page of its own, as the command report does.
+func (s *benchSheet) saveSheet(app.Context, app.Event) {
+	doc := s.Bench.document()
+	params := worker.Params[report.Options]{Study: doc, Options: report.Options{Candidate: s.Bench.Desk.Selected().Name}}
+	s.State.page.start(s.Bench.Lasting, s.Bench.Caller, worker.Report, params, func(ctx app.Context, raw json.RawMessage, err error) {
+		var sheet worker.Sheet
+		if err == nil {
+			err = json.Unmarshal(raw, &sheet)
+		}
+		if err != nil {
+			s.Bench.Say(ctx, plain(err), nil)
+			return
+		}
+		download(fileName(doc.Name)+".html", "text/html", []byte(sheet.HTML))
+		s.Bench.Say(ctx, "The bench sheet is on its way to your downloads. "+caution, nil)
+	})
 }
 
 func (s *benchSheet) savePicture(ctx app.Context, _ app.Event) {

@@ -69,7 +69,7 @@ func (s *benchSheet) armRows() []armRow {
 	}
 	if s.State.arm.Sides[0].Face != nil {
 		rows = append(rows,
-			armRow{"square to the mounting face, away from the knuckle", func(a *engine.ArmSide) string { return length(a.Face.By[0]) }},
+			armRow{"square to the mounting face, outward", func(a *engine.ArmSide) string { return length(a.Face.By[0]) }},
 			armRow{"along the bolts", func(a *engine.ArmSide) string { return length(a.Face.By[1]) }},
 			armRow{"in the face, across the bolts", func(a *engine.ArmSide) string { return length(a.Face.By[2]) }},
 		)
@@ -95,7 +95,7 @@ func (s *benchSheet) table(car *model.Car) app.UI {
 		}
 		return n.ToeNumber(a)
 	}
-	return app.Table().Class("figures sheet-table").Body(
+	return app.Table().Class("figures sheet-table travels").Body(
 		app.Caption().Text("Toe change from ride height, per wheel, "+n.ToeUnit()+", toe-in positive"),
 		app.THead().Body(app.Tr().Body(
 			app.Th().Scope("col").Text("travel"),

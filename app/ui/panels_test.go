@@ -64,3 +64,21 @@ func TestStudyIsKeptAndOpenedAgain(t *testing.T) {
 		t.Errorf("opened %q, want the study that was kept", got)
 	}
 }
+
+// TestSheetOnStage finds the arm's dimensions on the sheet of the demo's candidate.
+func TestSheetOnStage(t *testing.T) {
+	s := onStage(t, store.Memory{}, "sheet")
+	s.do(func(app.Context) {})
+	s.shows(t, "from the original hole", "along the stud, upward", "−12.00 mm", "Why the base car does what it does")
+}
+
+// TestForgeOnStage builds the series of the demo's candidate.
+func TestForgeOnStage(t *testing.T) {
+	s := onStage(t, store.Memory{}, "forge")
+	f := &forge{Bench: bench{s.desk, s.panels.Caller, s.panels.Changed, s.panels.say, s.panels.undo, s.panels.lasting}, State: &s.panels.forging}
+	s.do(func(ctx app.Context) { f.start(ctx, app.Event{}) })
+	s.shows(t, "cars pass", "What decides", "outer tie rod ball height")
+	if len(s.desk.View.Bands) == 0 {
+		t.Error("the spread is not shown on the sheet")
+	}
+}

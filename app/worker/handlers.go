@@ -6,6 +6,7 @@ import (
 	"errors"
 
 	"toewright/internal/engine"
+	"toewright/internal/report"
 	"toewright/internal/study"
 	"toewright/wasm"
 )
@@ -19,6 +20,7 @@ const (
 	Map       = "map"
 	Diagnose  = "diagnose"
 	Arm       = "arm"
+	Report    = "report"
 )
 
 // errNoStudy is what a call without a study is refused with.
@@ -39,8 +41,19 @@ func Handlers() map[string]wasm.Handler {
 		Choose:    handler(engine.Choose, func(o *engine.ChooseOptions, report func(engine.Progress)) { o.Progress = report }),
 		Diagnose:  handler(engine.Diagnose, func(*engine.DiagnoseOptions, func(engine.Progress)) {}),
 		Arm:       handler(engine.Arm, func(*engine.ArmOptions, func(engine.Progress)) {}),
+		Report:    handler(benchSheet, func(o *report.Options, to func(engine.Progress)) { o.Progress = to }),
 		Map:       handler(engine.Map, func(o *engine.MapOptions, report func(engine.Progress)) { o.Progress = report }),
 	}
+}
+
+// Sheet is what Report answers with: a bench sheet as a page of its own.
+type Sheet struct {
+	HTML string `json:"html"`
+}
+
+func benchSheet(ctx context.Context, d *study.Document, o report.Options) (Sheet, error) {
+	page, err := report.HTML(ctx, d, o)
+	return Sheet{string(page)}, err
 }
 
 // handler makes a method of a call. SetReport gives the options the function to which

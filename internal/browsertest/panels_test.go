@@ -82,3 +82,25 @@ func TestReadings(t *testing.T) {
 	click(page, "#take-advice")
 	page.WaitTrue(`document.querySelector("#toast").textContent.includes("candidate")`)
 }
+
+// TestNoPanelScrollsSideways opens every panel on a phone.
+func TestNoPanelScrollsSideways(t *testing.T) {
+	page := Open(t, Options{Width: 390, Height: 844, Touch: true})
+	page.WaitTrue(`!!document.querySelector(".card.selected")`)
+	for _, tab := range []string{"candidates", "find", "car", "readings", "shelf", "forge", "sheet", "studies"} {
+		click(page, "#tab-"+tab)
+		page.WaitTrue(`document.querySelector("#tab-` + tab + `").getAttribute("aria-selected") === "true"`)
+		if tab == "sheet" {
+			page.WaitTrue(`!!document.querySelector("#arm")`)
+		}
+		page.Shot("phone " + tab)
+		const over = `document.documentElement.scrollWidth - innerWidth`
+		if by := Eval[float64](page, over); by > 0 {
+			t.Errorf("%s is %g px wider than the phone", tab, by)
+		}
+		const widest = `Math.max(0, ...[...document.querySelectorAll("#panel *")].filter(e => !e.closest(".unseen, .explain")).map(e => e.getBoundingClientRect().right)) - innerWidth`
+		if by := Eval[float64](page, widest); by > 0 {
+			t.Errorf("something in %s ends %g px beyond the phone", tab, by)
+		}
+	}
+}
