@@ -44,8 +44,7 @@ func (c *curvature) update(step, change []float64) {
 
 // convex replaces h by its nearest positive semidefinite matrix.
 func convex(h *mat.SymDense) {
-	var factor mat.Cholesky
-	if mat.Norm(h, 1) == 0 || factor.Factorize(h) {
+	if definite(h) {
 		return
 	}
 	var eigen mat.EigenSym
@@ -61,4 +60,26 @@ func convex(h *mat.SymDense) {
 			h.SymRankOne(h, value, vectors.ColView(k))
 		}
 	}
+}
+
+// definite reports whether h is positive definite or zero, by Gauss's elimination:
+// all pivots are positive.
+func definite(h *mat.SymDense) bool {
+	if mat.Norm(h, 1) == 0 {
+		return true
+	}
+	n := h.SymmetricDim()
+	a := mat.DenseCopyOf(h).RawMatrix().Data
+	for k := range n {
+		if !(a[k*n+k] > 0) {
+			return false
+		}
+		for i := k + 1; i < n; i++ {
+			l := a[i*n+k] / a[k*n+k]
+			for j := k; j < n; j++ {
+				a[i*n+j] -= l * a[k*n+j]
+			}
+		}
+	}
+	return true
 }

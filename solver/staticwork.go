@@ -47,12 +47,18 @@ func (w *staticWork) prepare(i int, cs []applied, hold Hold) *staticPath {
 	p.u, p.before = u, w.move(i, cs)
 	n := len(p.before)
 	p.after = w.after[:n]
-	u.applyParts(p.before, p.after, a.design.StudAxis, cs)
 	p.place.u, p.place.from, p.place.spins = u, w.from[:n], a.spins[i]
 	p.c.u, p.c.pts, p.c.spins = u, w.placed[:n], w.spins[:len(a.spins[i])]
 	p.c.before = p.before
 	set := u.setpointsOf(&a.design, p.before, cs)
 	w.equations.set(u, hold.with(cs), &set, p.before)
 	p.conditions = w.equations.list
+	w.exchange(cs)
 	return p
+}
+
+// exchange sets the parts of the path prepared last to those of cs, which differ
+// from the changes it was prepared for in nothing else.
+func (w *staticWork) exchange(cs []applied) {
+	w.path.u.applyParts(w.path.before, w.path.after, w.assembler.design.StudAxis, cs)
 }

@@ -122,6 +122,7 @@ type tangentWork struct {
 	work  *staticWork // nil before factor
 	lu    factors
 	basis []motion // of the points with each unknown
+	plain bool     // the path at hand is prepared for the axle's own changes, parts aside
 }
 
 // release gives back what factor borrowed.
@@ -145,6 +146,7 @@ func (w *tangentWork) factor() bool {
 	if !w.lu.factor(&jac, p.size()) {
 		return false
 	}
+	w.plain = true
 	for k := range p.size() {
 		p.place.rates(k, &p.c)
 		w.basis = append(w.basis, motionOf(&p.c))
@@ -184,10 +186,22 @@ func (m *motion) tangent() tangent {
 	return t
 }
 
+// path returns the path with the seed that is the last of cs. The exchange of a
+// part leaves setpoints and lengths as they are.
+func (w *tangentWork) path(cs []applied) *staticPath {
+	part := cs[len(cs)-1].Parameter.stage == partStage
+	if part && w.plain {
+		w.work.exchange(cs)
+		return &w.work.path
+	}
+	w.plain = part
+	return w.work.prepare(w.unit, cs, w.x.hold)
+}
+
 // by returns the tangent of a change that grows: the rate of the equations with
 // the pose held, and the motion of the pose that undoes it.
 func (w *tangentWork) by(c *Change) tangent {
-	p := w.work.prepare(w.unit, append(w.work.cs, applied{Change: c, seed: true}), w.x.hold)
+	p := w.path(append(w.work.cs, applied{Change: c, seed: true}))
 	p.put(&w.x.static[w.unit].q, constant(1))
 	var b column
 	for i, c := range p.conditions {
