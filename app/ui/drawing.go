@@ -25,6 +25,9 @@ type drawing struct {
 	ask   func()
 	asked bool
 
+	// problem says why the picture is not what the desk asks for; "" if it is.
+	problem string
+
 	moved *move // of the pointer, not yet followed
 	play  player
 	grips []grip
@@ -58,9 +61,22 @@ func (d *drawing) frame(now float64) {
 	d.advance(now)
 	if d.painter != nil && d.size.Width > 0 {
 		d.painter.paint(d.stage.Draw(d.desk, d.size), d.handles())
+		d.complain(d.stage.Err())
 	}
 	if changed {
 		d.edited(false)
+	}
+}
+
+// complain tells the page of a problem that has come or gone.
+func (d *drawing) complain(err error) {
+	text := ""
+	if err != nil {
+		text = plain(err)
+	}
+	if text != d.problem {
+		d.problem = text
+		d.edited(true)
 	}
 }
 
@@ -111,6 +127,13 @@ func (d *drawing) hover(at plot.Point) {
 	if key != v.Point || side != v.PointSide {
 		v.Point, v.PointSide = key, side
 		d.request()
+	}
+}
+
+// focus points out the joint whose handle has the focus of the keyboard.
+func (d *drawing) focus(i int) {
+	if handles := d.stage.Handles(); i >= 0 && i < len(handles) {
+		d.hover(handles[i].At)
 	}
 }
 

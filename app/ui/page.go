@@ -65,6 +65,9 @@ func (p *Page) Render() app.UI {
 			&controls{Drawing: p.drawing, Changed: p.changed},
 			&Sheet{Drawing: p.drawing},
 			app.P().Class("said").ID("said").Role("status").Aria("live", "polite").Text(p.desk.Said),
+			app.If(p.drawing.problem != "", func() app.UI {
+				return app.P().Class("problem").ID("problem").Role("alert").Text(p.drawing.problem)
+			}),
 			&titleBlock{Desk: p.desk, Version: p.version},
 		),
 		&Strip{Desk: p.desk, Changed: p.changed},

@@ -33,6 +33,7 @@ func (w *wires) join(d *drawing) {
 		w.on(end, func(js.Value) { d.up() })
 	}
 	w.on("pointerleave", func(js.Value) { d.move(plot.Point{X: -1, Y: -1}, false) })
+	w.on("focusin", func(e js.Value) { d.focus(handleOf(e)) })
 	w.on("keydown", func(e js.Value) { w.key(d, e) })
 	w.watch(d)
 }
@@ -93,10 +94,19 @@ func focusHandle(i int) {
 
 // key passes a key on to the handle that has the focus.
 func (w *wires) key(d *drawing, e js.Value) {
-	i, err := strconv.Atoi(strings.TrimPrefix(e.Get("target").Get("id").String(), "h"))
-	if err == nil && d.key(i, e.Get("key").String(), e.Get("shiftKey").Bool()) {
+	if d.key(handleOf(e), e.Get("key").String(), e.Get("shiftKey").Bool()) {
 		e.Call("preventDefault")
 	}
+}
+
+// handleOf returns the number of the handle that an event is about, or -1.
+func handleOf(e js.Value) int {
+	number, ok := strings.CutPrefix(e.Get("target").Get("id").String(), "h")
+	i, err := strconv.Atoi(number)
+	if !ok || err != nil {
+		return -1
+	}
+	return i
 }
 
 // part lets go of the page.

@@ -4,9 +4,11 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
+	"toewright/solver"
 )
 
-// Strip is the table of candidates below the sheet.
+// Strip is the key of the drawing: every car with its line and how good it is, below
+// the sheet whichever panel is open.
 type Strip struct {
 	app.Compo
 
@@ -14,5 +16,38 @@ type Strip struct {
 	Changed func(app.Context) // to be called after any edit of the desk
 }
 
-// Render shows nothing until there is more than the base car.
-func (s *Strip) Render() app.UI { return app.Section().Class("strip").Aria("label", "Candidates") }
+// Render shows a button for each car.
+func (s *Strip) Render() app.UI {
+	cars := s.Desk.Session.Cars().List
+	return app.Nav().Class("strip").Aria("label", "Cars on the sheet").Body(
+		app.Range(cars).Slice(func(i int) app.UI { return s.car(cars[i]) }),
+	)
+}
+
+// car is the button that selects a car.
+func (s *Strip) car(c *model.Car) app.UI {
+	class := "key"
+	if c.Hidden {
+		class += " hidden-car"
+	}
+	return app.Button().Type("button").Class(class).Aria("pressed", c == s.Desk.Selected()).
+		OnClick(func(ctx app.Context, _ app.Event) {
+			s.Desk.Select(c.Index)
+			s.Changed(ctx)
+		}, app.EventScope("key", c.Index)).
+		Body(
+			swatch(c.Index),
+			app.Span().Class("key-name").Text(carName(c)),
+			app.Span().Class("key-figure").Text(s.figure(c)),
+		)
+}
+
+// figure is the RMS of the worse side.
+func (s *Strip) figure(c *model.Car) string {
+	if c.Err != nil {
+		return "cannot be solved"
+	}
+	n := model.NumbersOf(s.Desk.Session.Document())
+	worse := max(c.Figures[solver.Left].RMS, c.Figures[solver.Right].RMS)
+	return "RMS " + n.ToeNumber(worse)
+}
