@@ -2,6 +2,7 @@ package browsertest
 
 import (
 	"context"
+	"net/http"
 	"os"
 	"path/filepath"
 	"testing"
@@ -26,6 +27,8 @@ type Options struct {
 	Dark          bool       // the reader prefers a dark page
 	Path          string     // what is opened, the root if empty
 	Web           web.Config // what is served
+	// Handler is served in place of Web. The page is still at Web.BasePath.
+	Handler http.Handler
 }
 
 // Page is a tab with the page in it, and the server it came from.
@@ -40,7 +43,7 @@ type Page struct {
 // program runs. The test fails if by its end the page has complained.
 func Open(t testing.TB, o Options) *Page {
 	t.Helper()
-	server := newServer(t, o.Web)
+	server := newServer(t, o)
 	tab, closeTab := chromedp.NewContext(shared.ctx, chromedp.WithNewBrowserContext())
 	t.Cleanup(closeTab)
 	if err := chromedp.Do(tab); err != nil { // Opens the tab, whose life hangs on this context.

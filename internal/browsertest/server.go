@@ -18,10 +18,12 @@ type Server struct {
 }
 
 // newServer starts a server that stops at the end of the test.
-func newServer(t testing.TB, cfg web.Config) *Server {
+func newServer(t testing.TB, o Options) *Server {
 	t.Helper()
-	s := &Server{t: t, address: "127.0.0.1:0"}
-	s.Use(cfg)
+	s := &Server{t: t, address: "127.0.0.1:0", handler: o.Handler}
+	if s.handler == nil {
+		s.Use(o.Web)
+	}
 	s.Start()
 	t.Cleanup(s.Stop)
 	return s
