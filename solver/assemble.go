@@ -9,7 +9,8 @@ type Assembler struct {
 	places [][]dvec // of each unit, as the file has them
 	spins  [][]dvec // likewise: the wheels' spin axes
 	still  []*staticUnit
-	idle   sync.Pool // of *staticWork
+	racks  [2]innerBall // of each side; nil where the gear is no rack
+	idle   sync.Pool    // of *staticWork
 }
 
 // NewAssembler checks the design once for all its candidates.
@@ -21,6 +22,11 @@ func NewAssembler(d *Design) (*Assembler, error) {
 	for _, u := range a.units {
 		a.places = append(a.places, u.places(d))
 		a.spins = append(a.spins, u.staticSpins(d))
+	}
+	if a.design.Gear.Kind == Rack {
+		for _, s := range Sides {
+			a.racks[s] = a.design.Gear.inner(Vec{}, s)
+		}
 	}
 	w := a.borrow(nil)
 	defer a.giveBack(w)
@@ -167,8 +173,8 @@ func (w *staticWork) asMeasured(i int) *staticUnit {
 
 func newStaticUnit(u *unit, pts, spins []dvec) *staticUnit {
 	s := &staticUnit{u: u}
-	m := newMotion(len(pts), len(spins))
-	s.pts, s.spins = m.pts, m.spins
+	room := make([]Vec, len(pts)+len(spins))
+	s.pts, s.spins = room[:len(pts):len(pts)], room[len(pts):]
 	copyValues(s.pts, pts)
 	copyValues(s.spins, spins)
 	if u.beam {

@@ -31,14 +31,23 @@ func (x *Axle) link() {
 	for _, s := range x.static {
 		if s.u.beam {
 			x.beam = s.beam
-			x.drag = x.gear.inner(s.pts[s.u.rods[s.u.dragLink()].inner], Left)
+			x.drag = x.inner(s.pts[s.u.rods[s.u.dragLink()].inner], Left)
 		} else {
 			side := s.u.wheels[0].side
 			x.corners[side] = s.corner
-			x.balls[side] = x.gear.inner(side.mirrored(s.pts[s.u.rods[s.u.tieRod()].inner]), side)
+			x.balls[side] = x.inner(side.mirrored(s.pts[s.u.rods[s.u.tieRod()].inner]), side)
 		}
 		x.setHome(s)
 	}
+}
+
+// inner is [Gear.inner] of the axle's gear. On a rack all balls of a side move
+// alike, wherever they stand.
+func (x *Axle) inner(p Vec, s Side) innerBall {
+	if r := x.assembler.racks[s]; r != nil {
+		return r
+	}
+	return x.gear.inner(p, s)
 }
 
 // setHome records the contact points of a unit's static position.

@@ -99,44 +99,50 @@ func (p *placement) placeSpin(i int) dvec {
 // rates sets the rates of c to the motion of unknown k of the pose in which c
 // was placed.
 func (p *placement) rates(k int, c *configuration) {
-	o := r3.Add(p.u.reference(p.from).v, p.move)
-	var omega, v Vec
-	switch {
-	case k < 3:
-		omega = spin(p.g, along(k))
-	case k < 6:
-		v = along(k - 3)
-	default:
-		p.kingpinRates(k-6, c)
-		return
-	}
 	for i := range c.pts {
 		c.pts[i].d = Vec{}
-		if p.u.points[i].body != chassisBody {
-			c.pts[i].d = r3.Add(v, r3.Cross(omega, r3.Sub(c.pts[i].v, o)))
-		}
-	}
-	for i := range c.spins {
-		c.spins[i].d = r3.Cross(omega, c.spins[i].v)
-	}
-	c.blend.d = 0
-}
-
-// kingpinRates sets the rates of c to the turn of one knuckle on its kingpin.
-func (p *placement) kingpinRates(wheel int, c *configuration) {
-	w := &p.u.wheels[wheel]
-	at := c.pts[w.axis.lower].v
-	dir := r3.Unit(r3.Sub(c.pts[w.axis.upper].v, at))
-	omega := r3.Scale(2/(1+p.h[wheel]*p.h[wheel]), dir)
-	for i := range c.pts {
-		c.pts[i].d = Vec{}
-		if p.u.points[i].body == w.body {
-			c.pts[i].d = r3.Cross(omega, r3.Sub(c.pts[i].v, at))
-		}
 	}
 	for i := range c.spins {
 		c.spins[i].d = Vec{}
 	}
-	c.spins[wheel].d = r3.Cross(omega, c.spins[wheel].v)
 	c.blend.d = 0
+	var q state
+	q[k] = 1
+	p.addMotion(&q, c)
+}
+
+// addMotion adds to the rates of c the motion of the pose in which c was placed
+// when its unknowns change at the rates q.
+func (p *placement) addMotion(q *state, c *configuration) {
+	o := r3.Add(p.u.reference(p.from).v, p.move)
+	omega := spin(p.g, Vec{X: q[0], Y: q[1], Z: q[2]})
+	v := Vec{X: q[3], Y: q[4], Z: q[5]}
+	for i := range c.pts {
+		if p.u.points[i].body != chassisBody {
+			c.pts[i].d = r3.Add(c.pts[i].d, r3.Add(v, r3.Cross(omega, r3.Sub(c.pts[i].v, o))))
+		}
+	}
+	for i := range c.spins {
+		c.spins[i].d = r3.Add(c.spins[i].d, r3.Cross(omega, c.spins[i].v))
+	}
+	if p.u.beam {
+		for wheel := range p.u.wheels {
+			p.addTurn(wheel, q[6+wheel], c)
+		}
+	}
+}
+
+// addTurn adds to the rates of c the turn of one knuckle on its kingpin, whose
+// unknown changes at the rate h.
+func (p *placement) addTurn(wheel int, h float64, c *configuration) {
+	w := &p.u.wheels[wheel]
+	at := c.pts[w.axis.lower].v
+	dir := r3.Unit(r3.Sub(c.pts[w.axis.upper].v, at))
+	omega := r3.Scale(2*h/(1+p.h[wheel]*p.h[wheel]), dir)
+	for i := range c.pts {
+		if p.u.points[i].body == w.body {
+			c.pts[i].d = r3.Add(c.pts[i].d, r3.Cross(omega, r3.Sub(c.pts[i].v, at)))
+		}
+	}
+	c.spins[wheel].d = r3.Add(c.spins[wheel].d, r3.Cross(omega, c.spins[wheel].v))
 }

@@ -121,8 +121,7 @@ type tangentWork struct {
 	unit  int
 	work  *staticWork // nil before factor
 	lu    factors
-	basis []motion // of the points with each unknown
-	plain bool     // the path at hand is prepared for the axle's own changes, parts aside
+	plain bool // the path at hand is prepared for the axle's own changes, parts aside
 }
 
 // release gives back what factor borrowed.
@@ -147,41 +146,19 @@ func (w *tangentWork) factor() bool {
 		return false
 	}
 	w.plain = true
-	for k := range p.size() {
-		p.place.rates(k, &p.c)
-		w.basis = append(w.basis, motionOf(&p.c))
-	}
 	return true
 }
 
-// motion is the rate of every point and spin axis of a unit.
-type motion struct{ pts, spins []Vec }
-
-// motionOf returns the rates of a configuration.
-func motionOf(c *configuration) motion {
-	m := newMotion(len(c.pts), len(c.spins))
+// tangentOf returns the rates of what moves.
+func tangentOf(c *configuration) tangent {
+	t := tangent{points: make([]pointRate, 0, len(c.pts)), spins: make([]Vec, len(c.spins))}
 	for i := range c.pts {
-		m.pts[i] = c.pts[i].d
-	}
-	for i := range c.spins {
-		m.spins[i] = c.spins[i].d
-	}
-	return m
-}
-
-// newMotion returns rates of zero, in one piece of memory.
-func newMotion(pts, spins int) motion {
-	m := make([]Vec, pts+spins)
-	return motion{pts: m[:pts:pts], spins: m[pts:]}
-}
-
-// tangent returns the rates of what moves.
-func (m *motion) tangent() tangent {
-	t := tangent{points: make([]pointRate, 0, len(m.pts)), spins: m.spins}
-	for i, d := range m.pts {
-		if d != (Vec{}) {
+		if d := c.pts[i].d; d != (Vec{}) {
 			t.points = append(t.points, pointRate{i, d})
 		}
+	}
+	for i := range c.spins {
+		t.spins[i] = c.spins[i].d
 	}
 	return t
 }
@@ -208,18 +185,10 @@ func (w *tangentWork) by(c *Change) tangent {
 		b[i] = -c.value(&p.c).d
 	}
 	w.lu.solve(&b, &b)
-	for k, m := range w.basis {
-		for i := range p.c.pts {
-			p.c.pts[i].d = axpy(b[k], m.pts[i], p.c.pts[i].d)
-		}
-		for i := range p.c.spins {
-			p.c.spins[i].d = axpy(b[k], m.spins[i], p.c.spins[i].d)
-		}
-	}
+	p.place.addMotion(&b, &p.c)
 	// The same points were taken up without error when the axle was assembled.
 	_ = p.u.takeUp(p.c.pts, p.before)
-	m := motionOf(&p.c)
-	return m.tangent()
+	return tangentOf(&p.c)
 }
 
 // axpy returns k·v + w.
