@@ -9,8 +9,10 @@ func reveal(selector string) {
 	}
 }
 
-// toTop scrolls the content of the first element that a selector finds to its top.
+// toTop scrolls the page, and the content of the first element that a selector finds,
+// to the top.
 func toTop(selector string) {
+	app.Window().Call("scrollTo", 0, 0)
 	if e := app.Window().Get("document").Call("querySelector", selector); e.Truthy() {
 		e.Set("scrollTop", 0)
 	}

@@ -38,10 +38,10 @@ func (f *forge) Render() app.UI {
 	}
 	return app.Div().Class("forge").Body(
 		app.P().Class("note").Text("A forging serves many cars. Builds a series of cars that differ within the tolerances, and counts those whose curve still passes."),
-		f.tolerances(),
 		f.limit(),
 		f.run(),
 		f.outcome(),
+		f.tolerances(),
 		&chart{Bench: f.Bench, State: &f.State.chart},
 		cautionLine(),
 	)

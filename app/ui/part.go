@@ -25,7 +25,7 @@ type part struct {
 // errPrice is what a price that is none is refused with.
 var errPrice = errors.New("type a price like 49.50")
 
-// Render shows slot, name, price and what the part changes.
+// Render shows the part in a line, and what it changes when that is opened.
 func (p *part) Render() app.UI {
 	id := fmt.Sprintf("part-%d", p.Index)
 	keys := slices.Sorted(maps.Keys(p.Part.Changes))
@@ -34,8 +34,8 @@ func (p *part) Render() app.UI {
 			return p.set(ctx, label, func(k *study.Part) { put(k, strings.TrimSpace(text)) })
 		}}
 	}
-	return app.FieldSet().Class("setup").Body(
-		app.Legend().Class("unseen").Text(p.Part.Name),
+	return app.Details().Class("setup").Body(
+		app.Summary().Text(fmt.Sprintf("%s: %s, %.2f", p.Part.Slot, p.Part.Name, p.Part.Price)),
 		text("slot", "Slot", p.Part.Slot, func(k *study.Part, t string) { k.Slot = t }),
 		text("name", "Part", p.Part.Name, func(k *study.Part, t string) { k.Name = t }),
 		&field{ID: id + "-price", Label: "Price", Value: strconv.FormatFloat(p.Part.Price, 'f', 2, 64), Set: p.setPrice},

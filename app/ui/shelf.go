@@ -34,9 +34,9 @@ func (s *shelf) Render() app.UI {
 	}
 	return app.Div().Class("shelf").Body(
 		app.P().Class("note").Text("Parts that can be bought, by slots: of each slot one part is fitted, or none. Every combination is tried; those that nothing betters in both price and toe change stand on the picture."),
-		s.parts(),
 		s.run(),
 		s.outcome(),
+		s.parts(),
 	)
 }
 
