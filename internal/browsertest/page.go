@@ -2,6 +2,7 @@ package browsertest
 
 import (
 	"context"
+	"fmt"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -107,6 +108,12 @@ func Get[T any](p *Page, action chromedp.Action[T]) T {
 func Eval[T any](p *Page, expression string) T {
 	p.t.Helper()
 	return Get(p, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+}
+
+// Evalf is [Eval] of a format and what is put in its place.
+func Evalf[T any](p *Page, format string, args ...any) T {
+	p.t.Helper()
+	return Eval[T](p, fmt.Sprintf(format, args...))
 }
 
 // Reload loads the page anew and waits until the program runs.

@@ -3,6 +3,7 @@ package browsertest
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -19,6 +20,7 @@ type watch struct {
 	mu         sync.Mutex
 	complaints []string
 	forgiving  bool          // the network is meant to fail
+	expected   []string      // parts of messages that are meant to come
 	seen       chan struct{} // closed when the last message has been seen
 }
 
@@ -53,9 +55,15 @@ func (w *watch) console(m chromedp.ConsoleMessage) {
 	case m.Text == lastMessage:
 		close(w.seen)
 	case m.Source == "network" && w.forgiving:
+	case w.expects(m.Text):
 	case m.Type == chromedp.ConsoleError || m.IsException():
 		w.complaints = append(w.complaints, fmt.Sprintf("%s (%s:%d)", m, m.URL, m.Line+1))
 	}
+}
+
+// expects reports whether a message is one that is meant to come.
+func (w *watch) expects(text string) bool {
+	return slices.ContainsFunc(w.expected, func(part string) bool { return strings.Contains(text, part) })
 }
 
 // request takes in an event and looks at it if it is a request.
@@ -66,7 +74,9 @@ func (w *watch) request(event any) {
 	}
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	w.complaints = append(w.complaints, "request to "+e.Request.URL)
+	if !w.expects(e.Request.URL) {
+		w.complaints = append(w.complaints, "request to "+e.Request.URL)
+	}
 }
 
 // ours reports whether an address is the server's or the page's own making.
@@ -95,6 +105,14 @@ func (p *Page) Forgive() {
 	p.watch.mu.Lock()
 	defer p.watch.mu.Unlock()
 	p.watch.forgiving = true
+}
+
+// Expect takes messages and requests with this part for what they are from now on:
+// the test provokes them.
+func (p *Page) Expect(part string) {
+	p.watch.mu.Lock()
+	defer p.watch.mu.Unlock()
+	p.watch.expected = append(p.watch.expected, part)
 }
 
 // Offline stops the server for the rest of the test.
