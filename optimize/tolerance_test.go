@@ -163,13 +163,16 @@ func TestSampleCancelled(t *testing.T) {
 	}
 }
 
-// BenchmarkTolerance builds a hundred cars of a series, one after the other.
+// BenchmarkTolerance builds 100,000 cars of a series, all coordinates off, on all
+// processors and moves each through 41 positions.
 func BenchmarkTolerance(b *testing.B) {
-	s := textbookSeries(b)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := s.Sample(context.Background(), 0, 100); err != nil {
-			b.Fatal(err)
-		}
-	}
+	b.Run("100k-cars", func(b *testing.B) {
+		s := textbookSeries(b)
+		s.Travels = manyTravels(b)
+		const cars = 100_000
+		reportShare(b, s.Judge, cars, func() error {
+			_, err := s.SampleAll(context.Background(), cars, optimize.Parallel{})
+			return err
+		})
+	})
 }

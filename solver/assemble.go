@@ -154,7 +154,9 @@ func (w *staticWork) static(i int, hold Hold) (*staticUnit, error) {
 	if err != nil {
 		return nil, err
 	}
-	p.put(&q, constant(1))
+	if q != (state{}) { // else the points are placed already
+		p.put(&q, constant(1))
+	}
 	if err := p.u.takeUp(p.c.pts, p.before); err != nil {
 		return nil, err
 	}

@@ -58,15 +58,15 @@ func (x *Axle) unitTangents(unit int, params []Change) ([]tangent, error) {
 	w := tangentWork{x: x, unit: unit}
 	defer w.release()
 	out := make([]tangent, len(params))
-	shifts := make([]pointRate, 0, len(params)+1)
+	room := make([]pointRate, 0, len(params)+1)
 	for k := range params {
 		p := &params[k]
 		switch {
 		case !s.u.within(x.sides) || !s.u.touches(p):
 		case p.Parameter.stage == pointStage && s.untouched:
-			first := len(shifts)
-			shifts = s.shifted(p, shifts)
-			out[k].points = shifts[first:]
+			first := len(room)
+			room = s.shifted(p, room)
+			out[k].points = room[first:]
 		case !w.factor():
 			return nil, &StaticError{Side: s.u.wheels[0].side, Axle: s.u.beam, Link: "the linkage at its lock", Share: 1}
 		default:
