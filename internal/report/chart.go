@@ -12,7 +12,7 @@ import (
 const (
 	chartWidth  = 700.0
 	chartHeight = 244.0
-	denseHeight = 212.0 // where both sides need room for numbers
+	denseHeight = 196.0 // where both sides need room for numbers
 	chartGap    = 16.0
 )
 

@@ -28,7 +28,7 @@ func Gather(ctx context.Context, d *study.Document, o Options) (*Sheet, error) {
 	s.Yardstick = cmp.Or(s.Yardstick, study.BaseName)
 	g := &gatherer{ctx: ctx, sheet: s, options: &o}
 	for _, step := range []func(*gatherer) error{
-		(*gatherer).arm, (*gatherer).cars, (*gatherer).parts, (*gatherer).diagnosis, (*gatherer).limits, (*gatherer).tolerance,
+		(*gatherer).arm, (*gatherer).cars, (*gatherer).parts, (*gatherer).diagnosis, (*gatherer).limits, (*gatherer).tolerance, (*gatherer).fit,
 	} {
 		if err := step(g); err != nil {
 			return nil, err
@@ -127,6 +127,19 @@ func (g *gatherer) tolerance() error {
 		return g.omit("tolerances", err)
 	}
 	g.sheet.Tolerance = found
+	return nil
+}
+
+// fit finds the car that the readings came from, on which the candidate is to stand.
+func (g *gatherer) fit() error {
+	if len(g.sheet.Study.Readings) == 0 {
+		return nil
+	}
+	found, err := engine.Fit(g.ctx, g.sheet.Study, engine.FitOptions{})
+	if err != nil {
+		return g.omit("readings", err)
+	}
+	g.sheet.Fit = found
 	return nil
 }
 

@@ -26,6 +26,7 @@ type Sheet struct {
 
 	Limits    []engine.LimitResult
 	Tolerance *engine.ToleranceResult // nil where the study has no tolerances
+	Fit       *engine.FitResult       // nil where the study has no readings
 	Parts     []study.Part            // of the catalogue that make up the candidate
 	// Omitted says of each part that could not be worked out why.
 	Omitted []string
@@ -40,7 +41,7 @@ type Car struct {
 	Diagnosis [2]*engine.Diagnosed
 }
 
-// Base reports whether a name is that of the car as the file gives it.
+// isBase reports whether a name is that of the car as the file gives it.
 func isBase(name string) bool { return name == study.BaseName }
 
 // before returns the yardstick, nil where the sheet is of one car alone.

@@ -12,7 +12,6 @@ type effect struct {
 }
 
 var effects = []effect{
-	{"static toe", angleKind, func(f *engine.Figures) engine.Number { return f.StaticToe }},
 	{"static camber", angleKind, func(f *engine.Figures) engine.Number { return f.StaticCamber }},
 	{"camber range", angleKind, func(f *engine.Figures) engine.Number { return f.CamberRange }},
 	{"static caster", angleKind, func(f *engine.Figures) engine.Number { return f.StaticCaster }},
@@ -47,8 +46,8 @@ func (p *page) effects() {
 	}
 	p.close("tbody")
 	p.close("table")
-	p.element("p", "small", "Ranges: greatest less least within "+p.windowWords()+". Ball angles: largest, from the joint's neutral place. "+
-		"Toe-out and Ackermann: inner wheel at 20°. Ratio: straight ahead. Turning circle: kerb to kerb at lock.")
+	p.element("p", "small", "Ranges are greatest less least, ball angles the largest from the joint's neutral place, "+
+		"within the window. Toe-out and Ackermann: inner wheel at 20°. Turning circle: kerb to kerb at lock.")
 	p.close("div")
 }
 

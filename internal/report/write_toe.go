@@ -158,14 +158,14 @@ func (p *page) toeTable() {
 
 // tableWords says what the columns are.
 func (p *page) tableWords() string {
-	text := "Before and after: toe change from ride height, toe-in positive; by: their difference. "
+	text := "Before, after: toe change from ride height, toe-in positive; by: their difference. "
 	if p.before() == nil {
 		text = "Toe change from ride height, toe-in positive. "
 	}
 	if p.n.asLength() {
-		text += "Lengths are " + p.n.ToeUnit() + ". "
+		text += "In " + p.n.LengthUnit() + ": over " + p.n.Travel(p.n.Base) + ". "
 	}
-	return text + "Toe and camber: as the wheel then stands."
+	return text + "Toe, camber: as the wheel stands."
 }
 
 // toeHead writes the headings: a row for the sides above that of the columns.

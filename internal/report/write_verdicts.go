@@ -15,6 +15,7 @@ func (p *page) verdicts() {
 	p.why()
 	p.limits()
 	p.yield()
+	p.readings()
 	p.omitted()
 	p.close("section")
 }
@@ -131,21 +132,24 @@ func (p *page) yield() {
 	if t == nil {
 		return
 	}
-	var lines []string
-	if y := t.Yield; y != nil {
-		lines = append(lines, fmt.Sprintf("%s of cars stay within %s of %s error (95 %% interval %s to %s).",
-			percent(y.Share), p.toeText(y.Limit), t.Figure.Name, percent(y.Low), percent(y.High)))
-	}
-	lines = append(lines,
-		fmt.Sprintf("%s error: %s as drawn, %s or less on 95 of 100 cars.", strings.ToUpper(t.Figure.Name[:1])+t.Figure.Name[1:],
-			p.toeText(float64(t.Figure.Nominal)), p.toeText(float64(t.Figure.Percentile95))),
-		"Deciding dimensions: "+p.contributors(t.Contributors)+".",
-		fmt.Sprintf("%d cars built by chance within the study's tolerances, static toe %s.", t.Cars, t.StaticToe))
+	series := fmt.Sprintf("%d cars by chance within the study's tolerances, static toe %s", t.Cars, t.StaticToe)
 	if t.Failed > 0 {
-		lines = append(lines, fmt.Sprintf("%d cars could not be built or do not reach the window.", t.Failed))
+		series += fmt.Sprintf("; %d more cannot be built or do not reach the window", t.Failed)
 	}
-	p.points("Tolerances", lines)
+	if y := t.Yield; y != nil {
+		series += fmt.Sprintf(": %s stay within %s of %s error (95 %% interval %s to %s)",
+			percent(y.Share), p.toeText(y.Limit), figureNames[t.Figure.Name], percent(y.Low), percent(y.High))
+	}
+	p.points("Tolerances", []string{
+		series + ".",
+		fmt.Sprintf("The %s error is %s as drawn, %s or less on 95 of 100 cars.",
+			figureNames[t.Figure.Name], p.toeText(float64(t.Figure.Nominal)), p.toeText(float64(t.Figure.Percentile95))),
+		"Deciding: " + p.contributors(t.Contributors) + ".",
+	})
 }
+
+// figureNames are the figures of a yield as a sentence has them.
+var figureNames = map[string]string{"peak": "largest", "rms": "RMS"}
 
 func percent(x engine.Number) string { return plot.Decimal(100*float64(x), 1) + " %" }
 
@@ -153,7 +157,7 @@ func (p *page) contributors(list []engine.Contributor) string {
 	var names []string
 	for i := range list[:min(mostContributors, len(list))] {
 		c := &list[i]
-		text := p.changeLabel(c.Parameter) + " " + percent(c.Share) + " of the spread"
+		text := p.changeLabel(c.Parameter) + ", " + percent(c.Share) + " of the spread"
 		if c.Halved.Valid() && float64(c.Halved) > 0 {
 			text += " (" + percent(c.Halved) + " more pass with half its tolerance)"
 		}
