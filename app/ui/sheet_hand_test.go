@@ -184,3 +184,26 @@ func TestHoverNamesTheJoint(t *testing.T) {
 		t.Errorf("point off the sheet = %q, want none", got)
 	}
 }
+
+func TestFocusNamesTheJoint(t *testing.T) {
+	d := openDrawing(t)
+	for i, h := range d.stage.Handles() {
+		if h.Label != "lower ball joint" {
+			continue
+		}
+		d.focus(i)
+		if got := d.desk.View.Point; got != "lowerBallJoint" {
+			t.Errorf("point = %q, want lowerBallJoint", got)
+		}
+		d.down(h.At)
+		if got := d.hand.index(); got != i {
+			t.Errorf("handle held = %d, want %d", got, i)
+		}
+		d.up()
+		if got := d.hand.index(); got != -1 {
+			t.Errorf("handle held after letting go = %d, want none", got)
+		}
+		return
+	}
+	t.Error("the lower ball joint has no handle")
+}
