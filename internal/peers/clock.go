@@ -4,6 +4,8 @@ package main
 
 import (
 	"math"
+	"runtime"
+	"runtime/metrics"
 	"slices"
 	"syscall"
 	"time"
@@ -46,4 +48,21 @@ func spreadOf(times []float64) spread {
 	}
 	s := slices.Sorted(slices.Values(times))
 	return spread{s[0], s[len(s)/2]}
+}
+
+// workMeter tells how much of the processors' time there was work for: whether the
+// machine had time for it besides other programs does not count.
+type workMeter struct{ idle, total float64 }
+
+func newWorkMeter() workMeter {
+	runtime.GC() // Go counts both up at a collection
+	s := []metrics.Sample{{Name: "/cpu/classes/idle:cpu-seconds"}, {Name: "/cpu/classes/total:cpu-seconds"}}
+	metrics.Read(s)
+	return workMeter{s[0].Value.Float64(), s[1].Value.Float64()}
+}
+
+// busy returns the share since the meter was made.
+func (m workMeter) busy() float64 {
+	now := newWorkMeter()
+	return 1 - (now.idle-m.idle)/(now.total-m.total)
 }

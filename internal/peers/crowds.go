@@ -54,7 +54,7 @@ func crowds(ctx context.Context, b *bench, p *page) error {
 	series := seriesOf(s, s.travels)
 	p.section(fmt.Sprintf("Many cars on %d processors, each through 41 positions", runtime.GOMAXPROCS(0)),
 		"Every car is drawn or changed, assembled with its setpoints, moved and judged. The ratio compares its processor time "+
-			"with that of the bare sweep on as many processors; busy is processor time by elapsed time and processors, which other work on the machine lowers.")
+			"with that of the bare sweep on as many processors; busy is the share of the processors' time in which Go had work for them.")
 	t := table{header: []string{"Job", "cars", "elapsed, s", "a car, µs", "a sweep, µs", "ratio", "busy"}}
 	for _, j := range []struct {
 		name string
@@ -78,17 +78,17 @@ func crowd(s *subject, name string, cars int, do func() error, t *table) error {
 	if err != nil {
 		return err
 	}
-	wall, used := time.Now(), processorTime()
+	work, wall, used := newWorkMeter(), time.Now(), processorTime()
 	if err := do(); err != nil {
 		return err
 	}
 	elapsed, spent := time.Since(wall), processorTime()-used
+	busy := work.busy()
 	after, err := sweepOnAll(s)
 	if err != nil {
 		return err
 	}
 	sweep, car := (before+after)/2, float64(spent)/float64(cars)
-	busy := float64(spent) / float64(elapsed) / float64(runtime.GOMAXPROCS(0))
 	t.row(name, fmt.Sprint(cars), fmt.Sprintf("%.2f", elapsed.Seconds()), micro(car), micro(sweep), ratio(car/sweep), fmt.Sprintf("%.0f %%", 100*busy))
 	return nil
 }
