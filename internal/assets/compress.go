@@ -14,9 +14,13 @@ type form struct {
 	writer func(io.Writer) io.WriteCloser
 }
 
+// largestWindow is the base-2 logarithm of the largest window that every browser
+// takes, in bytes: the whole program lies in it.
+const largestWindow = 24
+
 var (
 	brotliForm = form{".br", func(w io.Writer) io.WriteCloser {
-		return brotli.NewWriterLevel(w, brotli.BestCompression)
+		return brotli.NewWriterOptions(w, brotli.WriterOptions{Quality: brotli.BestCompression, LGWin: largestWindow})
 	}}
 	gzipForm = form{".gz", func(w io.Writer) io.WriteCloser {
 		z, _ := gzip.NewWriterLevel(w, gzip.BestCompression) // The level is valid.
