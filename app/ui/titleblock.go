@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
+	"toewright/internal/version"
 )
 
 // titleBlock is the block at the foot of the sheet, as every drawing has one.
@@ -29,6 +30,7 @@ func (t *titleBlock) Render() app.UI {
 			entry("Rev.", cmp.Or(d.Revision, "–"), ""),
 			entry("Window", "+"+n.Travel(mm(w.Bump))+" / "+n.Travel(-mm(w.Droop)), ""),
 			entry("Units", n.LengthUnit()+", toe in "+n.ToeUnit(), ""),
+			entry("Program", version.Name(), ""),
 		),
 		app.P().Class("caution").Text("Geometry of rigid links, not strength: no arm is to be bent, heated, welded or bored on its word."),
 	)
