@@ -91,9 +91,10 @@ func (g *gatherer) car(name string, rows *study.Document) (Car, error) {
 
 // diagnosis says why each car's curve is what it is.
 func (g *gatherer) diagnosis() error {
+	d := decimal(g.sheet.Study)
 	for i := range g.sheet.Cars {
 		c := &g.sheet.Cars[i]
-		found, err := engine.Diagnose(g.ctx, g.sheet.Study, engine.DiagnoseOptions{Candidate: c.Name})
+		found, err := engine.Diagnose(g.ctx, d, engine.DiagnoseOptions{Candidate: c.Name})
 		if err != nil {
 			return g.omit("diagnosis", err)
 		}
@@ -102,6 +103,19 @@ func (g *gatherer) diagnosis() error {
 		}
 	}
 	return nil
+}
+
+// decimal returns the study with its words in decimal inches: a thirty-second is too
+// coarse for what a rod grows by.
+func decimal(d *study.Document) *study.Document {
+	if d.Display == nil {
+		return d
+	}
+	shown := *d.Display
+	shown.Fraction = false
+	out := *d
+	out.Display = &shown
+	return &out
 }
 
 func (g *gatherer) limits() error {
@@ -135,7 +149,7 @@ func (g *gatherer) fit() error {
 	if len(g.sheet.Study.Readings) == 0 {
 		return nil
 	}
-	found, err := engine.Fit(g.ctx, g.sheet.Study, engine.FitOptions{})
+	found, err := engine.Fit(g.ctx, decimal(g.sheet.Study), engine.FitOptions{})
 	if err != nil {
 		return g.omit("readings", err)
 	}

@@ -2,6 +2,7 @@ package report
 
 import (
 	"html"
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -19,8 +20,16 @@ func (m *markup) open(tag, class string) {
 	m.text = append(m.text, '>')
 }
 
-// close ends an element.
-func (m *markup) close(tag string) { m.text = append(m.text, "</"+tag+">\n"...) }
+// close ends an element, and the line where the element is a block.
+func (m *markup) close(tag string) {
+	m.text = append(m.text, "</"+tag+">"...)
+	if !slices.Contains(inline, tag) {
+		m.text = append(m.text, '\n')
+	}
+}
+
+// inline are the elements within a line of the page's source.
+var inline = []string{"bdi", "strong", "small", "th", "td", "dt", "dd"}
 
 // write writes text.
 func (m *markup) write(text string) { m.text = append(m.text, html.EscapeString(clean(text))...) }

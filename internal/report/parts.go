@@ -21,7 +21,7 @@ func (g *gatherer) parts() error {
 	if err != nil {
 		return g.omit("parts", err)
 	}
-	s := &shopping{want: k.Changes, design: design, tries: maxTries}
+	s := &shopping{want: k.Changes, settings: settings(design, k.Changes), tries: maxTries}
 	s.addAll(d.Catalogue)
 	s.choose(0, nil)
 	for _, p := range s.best {
@@ -30,16 +30,27 @@ func (g *gatherer) parts() error {
 	return nil
 }
 
+// settings returns those of the changes that are the setting itself.
+func settings(design *solver.Design, changes study.Changes) map[string]bool {
+	list := map[string]bool{}
+	for key := range changes {
+		if p, _, err := solver.FindParameter(design, key); err == nil && p.Absolute {
+			list[key] = true
+		}
+	}
+	return list
+}
+
 // maxTries bounds the combinations looked at: parts that change nothing else than
 // the candidate are few.
 const maxTries = 100_000
 
 // shopping looks for parts that make up changes.
 type shopping struct {
-	want   study.Changes
-	design *solver.Design
-	slots  [][]*study.Part // only parts that change nothing else
-	tries  int             // left
+	want     study.Changes
+	settings map[string]bool // keys of those that replace one another
+	slots    [][]*study.Part // only parts that change nothing else
+	tries    int             // left
 
 	best  []*study.Part // nil where there is none yet
 	price float64
@@ -115,10 +126,9 @@ const sameChange = 1e-9
 func (s *shopping) makesUp(chosen []*study.Part) bool {
 	sum := study.Changes{}
 	for _, p := range chosen {
-		for key, v := range maps.All(p.Changes) {
-			if q, _, err := solver.FindParameter(s.design, key); err == nil && q.Absolute {
-				sum[key] = v
-				continue
+		for key, v := range p.Changes {
+			if s.settings[key] {
+				sum[key] = 0
 			}
 			sum[key] += v
 		}

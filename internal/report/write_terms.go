@@ -32,7 +32,7 @@ func (p *page) conditions() {
 		"Curves: " + p.n.travel(w.Droop) + unit + " of droop to " + p.n.travel(w.Bump) + unit +
 			" of bump at the wheel centre, both wheels together, straight ahead, from ride height.",
 		"Errors and ranges: over " + p.windowWords() + " in steps of " + p.n.travel(p.Window.Step) + unit + p.targetWords() + ".",
-		"Toe is per wheel, toe-in positive, in " + p.n.ToeUnit() + ".",
+		"Toe is per wheel, toe-in positive; its unit: " + p.n.ToeUnit() + ".",
 		p.settings(),
 	}
 	lines = append(lines, p.reaches()...)

@@ -23,7 +23,7 @@ func (p *page) curves() {
 // else changes.
 func (p *page) tables() {
 	p.open("section", "pair")
-	p.open("div", "whole")
+	p.open("div", map[bool]string{false: "whole", true: "whole wide"}[p.n.asLength()])
 	p.toeTable()
 	p.close("div")
 	if p.alike() {
@@ -163,7 +163,7 @@ func (p *page) tableWords() string {
 		text = "Toe change from ride height, toe-in positive. "
 	}
 	if p.n.asLength() {
-		text += "In " + p.n.LengthUnit() + ": over " + p.n.Travel(p.n.Base) + ". "
+		text += "Lengths: over " + p.n.Travel(p.n.Base) + ". "
 	}
 	return text + "Toe, camber: as the wheel stands."
 }
