@@ -50,6 +50,11 @@ func (p *placement) set(q *state) {
 // place sets c to the points in the pose of p. The rates of c are those of the
 // points themselves, carried along.
 func (p *placement) place(c *configuration) {
+	if p.still() {
+		copy(c.pts, p.from)
+		copy(c.spins, p.spins)
+		return
+	}
 	o := p.u.reference(p.from)
 	for i := range p.from {
 		x := p.from[i]
@@ -65,6 +70,11 @@ func (p *placement) place(c *configuration) {
 	for i := range p.spins {
 		c.spins[i] = p.placeSpin(i)
 	}
+}
+
+// still reports whether the pose is the one in which the points stand.
+func (p *placement) still() bool {
+	return p.g == (Vec{}) && p.move == (Vec{}) && p.h == [2]float64{}
 }
 
 // carry returns x moved with the main body.

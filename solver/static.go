@@ -38,7 +38,6 @@ func (p *staticPath) linearise(q *state, s float64, f *column, jac *matrix, rate
 		x := k.value(&p.c)
 		f[i], rate[i] = x.v, x.d
 	}
-	p.put(q, constant(s))
 	for k := range p.conditions {
 		p.place.rates(k, &p.c)
 		for i, c := range p.conditions {
