@@ -100,7 +100,7 @@ func TestFormPull(t *testing.T) {
 			}
 			s, v := p.step, &p.now.values
 			s.solve(p.now, firstRadius)
-			s.form.pull(s.y, v.R, s.program.interior.lambda[2*variables:])
+			s.form.pull(s.y, v.R, s.program.lambda[2*variables:])
 			var gradient mat.VecDense
 			gradient.MulVec(v.JR.T(), mat.NewVecDense(residuals, s.y))
 			if top := mat.Norm(&gradient, math.Inf(1)); !near(top, 0, 1e-5) {

@@ -158,7 +158,7 @@ func TestProgramBend(t *testing.T) {
 func TestActing(t *testing.T) {
 	p := newProgram([]float64{1}, []float64{-3}, []constraint{{[]float64{1}, 1}, {[]float64{-1}, 1}})
 	p.solve()
-	if got := [2]bool{p.interior.acting(0), p.interior.acting(1)}; got != [2]bool{true, false} {
+	if got := [2]bool{p.acting(0), p.acting(1)}; got != [2]bool{true, false} {
 		t.Errorf("acting = %v, want the upper bound only", got)
 	}
 }

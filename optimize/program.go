@@ -18,7 +18,10 @@ type program struct {
 
 	bends []bend
 
+	box      boxProgram
 	interior interiorPoint
+	boxed    bool      // solved by box
+	lambda   []float64 // multipliers of the solution
 }
 
 // bend is the quadratic part of one row.
@@ -71,11 +74,22 @@ func (p *program) objective(x []float64) float64 {
 // zero. Both are valid until the next solve. Where the tolerance cannot be met
 // it returns the last iterate: a trust region judges steps by what they do.
 func (p *program) solve() (x, multipliers []float64) {
+	p.boxed = p.onlyBounds() && p.box.solve(p)
+	if p.boxed {
+		p.lambda = p.box.multipliers(p.lambda)
+		return p.box.x, p.lambda
+	}
+	return p.solveInside()
+}
+
+// solveInside is solve by the interior point.
+func (p *program) solveInside() (x, multipliers []float64) {
 	s := &p.interior
 	scale := p.objectiveScale()
 	if scale == 0 {
 		s.reset(p, 1)
-		return s.x, s.multipliers(p, 0)
+		p.lambda = s.multipliers(p, 0)
+		return s.x, p.lambda
 	}
 	s.reset(p, scale)
 	for range maxInteriorSteps {
@@ -83,7 +97,34 @@ func (p *program) solve() (x, multipliers []float64) {
 			break
 		}
 	}
-	return s.x, s.multipliers(p, scale)
+	p.lambda = s.multipliers(p, scale)
+	return s.x, p.lambda
+}
+
+// acting reports whether constraint i holds the solution: its multiplier, not its
+// slack, is the one that stays.
+func (p *program) acting(i int) bool {
+	if p.boxed {
+		return p.box.acting(i)
+	}
+	return p.interior.acting(i)
+}
+
+// onlyBounds reports whether the rows are x ≤ b and -x ≤ b for each variable in
+// turn, and no more.
+func (p *program) onlyBounds() bool {
+	if p.rows() != 2*p.n || len(p.bends) > 0 {
+		return false
+	}
+	for i := range p.rows() {
+		want := float64(1 - 2*(i%2))
+		for j, v := range p.row(i) {
+			if j == i/2 && v != want || j != i/2 && v != 0 {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // objectiveScale returns the largest coefficient of the objective.

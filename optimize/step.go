@@ -132,7 +132,7 @@ func (s *stepper) adaptPenalty(now *point, x []float64) {
 	last := s.program.n - 1
 	floor := s.program.rows() - 1
 	left := now.values.violation() - s.program.row(floor)[last]*x[last]
-	if left > limitTolerance*s.steepest && !s.program.interior.acting(floor) && s.penalty < s.penaltyCap {
+	if left > limitTolerance*s.steepest && !s.program.acting(floor) && s.penalty < s.penaltyCap {
 		s.penalty *= penaltyGrowth
 	}
 }
@@ -141,9 +141,9 @@ func (s *stepper) adaptPenalty(now *point, x []float64) {
 func (s *stepper) setTarget(u, x []float64, radius float64) {
 	for j, v := range u {
 		switch {
-		case 1-v <= radius && s.program.interior.acting(2*j):
+		case 1-v <= radius && s.program.acting(2*j):
 			s.target[j] = 1
-		case v <= radius && s.program.interior.acting(2*j+1):
+		case v <= radius && s.program.acting(2*j+1):
 			s.target[j] = 0
 		default:
 			s.target[j] = clamp(v+radius*x[j], 0, 1)
@@ -154,7 +154,7 @@ func (s *stepper) setTarget(u, x []float64, radius float64) {
 // learn updates the curvature from the derivatives at the two ends of a step.
 func (s *stepper) learn(from, to *point) {
 	first := 2 * s.size.Variables
-	s.form.pull(s.y, to.values.R, s.program.interior.lambda[first:])
+	s.form.pull(s.y, to.values.R, s.program.lambda[first:])
 	n := s.size.Variables
 	step, change := make([]float64, n), make([]float64, n)
 	for j := range n {
