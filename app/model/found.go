@@ -46,7 +46,7 @@ func (d *Desk) Found(doc *study.Document, r *engine.SearchResult) (*Answer, erro
 	j := judge{doc, NumbersOf(d.Session.Document()), d.Session.Cars(), r}
 	return &Answer{
 		Name: d.Session.Cars().At(i).Name, Values: j.values(r.Best.Values),
-		Remarks: slices.Concat(j.good(), j.unique(), j.bounds(), j.scenarios(), j.elsewhere(d.Session.Cars().At(i))),
+		Remarks: slices.Concat(j.good(), j.unique(), j.bounds(), j.limits(), j.grids(), j.most(), j.scenarios(), j.elsewhere(d.Session.Cars().At(i))),
 	}, nil
 }
 
@@ -79,6 +79,9 @@ func (j judge) values(changes study.Changes) []AnswerValue {
 func ChangesInWords(d *study.Document, cars *Cars, car *Car) []AnswerValue {
 	return judge{doc: d, n: NumbersOf(d), cars: cars}.values(car.Changes)
 }
+
+// degreesOf returns an angle of a result.
+func degreesOf(x engine.Number) solver.Angle { return solver.Deg(float64(x)) }
 
 // figure returns what was minimised.
 func (j judge) figure(f engine.ToeFigures) solver.Angle {

@@ -48,7 +48,9 @@ func (f *find) Render() app.UI {
 		f.target(),
 		&findWindow{Bench: f.Bench},
 		f.aim(),
+		f.most(),
 		&scenarios{Bench: f.Bench},
+		&limits{Bench: f.Bench},
 	)
 }
 
@@ -81,6 +83,27 @@ func (f *find) aim() app.UI {
 		func(ctx app.Context, value string) {
 			f.Bench.edit(ctx, func() error {
 				return f.Bench.session().EditSearch("what is made small", "", func(s *study.Search) { s.Minimise = value })
+			})
+		})
+}
+
+// most asks whether most of the cars made are to be served rather than the one
+// drawn; only a study with tolerances can.
+func (f *find) most() app.UI {
+	if len(f.Bench.document().Tolerances) == 0 {
+		return app.Text("")
+	}
+	const share = 95
+	value := "drawn"
+	if f.search().Percentile != 0 {
+		value = "most"
+	}
+	return choices("serve", "Serve", value, []choice{{"drawn", "the car as drawn"}, {"most", "95 % of the cars made within the tolerances"}},
+		func(ctx app.Context, value string) {
+			f.Bench.edit(ctx, func() error {
+				return f.Bench.session().EditSearch("which cars are served", "", func(s *study.Search) {
+					s.Percentile = map[string]float64{"most": share}[value]
+				})
 			})
 		})
 }

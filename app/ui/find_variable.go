@@ -28,6 +28,7 @@ func (v *variable) Render() app.UI {
 		app.Legend().Text(p.Label),
 		&field{ID: "min-" + key, Label: "from", Value: n.ValueNumber(d, p, v.Variable.Min), Set: v.setter(p, func(x float64) { v.Variable.Min = x })},
 		&field{ID: "max-" + key, Label: "to", Unit: n.ValueUnit(p), Value: n.ValueNumber(d, p, v.Variable.Max), Set: v.setter(p, func(x float64) { v.Variable.Max = x })},
+		&field{ID: "grid-" + key, Label: "in steps of", Unit: n.ValueUnit(p), Value: v.grid(p), Set: v.setGrid(p)},
 		button("Fix", func(ctx app.Context, _ app.Event) {
 			v.Bench.edit(ctx, func() error { return v.Bench.session().Fix(key) })
 		}, key).Aria("label", "Fix "+p.Label),
@@ -53,5 +54,35 @@ func (v *variable) setter(p solver.Parameter, put func(float64)) func(app.Contex
 		return v.Bench.edit(ctx, func() error {
 			return v.Bench.session().SetBounds(v.Variable.Parameter, v.Variable.Min, v.Variable.Max)
 		})
+	}
+}
+
+// grid writes the step that the shop can hold, empty where none is stated.
+func (v *variable) grid(p solver.Parameter) string {
+	if v.Variable.Grid == 0 {
+		return ""
+	}
+	return v.Bench.numbers().ValueNumber(v.Bench.document(), p, v.Variable.Grid)
+}
+
+// errGrid is what a step that is none is refused with.
+var errGrid = errors.New("a step must be more than 0; leave it empty for any value")
+
+// setGrid returns what sets the step from a text.
+func (v *variable) setGrid(p solver.Parameter) func(app.Context, string) error {
+	return func(ctx app.Context, text string) error {
+		step := 0.0
+		if text != "" {
+			x, err := v.Bench.numbers().ParseValue(v.Bench.document(), p, text)
+			if err != nil {
+				return err
+			}
+			if !(x > 0) {
+				return errGrid
+			}
+			step = x
+		}
+		key := v.Variable.Parameter
+		return v.Bench.edit(ctx, func() error { return v.Bench.session().SetGrid(key, step) })
 	}
 }
