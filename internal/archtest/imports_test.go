@@ -48,15 +48,21 @@ type ban struct {
 
 var bans = []ban{
 	{
-		packages: []string{"solver", "optimize", "app/plot", "internal/strictjson", "internal/study", "internal/engine", "app/model", "wasm"},
+		packages: []string{"solver", "optimize", "app/plot", "internal/strictjson", "internal/study", "internal/engine", "internal/report", "app/model", "wasm"},
 		imports:  []string{"net/http", "net", "github.com/maxence-charriere/go-app/v10/pkg/app", "github.com/spf13/cobra", "github.com/spf13/pflag"},
 		reason:   "it runs in the browser's worker as well as here, and neither serves nor parses a command line",
 	},
 	{
-		packages: []string{"solver", "optimize", "app/plot", "internal/strictjson", "internal/study", "internal/engine", "app/model"},
+		packages: []string{"solver", "optimize", "app/plot", "internal/strictjson", "internal/study", "internal/engine", "internal/report", "app/model"},
 		imports:  []string{"syscall/js", "os", "os/exec", "log", "log/slog", "time", "unsafe"},
 		direct:   true,
 		reason:   "it is pure computation: no files, no clock, no browser",
+	},
+	{
+		packages: []string{"internal/report"},
+		imports:  []string{"html/template", "text/template"},
+		direct:   true,
+		reason:   "they cost half a megabyte of the page's two",
 	},
 	{
 		packages: []string{"solver", "optimize"},
