@@ -14,6 +14,8 @@ var update = flag.Bool("update", false, "rewrite the pages in testdata")
 
 // TestGolden compares whole pages with those in testdata, to be looked at in a browser
 // and printed when they change. A file there without a test is an orphan and fails.
+// Readings are left out: their bands, drawn by chance, change a digit with each change
+// of the solver's last one.
 func TestGolden(t *testing.T) {
 	tests := []struct {
 		name    string
@@ -30,6 +32,7 @@ func TestGolden(t *testing.T) {
 	for _, tt := range tests {
 		names = append(names, filepath.Join("testdata", tt.name+".html"))
 		t.Run(tt.name, func(t *testing.T) {
+			tt.study.Readings = nil
 			tt.options.Date, tt.options.Version = "1 March 2000", "v0"
 			golden(t, tt.name, written(t, gathered(t, tt.study, tt.options)))
 		})
