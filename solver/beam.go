@@ -54,9 +54,16 @@ type endPose struct {
 	wheel, arm Vec
 }
 
-func (b *beam) poseOf(q *state) axlePose {
-	g := Vec{X: q[0], Y: q[1], Z: q[2]}
-	p := axlePose{r: cayley(g), g: g, move: Vec{X: q[3], Y: q[4], Z: q[5]}}
+func (b *beam) poseOf(q *state) (p axlePose) {
+	b.pose(q, &p)
+	return p
+}
+
+// pose sets p to the pose of the unknowns q.
+func (b *beam) pose(q *state, p *axlePose) {
+	p.g = Vec{X: q[0], Y: q[1], Z: q[2]}
+	p.r.cayley(p.g)
+	p.move = Vec{X: q[3], Y: q[4], Z: q[5]}
 	for i := range p.ends {
 		k, e := &b.ends[i], &p.ends[i]
 		e.h = q[6+i]
@@ -64,7 +71,6 @@ func (b *beam) poseOf(q *state) axlePose {
 		e.wheel = r3.Add(e.foot, p.r.turn(about(k.dir, k.wheel, e.h)))
 		e.arm = r3.Add(e.foot, p.r.turn(about(k.dir, k.arm, e.h)))
 	}
-	return p
 }
 
 // at returns the place in V of a point given from the moved reference point.

@@ -17,6 +17,7 @@ type factors struct {
 	n   int
 	a   matrix
 	row [maxUnknowns]uint8 // row[i] is the row of the matrix that became row i
+	inv column             // inverses of the pivots
 	det float64            // determinant; 0 where it is singular
 }
 
@@ -35,7 +36,8 @@ func (f *factors) factor(m *matrix, n int) bool {
 			return false
 		}
 		f.det *= p
-		f.eliminate(k, 1/p)
+		f.inv[k] = 1 / p
+		f.eliminate(k)
 	}
 	return true
 }
@@ -48,9 +50,12 @@ const loose = 1e-12
 func (f *factors) sound() bool {
 	least, most := math.Inf(1), 0.0
 	for i := range f.n {
-		least = math.Min(least, math.Abs(f.a[i][i]))
-		for j := i; j < f.n; j++ {
-			most = math.Max(most, math.Abs(f.a[i][j]))
+		r := f.a[i][i:f.n]
+		least = min(least, math.Abs(r[0]))
+		for _, v := range r {
+			if v = math.Abs(v); v > most {
+				most = v
+			}
 		}
 	}
 	return least > loose*most
@@ -71,9 +76,9 @@ func (f *factors) pivot(k int) {
 	}
 }
 
-// eliminate clears column k below its pivot, whose inverse is inv.
-func (f *factors) eliminate(k int, inv float64) {
-	top := f.a[k][k:f.n]
+// eliminate clears column k below its pivot.
+func (f *factors) eliminate(k int) {
+	top, inv := f.a[k][k:f.n], f.inv[k]
 	for i := k + 1; i < f.n; i++ {
 		r := f.a[i][k:f.n][:len(top)] // the length tells the compiler that j is within
 		l := r[0] * inv
@@ -88,18 +93,18 @@ func (f *factors) eliminate(k int, inv float64) {
 func (f *factors) solve(b, x *column) {
 	var y column
 	for i := range f.n {
-		s, r := b[f.row[i]], &f.a[i]
-		for j := range i {
-			s -= r[j] * y[j]
+		s := b[f.row[i]]
+		for j, v := range f.a[i][:i] {
+			s -= v * y[j]
 		}
 		y[i] = s
 	}
 	for i := f.n - 1; i >= 0; i-- {
-		s, r := y[i], &f.a[i]
-		for j := i + 1; j < f.n; j++ {
-			s -= r[j] * y[j]
+		s, below := y[i], y[i+1:f.n]
+		for j, v := range f.a[i][i+1 : f.n] {
+			s -= v * below[j]
 		}
-		y[i] = s / r[i]
+		y[i] = s * f.inv[i]
 	}
 	*x = y
 }
