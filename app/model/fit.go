@@ -1,6 +1,7 @@
 package model
 
 import (
+	"errors"
 	"math"
 
 	"toewright/internal/engine"
@@ -96,3 +97,20 @@ func (d *Desk) ShowFit(r *engine.FitResult) {
 		}
 	}
 }
+
+// TakeFit makes the car that a fit found the base car of the study, as one edit. The
+// document that was fitted must still be the session's: a fit of an older one is refused.
+func (s *Session) TakeFit(of *study.Document, r *engine.FitResult) error {
+	if of != s.doc {
+		return errStaleFit
+	}
+	fitted, err := engine.ApplyFit(s.doc, r)
+	if err != nil {
+		return err
+	}
+	s.Replace("take the fitted car", fitted)
+	return nil
+}
+
+// errStaleFit is what the points of a fit are refused with after the study changed.
+var errStaleFit = errors.New("the study changed after the fit: fit again, then take the fitted car")

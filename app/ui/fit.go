@@ -136,7 +136,15 @@ func (f *fit) outcome() app.UI {
 				f.Bench.undoable(ctx, "The advice is a candidate.", func() error { return f.Bench.Desk.Advised(a.Parameter, r) })
 			}).ID("take-advice")
 		}),
+		app.If(f.State.of == f.Bench.document(), func() app.UI { return button("Take the fitted car as my car", f.take).ID("take-fit") }),
 		app.P().Class("note").Text("Bands on the curves hold 90 % of the cars that fit the readings."),
 		cautionLine(),
 	)
+}
+
+// take makes the car that was found the base car.
+func (f *fit) take(ctx app.Context, _ app.Event) {
+	f.Bench.undoable(ctx, "The fitted car is your car.", func() error {
+		return f.Bench.session().TakeFit(f.State.of, f.State.result)
+	})
 }

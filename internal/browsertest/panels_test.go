@@ -104,3 +104,17 @@ func TestNoPanelScrollsSideways(t *testing.T) {
 		}
 	}
 }
+
+// TestTakeTheFittedCar fits the demo's car, takes it as the base car and puts the measured
+// one back.
+func TestTakeTheFittedCar(t *testing.T) {
+	page := Open(t, Options{})
+	click(page, "#tab-readings")
+	click(page, "#fit")
+	page.WaitTrue(`!!document.querySelector("#fitted")`)
+	before := attribute(t, page, baseCurve, "d")
+	click(page, "#take-fit")
+	page.WaitTrue(`document.querySelector('` + baseCurve + `').getAttribute("d") !== ` + quote(before))
+	pressControl(page, "z")
+	page.WaitTrue(`document.querySelector('` + baseCurve + `').getAttribute("d") === ` + quote(before))
+}
