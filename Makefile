@@ -90,8 +90,14 @@ test-wasm: ## Run the solver's and the bridge's tests under node
 	  PATH="$$($(GO) env GOROOT)/lib/wasm:$$PATH" $(JS) $(GO) test -timeout 20m $(WASM_TESTED); \
 	else $(call left_out,'the tests under WebAssembly','node','apt-get install nodejs'); fi
 
+# The accessibility checker of these tests, as package-lock.json pins it.
+AXE := internal/browsertest/node_modules/axe-core/axe.min.js
+$(AXE): internal/browsertest/package-lock.json
+	@if command -v npm >/dev/null; then npm ci --no-audit --no-fund --ignore-scripts --prefix internal/browsertest && touch $@; \
+	else $(call left_out,'the tests of accessibility','npm','apt-get install npm'); fi
+
 .PHONY: test-browser
-test-browser: front-quick ## Run the tests of the page in headless Chromium
+test-browser: front-quick $(AXE) ## Run the tests of the page in headless Chromium
 	@if [ -n "$(CHROMIUM)" ]; then set -x; \
 	  TOEWRIGHT_BROWSER=required $(GO) test -count=1 -timeout 20m ./internal/browsertest/...; \
 	else $(call left_out,'the tests of the page','Chromium','apt-get install chromium'); fi

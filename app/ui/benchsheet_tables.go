@@ -119,7 +119,7 @@ func (s *benchSheet) why() app.UI {
 		return nil
 	}
 	return app.Section().ID("why").Body(
-		app.H3().Text("Why the base car does what it does"),
+		app.H2().Text("Why the base car does what it does"),
 		app.Ul().Body(app.Range(s.State.words).Slice(func(i int) app.UI { return app.Li().Text(s.State.words[i]) })),
 	)
 }
@@ -141,7 +141,7 @@ func (s *benchSheet) conditions(car *model.Car) app.UI {
 	}
 	list = append(list, s.changes(d, car)...)
 	return app.Section().Body(
-		app.H3().Text("Conditions"),
+		app.H2().Text("Conditions"),
 		app.Ul().Body(app.Range(list).Slice(func(i int) app.UI { return app.Li().Text(list[i]) })),
 	)
 }

@@ -115,7 +115,7 @@ func (c *car) common() app.UI {
 		return nil
 	}
 	return app.Section().Class("block").Body(
-		app.H3().Text("Points of neither side"),
+		app.H2().Text("Points of neither side"),
 		app.Range(rows).Slice(func(i int) app.UI { return &pointRow{Bench: c.Bench, Row: rows[i]} }),
 	)
 }

@@ -34,7 +34,7 @@ func (c *chart) Render() app.UI {
 	x, y := c.axes()
 	list := c.parameters()
 	return app.Section().Class("block").Body(
-		app.H3().Text("Map of what lies about it"),
+		app.H2().Text("Map of what lies about it"),
 		app.P().Class("note").Text("The toe change over two parameters: heights of outer and inner ball make up for each other along a valley. Touch a place to go there."),
 		app.Div().Class("row").Body(
 			menu("map-x", "Across", x, list, func(_ app.Context, key string) { c.State.x = key }),

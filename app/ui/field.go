@@ -30,16 +30,24 @@ func (f *field) Render() app.UI {
 	return app.Div().Class("field").Body(
 		app.Label().For(f.ID).Class(f.labelClass()).Text(f.Label),
 		app.Span().Class("field-box").Body(
-			app.Input().ID(f.ID).Type("text").Class(f.class()).Value(value).
-				AutoComplete(false).Spellcheck(false).
-				Aria("invalid", f.problem != "").Aria("describedby", f.problemID()).
-				OnChange(f.change).OnKeyDown(f.key).OnFocus(f.focus),
+			f.input(value),
 			app.If(f.Unit != "", func() app.UI { return app.Span().Class("unit").Text(f.Unit) }),
 		),
 		app.If(f.problem != "", func() app.UI {
 			return app.P().ID(f.problemID()).Class("problem").Role("alert").Text(f.problem)
 		}),
 	)
+}
+
+// input is the field alone. It points to the problem beneath only while there is one.
+func (f *field) input(value string) app.UI {
+	input := app.Input().ID(f.ID).Type("text").Class(f.class()).Value(value).
+		AutoComplete(false).Spellcheck(false).Aria("invalid", f.problem != "").
+		OnChange(f.change).OnKeyDown(f.key).OnFocus(f.focus)
+	if f.problem != "" {
+		input = input.Aria("describedby", f.problemID())
+	}
+	return input
 }
 
 func (f *field) labelClass() string {

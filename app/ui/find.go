@@ -58,7 +58,7 @@ func (f *find) Render() app.UI {
 func (f *find) variables() app.UI {
 	list := f.search().Variables
 	return app.Section().Class("block").Body(
-		app.H3().Text("Free to change"),
+		app.H2().Text("Free to change"),
 		app.If(len(list) == 0, func() app.UI { return app.P().Class("problem").Text("Nothing is free: add a parameter.") }),
 		app.Range(list).Slice(func(i int) app.UI { return &variable{Bench: f.Bench, Variable: list[i]} }),
 		&picker{
@@ -167,7 +167,7 @@ func (f *find) found() app.UI {
 		return nil
 	}
 	return app.Section().Class("block answer").ID("answer").Aria("label", "What was found").Body(
-		app.H3().Text(f.State.answer.Name),
+		app.H2().Text(f.State.answer.Name),
 		app.Dl().Class("values").Body(
 			app.Range(f.State.answer.Values).Slice(func(i int) app.UI {
 				v := f.State.answer.Values[i]

@@ -15,7 +15,7 @@ import (
 func (f *find) target() app.UI {
 	kind := model.KindOfTarget(f.search())
 	return app.Section().Class("block").Body(
-		app.H3().Body(explain("Target", aboutTarget)),
+		app.H2().Body(explain("Target", aboutTarget)),
 		choices("target", "Toe change wanted", strconv.Itoa(int(kind)), []choice{
 			{"0", "flat"}, {"1", "a slope"}, {"2", "by points"},
 		}, f.setTarget),

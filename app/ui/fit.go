@@ -35,7 +35,7 @@ func (f *fit) Render() app.UI {
 		return app.P().Text("The base car cannot be solved: mend its points in My car, or start from a car like it.")
 	}
 	return app.Section().Class("block").Body(
-		app.H3().Text("What the readings say"),
+		app.H2().Text("What the readings say"),
 		f.advise(),
 		app.Div().Class("run").Body(
 			app.If(f.State.job.running(), func() app.UI { return f.State.job.render("fit", "") }).

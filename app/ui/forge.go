@@ -54,7 +54,7 @@ func (f *forge) tolerances() app.UI {
 	list := f.Bench.document().Tolerances
 	s := f.Bench.session()
 	return app.Section().Class("block").Body(
-		app.H3().Body(explain("Tolerances", aboutTolerance)),
+		app.H2().Body(explain("Tolerances", aboutTolerance)),
 		app.If(len(list) == 0, func() app.UI {
 			return app.Div().Body(
 				app.P().Text("None yet. Say by how much the part and the car may be off."),

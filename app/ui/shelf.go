@@ -44,7 +44,7 @@ func (s *shelf) Render() app.UI {
 func (s *shelf) parts() app.UI {
 	list := s.Bench.document().Catalogue
 	return app.Section().Class("block").Body(
-		app.H3().Text("On the shelf"),
+		app.H2().Text("On the shelf"),
 		app.If(len(list) == 0, func() app.UI { return app.P().Text("Nothing yet: add a part, or take a table.") }),
 		app.Range(list).Slice(func(i int) app.UI { return &part{Bench: s.Bench, Index: i, Part: list[i]} }),
 		button("Add a part", s.add, len(list)).ID("add-part"),

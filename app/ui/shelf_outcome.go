@@ -26,10 +26,10 @@ func (s *shelf) outcome() app.UI {
 			return app.P().Class("note").Text("Ranked before the last changes of the study.")
 		}),
 		app.Raw(s.picture(r)),
-		app.H3().Text("Nothing betters these"),
+		app.H2().Text("Nothing betters these"),
 		app.P().Class("note").Text(fmt.Sprintf("By price. %s toe change less target, %s.", figureName(r.Figure), n.ToeUnit())),
 		s.list(r.Undominated, r.Figure),
-		app.H3().Text("Flattest"),
+		app.H2().Text("Flattest"),
 		s.list(r.Best[:min(ranked, len(r.Best))], r.Figure),
 		cautionLine(),
 	)

@@ -40,7 +40,7 @@ func (s *studies) open() app.UI {
 		}}
 	}
 	return app.Section().Class("block").Body(
-		app.H3().Text("This study"),
+		app.H2().Text("This study"),
 		text("study-name", "Name", d.Name, func(d *study.Document, t string) { d.Name = t }),
 		app.Div().Class("row").Body(
 			text("study-revision", "Revision", d.Revision, func(d *study.Document, t string) { d.Revision = t }),
@@ -55,7 +55,7 @@ func (s *studies) open() app.UI {
 // files opens and saves files and makes links.
 func (s *studies) files() app.UI {
 	return app.Section().Class("block").Body(
-		app.H3().Text("Files and links"),
+		app.H2().Text("Files and links"),
 		app.Div().Class("deeds").Body(
 			app.Label().Class("file").For("open-file").Text("Open a file"),
 			app.Input().Type("file").ID("open-file").Class("unseen").Accept(".json,application/json").OnChange(s.choose),

@@ -27,7 +27,7 @@ func (s *studies) list() app.UI {
 		}
 	}
 	return app.Section().Class("block").Body(
-		app.H3().Text("Kept in this browser"),
+		app.H2().Text("Kept in this browser"),
 		app.If(len(listed) == 0, func() app.UI {
 			return app.P().Text("None yet. The demo is kept as your own study from your first change on.")
 		}),
