@@ -174,16 +174,31 @@ func (w *staticWork) asMeasured(i int) *staticUnit {
 }
 
 func newStaticUnit(u *unit, pts, spins []dvec) *staticUnit {
-	s := &staticUnit{u: u}
-	room := make([]Vec, len(pts)+len(spins))
-	s.pts, s.spins = room[:len(pts):len(pts)], room[len(pts):]
+	if !u.beam {
+		return newStaticCorner(u, pts, spins)
+	}
+	s := &staticUnit{u: u, pts: values(pts), spins: values(spins)}
+	s.beam = newBeam(s)
+	return s
+}
+
+// staticCorner is a corner in its static position with all that belongs to it, in
+// one piece of memory: a series makes hundreds of thousands.
+type staticCorner struct {
+	staticUnit
+	points [maxCornerPoints]Vec
+	axis   [1]Vec
+	moving corner
+	form   closedForm
+}
+
+func newStaticCorner(u *unit, pts, spins []dvec) *staticUnit {
+	c := &staticCorner{}
+	s := &c.staticUnit
+	s.u, s.pts, s.spins, s.corner = u, c.points[:len(pts)], c.axis[:], &c.moving
 	copyValues(s.pts, pts)
 	copyValues(s.spins, spins)
-	if u.beam {
-		s.beam = newBeam(s)
-	} else {
-		s.corner = newCorner(s)
-	}
+	s.corner.build(s, &c.form)
 	return s
 }
 

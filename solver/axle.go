@@ -62,18 +62,18 @@ func (x *Axle) setHome(s *staticUnit) {
 	}
 }
 
-// newCorner builds a corner from its static position.
-func newCorner(s *staticUnit) *corner {
+// build makes c the corner of a static position, its closed form in f.
+func (c *corner) build(s *staticUnit, f *closedForm) {
 	w := &s.u.wheels[0]
 	o := s.pts[w.centre]
-	c := &corner{n: len(s.u.rods), wheel: o, spin: s.spins[0]}
+	c.n, c.wheel, c.spin = len(s.u.rods), o, s.spins[0]
 	for i, r := range s.u.rods {
 		c.rods[i] = newRod(r.name, s.pts[r.inner], s.pts[r.outer], o)
 	}
 	if t := s.u.strut; t != nil {
 		on := s.pts[t.lower]
 		axis := r3.Sub(s.pts[t.carried], on)
-		c.strut = &strut{top: s.pts[t.top], on: r3.Sub(on, o), dir: r3.Unit(axis), span: r3.Norm(axis)}
+		c.strut = &strut{top: s.pts[t.top], on: r3.Sub(on, o), dir: r3.Unit(axis), span: norm(axis)}
 	}
 	c.axis.kind = w.axis.kind
 	switch w.axis.kind {
@@ -83,8 +83,7 @@ func newCorner(s *staticUnit) *corner {
 		c.axis.lower, c.axis.upper = r3.Sub(s.pts[w.axis.lower], o), s.pts[w.axis.upper]
 	}
 	c.pair = c.bestPair()
-	c.closed = newClosedForm(c)
-	return c
+	c.closed = newClosedForm(c, f)
 }
 
 // newBeam builds a solid axle from its static position.
@@ -102,7 +101,7 @@ func newBeam(s *staticUnit) *beam {
 	d := u.rods[u.dragLink()]
 	b.drag = newRod(d.name, pts[d.inner], pts[d.outer], pts[u.wheels[b.pulls].axis.lower])
 	t := u.rods[u.tieRod()]
-	b.tie = r3.Norm(r3.Sub(pts[t.outer], pts[t.inner]))
+	b.tie = norm(r3.Sub(pts[t.outer], pts[t.inner]))
 	return b
 }
 

@@ -50,15 +50,15 @@ type slide struct {
 	o2     float64 // its length, squared
 }
 
-// newClosedForm returns the closed form of c, or nil where it has none: where no
-// two of its rods share the ball of a lower arm.
-func newClosedForm(c *corner) *closedForm {
+// newClosedForm returns the closed form of c, in f, or nil where it has none: where
+// no two of its rods share the ball of a lower arm.
+func newClosedForm(c *corner, f *closedForm) *closedForm {
 	isArm := func(i int) bool { return c.rods[i].b == c.rods[i+1].b }
 	if !isArm(0) || (c.strut == nil && !isArm(2)) {
 		return nil
 	}
 	tie := &c.rods[c.tieRod()]
-	f := &closedForm{ball: c.rods[0].b, arm: tie.b, inner: tie.a, rod2: tie.l * tie.l, strut: c.strut}
+	*f = closedForm{ball: c.rods[0].b, arm: tie.b, inner: tie.a, rod2: tie.l * tie.l, strut: c.strut}
 	f.lower = newCircle(c.rods[0].a, c.rods[1].a, r3.Add(c.wheel, f.ball))
 	var top Vec // from the wheel centre, static
 	if f.strut != nil {
@@ -90,7 +90,7 @@ func newSlide(s *strut, ball Vec) slide {
 // triad returns the frame of the knuckle whose upper point stands at top from the
 // lower ball joint, static.
 func (f *closedForm) triad(top Vec) triad {
-	t := triad{l: r3.Norm(top)}
+	t := triad{l: norm(top)}
 	t.inv = 1 / t.l
 	t.n = r3.Scale(t.inv, top)
 	arm := r3.Sub(f.arm, f.ball)

@@ -71,7 +71,7 @@ func (c *closedTrace) start(sys system, q *state) {
 	if !f.place(u, c.inner, &c.pose) || !c.settle(0, u, 0) {
 		return
 	}
-	if r3.Norm(r3.Sub(c.wheel, at.w)) <= trustFloor && lever*r3.Norm(r3.Sub(c.turn, at.g)) <= trustFloor {
+	if norm(r3.Sub(c.wheel, at.w)) <= trustFloor && lever*norm(r3.Sub(c.turn, at.g)) <= trustFloor {
 		c.form = f
 	}
 }

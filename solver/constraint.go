@@ -17,7 +17,7 @@ type rod struct {
 // whose reference point stands at o, at the length it has in that position.
 func newRod(name string, a, p, o Vec) rod {
 	d := r3.Sub(p, a)
-	l := r3.Norm(d)
+	l := norm(d)
 	return rod{name: name, a: a, b: r3.Sub(p, o), l: l, inv: 1 / l, static: d}
 }
 

@@ -42,6 +42,10 @@ func along(i int) Vec {
 // sub returns a - b.
 func sub(a, b Vec) Vec { return r3.Sub(a, b) }
 
+// norm returns the length of v. Unlike that of r3 it does not guard against
+// overflow, which no place of a car comes near.
+func norm(v Vec) float64 { return math.Sqrt(dot(v, v)) }
+
 // dot returns the scalar product.
 func dot(a, b Vec) float64 { return r3.Dot(a, b) }
 
