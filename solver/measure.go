@@ -69,49 +69,40 @@ func (c *corner) wheelOf(p *pose, out *wheelPose) {
 // screw returns the instantaneous screw axis of steering in pose p: see
 // [unit.screw].
 func (c *corner) screw(p *pose) (at, dir Vec) {
-	var rows [4][5]float64
-	var w wrench
-	for i := range rows {
-		c.rods[i].constrain(p, Vec{}, &w)
-		rows[i] = [5]float64{w.moment.X, w.moment.Y, w.moment.Z, w.force.X, w.force.Y}
+	var w [4]wrench
+	for i := range w {
+		c.rods[i].constrain(p, Vec{}, &w[i])
 	}
-	n := crossRows(&rows)
-	omega, v := Vec{X: n[0], Y: n[1], Z: n[2]}, Vec{X: n[3], Y: n[4]}
+	omega, v := freeMotion(&w)
 	if omega.Z < 0 {
 		omega, v = r3.Scale(-1, omega), r3.Scale(-1, v)
 	}
 	return r3.Add(p.w, r3.Scale(1/r3.Dot(omega, omega), r3.Cross(omega, v))), omega
 }
 
-// crossRows returns the vector square to all four rows: its components are the
-// signed minors of the rows, by the 2×2 minors of the upper and the lower two.
-func crossRows(rows *[4][5]float64) (n [5]float64) {
-	upper, lower := minorsOf(&rows[0], &rows[1]), minorsOf(&rows[2], &rows[3])
-	sign := 1.0
-	for skip := range n {
-		c := &otherColumns[skip]
-		sum := 0.0
-		for _, s := range &splits {
-			i, j, k, l := c[s.i], c[s.j], c[s.k], c[s.l]
-			sum += s.sign * upper[i][j] * lower[k][l]
+// freeMotion returns the turn ω and the level velocity v of the reference point
+// with which a body on four rods moves freely. Two rods that are well apart in
+// plan view give v for any ω; what the other two then ask is that ω be square to
+// a vector each.
+func freeMotion(w *[4]wrench) (omega, v Vec) {
+	best, size := &splits[0], -1.0
+	for i := range splits {
+		s := &splits[i]
+		if d := math.Abs(plan(&w[s.i], &w[s.j])); d > size {
+			best, size = s, d
 		}
-		n[skip] = sign * sum
-		sign = -sign
 	}
-	return n
+	p, q := &w[best.i], &w[best.j]
+	inv := 1 / plan(p, q)
+	omega = r3.Cross(reduced(&w[best.k], p, q, inv), reduced(&w[best.l], p, q, inv))
+	a, b := -r3.Dot(p.moment, omega), -r3.Dot(q.moment, omega)
+	return omega, Vec{X: inv * (q.force.Y*a - p.force.Y*b), Y: inv * (p.force.X*b - q.force.X*a)}
 }
 
-// otherColumns are the columns of a minor that leaves out one of five.
-var otherColumns = [5][4]uint8{{1, 2, 3, 4}, {0, 2, 3, 4}, {0, 1, 3, 4}, {0, 1, 2, 4}, {0, 1, 2, 3}}
-
-// minorsOf returns the 2×2 minors of two rows, by their columns in ascending order.
-func minorsOf(a, b *[5]float64) (m [5][5]float64) {
-	for i := range 5 {
-		for j := i + 1; j < 5; j++ {
-			m[i][j] = a[i]*b[j] - a[j]*b[i]
-		}
-	}
-	return m
+// reduced returns the moment of r less those multiples of p and q that have its
+// level force; inv is the inverse of their determinant.
+func reduced(r, p, q *wrench, inv float64) Vec {
+	return reduce(r.moment, inv*plan(r, q), p.moment, inv*plan(p, r), q.moment)
 }
 
 // wheelOf sets out to wheel i of the axle in pose p, as a left one.
