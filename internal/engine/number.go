@@ -9,12 +9,15 @@ import (
 // whose steering axis lies level: NaN stands for that, null in JSON.
 type Number float64
 
+// longestNumber is the most letters that a number takes, as -1.2345678901234567e-300.
+const longestNumber = 24
+
 // MarshalJSON writes the number, or null where there is none.
 func (n Number) MarshalJSON() ([]byte, error) {
 	if x := float64(n); math.IsNaN(x) || math.IsInf(x, 0) {
 		return []byte("null"), nil
 	}
-	return strconv.AppendFloat(nil, float64(n), 'g', -1, 64), nil
+	return strconv.AppendFloat(make([]byte, 0, longestNumber), float64(n), 'g', -1, 64), nil
 }
 
 // UnmarshalJSON reads a number, or null as NaN.

@@ -12,9 +12,15 @@ import (
 	"time"
 )
 
-// queries are the sweeps that are asked of each study.
+// queries are the sweeps that are asked of each study: mostly of one car, as a program
+// asks that tries a value, and now and then of all.
 var queries = []string{
-	"sweep", "sweep?motion=left", "sweep?motion=roll", "sweep?heave=5", "sweep?roll=1.5",
+	"sweep?candidate=base",
+	"sweep?candidate=base&motion=left",
+	"sweep?candidate=base&motion=roll",
+	"sweep?candidate=base&heave=5",
+	"sweep?candidate=base&roll=1.5",
+	"sweep",
 }
 
 // target is a request as the load tool reads it.

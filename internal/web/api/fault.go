@@ -60,19 +60,29 @@ func (f *fault) write(w http.ResponseWriter) {
 	if f.status == http.StatusTooManyRequests || f.status == http.StatusServiceUnavailable {
 		w.Header().Set("Retry-After", retryAfter)
 	}
-	writeJSON(w, f.status, struct {
+	asJSON(f.status, struct {
 		Error *fault `json:"error"`
-	}{f})
+	}{f}).write(w)
 }
 
-// writeJSON sends an answer. One that cannot be written as JSON is our own mistake.
-func writeJSON(w http.ResponseWriter, status int, answer any) {
+// jsonAnswer is an answer as JSON.
+type jsonAnswer struct {
+	status int
+	body   []byte
+}
+
+// asJSON writes an answer as JSON. One that cannot be is our own mistake.
+func asJSON(status int, answer any) *jsonAnswer {
 	body, err := json.Marshal(answer)
 	if err != nil {
 		status, body = http.StatusInternalServerError, []byte(`{"error": {"key": "", "message": "the answer cannot be written as JSON"}}`)
 	}
+	return &jsonAnswer{status, body}
+}
+
+func (a *jsonAnswer) write(w http.ResponseWriter) {
 	w.Header().Set("Content-Type", "application/json; charset=utf-8")
 	w.Header().Set("Cache-Control", "no-store")
-	w.WriteHeader(status)
-	w.Write(body) // The caller may be gone; there is nobody to tell.
+	w.WriteHeader(a.status)
+	w.Write(a.body) // The caller may be gone; there is nobody to tell.
 }

@@ -50,6 +50,9 @@ func (g *gate) enter(ctx context.Context) (leave func(), err error) {
 	}
 }
 
+// full reports whether a call that came now would be refused.
+func (g *gate) full() bool { return g.waiting.Load() >= g.queue && len(g.slots) == cap(g.slots) }
+
 func (g *gate) stopped() bool {
 	select {
 	case <-g.stopping:

@@ -58,20 +58,29 @@ func (h *handler) answer(c *call) http.HandlerFunc {
 		}
 		// A caller that takes the answer too slowly is cut off.
 		_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(h.cfg.Deadline))
-		if p, ok := result.(*page); ok {
-			p.write(w)
-			return
-		}
-		writeJSON(w, http.StatusOK, result)
+		result.write(w)
 	}
 }
 
-func (h *handler) result(c *call, w http.ResponseWriter, r *http.Request) (any, *fault) {
+// written is an answer as it goes out.
+type written interface{ write(http.ResponseWriter) }
+
+// refusedBodyTimeout is for a study that is not looked at.
+const refusedBodyTimeout = time.Second
+
+// result returns the answer to a request. Where too many wait it refuses before it
+// reads the study, so that refusing costs next to nothing.
+func (h *handler) result(c *call, w http.ResponseWriter, r *http.Request) (written, *fault) {
 	flags, ask := c.flags()
 	if f := readOptions(flags, r.URL.RawQuery); f != nil {
 		return nil, f
 	}
-	d, f := h.receive(w, r)
+	if h.work.full() {
+		// The server reads what is left of a body before it answers.
+		_ = http.NewResponseController(w).SetReadDeadline(time.Now().Add(refusedBodyTimeout))
+		return nil, refusal(errFull)
+	}
+	data, f := h.receive(w, r)
 	if f != nil {
 		return nil, f
 	}
@@ -82,6 +91,16 @@ func (h *handler) result(c *call, w http.ResponseWriter, r *http.Request) (any, 
 		return nil, refusal(err)
 	}
 	defer leave()
+	return work(ctx, ask, data)
+}
+
+// work does all of a call that takes the processor: reading the study's text and
+// writing the answer take longer than a sweep itself.
+func work(ctx context.Context, ask ask, data []byte) (written, *fault) {
+	d, err := study.Decode(data)
+	if err != nil {
+		return nil, studyFault(err)
+	}
 	result, err := ask(ctx, d)
 	if err == nil {
 		err = ctx.Err() // A search gives the best so far, which is not what was asked for.
@@ -89,17 +108,20 @@ func (h *handler) result(c *call, w http.ResponseWriter, r *http.Request) (any, 
 	if err != nil {
 		return nil, faultOf(err)
 	}
-	return result, nil
+	if p, ok := result.(*page); ok {
+		return p, nil
+	}
+	return asJSON(http.StatusOK, result), nil
 }
 
-// receive reads the study once there is room for it.
-func (h *handler) receive(w http.ResponseWriter, r *http.Request) (*study.Document, *fault) {
+// receive reads the text of a study once there is room for it.
+func (h *handler) receive(w http.ResponseWriter, r *http.Request) ([]byte, *fault) {
 	leave, err := h.reading.enter(r.Context())
 	if err != nil {
 		return nil, refusal(err)
 	}
 	defer leave()
-	return h.readStudy(w, r)
+	return h.readBody(w, r)
 }
 
 // refusal returns the fault of a call that was not let in.

@@ -107,6 +107,26 @@ func TestQueueIsBounded(t *testing.T) {
 	}
 }
 
+func TestFullQueueRefusesBeforeItReads(t *testing.T) {
+	s, h, server := serveSlow(t, Config{Workers: 1, Queue: 1})
+	first := start(t.Context(), server.URL)
+	<-s.began
+	second := start(t.Context(), server.URL)
+	await(t, "a call to wait", func() bool { return h.work.waiting.Load() == 1 })
+	body, _ := io.Pipe() // never sends anything
+	r, err := http.Post(server.URL, "application/json", body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Body.Close()
+	if r.StatusCode != http.StatusTooManyRequests || r.Header.Get("Retry-After") == "" {
+		t.Errorf("call with a study yet to come = %d, want 429 and Retry-After", r.StatusCode)
+	}
+	close(s.release)
+	<-first
+	<-second
+}
+
 func TestStoppingFinishesWhatRuns(t *testing.T) {
 	stopping := make(chan struct{})
 	s, h, server := serveSlow(t, Config{Workers: 1, Queue: 5, Stopping: stopping})

@@ -13,7 +13,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"toewright/internal/strictjson"
-	"toewright/internal/study"
 )
 
 // readOptions sets the options that a query names. The fault names one that there
@@ -59,19 +58,15 @@ func shorten(text string) string {
 	return text
 }
 
-// readStudy reads the study in a request's body.
-func (h *handler) readStudy(w http.ResponseWriter, r *http.Request) (*study.Document, *fault) {
+// readBody reads a request's body.
+func (h *handler) readBody(w http.ResponseWriter, r *http.Request) ([]byte, *fault) {
 	// Not every writer has deadlines; the server's own then holds.
 	_ = http.NewResponseController(w).SetReadDeadline(time.Now().Add(h.cfg.BodyTimeout))
 	data, err := io.ReadAll(http.MaxBytesReader(w, r.Body, h.cfg.MaxBody))
 	if err != nil {
 		return nil, h.bodyFault(err)
 	}
-	d, err := study.Decode(data)
-	if err != nil {
-		return nil, studyFault(err)
-	}
-	return d, nil
+	return data, nil
 }
 
 func (h *handler) bodyFault(err error) *fault {
