@@ -142,9 +142,17 @@ check: ## Check format, vet, lint, modules and known vulnerabilities
 bench: ## Run the benchmarks
 	$(GO) test -run '^$$' -bench . ./...
 
+# An empty go-app page, packed as ours is.
+.PHONY: empty-page
+empty-page:
+	mkdir -p bin/empty
+	$(JS) $(BUILD) -o bin/empty/app.wasm ./internal/browsertest/emptypage
+	$(GO) run ./internal/browsertest/emptypage bin/empty/site
+	$(GO) run ./internal/assets -out bin/empty/site/web bin/empty/app.wasm app/web/icon-192.png
+
 .PHONY: bench-browser
-bench-browser: front-quick ## Measure the frames of a drag in headless Chromium
-	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench . -benchtime 5x ./internal/browsertest/...
+bench-browser: front empty-page ## Measure the start and the frames of a drag in headless Chromium
+	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench . -benchtime 5x -timeout 30m ./internal/browsertest
 
 # What bench-peers measures against, as Debian names it.
 PEERS := g++ python3-scipy libslvs1-dev libsimbody-dev libnlopt-dev
