@@ -10,6 +10,11 @@ import (
 	"time"
 )
 
+// heapLimit is the most that the server may hold in memory, in bytes: all the studies
+// that may arrive at once at their largest, and as much again for what the collector
+// has not yet taken back.
+const heapLimit = 2 * 256 << 20
+
 // verdict returns an error for each thing that is not as it must be.
 func (f *figures) verdict() error {
 	var wrong []error
@@ -29,6 +34,9 @@ func (f *figures) verdict() error {
 		if status == "0" || status >= "5" {
 			wrong = append(wrong, fmt.Errorf("%d sweeps ended by status %s: %q", n, status, f.sweeps.Errors))
 		}
+	}
+	if !(f.peakHeap <= heapLimit) {
+		wrong = append(wrong, fmt.Errorf("the heap grew to %.0f MB, want at most %.0f", f.peakHeap/1e6, heapLimit/1e6))
 	}
 	if !f.idle() {
 		wrong = append(wrong, fmt.Errorf("left over after %s: %v, want as before: %v", f.settled, f.after, f.before))

@@ -33,6 +33,7 @@ func TestVerdict(t *testing.T) {
 		{"a storm got 5xx", func(f *figures) { f.ends[0]["500"] = 9 }, "bad: 9 ended by 500"},
 		{"a storm hung", func(f *figures) { f.ends[0]["nothing for 40s"] = 1 }, "bad: 1 ended by nothing"},
 		{"a goroutine is left", func(f *figures) { f.after[goroutines] = 6 }, "left over"},
+		{"the heap grew", func(f *figures) { f.peakHeap = 1e9 }, "1000 MB"},
 		{"a call is left", func(f *figures) { f.after[running] = 1 }, "left over"},
 		{"the server did not stop", func(f *figures) { f.stopErr = errors.New("stuck") }, "stuck"},
 	}
