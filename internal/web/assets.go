@@ -29,6 +29,9 @@ func Assets() fs.FS {
 // programName is the file that the front end cannot be without.
 const programName = "app.wasm"
 
+// manifestName is the file that describes the page to a system that installs it.
+const manifestName = "manifest.webmanifest"
+
 // suffixes are added to the name of a file for its compressed forms.
 var suffixes = map[encoding]string{brotlied: ".br", gzipped: ".gz"}
 
@@ -122,6 +125,7 @@ func etag(data []byte) string {
 // program or a script stops the page.
 var contentTypes = map[string]string{
 	".css":         "text/css; charset=utf-8",
+	".html":        "text/html; charset=utf-8",
 	".js":          "text/javascript; charset=utf-8",
 	".png":         "image/png",
 	".svg":         "image/svg+xml",

@@ -36,22 +36,28 @@ func NewHandler(cfg Config) (http.Handler, error) {
 			mux.Handle(path, cfg.API)
 		}
 	}
-	addPage(mux, files)
+	if err := addPage(mux, files); err != nil {
+		return nil, err
+	}
 	return secured(underBase(base, mux)), nil
 }
 
 // addPage adds the page's routes, or the notice where the front end is not built.
-func addPage(mux *http.ServeMux, files assets) {
+func addPage(mux *http.ServeMux, files assets) error {
 	if !files.built() {
 		mux.HandleFunc("GET /{$}", serveUnbuilt)
-		return
+		return nil
+	}
+	shell, err := renderShell(newShell(files))
+	if err != nil {
+		return err
 	}
 	mux.Handle("GET /web/{name}", files)
-	mux.Handle("GET /manifest.webmanifest", files["manifest.webmanifest"])
-	page := newShell(files)
-	for _, path := range shellPaths() {
-		mux.Handle("GET "+path, page)
+	mux.Handle("GET /"+manifestName, files[manifestName])
+	for path, file := range shell {
+		mux.Handle("GET "+exactly(path), file)
 	}
+	return nil
 }
 
 // underBase serves next at the base path, and sends the base path without its

@@ -2,7 +2,6 @@ package web
 
 import (
 	_ "embed"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -51,17 +50,10 @@ func newShell(files assets, headTags ...string) *app.Handler {
 	}
 }
 
-// scriptPaths are where go-app's handler has its own files.
-var scriptPaths = []string{"/app.css", "/app.js", "/app-worker.js", "/wasm_exec.js"}
-
-// shellPaths returns what go-app's handler may answer. It answers more by itself:
+// shellPaths returns what is asked of go-app's handler. It answers more by itself:
 // paths such as /robots.txt make it fetch from whatever host the request names.
 func shellPaths() []string {
-	paths := slices.Clone(scriptPaths)
-	for _, path := range ui.Paths() {
-		paths = append(paths, exactly(path))
-	}
-	return paths
+	return append([]string{"/app.css", "/app.js", "/app-worker.js", "/wasm_exec.js"}, ui.Paths()...)
 }
 
 // exactly returns the pattern of a mux for one path and none below it.

@@ -1,13 +1,12 @@
 package web
 
 import (
-	"bytes"
 	"fmt"
 	"html"
 	"io/fs"
-	"net/http"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
 // WriteSite writes the page to a folder, which is made if there is none, for a host
@@ -28,17 +27,21 @@ func WriteSite(folder string, files fs.FS) error {
 	if !all.built() {
 		return fmt.Errorf("web: the front end has not been built: run make build, then write the site again")
 	}
-	shell := newShell(all, policyTags()...)
-	for name, path := range siteFiles() {
-		body, err := rendered(shell, path)
-		if err != nil {
-			return err
-		}
-		if err := writeFile(folder, name, body); err != nil {
+	pages, err := renderShell(newShell(all, policyTags()...))
+	if err != nil {
+		return err
+	}
+	for path, page := range pages {
+		if err := page.write(folder, siteName(path)); err != nil {
 			return err
 		}
 	}
-	return all.write(folder)
+	for name, file := range all {
+		if err := file.write(folder, "web/"+name); err != nil {
+			return err
+		}
+	}
+	return all[manifestName].write(folder, manifestName)
 }
 
 // policyTags returns what stands in for the headers.
@@ -49,27 +52,22 @@ func policyTags() []string {
 	}
 }
 
-// siteFiles returns the path at which go-app's handler has each file of a site that
-// is no asset.
-func siteFiles() map[string]string {
-	files := map[string]string{"index.html": "/"}
-	for _, path := range scriptPaths {
-		files[path[1:]] = path
+// siteName returns the name of the file for a path of the page.
+func siteName(path string) string {
+	if strings.HasSuffix(path, "/") {
+		path += "index.html"
 	}
-	return files
+	return path[1:]
 }
 
-// write writes all forms of all files below a folder, as the document names them.
-func (a assets) write(folder string) error {
-	for name, file := range a {
-		for enc, form := range file.forms {
-			if err := writeFile(folder, "web/"+name+suffixes[enc], form.data); err != nil {
-				return err
-			}
+// write writes all forms of a file below a folder.
+func (a *asset) write(folder, name string) error {
+	for enc, form := range a.forms {
+		if err := writeFile(folder, name+suffixes[enc], form.data); err != nil {
+			return err
 		}
 	}
-	manifest := a["manifest.webmanifest"].forms[identity].data
-	return writeFile(folder, "manifest.webmanifest", manifest)
+	return nil
 }
 
 func writeFile(folder, name string, data []byte) error {
@@ -82,33 +80,3 @@ func writeFile(folder, name string, data []byte) error {
 	}
 	return nil
 }
-
-// rendered returns what a handler answers to a GET.
-func rendered(h http.Handler, path string) ([]byte, error) {
-	r, err := http.NewRequest(http.MethodGet, path, nil)
-	if err != nil {
-		return nil, err
-	}
-	answer := answer{header: http.Header{}, status: http.StatusOK}
-	h.ServeHTTP(&answer, r)
-	if answer.status != http.StatusOK {
-		return nil, fmt.Errorf("web: rendering %s ended with status %d", path, answer.status)
-	}
-	return answer.body.Bytes(), nil
-}
-
-// answer keeps what a handler writes.
-type answer struct {
-	header http.Header
-	status int
-	body   bytes.Buffer
-}
-
-// Header implements [http.ResponseWriter].
-func (a *answer) Header() http.Header { return a.header }
-
-// WriteHeader implements [http.ResponseWriter].
-func (a *answer) WriteHeader(status int) { a.status = status }
-
-// Write implements [http.ResponseWriter].
-func (a *answer) Write(p []byte) (int, error) { return a.body.Write(p) }

@@ -1,0 +1,77 @@
+package web
+
+import (
+	"bytes"
+	"compress/gzip"
+	"fmt"
+	"net/http"
+	"path"
+)
+
+// renderShell returns what go-app's handler answers, by path. It renders the document
+// anew for each request, which takes longer than a call does; the document is always
+// the same, so it is rendered once.
+func renderShell(shell http.Handler) (map[string]*asset, error) {
+	files := map[string]*asset{}
+	for _, path := range shellPaths() {
+		body, err := rendered(shell, path)
+		if err != nil {
+			return nil, err
+		}
+		files[path] = renderedAsset(path, body)
+	}
+	return files, nil
+}
+
+// renderedAsset returns the file of a path, as itself and with gzip.
+func renderedAsset(name string, body []byte) *asset {
+	if path.Ext(name) == "" {
+		name = "index.html"
+	}
+	packed := gzip9(body)
+	return &asset{contentType(name), map[encoding]form{
+		identity: {body, etag(body)},
+		gzipped:  {packed, etag(packed)},
+	}}
+}
+
+func gzip9(data []byte) []byte {
+	var b bytes.Buffer
+	w, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
+	if err != nil {
+		panic(err) // The level is a constant that exists.
+	}
+	w.Write(data) // A bytes.Buffer takes all.
+	w.Close()
+	return b.Bytes()
+}
+
+// rendered returns what a handler answers to a GET.
+func rendered(h http.Handler, path string) ([]byte, error) {
+	r, err := http.NewRequest(http.MethodGet, path, nil)
+	if err != nil {
+		return nil, err
+	}
+	answer := answer{header: http.Header{}, status: http.StatusOK}
+	h.ServeHTTP(&answer, r)
+	if answer.status != http.StatusOK {
+		return nil, fmt.Errorf("web: rendering %s ended with status %d", path, answer.status)
+	}
+	return answer.body.Bytes(), nil
+}
+
+// answer keeps what a handler writes.
+type answer struct {
+	header http.Header
+	status int
+	body   bytes.Buffer
+}
+
+// Header implements [http.ResponseWriter].
+func (a *answer) Header() http.Header { return a.header }
+
+// WriteHeader implements [http.ResponseWriter].
+func (a *answer) WriteHeader(status int) { a.status = status }
+
+// Write implements [http.ResponseWriter].
+func (a *answer) Write(p []byte) (int, error) { return a.body.Write(p) }
