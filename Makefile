@@ -71,9 +71,9 @@ release: front ## Build the program for each platform into bin/release, with che
 
 .PHONY: reproduce
 reproduce: ## Build the last commit twice, in two folders with caches of their own, and compare
-	@a=$$(mktemp -d) b=$$(mktemp -d)/deeper; trap 'rm -rf "$$a" "$${b%/deeper}"' EXIT; \
+	@commit=$$(git rev-parse HEAD) a=$$(mktemp -d) b=$$(mktemp -d)/deeper; trap 'rm -rf "$$a" "$${b%/deeper}"' EXIT; \
 	for d in "$$a" "$$b"; do \
-	  git clone -q . "$$d/src"; GOCACHE="$$d/cache" $(MAKE) -C "$$d/src" release PLATFORMS='$(PLATFORMS)'; \
+	  git clone -q . "$$d/src"; git -C "$$d/src" checkout -q $$commit; GOCACHE="$$d/cache" $(MAKE) -C "$$d/src" release PLATFORMS='$(PLATFORMS)'; \
 	done; \
 	diff "$$a/src/bin/release/SHA256SUMS" "$$b/src/bin/release/SHA256SUMS"; echo 'the same bytes both times'
 
