@@ -35,7 +35,7 @@ FILE - reads standard input.`,
 func showAxle(r *report, a *engine.AxleResult) {
 	length := string(r.shown)
 	perLength := r.file.Convert(1, r.shown) // shown lengths in one of the file
-	t := &table{left: map[int]bool{1: true}}
+	t := &table{left: map[int]bool{1: true}, fold: fold{repeat: 2, group: 1}}
 	header := []string{"", ""}
 	for _, c := range a.Cars {
 		header = append(header, oneLine(c.Candidate))

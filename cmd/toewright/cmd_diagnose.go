@@ -44,7 +44,7 @@ func showDiagnosis(r *report, d *engine.DiagnoseResult) {
 		}
 		r.heading("%s, %s", oneLine(c.Candidate), side)
 		for _, line := range c.Words {
-			r.line("%s", line)
+			r.sentence(line)
 		}
 	}
 }

@@ -34,6 +34,11 @@ func newReport(d *study.Document, s showing) (*report, error) {
 
 func (r *report) line(format string, args ...any) { fmt.Fprintf(&r.text, format+"\n", args...) }
 
+// sentence prints a text over as many lines as it takes.
+func (r *report) sentence(text string) {
+	r.line("%s", wrap(oneLine(text), sentenceWidth, sentenceIndent))
+}
+
 // heading starts a part.
 func (r *report) heading(format string, args ...any) {
 	if r.text.Len() > 0 {

@@ -51,7 +51,7 @@ func differs(c engine.Compared, yardstick, text string) string {
 
 func showSide(r *report, cars []engine.Compared, yardstick, heading string) {
 	r.heading("%s", heading)
-	t := &table{}
+	t := &table{fold: fold{repeat: 2, group: 2}}
 	head := []string{"", ""}
 	for _, c := range cars {
 		head = append(head, oneLine(c.Candidate), differs(c, yardstick, "change"))

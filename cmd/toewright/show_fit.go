@@ -14,7 +14,7 @@ const mostFitted = 8
 // showFit prints what the fit comes to in sentences, then the numbers behind it.
 func showFit(r *report, f *engine.FitResult) {
 	for _, line := range f.Words {
-		r.line("%s", oneLine(line))
+		r.sentence(line)
 	}
 	showFitted(r, f)
 	showSettled(r, f)
@@ -22,7 +22,7 @@ func showFit(r *report, f *engine.FitResult) {
 	if len(f.Next) > 0 {
 		r.heading("what to measure next, the most useful first")
 		for _, m := range f.Next {
-			r.line("%s", oneLine(m.Words))
+			r.sentence(m.Words)
 		}
 	}
 }

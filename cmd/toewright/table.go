@@ -10,6 +10,7 @@ import (
 type table struct {
 	rows [][]string
 	left map[int]bool // columns to the left beside the first
+	fold fold
 }
 
 func (t *table) add(cells ...string) { t.rows = append(t.rows, cells) }
@@ -17,26 +18,44 @@ func (t *table) add(cells ...string) { t.rows = append(t.rows, cells) }
 // columnGap separates columns.
 const columnGap = "  "
 
-// String returns the table, its lines without blanks at the end.
+// String returns the table, its lines without blanks at the end, an empty line
+// between its parts.
 func (t *table) String() string {
 	widths := t.widths()
 	var b strings.Builder
+	for i, columns := range t.fold.parts(widths) {
+		if i > 0 {
+			b.WriteString("\n")
+		}
+		t.writePart(&b, columns, widths)
+	}
+	return b.String()
+}
+
+// writePart writes the columns of the given numbers.
+func (t *table) writePart(b *strings.Builder, columns, widths []int) {
 	for _, row := range t.rows {
 		var line strings.Builder
-		for i, cell := range row {
+		for i, c := range columns {
+			if c >= len(row) {
+				break
+			}
 			if i > 0 {
 				line.WriteString(columnGap)
 			}
-			blanks := strings.Repeat(" ", widths[i]-utf8.RuneCountInString(cell))
-			if i == 0 || t.left[i] {
-				line.WriteString(cell + blanks)
-			} else {
-				line.WriteString(blanks + cell)
-			}
+			t.writeCell(&line, c, row[c], widths[c])
 		}
 		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
 	}
-	return b.String()
+}
+
+func (t *table) writeCell(line *strings.Builder, column int, cell string, width int) {
+	blanks := strings.Repeat(" ", width-utf8.RuneCountInString(cell))
+	if column == 0 || t.left[column] {
+		line.WriteString(cell + blanks)
+		return
+	}
+	line.WriteString(blanks + cell)
 }
 
 // widths returns the width of each column in characters.
