@@ -47,17 +47,11 @@ func convex(h *mat.SymDense) {
 	if definite(h) {
 		return
 	}
-	var eigen mat.EigenSym
-	if !eigen.Factorize(h, true) {
-		h.Zero()
-		return
-	}
-	var vectors mat.Dense
-	eigen.VectorsTo(&vectors)
+	e := eigenOf(h)
 	h.Zero()
-	for k, value := range eigen.Values(nil) {
+	for k, value := range e.values {
 		if value > 0 {
-			h.SymRankOne(h, value, vectors.ColView(k))
+			h.SymRankOne(h, value, mat.NewVecDense(len(e.values), e.vector(k)))
 		}
 	}
 }

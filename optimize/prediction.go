@@ -99,22 +99,19 @@ const (
 	bandDraws = 2000
 	// bandSeed makes them the same each time.
 	bandSeed = 90
-	// bandRounding is the share of the largest variance below which a direction
-	// does not spread.
-	bandRounding = 1e-12
 )
 
 // bandsOf returns the figures of a curve over what its covariance leaves possible.
 // They are no linear functions of the curve, a root mean square least of all where
 // it is small, so that they are drawn.
 func bandsOf(change []float64, spread *mat.SymDense) (rms, peak Band) {
-	directions := principal(spread)
+	factor := choleskyColumns(spread)
 	r := rand.New(rand.NewPCG(bandSeed, bandSeed))
 	x := make([]float64, len(change))
 	var all, most []float64
 	for range bandDraws {
 		copy(x, change)
-		for _, d := range directions {
+		for _, d := range factor {
 			z := r.NormFloat64()
 			for i := range x {
 				x[i] += z * d[i]
@@ -130,28 +127,4 @@ func bandsOf(change []float64, spread *mat.SymDense) (rms, peak Band) {
 func bandOf(fitted solver.Angle, drawn []float64) Band {
 	q := Quantiles(drawn, bandLow, 0.5, bandHigh)
 	return Band{Fitted: fitted, Low: solver.Angle(q[0]), Median: solver.Angle(q[1]), High: solver.Angle(q[2])}
-}
-
-// principal returns the directions in which a covariance spreads, each as long as
-// its standard deviation.
-func principal(s *mat.SymDense) [][]float64 {
-	var e mat.EigenSym
-	if !e.Factorize(s, true) {
-		return nil
-	}
-	values := e.Values(nil)
-	var vectors mat.Dense
-	e.VectorsTo(&vectors)
-	var out [][]float64
-	for k, v := range values {
-		if v <= bandRounding*values[len(values)-1] {
-			continue
-		}
-		d := mat.Col(nil, k, &vectors)
-		for i := range d {
-			d[i] *= math.Sqrt(v)
-		}
-		out = append(out, d)
-	}
-	return out
 }

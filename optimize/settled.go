@@ -22,15 +22,10 @@ type Direction struct {
 // Directions returns independent combinations of the unknowns, the best settled
 // first. No more of them are settled than there are readings.
 func (f *FittedCar) Directions() []Direction {
-	var e mat.EigenSym
-	if !e.Factorize(f.share(), true) {
-		return nil
-	}
-	var vectors mat.Dense
-	e.VectorsTo(&vectors)
+	e := eigenOf(f.share())
 	var out []Direction
-	for k, v := range e.Values(nil) {
-		out = append(out, Direction{Left: math.Sqrt(math.Max(v, 0)), Weights: mat.Col(nil, k, &vectors)})
+	for k, v := range e.values {
+		out = append(out, Direction{Left: math.Sqrt(math.Max(v, 0)), Weights: e.vector(k)})
 	}
 	return out
 }
