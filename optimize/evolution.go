@@ -1,11 +1,10 @@
 package optimize
 
 import (
+	"cmp"
 	"math"
 	"math/rand/v2"
-
-	"gonum.org/v1/gonum/mat"
-	gopt "gonum.org/v1/gonum/optimize"
+	"slices"
 )
 
 const (
@@ -22,6 +21,7 @@ type evolution struct {
 	box    *unitBox
 	scale  *scale
 	values Values
+	sample []float64 // scratch
 	inside []float64 // scratch: the sample moved into the unit box
 	broken float64   // added to the violation of points that break a limit
 	report func()
@@ -37,7 +37,8 @@ func newEvolution(box *unitBox, s *scale, start float64, report func()) *evoluti
 		rank = brokenRank
 	}
 	return &evolution{
-		box: box, scale: s, values: newValues(size), inside: make([]float64, size.Variables),
+		box: box, scale: s, values: newValues(size),
+		sample: make([]float64, size.Variables), inside: make([]float64, size.Variables),
 		broken: rank, report: report, merit: math.Inf(1),
 	}
 }
@@ -49,42 +50,20 @@ func (e *evolution) run(evaluations int, seed uint64) []float64 {
 	for j := range middle {
 		middle[j] = 0.5
 	}
-	method := &gopt.CmaEsChol{
-		// gonum draws its samples by the Cholesky factor alone, so the spread
-		// must stand there and the step size be 1.
-		InitStepSize: 1,
-		InitCholesky: ball(len(middle), evolutionSpread),
-		Src:          rand.NewPCG(seed, evolutionStream),
+	c := newCMAES(middle, evolutionSpread, rand.New(rand.NewPCG(seed, evolutionStream)))
+	order, merits := make([]int, c.population), make([]float64, c.population)
+	for ; evaluations >= c.population; evaluations -= c.population {
+		for k := range merits {
+			if e.box.stopped() != NotRun {
+				return e.best
+			}
+			c.sample(k, e.sample)
+			order[k], merits[k] = k, e.evaluate(e.sample)
+		}
+		slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(merits[i], merits[j]) })
+		c.adapt(order)
 	}
-	// How the method ends, by the limit as a rule, does not matter: e.best holds
-	// what it found.
-	_, _ = gopt.Minimize(
-		gopt.Problem{Func: e.evaluate, Status: e.status},
-		middle,
-		&gopt.Settings{FuncEvaluations: evaluations, Converger: gopt.NeverTerminate{}},
-		method,
-	)
 	return e.best
-}
-
-// ball returns the Cholesky factor of the covariance of n independent variables
-// with the same standard deviation.
-func ball(n int, sd float64) *mat.Cholesky {
-	covariance := mat.NewSymDense(n, nil)
-	for j := range n {
-		covariance.SetSym(j, j, sd*sd)
-	}
-	var factor mat.Cholesky
-	factor.Factorize(covariance) // diagonal and positive
-	return &factor
-}
-
-// status stops the method where the run must stop.
-func (e *evolution) status() (gopt.Status, error) {
-	if e.box.stopped() != NotRun {
-		return gopt.FunctionEvaluationLimit, nil
-	}
-	return gopt.NotTerminated, nil
 }
 
 // evaluate returns the merit of a sample: that of the nearest point of the box,

@@ -231,10 +231,11 @@ func TestPolishNoise(t *testing.T) {
 		}
 		return ok
 	}}
-	starts := spread(50, 3, 1)
+	starts, u := newHalton(3, 1), make([]float64, 3)
 	for _, measure := range []Measure{RMS, Peak} {
 		for i := range 50 {
-			l := polishFrom(t, noisy, square(3, -0.9, 0.9), Objective{Measure: measure}, starts.RawRowView(i))
+			starts.point(i, u)
+			l := polishFrom(t, noisy, square(3, -0.9, 0.9), Objective{Measure: measure}, u)
 			if l.status != Converged {
 				t.Errorf("%v from start %d: status = %v, want converged", measure, i, l.status)
 			}

@@ -1,12 +1,6 @@
 package optimize
 
-import (
-	"math/rand/v2"
-
-	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/stat/distmv"
-	"gonum.org/v1/gonum/stat/samplemv"
-)
+import "math/rand/v2"
 
 // drawsPerRestart is how many points are drawn for each restart, so that points
 // where the model cannot be evaluated may be passed over.
@@ -18,14 +12,52 @@ const (
 	evolutionStream
 )
 
-// spread returns count points spread evenly over the unit box: a Halton
-// sequence scrambled by the seed, one point in each row.
-func spread(count, variables int, seed uint64) *mat.Dense {
-	points := mat.NewDense(count, variables, nil)
-	samplemv.Halton{
-		Kind: samplemv.Owen,
-		Q:    distmv.NewUnitUniform(variables, nil), // asked for quantiles only
-		Src:  rand.NewPCG(seed, haltonStream),
-	}.Sample(points)
-	return points
+// halton is a sequence of points spread evenly over the unit box: each variable of
+// point number i has the digits of i, in a prime base of its own, in reverse behind
+// the point (Halton 1960), every digit replaced by another of the base. That breaks
+// up the rows in which the points of neighbouring large bases stand, and makes
+// another sequence of each seed.
+type halton []scramble
+
+// scramble replaces digit d of a base by (factor·d + shift) mod base.
+type scramble struct{ base, factor, shift int }
+
+// newHalton returns the sequence of a seed for a number of variables.
+func newHalton(variables int, seed uint64) halton {
+	rng := rand.New(rand.NewPCG(seed, haltonStream))
+	h := make(halton, 0, variables)
+	for base := 2; len(h) < variables; base++ {
+		if isPrime(base) {
+			h = append(h, scramble{base, 1 + rng.IntN(base-1), rng.IntN(base)})
+		}
+	}
+	return h
+}
+
+func isPrime(n int) bool {
+	for d := 2; d*d <= n; d++ {
+		if n%d == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// point sets u to point number i.
+func (h halton) point(i int, u []float64) {
+	for j := range u {
+		u[j] = h[j].reversed(i)
+	}
+}
+
+// reversed returns the digits of i behind the point, the zeros before its first
+// digit included as far as they count.
+func (s *scramble) reversed(i int) float64 {
+	x, place := 0.0, 1.0
+	for place > epsilon {
+		place /= float64(s.base)
+		x += place * float64((s.factor*(i%s.base)+s.shift)%s.base)
+		i /= s.base
+	}
+	return min(x, 1)
 }

@@ -69,13 +69,13 @@ func (r *run) search() Status {
 
 // restart polishes spread points until enough searches have run.
 func (r *run) restart() Status {
-	draws := spread(drawsPerRestart*r.settings.Restarts, len(r.problem.Variables), r.settings.Seed)
-	count, _ := draws.Dims()
-	for i := 0; i < count && len(r.found) < r.settings.Restarts; i++ {
+	points, u := newHalton(len(r.problem.Variables), r.settings.Seed), r.problem.unitStart()
+	for i := 0; i < drawsPerRestart*r.settings.Restarts && len(r.found) < r.settings.Restarts; i++ {
 		if s := r.box.stopped(); s != NotRun {
 			return s
 		}
-		r.polish(draws.RawRowView(i))
+		points.point(i, u)
+		r.polish(u)
 	}
 	return r.box.stopped()
 }
