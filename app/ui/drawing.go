@@ -18,12 +18,17 @@ type drawing struct {
 	painter *painter // nil until the picture is on the page
 	size    scene.Size
 
-	// edited is told that the desk was changed by hand; settled after the last
-	// change of a drag.
-	edited func(settled bool)
+	// edited is told that the desk was changed by hand: of a drag once the hand is still
+	// or has let go, as what is rendered then takes longer than a frame has.
+	edited func()
 	// ask asks the screen for a frame.
 	ask   func()
 	asked bool
+	stale bool // the picture is not what the desk has
+
+	unsettled bool    // a drag has changed the desk, and the page is not told yet
+	movedAt   float64 // s, of the screen's time: when the pointer moved last
+	figured   bool    // the selected car's figure has changed and is not painted yet
 
 	// problem says why the picture is not what the desk asks for; "" if it is.
 	problem string
@@ -41,13 +46,20 @@ type move struct {
 
 // newDrawing returns a drawing of a desk.
 func newDrawing(desk *model.Desk) *drawing {
-	d := &drawing{desk: desk, stage: scene.NewStage(), ask: func() {}, edited: func(bool) {}}
+	d := &drawing{desk: desk, stage: scene.NewStage(), stale: true, ask: func() {}, edited: func() {}}
 	d.hand = hand{desk: desk, stage: d.stage}
 	return d
 }
 
-// request asks for a frame, once for as many changes as there are until it comes.
+// request asks for a frame that paints, once for as many changes as there are until it
+// comes.
 func (d *drawing) request() {
+	d.stale = true
+	d.wait()
+}
+
+// wait asks for a frame.
+func (d *drawing) wait() {
 	if !d.asked {
 		d.asked = true
 		d.ask()
@@ -57,15 +69,51 @@ func (d *drawing) request() {
 // frame follows the pointer and paints. Now is the time of the screen in seconds.
 func (d *drawing) frame(now float64) {
 	d.asked = false
-	changed := d.follow()
+	stale := d.stale
+	d.stale = false
+	if d.moved != nil {
+		d.movedAt = now
+	}
+	d.follow()
 	d.advance(now)
-	if d.painter != nil && d.size.Width > 0 {
-		d.painter.paint(d.stage.Draw(d.desk, d.size), d.handles())
-		d.complain(d.stage.Err())
+	if stale {
+		d.paint()
 	}
-	if changed {
-		d.edited(false)
+	d.settle(now)
+}
+
+// paint brings what the desk has to the page, if there is one.
+func (d *drawing) paint() {
+	if d.painter == nil || !(d.size.Width > 0) {
+		return
 	}
+	d.painter.paint(d.stage.Draw(d.desk, d.size), d.handles())
+	if car := d.desk.Selected(); d.figured && car != nil {
+		d.painter.canvas.figure(car.Index, keyFigure(d.desk, car))
+		d.figured = false
+	}
+	d.complain(d.stage.Err())
+}
+
+// stillTime is how long the pointer rests, in seconds, before the page is told of what a
+// drag has changed.
+const stillTime = 0.25
+
+// settle tells the page of what a drag has changed once the hand is still.
+func (d *drawing) settle(now float64) {
+	switch {
+	case !d.unsettled:
+	case now-d.movedAt >= stillTime:
+		d.tell()
+	default:
+		d.wait()
+	}
+}
+
+// tell tells the page that the desk was changed.
+func (d *drawing) tell() {
+	d.unsettled = false
+	d.edited()
 }
 
 // complain tells the page of a problem that has come or gone.
@@ -76,20 +124,22 @@ func (d *drawing) complain(err error) {
 	}
 	if text != d.problem {
 		d.problem = text
-		d.edited(true)
+		d.tell()
 	}
 }
 
 // follow does what the pointer has done since the last frame.
-func (d *drawing) follow() bool {
+func (d *drawing) follow() {
 	if d.moved == nil {
-		return false
+		return
 	}
 	m := *d.moved
 	d.moved = nil
 	changed, err := d.hand.to(m.at, m.free)
 	d.told(err)
-	return changed
+	if changed {
+		d.unsettled, d.figured = true, true
+	}
 }
 
 // told announces an error.
@@ -142,7 +192,7 @@ func (d *drawing) up() {
 	d.follow()
 	if d.hand.drop() {
 		d.announce()
-		d.edited(true)
+		d.tell()
 		d.request()
 	}
 }
@@ -152,7 +202,7 @@ func (d *drawing) key(i int, key string, shift bool) bool {
 	done, err := d.hand.press(i, key, shift)
 	if done {
 		d.told(err)
-		d.edited(true)
+		d.tell()
 		d.request()
 	}
 	return done

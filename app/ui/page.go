@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"time"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
@@ -17,7 +15,6 @@ type Page struct {
 	desk    *model.Desk
 	drawing *drawing
 	version uint64
-	shown   time.Time // when the panels were last brought up to date
 }
 
 // demo is the study of a first start.
@@ -32,25 +29,16 @@ func newPage(caller Caller) *Page {
 
 // OnMount has the drawing tell the page of what the hand does.
 func (p *Page) OnMount(ctx app.Context) {
-	p.drawing.edited = func(settled bool) { p.edited(ctx, settled) }
+	p.drawing.edited = func() { p.edited(ctx) }
 }
-
-// panelPause is the least time between two renderings of the panels during a drag: they
-// cost several frames of the screen, which are the drawing's.
-const panelPause = 400 * time.Millisecond
 
 // edited brings the panels up to date with what was done on the sheet.
-func (p *Page) edited(ctx app.Context, settled bool) {
-	if settled || time.Since(p.shown) >= panelPause {
-		p.shown = time.Now()
-		ctx.Dispatch(func(app.Context) { p.version++ })
-	}
-}
+func (p *Page) edited(ctx app.Context) { ctx.Dispatch(func(app.Context) { p.version++ }) }
 
 // changed is called after any edit of the desk by a panel.
 func (p *Page) changed(ctx app.Context) {
 	p.drawing.request()
-	ctx.Dispatch(func(app.Context) { p.version++ })
+	p.edited(ctx)
 }
 
 // Render lays the parts of the page out.

@@ -13,6 +13,8 @@ type canvas interface {
 	text(s scene.Slot, t scene.Text)
 	// grip changes handle i of the picture from what it was to what it is.
 	grip(i int, was, is grip)
+	// figure sets the text of a car's figure in the key of the drawing.
+	figure(car int, text string)
 }
 
 // grip is how a handle stands in the picture; the zero grip is not there.

@@ -47,6 +47,14 @@ func (n *nodes) text(s scene.Slot, t scene.Text) {
 	}
 }
 
+// figure leaves the text's node where it is: go-app knows it, and renders the same text
+// when the hand is still.
+func (n *nodes) figure(car int, text string) {
+	if e := js.Global().Get("document").Call("getElementById", keyFigureID(car)); e.Truthy() {
+		e.Get("firstChild").Set("nodeValue", text)
+	}
+}
+
 func (n *nodes) grip(i int, was, is grip) {
 	before, after := was.attributes(), is.attributes()
 	for k, a := range after {

@@ -9,26 +9,30 @@ import (
 )
 
 // countingCanvas counts what is set.
-type countingCanvas struct{ paths, texts, grips int }
+type countingCanvas struct{ paths, texts, grips, figures int }
 
 func (c *countingCanvas) path(scene.Slot, []byte)     { c.paths++ }
 func (c *countingCanvas) text(scene.Slot, scene.Text) { c.texts++ }
 func (c *countingCanvas) grip(int, grip, grip)        { c.grips++ }
+func (c *countingCanvas) figure(int, string)          { c.figures++ }
 
 func TestPainterTouchesOnlyWhatChanges(t *testing.T) {
 	d := openDrawing(t)
 	c := &countingCanvas{}
 	d.painter = newPainter(c)
+	d.request()
 	d.frame(0)
 	if first := *c; first.paths < 40 || first.texts < 20 || first.grips < 8 {
 		t.Errorf("first frame sets %+v, want a whole sheet", first)
 	}
 	*c = countingCanvas{}
+	d.request()
 	d.frame(1)
 	if *c != (countingCanvas{}) {
 		t.Errorf("second frame without a change sets %+v, want nothing", *c)
 	}
 	d.desk.View.Lift(0, 10)
+	d.request()
 	d.frame(2)
 	if c.paths == 0 || c.texts == 0 || c.grips == 0 {
 		t.Errorf("frame of a lifted wheel sets %+v, want all kinds of nodes", *c)

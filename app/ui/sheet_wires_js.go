@@ -16,6 +16,8 @@ type wires struct {
 	frame    js.Func
 	watcher  js.Value
 	releases []func()
+	corner   plot.Point // of the picture, in the window
+	cornered bool       // corner is known
 }
 
 // join connects the drawing with the picture on the page.
@@ -27,6 +29,8 @@ func (w *wires) join(d *drawing) {
 		return nil
 	})
 	d.ask = func() { js.Global().Call("requestAnimationFrame", w.frame) }
+	w.lose(js.Global(), "scroll", "resize")
+	w.lose(w.picture, "pointerenter", "pointerdown")
 	w.on("pointerdown", func(e js.Value) { w.down(d, e) })
 	w.on("pointermove", func(e js.Value) { d.move(w.at(e), e.Get("altKey").Bool()) })
 	for _, end := range []string{"pointerup", "pointercancel", "lostpointercapture"} {
@@ -39,14 +43,24 @@ func (w *wires) join(d *drawing) {
 }
 
 // on listens to an event of the picture.
-func (w *wires) on(event string, do func(js.Value)) {
+func (w *wires) on(event string, do func(js.Value)) { w.listen(w.picture, event, false, do) }
+
+// lose forgets where the picture stands at events of a target or of what is in it.
+func (w *wires) lose(target js.Value, events ...string) {
+	for _, event := range events {
+		w.listen(target, event, true, func(js.Value) { w.cornered = false })
+	}
+}
+
+// listen listens to an event of a target, or of all that is in it.
+func (w *wires) listen(target js.Value, event string, within bool, do func(js.Value)) {
 	f := js.FuncOf(func(_ js.Value, args []js.Value) any {
 		do(args[0])
 		return nil
 	})
-	w.picture.Call("addEventListener", event, f)
+	target.Call("addEventListener", event, f, within)
 	w.releases = append(w.releases, func() {
-		w.picture.Call("removeEventListener", event, f)
+		target.Call("removeEventListener", event, f, within)
 		f.Release()
 	})
 }
@@ -56,6 +70,7 @@ func (w *wires) watch(d *drawing) {
 	f := js.FuncOf(func(js.Value, []js.Value) any {
 		box := w.picture.Call("getBoundingClientRect")
 		d.size = scene.Size{Width: box.Get("width").Float(), Height: box.Get("height").Float()}
+		w.cornered = false
 		w.picture.Call("setAttribute", "viewBox", "0 0 "+coordinate(d.size.Width)+" "+coordinate(d.size.Height))
 		d.request()
 		return nil
@@ -65,13 +80,15 @@ func (w *wires) watch(d *drawing) {
 	w.releases = append(w.releases, f.Release)
 }
 
-// at returns the place of a pointer on the picture.
+// at returns the place of a pointer on the picture. Where the picture stands is asked
+// once, as the browser lays the page out anew before it answers.
 func (w *wires) at(e js.Value) plot.Point {
-	box := w.picture.Call("getBoundingClientRect")
-	return plot.Point{
-		X: e.Get("clientX").Float() - box.Get("left").Float(),
-		Y: e.Get("clientY").Float() - box.Get("top").Float(),
+	if !w.cornered {
+		box := w.picture.Call("getBoundingClientRect")
+		w.corner = plot.Point{X: box.Get("left").Float(), Y: box.Get("top").Float()}
+		w.cornered = true
 	}
+	return plot.Point{X: e.Get("clientX").Float(), Y: e.Get("clientY").Float()}.Sub(w.corner)
 }
 
 // down takes hold, and follows the pointer wherever it goes until it is lifted.

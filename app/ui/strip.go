@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strconv"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
@@ -38,16 +40,19 @@ func (s *Strip) car(c *model.Car) app.UI {
 		Body(
 			swatch(c.Index),
 			app.Span().Class("key-name").Text(carName(c)),
-			app.Span().Class("key-figure").Text(s.figure(c)),
+			app.Span().Class("key-figure").ID(keyFigureID(c.Index)).Text(keyFigure(s.Desk, c)),
 		)
 }
 
-// figure is the RMS of the worse side.
-func (s *Strip) figure(c *model.Car) string {
+// keyFigureID is the id of the element with a car's figure.
+func keyFigureID(car int) string { return "key-figure-" + strconv.Itoa(car) }
+
+// keyFigure is the RMS of the worse side.
+func keyFigure(d *model.Desk, c *model.Car) string {
 	if c.Err != nil {
 		return "cannot be solved"
 	}
-	n := model.NumbersOf(s.Desk.Session.Document())
+	n := model.NumbersOf(d.Session.Document())
 	worse := max(c.Figures[solver.Left].RMS, c.Figures[solver.Right].RMS)
 	return "RMS " + n.ToeNumber(worse)
 }

@@ -21,7 +21,7 @@ func TestStripSaysHowGoodCarsAre(t *testing.T) {
 	cars := d.Session.Cars()
 	n := model.NumbersOf(d.Session.Document())
 	for i, want := range []string{"RMS " + n.ToeNumber(cars.Base().Figures[0].RMS), "cannot be solved"} {
-		if got := s.figure(cars.At(i)); got != want {
+		if got := keyFigure(s.Desk, cars.At(i)); got != want {
 			t.Errorf("figure of car %d = %q, want %q", i, got, want)
 		}
 	}
