@@ -34,117 +34,72 @@ func (p *Parallel) chunk(byDefault int) int {
 	return byDefault
 }
 
-// inChunks runs do for the items 0 to n in chunks and hands the results to join
-// in the order of the items. It ends early, at the end of an unbroken run of
-// chunks, where the context ends or do fails.
-func inChunks[T any](ctx context.Context, p *Parallel, n, chunk int, do func(ctx context.Context, first, end int) (T, error), join func(T)) error {
-	chunk = p.chunk(chunk)
-	count := (n + chunk - 1) / chunk
-	r := &chunkRun[T]{p: p, n: n, chunk: chunk, do: do, parts: make([]chunkPart[T], count)}
-	var wg sync.WaitGroup
-	for range min(p.workers(), count) {
-		wg.Go(func() { r.work(ctx) })
-	}
-	wg.Wait()
-	for i := range r.parts {
-		if err := r.parts[i].err; err != nil {
-			return err
-		}
-		if !r.parts[i].done {
-			break
-		}
-		join(r.parts[i].value)
-	}
-	return nil
-}
-
-// chunkRun is what the goroutines of a run share.
-type chunkRun[T any] struct {
-	p        *Parallel
-	n, chunk int
-	do       func(ctx context.Context, first, end int) (T, error)
-	parts    []chunkPart[T]
-
-	mu     sync.Mutex
-	next   int // chunk to be taken next
-	items  int // done
-	failed bool
-}
-
-type chunkPart[T any] struct {
-	value T
-	err   error
-	done  bool
-}
-
-// work takes chunks until there are none.
-func (r *chunkRun[T]) work(ctx context.Context) {
-	for {
-		i, ok := r.take(ctx)
-		if !ok {
-			return
-		}
-		first, end := i*r.chunk, min((i+1)*r.chunk, r.n)
-		part := &r.parts[i]
-		part.value, part.err = r.do(ctx, first, end)
-		part.done = true
-		r.finish(part.err, end-first)
-	}
-}
-
-func (r *chunkRun[T]) take(ctx context.Context) (int, bool) {
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	if r.failed || r.next == len(r.parts) || ctx.Err() != nil {
-		return 0, false
-	}
-	r.next++
-	return r.next - 1, true
-}
-
-func (r *chunkRun[T]) finish(err error, items int) {
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	r.failed = r.failed || err != nil
-	r.items += items
-	if r.p.Progress != nil {
-		r.p.Progress(r.items)
-	}
-}
-
 // Chunks of some ten milliseconds' work: long beside the cost of taking one,
 // short beside a reader's patience.
 const (
-	sampleChunk = 256 // cars
+	seriesChunk = 256 // cars
 	shelfChunk  = 512 // combinations
 	mapChunk    = 4   // rows
 )
 
-// SampleAll builds the first cars of the series on all processors.
-func (s *Series) SampleAll(ctx context.Context, cars int, p Parallel) (*Sample, error) {
-	out := &Sample{width: len(s.bench().change)}
-	err := inChunks(ctx, &p, cars, sampleChunk, s.Sample, out.Join)
-	return out, err
+// cancelEvery is the number of cars, some 20 µs each, between looks at the context.
+const cancelEvery = 64
+
+// divide has the items of a span done in chunks. Each goroutine gets a worker of
+// its own from start, which gathers what it finds: memory does not grow with the
+// span. It returns the workers, for what they found to be joined. Which worker
+// did what is chance, so that the joining must not depend on it. It ends early
+// where the context does.
+func divide[W any](ctx context.Context, p *Parallel, all Span, chunk int, start func() W, do func(W, context.Context, Span)) []W {
+	d := &division{p: p, all: all, chunk: p.chunk(chunk)}
+	workers := make([]W, min(p.workers(), d.chunks()))
+	var wg sync.WaitGroup
+	for i := range workers {
+		w := start()
+		workers[i] = w
+		wg.Go(func() { d.work(ctx, func(s Span) { do(w, ctx, s) }) })
+	}
+	wg.Wait()
+	return workers
 }
 
-// TryAll tries all combinations of the shelf on all processors.
-func (s *Shelf) TryAll(ctx context.Context, p Parallel) (*Choices, error) {
-	n, err := s.Combinations()
-	if err != nil {
-		return nil, err
-	}
-	out := &Choices{}
-	err = inChunks(ctx, &p, n, shelfChunk, s.Try, func(c *Choices) { out.Join(s.Measure, c) })
-	return out, err
+// division is what the goroutines of a run share.
+type division struct {
+	p     *Parallel
+	all   Span
+	chunk int
+
+	mu   sync.Mutex
+	next int // chunk to be taken next
+	done int // items
 }
 
-// FillAll returns the figures of the whole map, row after row, on all processors.
-// A cancelled context ends it early: the result then has fewer rows.
-func (m *ParameterMap) FillAll(ctx context.Context, p Parallel) ([]Figures, error) {
-	if err := m.Check(); err != nil {
-		return nil, err
+func (d *division) chunks() int { return (d.all.Len() + d.chunk - 1) / d.chunk }
+
+// work takes chunks until there are none.
+func (d *division) work(ctx context.Context, do func(Span)) {
+	for ctx.Err() == nil {
+		s := d.take()
+		if s.Len() == 0 {
+			return
+		}
+		do(s)
+		d.finish(s.Len())
 	}
-	var out []Figures
-	err := inChunks(ctx, &p, m.Rows, mapChunk, m.Fill, func(f []Figures) { out = append(out, f...) })
-	return out, err
+}
+
+func (d *division) take() Span {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.next++
+	return d.all.chunk(d.next-1, d.chunk)
+}
+
+func (d *division) finish(items int) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.done += items
+	if d.p.Progress != nil {
+		d.p.Progress(d.done)
+	}
 }

@@ -40,28 +40,40 @@ func (f *Free) At(i, n int) float64 {
 	return f.Min + (f.Max-f.Min)*float64(i)/float64(n-1)
 }
 
-// Fill returns the figures of the rows from first up to end, row after row; NaN
-// where a car cannot be built or does not reach the window. A cancelled context
-// ends it early: the result then has fewer rows.
-func (p *ParameterMap) Fill(ctx context.Context, first, end int) ([]Figures, error) {
+// Fill returns the figures of a span of rows, row after row; NaN where a car
+// cannot be built or does not reach the window. A cancelled context is an error.
+func (p *ParameterMap) Fill(ctx context.Context, rows Span, parallel Parallel) ([]Figures, error) {
 	if err := p.Check(); err != nil {
 		return nil, err
 	}
-	b := p.bench()
-	changes := append(p.without(), p.X.change(0), p.Y.change(0))
-	x, y := &changes[len(changes)-2], &changes[len(changes)-1]
-	var out []Figures
-	for j := first; j < end; j++ {
-		if ctx.Err() != nil {
-			break
-		}
-		y.Value = p.Y.At(j, p.Rows)
-		for i := range p.Columns {
-			x.Value = p.X.At(i, p.Columns)
-			out = append(out, b.figures(changes))
+	out := make([]Figures, rows.Len()*p.Columns)
+	divide(ctx, &parallel, rows, mapChunk, p.worker, func(w *mapWorker, _ context.Context, s Span) {
+		w.fill(s, out[(s.First-rows.First)*p.Columns:])
+	})
+	return out, ctx.Err()
+}
+
+// mapWorker builds the cars of a map in memory of its own.
+type mapWorker struct {
+	*bench
+	p       *ParameterMap
+	changes []solver.Change // those of X and Y last
+}
+
+func (p *ParameterMap) worker() *mapWorker {
+	return &mapWorker{p.bench(), p, append(p.without(), p.X.change(0), p.Y.change(0))}
+}
+
+// fill sets the figures of a span of rows.
+func (w *mapWorker) fill(rows Span, out []Figures) {
+	x, y := &w.changes[len(w.changes)-2], &w.changes[len(w.changes)-1]
+	for j := range rows.Len() {
+		y.Value = w.p.Y.At(rows.First+j, w.p.Rows)
+		for i := range w.p.Columns {
+			x.Value = w.p.X.At(i, w.p.Columns)
+			out[j*w.p.Columns+i] = w.figures(w.changes)
 		}
 	}
-	return out, nil
 }
 
 // without returns the candidate's changes but those of the map's own parameters,

@@ -39,7 +39,7 @@ func TestMapShowsOneVariableOptima(t *testing.T) {
 		Y:       freeOf(t, j.Base, "tieRodInnerHeight", -2*2.0789, 0),
 		Columns: 3, Rows: 3,
 	}
-	cells, err := m.Fill(context.Background(), 0, m.Rows)
+	cells, err := m.Fill(context.Background(), optimize.Span{End: m.Rows}, optimize.Parallel{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -56,7 +56,7 @@ func TestMapShowsOneVariableOptima(t *testing.T) {
 			t.Errorf("%s: %.6f deg, want %.6f", tt.name, got, tt.want)
 		}
 	}
-	part, err := m.Fill(context.Background(), 1, 3)
+	part, err := m.Fill(context.Background(), optimize.Span{First: 1, End: 3}, optimize.Parallel{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -81,7 +81,7 @@ func TestMapRefuses(t *testing.T) {
 	} {
 		m := good
 		tt.spoil(&m)
-		if _, err := m.Fill(context.Background(), 0, 1); err == nil {
+		if _, err := m.Fill(context.Background(), optimize.Span{End: 1}, optimize.Parallel{}); err == nil {
 			t.Errorf("%s: accepted", tt.name)
 		}
 	}
@@ -95,7 +95,7 @@ func BenchmarkMap(b *testing.B) {
 		j.Travels = manyTravels(b)
 		m := optimize.ParameterMap{Judge: j, X: freeOf(b, j.Base, "tieRodOuterHeight", -20, 20), Y: freeOf(b, j.Base, "tieRodInnerHeight", -20, 20), Columns: 64, Rows: 64}
 		reportShare(b, j, 64*64, func() error {
-			_, err := m.FillAll(context.Background(), optimize.Parallel{})
+			_, err := m.Fill(context.Background(), optimize.Span{End: m.Rows}, optimize.Parallel{})
 			return err
 		})
 	})

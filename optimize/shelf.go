@@ -1,8 +1,6 @@
 package optimize
 
 import (
-	"context"
-	"math"
 	"slices"
 
 	"toewright/solver"
@@ -38,88 +36,32 @@ type Shelf struct {
 	Effects []Effect // beside toe change and price
 }
 
-// Choice is one combination of parts.
-type Choice struct {
-	// Parts has, for each slot, the part's place in it, or -1 for none.
-	Parts   []int
-	Price   float64
-	Figures Figures
-	Effects []float64
-}
-
-// maxCombinations bounds a shelf.
-const maxCombinations = 20_000_000
+// maxCombinations bounds a shelf: days of work, so that it is a mistake.
+const maxCombinations = 20_000_000_000
 
 // Combinations returns the number of combinations, every slot with the choice of
 // leaving it as it is, and an error where there are more than can be tried.
 func (s *Shelf) Combinations() (int, error) {
 	n := 1
 	for _, slot := range s.Slots {
-		if n *= len(slot.Parts) + 1; n > maxCombinations {
+		if n > maxCombinations/(len(slot.Parts)+1) {
 			return 0, problemErrorf("the catalogue has more than %d combinations; leave out parts or slots", maxCombinations)
 		}
+		n *= len(slot.Parts) + 1
 	}
 	return n, nil
 }
 
-// Choices are the best of a run of combinations.
-type Choices struct {
-	// Best are the combinations of least toe change, best first.
-	Best []Choice
-	// Front are the undominated ones: no other is as good in toe change, price
-	// and every effect, and better in one of them. By price, then toe change.
-	Front []Choice
-	Tried int // combinations tried
-	Built int // of them, those that do not exclude each other and reach the window
-}
+// Parts returns the combination of a number, 0 up to Combinations: for each slot
+// the part's place in it, or -1 for none. Slots are the digits of the number.
+func (s *Shelf) Parts(number int) []int { return s.parts(nil, number) }
 
-// KeepBest is the number of combinations that Choices.Best holds at most.
-const KeepBest = 100
-
-// Try tries the combinations from first up to end. A cancelled context ends it
-// early with the best so far.
-func (s *Shelf) Try(ctx context.Context, first, end int) (*Choices, error) {
-	if err := s.Check(); err != nil {
-		return nil, err
-	}
-	if _, err := s.Combinations(); err != nil {
-		return nil, err
-	}
-	out := &Choices{}
-	b := s.bench()
-	var changes []solver.Change
-	for n := first; n < end; n++ {
-		if n%cancelEvery == 0 && ctx.Err() != nil {
-			break
-		}
-		out.Tried++
-		c := Choice{Parts: s.parts(n)}
-		if s.excluded(c.Parts) {
-			continue
-		}
-		changes = s.gather(changes[:0], &c)
-		car, f := b.judge(changes)
-		if car == nil {
-			continue
-		}
-		out.Built++
-		c.Figures = f
-		for _, e := range s.Effects {
-			c.Effects = append(c.Effects, e.Of(car))
-		}
-		out.offer(s.Measure, c)
-	}
-	return out, nil
-}
-
-// parts returns the combination of number n: a number whose digits are the slots'
-// choices, 0 for none.
-func (s *Shelf) parts(n int) []int {
-	ps := make([]int, len(s.Slots))
+// parts appends the combination of a number to ps.
+func (s *Shelf) parts(ps []int, number int) []int {
 	for i := range s.Slots {
 		base := len(s.Slots[i].Parts) + 1
-		ps[i] = n%base - 1
-		n /= base
+		ps = append(ps, number%base-1)
+		number /= base
 	}
 	return ps
 }
@@ -139,95 +81,23 @@ func (s *Shelf) excluded(parts []int) bool {
 	return false
 }
 
-// gather appends the changes of a combination and sets its price.
-func (s *Shelf) gather(changes []solver.Change, c *Choice) []solver.Change {
-	for i, p := range c.Parts {
+// price returns what a combination costs.
+func (s *Shelf) price(parts []int) float64 {
+	sum := 0.0
+	for i, p := range parts {
+		if p >= 0 {
+			sum += s.Slots[i].Parts[p].Price
+		}
+	}
+	return sum
+}
+
+// gather appends the changes of a combination.
+func (s *Shelf) gather(changes []solver.Change, parts []int) []solver.Change {
+	for i, p := range parts {
 		if p >= 0 {
 			changes = append(changes, s.Slots[i].Parts[p].Changes...)
-			c.Price += s.Slots[i].Parts[p].Price
 		}
 	}
 	return changes
-}
-
-// offer enters a choice where it belongs.
-func (cs *Choices) offer(m Measure, c Choice) {
-	cs.Front = offerFront(cs.Front, m, c)
-	at, _ := slices.BinarySearchFunc(cs.Best, c, func(a, b Choice) int { return compareChoices(m, a, b) })
-	if at < KeepBest {
-		cs.Best = slices.Insert(cs.Best, at, c)
-		cs.Best = cs.Best[:min(len(cs.Best), KeepBest)]
-	}
-}
-
-// compareChoices orders by toe change, then by price, then by parts.
-func compareChoices(m Measure, a, b Choice) int {
-	for _, d := range [2]float64{float64(a.Figures.Of(m) - b.Figures.Of(m)), a.Price - b.Price} {
-		if d < 0 {
-			return -1
-		}
-		if d > 0 {
-			return 1
-		}
-	}
-	return slices.Compare(a.Parts, b.Parts)
-}
-
-// offerFront adds c to a front unless a member is at least as good in everything,
-// and removes the members that c betters.
-func offerFront(front []Choice, m Measure, c Choice) []Choice {
-	for i := range front {
-		if dominates(m, &front[i], &c) {
-			return front
-		}
-	}
-	front = slices.DeleteFunc(front, func(f Choice) bool { return dominates(m, &c, &f) })
-	at, _ := slices.BinarySearchFunc(front, c, comparePrices(m))
-	return slices.Insert(front, at, c)
-}
-
-func comparePrices(m Measure) func(a, b Choice) int {
-	return func(a, b Choice) int {
-		if a.Price != b.Price {
-			if a.Price < b.Price {
-				return -1
-			}
-			return 1
-		}
-		return compareChoices(m, a, b)
-	}
-}
-
-// dominates reports whether a is at least as good as b in everything. Of two that
-// are alike in everything the one that was there first stays.
-func dominates(m Measure, a, b *Choice) bool {
-	if !(a.Figures.Of(m) <= b.Figures.Of(m) && a.Price <= b.Price) {
-		return false
-	}
-	for i := range a.Effects {
-		if !(worst(a.Effects[i]) <= worst(b.Effects[i])) {
-			return false
-		}
-	}
-	return true
-}
-
-// worst counts a value that is no number as infinitely bad.
-func worst(x float64) float64 {
-	if math.IsNaN(x) {
-		return math.Inf(1)
-	}
-	return x
-}
-
-// Join adds what another run of combinations found.
-func (cs *Choices) Join(m Measure, other *Choices) {
-	cs.Tried += other.Tried
-	cs.Built += other.Built
-	best := append(cs.Best, other.Best...)
-	slices.SortStableFunc(best, func(a, b Choice) int { return compareChoices(m, a, b) })
-	cs.Best = best[:min(len(best), KeepBest)]
-	for _, c := range other.Front {
-		cs.Front = offerFront(cs.Front, m, c)
-	}
 }

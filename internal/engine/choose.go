@@ -53,22 +53,18 @@ type ChosenPart struct {
 // Choose tries every combination of the study's catalogue, each slot with one of
 // its parts or as it stands. A call that is cancelled returns the best so far.
 func Choose(ctx context.Context, d *study.Document, o ChooseOptions) (*ChooseResult, error) {
-	c, err := newChooser(d, &o)
+	r, err := NewChooseRun(d, o)
 	if err != nil {
 		return nil, err
 	}
-	n, err := c.shelf.Combinations()
+	found, err := r.Try(ctx, Whole)
 	if err != nil {
-		return nil, explain(err, "")
-	}
-	found, err := c.shelf.TryAll(ctx, optimize.Parallel{Progress: progressOf(o.Progress, n)})
-	if err != nil {
-		return nil, explain(err, "")
+		return nil, err
 	}
 	if found.Tried == 0 {
 		return nil, ctx.Err()
 	}
-	return c.result(found, cmp.Or(o.Most, DefaultListed)), nil
+	return r.Result(found), nil
 }
 
 // chooser turns a study's catalogue into a shelf of package optimize.
@@ -127,25 +123,26 @@ func (c *chooser) add(p *study.Part) error {
 	return nil
 }
 
-func (c *chooser) result(found *optimize.Choices, most int) *ChooseResult {
-	w := c.window
+// Result says what was found.
+func (r *ChooseRun) Result(found *optimize.Choices) *ChooseResult {
+	w, most := r.window, cmp.Or(r.options.Most, DefaultListed)
 	out := &ChooseResult{
-		Units: c.doc.Units, Figure: c.shelf.Measure.String(), Side: sideNames[c.shelf.Sides],
+		Units: r.doc.Units, Figure: r.shelf.Measure.String(), Side: sideNames[r.shelf.Sides],
 		Window: Window{w.Bump, w.Droop, w.Step}, Tried: found.Tried, Built: found.Built,
 		Best: []Choice{}, Undominated: []Choice{},
 	}
 	for _, k := range found.Best[:min(most, len(found.Best))] {
-		out.Best = append(out.Best, c.choice(&k))
+		out.Best = append(out.Best, r.choice(&k))
 	}
 	for _, k := range found.Front {
-		out.Undominated = append(out.Undominated, c.choice(&k))
+		out.Undominated = append(out.Undominated, r.choice(&k))
 	}
 	return out
 }
 
 func (c *chooser) choice(k *optimize.Choice) Choice {
 	out := Choice{Parts: []ChosenPart{}, Price: k.Price, Changes: study.Changes{}, ToeFigures: toeFigures(k.Figures)}
-	for slot, i := range k.Parts {
+	for slot, i := range c.shelf.Parts(k.Number) {
 		if i < 0 {
 			continue
 		}

@@ -59,18 +59,15 @@ type MapBest struct {
 // Map returns the figure of a car over two of its parameters. A call that is
 // cancelled is an error.
 func Map(ctx context.Context, d *study.Document, o MapOptions) (*MapResult, error) {
-	m, err := newMapper(d, &o)
+	r, err := NewMapRun(d, o)
 	if err != nil {
 		return nil, err
 	}
-	cells, err := m.problem.FillAll(ctx, optimize.Parallel{Progress: progressOf(o.Progress, m.problem.Rows)})
+	cells, err := r.Fill(ctx, Whole)
 	if err != nil {
-		return nil, explain(err, "")
-	}
-	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	return m.result(cells), nil
+	return r.Result(cells), nil
 }
 
 // mapper turns options into a map of package optimize.
@@ -141,16 +138,17 @@ func (m *mapper) axis(option, key string, n int, low, high *float64) (optimize.F
 	return f, nil
 }
 
-func (m *mapper) result(cells []optimize.Figures) *MapResult {
-	p := &m.problem
+// Result returns the map of all its cells, radians.
+func (r *MapRun) Result(cells []Number) *MapResult {
+	p := &r.problem
 	out := &MapResult{
-		Units: m.doc.Units, Candidate: m.car.name, Figure: m.measure.String(), Side: sideNames[p.Sides],
-		X: m.values(&p.X, p.Columns), Y: m.values(&p.Y, p.Rows), Best: MapBest{Figure: none},
+		Units: r.doc.Units, Candidate: r.car.name, Figure: r.measure.String(), Side: sideNames[p.Sides],
+		X: r.values(&p.X, p.Columns), Y: r.values(&p.Y, p.Rows), Best: MapBest{Figure: none},
 	}
 	for j := range p.Rows {
 		var row []Number
 		for i := range p.Columns {
-			v := degrees(cells[j*p.Columns+i].Of(m.measure).Radians())
+			v := degrees(float64(cells[j*p.Columns+i]))
 			row = append(row, v)
 			if v.Valid() && !(v >= out.Best.Figure) {
 				out.Best = MapBest{out.X.Values[i], out.Y.Values[j], v}

@@ -14,28 +14,29 @@ const validShare = 0.05
 // staticToeReset is what a series does with static toe.
 const staticToeReset = "set again on each car"
 
-func (t *tolerancer) result(p *optimize.Spread, s *optimize.Sample) *ToleranceResult {
-	w := t.window
+// Result says what a census of the series tells.
+func (r *ToleranceRun) Result(c *optimize.Census) *ToleranceResult {
+	w := r.window
 	out := &ToleranceResult{
-		Units: t.doc.Units, Candidate: t.car.name, Window: Window{w.Bump, w.Droop, w.Step},
-		Cars: s.Cars, Failed: s.Failed(), Seed: t.seed, StaticToe: staticToeReset,
-		Positions: t.positions(p, s), Figure: t.figure(p, s), Contributors: t.contributors(p),
+		Units: r.doc.Units, Candidate: r.car.name, Window: Window{w.Bump, w.Droop, w.Step},
+		Cars: c.Cars, Failed: c.Failed, Seed: r.seed, StaticToe: staticToeReset,
+		Positions: r.positions(c), Figure: r.figure(c), Contributors: r.contributors(r.spread),
 	}
-	out.LinearValid = t.linearValid(out.Positions, p.Widest)
-	if t.limit > 0 {
-		share, low, high := s.Yield(t.series.Measure, t.series.Limit)
-		out.Yield = &YieldResult{t.limit, Number(share), Number(low), Number(high)}
+	out.LinearValid = r.linearValid(out.Positions, r.spread.Widest)
+	if r.limit > 0 {
+		share, low, high := c.Yield()
+		out.Yield = &YieldResult{r.limit, Number(share), Number(low), Number(high)}
 	}
 	return out
 }
 
-func (t *tolerancer) positions(p *optimize.Spread, s *optimize.Sample) []TolerancePosition {
-	band := s.Band(0.025, 0.5, 0.975)
-	out := make([]TolerancePosition, len(p.SD))
+func (r *ToleranceRun) positions(c *optimize.Census) []TolerancePosition {
+	band := c.Band(0.025, 0.5, 0.975)
+	out := make([]TolerancePosition, len(r.spread.SD))
 	for i := range out {
 		out[i] = TolerancePosition{
-			Side: t.sideOf(i), Travel: t.grid.file[i%len(t.grid.file)],
-			Nominal: degrees(p.Nominal[i]), SD: degrees(p.SD[i]),
+			Side: r.sideOf(i), Travel: r.grid.file[i%len(r.grid.file)],
+			Nominal: degrees(r.spread.Nominal[i]), SD: degrees(r.spread.SD[i]),
 			Low: degrees(band[0][i]), Median: degrees(band[1][i]), High: degrees(band[2][i]),
 		}
 	}
@@ -50,18 +51,12 @@ func (t *tolerancer) sideOf(i int) string {
 	return solver.Left.String()
 }
 
-func (t *tolerancer) figure(p *optimize.Spread, s *optimize.Sample) ToleranceFigure {
-	var cars []float64
-	for _, x := range s.Figures(t.series.Measure) {
-		if !math.IsNaN(x) {
-			cars = append(cars, x)
-		}
-	}
-	q := optimize.Quantiles(cars, 0.5, 0.9, 0.95, 0.99)
-	o := optimize.Objective{Measure: t.series.Measure}
+func (r *ToleranceRun) figure(c *optimize.Census) ToleranceFigure {
+	o := optimize.Objective{Measure: r.series.Measure}
+	at := func(share float64) Number { return degrees(c.Figure.Quantile(share)) }
 	return ToleranceFigure{
-		Name: t.series.Measure.String(), Nominal: degrees(o.Value(p.Nominal)),
-		Median: degrees(q[0]), Percentile90: degrees(q[1]), Percentile95: degrees(q[2]), Percentile99: degrees(q[3]),
+		Name: r.series.Measure.String(), Nominal: degrees(o.Value(r.spread.Nominal)),
+		Median: at(0.5), Percentile90: at(0.9), Percentile95: at(0.95), Percentile99: at(0.99),
 	}
 }
 

@@ -52,6 +52,11 @@ func crowds(ctx context.Context, b *bench, p *page) error {
 		return err
 	}
 	series := seriesOf(s, s.travels)
+	spread, err := series.Propagate()
+	if err != nil {
+		return err
+	}
+	cars := optimize.Span{End: 100_000}
 	p.section(fmt.Sprintf("Many cars on %d processors, each through 41 positions", runtime.GOMAXPROCS(0)),
 		"Every car is drawn or changed, assembled with its setpoints, moved and judged. The ratio compares its processor time "+
 			"with that of the bare sweep on as many processors; busy is the share of the processors' time in which Go had work for them.")
@@ -61,8 +66,8 @@ func crowds(ctx context.Context, b *bench, p *page) error {
 		cars int
 		do   func() error
 	}{
-		{"tolerance", 100_000, func() error { _, err := series.SampleAll(ctx, 100_000, optimize.Parallel{}); return err }},
-		{"map, 64 by 64", 64 * 64, func() error { _, err := m.FillAll(ctx, optimize.Parallel{}); return err }},
+		{"tolerance", cars.Len(), func() error { _, err := series.Count(ctx, spread, cars, optimize.Parallel{}); return err }},
+		{"map, 64 by 64", 64 * 64, func() error { _, err := m.Fill(ctx, optimize.Span{End: m.Rows}, optimize.Parallel{}); return err }},
 	} {
 		if err := crowd(s, j.name, j.cars, j.do, &t); err != nil {
 			return err

@@ -49,15 +49,16 @@ func growths(ctx context.Context, s *subject) []growth {
 		}},
 		{"cars of a series", "car", []int{250, 1000, 4000, 16000}, func(n int) (func() error, error) {
 			series := seriesOf(s, short)
-			return func() error { _, err := series.SampleAll(ctx, n, one); return err }, nil
+			spread, err := series.Propagate()
+			return func() error { _, err := series.Count(ctx, spread, optimize.Span{End: n}, one); return err }, err
 		}},
 		{"candidates of a map", "candidate", []int{256, 1024, 4096, 16384}, func(n int) (func() error, error) {
 			m, err := mapOf(s, short, 32, n/32)
-			return func() error { _, err := m.FillAll(ctx, one); return err }, err
+			return func() error { _, err := m.Fill(ctx, optimize.Span{End: m.Rows}, one); return err }, err
 		}},
 		{"combinations of a catalogue", "combination", []int{250, 1000, 4000, 16000}, func(n int) (func() error, error) {
 			shelf, err := shelfOf(s, short, n)
-			return func() error { _, err := shelf.TryAll(ctx, one); return err }, err
+			return func() error { _, err := shelf.Try(ctx, optimize.Span{End: n}, one); return err }, err
 		}},
 	}
 }

@@ -1,0 +1,44 @@
+package engine
+
+import (
+	"context"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+)
+
+// ChooseRun is a catalogue whose combinations can be tried in shards.
+type ChooseRun struct {
+	*chooser
+	options      ChooseOptions
+	combinations int
+}
+
+// NewChooseRun checks a study's catalogue.
+func NewChooseRun(d *study.Document, o ChooseOptions) (*ChooseRun, error) {
+	c, err := newChooser(d, &o)
+	if err != nil {
+		return nil, err
+	}
+	n, err := c.shelf.Combinations()
+	if err != nil {
+		return nil, explain(err, "")
+	}
+	return &ChooseRun{c, o, n}, nil
+}
+
+// Span returns the numbers of a shard's combinations.
+func (r *ChooseRun) Span(s Shard) optimize.Span { return s.Span(r.combinations) }
+
+// Effects returns how many side effects are counted beside toe change and price.
+func (r *ChooseRun) Effects() int { return len(r.shelf.Effects) }
+
+// Try tries the combinations of a shard, fewer where the context ends.
+func (r *ChooseRun) Try(ctx context.Context, s Shard) (*optimize.Choices, error) {
+	span := r.Span(s)
+	found, err := r.shelf.Try(ctx, span, optimize.Parallel{Progress: progressOf(r.options.Progress, span.Len())})
+	return found, explain(err, "")
+}
+
+// Join adds what was found in one shard to that of others.
+func (r *ChooseRun) Join(sum, more *optimize.Choices) { sum.Join(r.shelf.Measure, more) }

@@ -1,0 +1,47 @@
+package engine
+
+import (
+	"context"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+)
+
+// ToleranceRun is a series of cars that can be built in shards.
+type ToleranceRun struct {
+	*tolerancer
+	spread   *optimize.Spread
+	progress func(Progress)
+}
+
+// NewToleranceRun checks a study's tolerances and propagates them.
+func NewToleranceRun(d *study.Document, o ToleranceOptions) (*ToleranceRun, error) {
+	if err := d.ReadyForTolerance(); err != nil {
+		return nil, explain(err, "")
+	}
+	t, err := newTolerancer(d, o)
+	if err != nil {
+		return nil, err
+	}
+	spread, err := t.series.Propagate()
+	if err != nil {
+		return nil, explain(err, label(t.car.name))
+	}
+	return &ToleranceRun{t, spread, o.Progress}, nil
+}
+
+// Span returns the numbers of a shard's cars.
+func (r *ToleranceRun) Span(s Shard) optimize.Span { return s.Span(r.count) }
+
+// Empty returns the census of no cars, to which those of shards can be joined.
+func (r *ToleranceRun) Empty() *optimize.Census { return r.series.NewCensus(r.spread) }
+
+// Build builds the cars of a shard, fewer where the context ends.
+func (r *ToleranceRun) Build(ctx context.Context, s Shard) (*optimize.Census, error) {
+	cars := r.Span(s)
+	census, err := r.series.Count(ctx, r.spread, cars, optimize.Parallel{Progress: progressOf(r.progress, cars.Len())})
+	if err != nil {
+		return nil, explain(err, label(r.car.name))
+	}
+	return census, nil
+}

@@ -1,0 +1,62 @@
+package optimize
+
+import (
+	"context"
+
+	"toewright/solver"
+)
+
+// Try tries the combinations of a span of numbers. A cancelled context ends it
+// early with the best so far.
+func (s *Shelf) Try(ctx context.Context, combinations Span, p Parallel) (*Choices, error) {
+	if err := s.Check(); err != nil {
+		return nil, err
+	}
+	if _, err := s.Combinations(); err != nil {
+		return nil, err
+	}
+	start := func() *shelfWorker { return &shelfWorker{bench: s.bench(), s: s} }
+	out := &Choices{}
+	for _, w := range divide(ctx, &p, combinations, shelfChunk, start, (*shelfWorker).try) {
+		out.Join(s.Measure, &w.found)
+	}
+	return out, nil
+}
+
+// shelfWorker tries combinations in memory of its own.
+type shelfWorker struct {
+	*bench
+	s       *Shelf
+	parts   []int
+	changes []solver.Change
+	effects []float64
+	found   Choices
+}
+
+// try tries the combinations of a span, fewer where the context ends.
+func (w *shelfWorker) try(ctx context.Context, combinations Span) {
+	for n := combinations.First; n < combinations.End; n++ {
+		if n%cancelEvery == 0 && ctx.Err() != nil {
+			return
+		}
+		w.found.Tried++
+		if w.parts = w.s.parts(w.parts[:0], n); !w.s.excluded(w.parts) {
+			w.build(n)
+		}
+	}
+}
+
+// build assembles combination number n, moves it and offers it.
+func (w *shelfWorker) build(n int) {
+	w.changes = w.s.gather(w.changes[:0], w.parts)
+	car, f := w.judge(w.changes)
+	if car == nil {
+		return
+	}
+	w.found.Built++
+	w.effects = w.effects[:0]
+	for _, e := range w.s.Effects {
+		w.effects = append(w.effects, e.Of(car))
+	}
+	w.found.offer(w.s.Measure, &Choice{Number: n, Price: w.s.price(w.parts), Figures: f, Effects: w.effects})
+}
