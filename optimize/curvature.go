@@ -42,9 +42,10 @@ func (c *curvature) update(step, change []float64) {
 	c.s.SymRankOne(c.s, -floats.Dot(e, step)/(length*length), c.step)
 }
 
-// convex replaces h by its nearest positive semidefinite matrix.
-func convex(h *mat.SymDense) {
-	if definite(h) {
+// convex replaces h by its nearest positive semidefinite matrix. Scratch has room
+// for all its elements.
+func convex(h *mat.SymDense, scratch []float64) {
+	if definite(h, scratch) {
 		return
 	}
 	e := eigenOf(h)
@@ -56,23 +57,24 @@ func convex(h *mat.SymDense) {
 	}
 }
 
-// definite reports whether h is positive definite or zero, by Gauss's elimination:
-// all pivots are positive.
-func definite(h *mat.SymDense) bool {
-	if mat.Norm(h, 1) == 0 {
+// definite reports whether h is positive definite or zero, by Gauss's elimination in
+// a: all pivots are positive.
+func definite(h *mat.SymDense, a []float64) bool {
+	n := h.SymmetricDim()
+	for i := range n {
+		for j := range n {
+			a[i*n+j] = h.At(i, j)
+		}
+	}
+	if maxAbs(a) == 0 {
 		return true
 	}
-	n := h.SymmetricDim()
-	a := mat.DenseCopyOf(h).RawMatrix().Data
 	for k := range n {
 		if !(a[k*n+k] > 0) {
 			return false
 		}
 		for i := k + 1; i < n; i++ {
-			l := a[i*n+k] / a[k*n+k]
-			for j := k; j < n; j++ {
-				a[i*n+j] -= l * a[k*n+j]
-			}
+			axpyTo(a[i*n+k:(i+1)*n], -a[i*n+k]/a[k*n+k], a[k*n+k:(k+1)*n])
 		}
 	}
 	return true

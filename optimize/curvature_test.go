@@ -66,7 +66,7 @@ func TestConvex(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			h := mat.NewSymDense(2, tt.h)
-			convex(h)
+			convex(h, make([]float64, 4))
 			if want := mat.NewSymDense(2, tt.want); !mat.EqualApprox(h, want, 1e-14) {
 				t.Errorf("convex() = %v, want %v", mat.Formatted(h), mat.Formatted(want))
 			}

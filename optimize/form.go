@@ -54,13 +54,23 @@ func addSquares(h *mat.SymDense, jac *mat.Dense, weights []float64, from, to int
 // putHessian writes factor·h, made convex, for the step's variables into a
 // matrix of all the program's variables. It changes h.
 func putHessian(p *program, out []float64, h *mat.SymDense, factor float64) {
-	convex(h)
+	p.pivots = zeros(p.pivots, h.SymmetricDim()*h.SymmetricDim())
+	convex(h, p.pivots)
 	n := h.SymmetricDim()
 	for j := range n {
 		for k := range n {
 			out[j*p.n+k] = factor * h.At(j, k)
 		}
 	}
+}
+
+// hessian returns a copy of a matrix for a form to add to, until the next call.
+func (p *program) hessian(bend *mat.SymDense) *mat.SymDense {
+	if p.sum == nil || p.sum.SymmetricDim() != bend.SymmetricDim() {
+		p.sum = mat.NewSymDense(bend.SymmetricDim(), nil)
+	}
+	p.sum.CopySym(bend)
+	return p.sum
 }
 
 // copyOf returns a copy of a symmetric matrix.

@@ -30,7 +30,7 @@ func (f *meanSquare) cost(r []float64) float64 {
 
 func (f *meanSquare) fill(p *program, v *Values, bend *mat.SymDense, radius float64) {
 	addGradient(p.c, v, f.weights, 0, len(f.weights), radius)
-	hessian := copyOf(bend)
+	hessian := p.hessian(bend)
 	addSquares(hessian, v.JR, f.weights, 0, len(f.weights), 1)
 	putHessian(p, p.h, hessian, radius*radius)
 }

@@ -40,7 +40,7 @@ func (f *peaks) extra(k int) int {
 func (f *peaks) cost(r []float64) float64 { return f.scale.value(r) }
 
 func (f *peaks) fill(p *program, v *Values, bend *mat.SymDense, radius float64) {
-	putHessian(p, p.h, copyOf(bend), radius*radius)
+	putHessian(p, p.h, p.hessian(bend), radius*radius)
 	n := v.JR.RawMatrix().Cols
 	tops, units, floors := f.bounds(v, radius)
 	f.rows = f.rows[:0]

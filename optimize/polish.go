@@ -4,7 +4,7 @@ import "math"
 
 const (
 	// firstRadius and maxRadius of the trust region, in the unit box.
-	firstRadius, maxRadius = 0.25, 1.0
+	firstRadius, maxRadius = 0.5, 1.0
 	// minRadius is where a trust region has shrunk to nothing.
 	minRadius = 1e-13
 	// acceptRatio of actual to promised reduction lets a step count; below
@@ -48,7 +48,7 @@ type local struct {
 	status    Status
 }
 
-// polisher improves one point until it is a local minimum.
+// polisher improves points, one after the other, until each is a local minimum.
 type polisher struct {
 	box        *unitBox
 	scale      *scale
@@ -64,13 +64,15 @@ func newPolisher(box *unitBox, s *scale, iterations int, report func()) *polishe
 	return &polisher{
 		box: box, scale: s, step: newStepper(newForm(s), size),
 		now: newPoint(size), trial: newPoint(size),
-		radius: firstRadius, iterations: iterations, report: report,
+		iterations: iterations, report: report,
 	}
 }
 
 // run improves u and returns where that ended. It returns false where the model
 // cannot be evaluated at u.
 func (p *polisher) run(u []float64) (local, bool) {
+	p.step.reset()
+	p.radius = firstRadius
 	copy(p.now.u, u)
 	if !p.box.evaluate(p.now) {
 		return local{}, false

@@ -1,6 +1,10 @@
 package optimize
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
 
 // program is a convex quadratic program in scaled variables:
 //
@@ -17,6 +21,9 @@ type program struct {
 	b []float64
 
 	bends []bend
+
+	sum    *mat.SymDense // scratch of the forms: the Hessian of one row
+	pivots []float64     // likewise: its elimination
 
 	box      boxProgram
 	interior interiorPoint

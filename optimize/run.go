@@ -29,6 +29,7 @@ type run struct {
 	scale    *scale
 	settings Settings
 	box      *unitBox
+	polisher *polisher // made when first needed
 
 	found   []local
 	best    float64 // objective of the best local so far
@@ -99,8 +100,10 @@ func (r *run) evolve() Status {
 // polish runs one local search and returns the objective where it began. It
 // returns false where the model cannot be evaluated there.
 func (r *run) polish(u []float64) (began float64, ok bool) {
-	p := newPolisher(r.box, r.scale, r.settings.Iterations, r.report)
-	l, ok := p.run(u)
+	if r.polisher == nil {
+		r.polisher = newPolisher(r.box, r.scale, r.settings.Iterations, r.report)
+	}
+	l, ok := r.polisher.run(u)
 	if !ok {
 		return 0, false
 	}

@@ -40,6 +40,8 @@ type stepper struct {
 
 	target []float64 // the unit variables after the step
 	y, mu  []float64 // multipliers of residuals and limits
+
+	moved, change []float64 // scratch of learn
 }
 
 func newStepper(f form, size Size) *stepper {
@@ -50,7 +52,15 @@ func newStepper(f form, size Size) *stepper {
 		target: make([]float64, size.Variables),
 		y:      make([]float64, size.Residuals),
 		mu:     make([]float64, size.Limits),
+		moved:  make([]float64, size.Variables),
+		change: make([]float64, size.Variables),
 	}
+}
+
+// reset forgets what steps from other points have taught.
+func (s *stepper) reset() {
+	s.bend.s.Zero()
+	s.penalty = 0
 }
 
 // merit is what a step must reduce: the cost plus the penalty for the largest
@@ -155,16 +165,15 @@ func (s *stepper) setTarget(u, x []float64, radius float64) {
 func (s *stepper) learn(from, to *point) {
 	first := 2 * s.size.Variables
 	s.form.pull(s.y, to.values.R, s.program.lambda[first:])
-	n := s.size.Variables
-	step, change := make([]float64, n), make([]float64, n)
-	for j := range n {
-		step[j] = to.u[j] - from.u[j]
+	for j := range s.moved {
+		s.moved[j] = to.u[j] - from.u[j]
 	}
-	addDifference(change, to.values.JR, from.values.JR, s.y)
+	clear(s.change)
+	addDifference(s.change, to.values.JR, from.values.JR, s.y)
 	if s.size.Limits > 0 {
-		addDifference(change, to.values.JG, from.values.JG, s.mu)
+		addDifference(s.change, to.values.JG, from.values.JG, s.mu)
 	}
-	s.bend.update(step, change)
+	s.bend.update(s.moved, s.change)
 }
 
 // addDifference adds (a-b)ᵀy to out.

@@ -36,7 +36,7 @@ func (f *worstSquare) fill(p *program, v *Values, bend *mat.SymDense, radius flo
 	for k, g := range f.scale.spans {
 		row := p.addRow(top - f.group(g, v.R))
 		addGradient(row, v, f.scale.weights, g.from, g.to, radius)
-		hessian, q := copyOf(bend), p.bendRow(first+k)
+		hessian, q := p.hessian(bend), p.bendRow(first+k)
 		addSquares(hessian, v.JR, f.scale.weights, g.from, g.to, 1)
 		putHessian(p, q, hessian, radius*radius)
 		change = math.Max(change, math.Max(maxAbs(row), maxAbs(q)))
