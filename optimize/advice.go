@@ -161,7 +161,7 @@ func (s *stack) describe(a *Advice) error {
 	if err != nil {
 		return err
 	}
-	was, is := rodsOf(from, s.bench.sides[0]), rodsOf(to, s.bench.sides[0])
-	a.Tie, a.Drag = is.tie-was.tie, is.drag-was.drag
+	was, is, side := from.Rods(), to.Rods(), s.bench.sides[0]
+	a.Tie, a.Drag = is.Tie[side]-was.Tie[side], is.Drag-was.Drag
 	return nil
 }

@@ -15,6 +15,9 @@ type Judge struct {
 	Targets [2]Target
 	Sides   solver.Selection
 	From    solver.Attitude
+	// Built is nil where static toe is set again on each car, and toe change
+	// counts from the car's own toe at travel 0; see [Judge.LeaveToe].
+	Built *Built
 }
 
 // Check returns an error that says what the judge lacks.
@@ -61,7 +64,7 @@ func (b *bench) figures(changes []solver.Change) Figures {
 
 // judgeSides is judge of a car of which no more than the given sides are needed.
 func (b *bench) judgeSides(sides solver.Selection, changes []solver.Change) (*solver.Axle, Figures) {
-	car, err := b.Base.AssembleSides(sides, changes, b.Hold)
+	car, err := b.assemble(sides, changes)
 	if err != nil || !b.move(car) {
 		for i := range b.change {
 			b.change[i] = math.NaN()
@@ -91,7 +94,7 @@ func (b *bench) compare() {
 	k := 0
 	for _, side := range b.sides {
 		c := &b.curves[side]
-		home := c.Positions[b.zero].Toe
+		home := b.home(c, b.zero, side)
 		for _, p := range c.Positions {
 			b.change[k] = float64(p.Toe - home - b.Targets[side].At(p.Travel))
 			k++

@@ -19,6 +19,9 @@ type RobustSearch struct {
 	// Share of the cars, in all scenarios, that the objective is the percentile
 	// of; 0 means 0.95.
 	Share float64
+	// AsBuilt says that static toe is not set again on each car; see
+	// [Judge.LeaveToe].
+	AsBuilt bool
 }
 
 // RobustAnswer is what a robust search found.
@@ -89,6 +92,9 @@ func newRobustModel(p *RobustSearch, s *Settings) (*robustModel, error) {
 	for i := range r.m.scenarios {
 		sc := &r.m.scenarios[i]
 		j := Judge{Base: p.Base, Hold: sc.Hold, Travels: p.Travels, Targets: p.Targets, Sides: p.Judge, From: sc.From}
+		if p.AsBuilt {
+			j.Built = &Built{} // of no car yet
+		}
 		series := &Series{Judge: j, Tolerances: p.Tolerances, Measure: p.Measure, Seed: seed}
 		if err := series.Check(); err != nil {
 			return nil, err
@@ -116,8 +122,7 @@ func (r *robustModel) percentile(x []float64) float64 {
 	}
 	r.cars = r.cars[:0]
 	for i, s := range r.series {
-		s.Changes = append([]solver.Change(nil), r.m.changes(&r.m.scenarios[i], x)...)
-		spread, err := s.Propagate()
+		spread, err := r.spread(s, r.m.changes(&r.m.scenarios[i], x))
 		if err != nil {
 			return math.Inf(1)
 		}
@@ -129,6 +134,21 @@ func (r *robustModel) percentile(x []float64) float64 {
 	}
 	slices.Sort(r.cars)
 	return quantile(r.cars, r.p.share())
+}
+
+// spread returns the spread of a series of the car with changes.
+func (r *robustModel) spread(s *Series, changes []solver.Change) (*Spread, error) {
+	s.Changes = append([]solver.Change(nil), changes...)
+	if r.p.AsBuilt {
+		drawn, err := s.Base.Assemble(s.Changes, s.Hold)
+		if err != nil {
+			return nil, err
+		}
+		if err := s.LeaveToe(drawn); err != nil {
+			return nil, err
+		}
+	}
+	return s.Propagate()
 }
 
 func (p *RobustSearch) share() float64 {

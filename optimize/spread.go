@@ -29,7 +29,7 @@ func (s *Series) Propagate() (*Spread, error) {
 		return nil, err
 	}
 	p := &Spread{Errors: s.errors()}
-	car, err := s.Base.Assemble(s.Changes, s.Hold)
+	car, err := s.assemble(solver.BothSides, s.Changes)
 	if err != nil {
 		return nil, err
 	}
@@ -59,12 +59,14 @@ func (s *Series) Propagate() (*Spread, error) {
 // add appends one side's curve.
 func (p *Spread) add(s *Series, c *solver.Curve, side solver.Side) {
 	zero := indexOfZero(s.Travels)
-	home := c.Positions[zero].Toe
+	home := s.home(c, zero, side)
 	for i, q := range c.Positions {
 		row := make([]float64, len(p.Errors))
 		variance := 0.0
 		for k, e := range p.Errors {
-			row[k] = c.ToeRate(i, k) - c.ToeRate(zero, k)
+			if row[k] = c.ToeRate(i, k); s.Built == nil {
+				row[k] -= c.ToeRate(zero, k)
+			}
 			u := row[k] * e.SD()
 			variance += u * u
 		}

@@ -19,8 +19,15 @@ type Tolerance struct {
 // Key returns the parameter's key with the side it is restricted to.
 func (t *Tolerance) Key() string { return t.Parameter.Key + t.Sides.Suffix() }
 
+// floats reports whether the tolerance is that of a setpoint which is not held.
+func (t *Tolerance) floats(held solver.Hold) bool {
+	set, err := solver.ParseHold([]string{t.Parameter.Key})
+	return err == nil && set&held == 0
+}
+
 // Series is a series of cars, all of one design but for their tolerances, and
-// what is asked of them. Static toe is re-set on each car, as an alignment does.
+// what is asked of them. Static toe is re-set on each car, as an alignment does,
+// unless [Judge.LeaveToe] says that it stays as built.
 type Series struct {
 	Judge
 	Changes    []solver.Change // of the candidate that is made
@@ -41,6 +48,9 @@ func (s *Series) Check() error {
 		t := &s.Tolerances[i]
 		if !(t.Spread >= 0) || math.IsInf(t.Spread, 0) {
 			return problemErrorf("tolerance of %s is %g, must be 0 or more", t.Key(), t.Spread)
+		}
+		if t.floats(s.held()) {
+			return problemErrorf("tolerance of %s: the cars' %s is not re-set, but comes of their parts; state the tolerances of those", t.Key(), t.Parameter.Key)
 		}
 		for j := range i {
 			if s.Tolerances[j].Key() == t.Key() {

@@ -133,7 +133,7 @@ const doubtOfPart = 1.0 / 3
 func (f *FittedCar) suspects(sets []ReadingSet) []Unknown {
 	p := GaugeFit{Base: f.Base, Sets: sets, Priors: []FitPrior{}}
 	for _, q := range solver.Parameters(f.Base.Design()) {
-		if q.OfGear() || q.Key == "tyreRadius" || q.Key == "toe" {
+		if q.OfGear() || q.RodLength() || q.Key == "tyreRadius" || q.Key == "toe" {
 			continue
 		}
 		sd := q.Tolerance

@@ -28,7 +28,7 @@ func NewAssembler(d *Design) (*Assembler, error) {
 			a.racks[s] = a.design.Gear.inner(Vec{}, s)
 		}
 	}
-	w := a.borrow(nil)
+	w := a.borrow(nil, nil)
 	defer a.giveBack(w)
 	for i := range a.units {
 		a.still = append(a.still, w.asMeasured(i))
@@ -98,14 +98,19 @@ func (a *Assembler) Assemble(changes []Change, hold Hold) (*Axle, error) {
 // looked at: of an independent suspension the other side is left as the base car
 // has it.
 func (a *Assembler) AssembleSides(sides Selection, changes []Change, hold Hold) (*Axle, error) {
+	return a.assemble(sides, changes, hold, nil)
+}
+
+// assemble is [Assembler.AssembleBuilt], or without rods [Assembler.AssembleSides].
+func (a *Assembler) assemble(sides Selection, changes []Change, hold Hold, rods *Rods) (*Axle, error) {
 	for i := range changes {
 		if err := changes[i].check(); err != nil {
 			return nil, err
 		}
 	}
-	w := a.borrow(changes)
+	w := a.borrow(changes, rods)
 	defer a.giveBack(w)
-	x := &Axle{assembler: a, changes: changes, hold: hold, sides: sides}
+	x := &Axle{assembler: a, changes: changes, hold: hold, rods: rods, sides: sides}
 	x.gear = a.gear(w.cs)
 	x.tyreRadius = a.tyreRadius(w.cs)
 	x.static = x.units[:len(a.units)]
@@ -143,10 +148,11 @@ type staticUnit struct {
 
 // static returns the static position of unit i with the changes of w.
 func (w *staticWork) static(i int, hold Hold) (*staticUnit, error) {
-	switch w.assembler.units[i].extent(w.cs) {
-	case nothing:
+	switch e := w.assembler.units[i].extent(w.cs); {
+	case w.rods != nil: // which may not fit the points
+	case e == nothing:
 		return w.assembler.still[i], nil
-	case points:
+	case e == points:
 		return w.asMeasured(i), nil
 	}
 	p := w.prepare(i, w.cs, hold)

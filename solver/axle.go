@@ -13,6 +13,7 @@ type Axle struct {
 	assembler  *Assembler
 	changes    []Change
 	hold       Hold
+	rods       *Rods     // of a car as built, else nil
 	sides      Selection // assembled; the rest is as in the base car
 	gear       Gear
 	tyreRadius float64

@@ -126,6 +126,7 @@ func TestDiagnosisLines(t *testing.T) {
 	x := assembled(t, rillDesign(t), map[string]float64{"tieRodInnerHeight": 8})
 	lines := diagnosed(t, x, solver.Right, 50, 10).Lines(solver.Wording{
 		Length: func(mm float64) string { return fmt.Sprintf("%.1f mm", mm) },
+		Small:  func(mm float64) string { return fmt.Sprintf("%.2g mm", mm) },
 		Angle:  func(a solver.Angle) string { return fmt.Sprintf("%.3f deg", a.Degrees()) },
 	})
 	want := []string{

@@ -8,6 +8,7 @@ import (
 // Wording turns numbers into words in the user's units.
 type Wording struct {
 	Length func(mm float64) string
+	Small  func(mm float64) string // of lengths far below a spacer's step
 	Angle  func(Angle) string
 }
 
@@ -116,7 +117,7 @@ func either(v float64, positive, negative string) string {
 // innerWords says where the inner ball would have to be.
 func (d *Diagnosis) innerWords(w Wording) string {
 	m := d.Side.mirrored(d.Inner.Move)
-	return fmt.Sprintf("ideal inner ball: %s %s and %s %s of where it is, on a rod %s long; the ball's path then strays %.2g mm",
+	return fmt.Sprintf("ideal inner ball: %s %s and %s %s of where it is, on a rod %s long; the ball's path then strays %s",
 		w.Length(math.Abs(m.Z)), either(m.Z, "above", "below"),
-		w.Length(math.Abs(m.Y)), either(m.Y, "outboard", "inboard"), w.Length(d.Inner.Length), d.Inner.RMS)
+		w.Length(math.Abs(m.Y)), either(m.Y, "outboard", "inboard"), w.Length(d.Inner.Length), w.Small(d.Inner.RMS))
 }

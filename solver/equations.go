@@ -10,6 +10,7 @@ type equations struct {
 	kept     int // rods in use
 	heights  [2]atHeight
 	toes     [2]hasToe
+	lengths  [2]hasLength
 	camber   hasCamber
 	caster   hasCaster
 	mounts   [2]throughMount
@@ -25,7 +26,7 @@ func (e *equations) set(u *unit, h Hold, s *setpoints, pts []dvec) {
 		e.heights[i] = atHeight{i, s.height[i]}
 		e.add(&e.heights[i])
 	}
-	e.addToe(u, h, s, pts)
+	e.addToe(u, h, s)
 	e.addLocation(u, h, s, pts)
 }
 
@@ -40,9 +41,8 @@ func (e *equations) rod(u *unit, i int, pts []dvec) *keepsLength {
 	return k
 }
 
-// addToe adds the toe of each wheel, or the rods that keep it: of an axle the
-// drag link holds its own knuckle and the tie rod the other.
-func (e *equations) addToe(u *unit, h Hold, s *setpoints, pts []dvec) {
+// addToe adds the toe of each wheel, or the rods that set it.
+func (e *equations) addToe(u *unit, h Hold, s *setpoints) {
 	if h&HoldToe != 0 {
 		for i := range u.wheels {
 			e.toes[i] = hasToe{i, s.toe[i]}
@@ -50,10 +50,10 @@ func (e *equations) addToe(u *unit, h Hold, s *setpoints, pts []dvec) {
 		}
 		return
 	}
-	if u.beam {
-		e.add(e.rod(u, u.dragLink(), pts))
+	for _, rod := range u.steeringRods() {
+		e.lengths[rod] = hasLength{u.rods[rod.index(u)], s.rods[rod]}
+		e.add(&e.lengths[rod])
 	}
-	e.add(e.rod(u, u.tieRod(), pts))
 }
 
 // addLocation adds what locates the knuckle or the beam beside its height and

@@ -35,6 +35,8 @@ type Parameter struct {
 	point pointRef  // what a coordinate or a part change moves
 	move  direction // and in which direction
 	set   setpoint  // which setpoint a setpoint change sets
+	rod   steeringRod
+	one   bool // for both sides, of a rod that joins them
 }
 
 // stage is the step in which a parameter is applied.
@@ -44,6 +46,7 @@ const (
 	pointStage    stage = iota // the car is other than the file says
 	partStage                  // a part is exchanged in that static position
 	setpointStage              // a setpoint is re-solved
+	rodStage                   // a rod that sets toe has another length, where toe floats
 	vehicleStage               // no geometry of the linkage
 )
 
@@ -98,6 +101,8 @@ var partParameters = []Parameter{
 	length("upperBallJointHeight", "upper ball joint height", -40, 40, 0.5, UpperBallRole, zDirection),
 	length("dragLinkOuterHeight", "drag link, arm ball height", -60, 60, 0.5, DragOuterRole, zDirection),
 	length("dragLinkInnerHeight", "drag link, gear ball height", -60, 60, 1, DragInnerRole, zDirection),
+	rodLength("tieRodLength", "tie rod length, where toe is not re-set", tieRodRod),
+	rodLength("dragLinkLength", "drag link length, where toe is not re-set", dragLinkRod),
 	{Key: "rideHeight", Label: "ride height", Min: -75, Max: 75, Tolerance: 1, stage: setpointStage, set: rideHeightSetpoint},
 	absolute("toe", "static toe, toe-in positive", -1, 1, 0.05, toeSetpoint),
 	absolute("camber", "static camber", -6, 2, 0.1, camberSetpoint),
@@ -108,6 +113,12 @@ var partParameters = []Parameter{
 func length(key, label string, lo, hi, tol float64, r Role, d direction) Parameter {
 	return Parameter{Key: key, Label: label, Min: lo, Max: hi, Tolerance: tol,
 		stage: partStage, point: pointRef{role: r}, move: d}
+}
+
+// rodLength returns the parameter of a rod's own length. Where static toe is held
+// it does nothing: an alignment undoes it.
+func rodLength(key, label string, r steeringRod) Parameter {
+	return Parameter{Key: key, Label: label, Min: -10, Max: 10, Tolerance: 0.5, stage: rodStage, rod: r}
 }
 
 func absolute(key, label string, lo, hi, tol float64, s setpoint) Parameter {
@@ -130,6 +141,7 @@ func Parameters(d *Design) []Parameter {
 	var ps []Parameter
 	for _, p := range partParameters {
 		if d.Kind.has(p) {
+			p.one = p.stage == rodStage && d.Kind.rigid()
 			ps = append(ps, p)
 		}
 	}
@@ -140,17 +152,23 @@ func Parameters(d *Design) []Parameter {
 
 // has reports whether a parameter of the fixed list applies to the kind.
 func (k *Kind) has(p Parameter) bool {
-	if p.stage == setpointStage && p.set == camberSetpoint {
-		_, rigid := k.layout.(axleLayout)
-		return !rigid
-	}
-	if p.stage != partStage {
+	switch {
+	case p.stage == setpointStage && p.set == camberSetpoint:
+		return !k.rigid()
+	case p.stage == rodStage && p.rod == dragLinkRod:
+		return k.rigid()
+	case p.stage != partStage:
 		return true
-	}
-	if _, rigid := k.layout.(axleLayout); rigid && (p.point.role == LowerBallRole || p.point.role == UpperBallRole) {
+	case k.rigid() && (p.point.role == LowerBallRole || p.point.role == UpperBallRole):
 		return false
 	}
 	return len(withRole(k.SidePoints, p.point.role))+len(withRole(k.CommonPoints, p.point.role)) > 0
+}
+
+// rigid reports whether both wheels hang on one beam.
+func (k *Kind) rigid() bool {
+	_, rigid := k.layout.(axleLayout)
+	return rigid
 }
 
 func appendCoordinates(ps []Parameter, points []Hardpoint, g pointGroup) []Parameter {
@@ -188,7 +206,7 @@ func FindParameter(d *Design, key string) (Parameter, Selection, error) {
 
 // shared reports whether the parameter has no sides.
 func (p *Parameter) shared() bool {
-	return p.point.group == commonPoint || p.point.group == gearPoint || p.stage == vehicleStage ||
+	return p.point.group == commonPoint || p.point.group == gearPoint || p.stage == vehicleStage || p.one ||
 		p.stage == partStage && (p.point.role == DragInnerRole || p.point.role == DragOuterRole)
 }
 
@@ -199,6 +217,10 @@ func (p *Parameter) Coordinate() bool { return p.stage == pointStage }
 // OfGear reports whether the parameter is a coordinate of the steering gear's own
 // points, which do nothing straight ahead.
 func (p *Parameter) OfGear() bool { return p.point.group == gearPoint }
+
+// RodLength reports whether the parameter is a rod's own length, which does nothing
+// where static toe is held.
+func (p *Parameter) RodLength() bool { return p.stage == rodStage }
 
 // Sided reports whether a key of this parameter may end in @left or @right.
 func (p *Parameter) Sided() bool { return !p.shared() }

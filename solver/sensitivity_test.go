@@ -46,18 +46,33 @@ func TestToeRates(t *testing.T) {
 	}
 }
 
+// maker assembles a car with changes.
+type maker func(changes []solver.Change) (*solver.Axle, error)
+
+// checkRates is checkRatesOf of cars whose setpoints are all re-solved.
 func checkRates(t *testing.T, d *solver.Design, base []solver.Change, in solver.SweepInput) {
 	t.Helper()
 	a, err := solver.NewAssembler(d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	x, err := a.Assemble(base, solver.HoldAll)
+	assemble := func(cs []solver.Change) (*solver.Axle, error) { return a.Assemble(cs, solver.HoldAll) }
+	checkRatesOf(t, assemble, solver.HoldAll, base, in)
+}
+
+// checkRatesOf compares the rates of toe of the car that a makes with base, by
+// every parameter of the registry but setpoints that float, with differences.
+func checkRatesOf(t *testing.T, a maker, hold solver.Hold, base []solver.Change, in solver.SweepInput) {
+	t.Helper()
+	x, err := a(base)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var by []solver.Change
-	for _, p := range solver.Parameters(d) {
+	for _, p := range solver.Parameters(x.Design()) {
+		if held, err := solver.ParseHold([]string{p.Key}); err == nil && held&hold == 0 {
+			continue // to set it would hold it
+		}
 		by = append(by, solver.Change{Parameter: p})
 		if p.Sided() {
 			by = append(by, solver.Change{Parameter: p, Sides: solver.RightOnly})
@@ -89,7 +104,7 @@ func checkRates(t *testing.T, d *solver.Design, base []solver.Change, in solver.
 // toeDifferences returns the derivative of the toes by p, by Richardson's rule
 // on central differences, and the scale of its error: rounding in a solved toe,
 // some 1e-13 rad, over the step.
-func toeDifferences(t *testing.T, a *solver.Assembler, base []solver.Change, p solver.Change, in solver.SweepInput) ([2][]float64, float64) {
+func toeDifferences(t *testing.T, a maker, base []solver.Change, p solver.Change, in solver.SweepInput) ([2][]float64, float64) {
 	h := 0.2
 	if p.Parameter.Quantity == solver.AngleQuantity {
 		h = 2e-3
@@ -107,7 +122,7 @@ func toeDifferences(t *testing.T, a *solver.Assembler, base []solver.Change, p s
 	return one, scale
 }
 
-func centralToes(t *testing.T, a *solver.Assembler, base []solver.Change, p solver.Change, in solver.SweepInput, h float64) [2][]float64 {
+func centralToes(t *testing.T, a maker, base []solver.Change, p solver.Change, in solver.SweepInput, h float64) [2][]float64 {
 	up, down := toesAt(t, a, base, p, in, h), toesAt(t, a, base, p, in, -h)
 	for s := range up {
 		for i := range up[s] {
@@ -117,13 +132,13 @@ func centralToes(t *testing.T, a *solver.Assembler, base []solver.Change, p solv
 	return up
 }
 
-func toesAt(t *testing.T, a *solver.Assembler, base []solver.Change, p solver.Change, in solver.SweepInput, h float64) [2][]float64 {
+func toesAt(t *testing.T, a maker, base []solver.Change, p solver.Change, in solver.SweepInput, h float64) [2][]float64 {
 	t.Helper()
 	p.Value = h
 	if p.Parameter.Absolute {
 		p.Value += settingNow(t, a, base, p)
 	}
-	x, err := a.Assemble(append(append([]solver.Change(nil), base...), p), solver.HoldAll)
+	x, err := a(append(append([]solver.Change(nil), base...), p))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -141,9 +156,9 @@ func toesAt(t *testing.T, a *solver.Assembler, base []solver.Change, p solver.Ch
 }
 
 // settingNow returns what an absolute parameter stands at.
-func settingNow(t *testing.T, a *solver.Assembler, base []solver.Change, p solver.Change) float64 {
+func settingNow(t *testing.T, a maker, base []solver.Change, p solver.Change) float64 {
 	t.Helper()
-	x, err := a.Assemble(base, solver.HoldAll)
+	x, err := a(base)
 	if err != nil {
 		t.Fatal(err)
 	}

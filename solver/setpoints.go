@@ -6,6 +6,7 @@ import "math"
 type setpoints struct {
 	toe, camber, height [2]target // by wheel
 	caster              target
+	rods                [2]target // lengths, by steeringRod, where toe floats
 }
 
 // setpointsOf returns the setpoints of u: those that cs set, else those that the

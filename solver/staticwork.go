@@ -7,6 +7,7 @@ const maxUnitPoints = axleDrag + 2
 type staticWork struct {
 	assembler *Assembler
 	cs        []applied // the changes it was borrowed for
+	rods      *Rods     // of a car as built; nil where static toe may be held
 	path      staticPath
 	equations equations
 	tracer    tracer
@@ -15,14 +16,14 @@ type staticWork struct {
 	spins                       [2]dvec
 }
 
-// borrow returns memory in which changes are ready to be applied. It allocates
-// only where none has been given back.
-func (a *Assembler) borrow(changes []Change) *staticWork {
+// borrow returns memory in which changes are ready to be applied, to a car whose
+// rods are given where it is taken as built. It allocates only where none has been given back.
+func (a *Assembler) borrow(changes []Change, rods *Rods) *staticWork {
 	w, ok := a.idle.Get().(*staticWork)
 	if !ok {
 		w = &staticWork{assembler: a}
 	}
-	w.cs = w.cs[:0]
+	w.cs, w.rods = w.cs[:0], rods
 	for i := range changes {
 		w.cs = append(w.cs, applied{Change: &changes[i]})
 	}
@@ -51,10 +52,23 @@ func (w *staticWork) prepare(i int, cs []applied, hold Hold) *staticPath {
 	p.c.u, p.c.pts, p.c.spins = u, w.placed[:n], w.spins[:len(a.spins[i])]
 	p.c.before = p.before
 	set := u.setpointsOf(&a.design, p.before, cs)
-	w.equations.set(u, hold.with(cs), &set, p.before)
+	if hold = w.held(hold, cs); hold&HoldToe == 0 {
+		set.setRods(u, w.rods, p.before, cs)
+	}
+	w.equations.set(u, hold, &set, p.before)
 	p.conditions = w.equations.list
 	w.exchange(cs)
 	return p
+}
+
+// held returns what is re-solved of a car that is to hold h: static toe is not on a
+// car as built.
+func (w *staticWork) held(h Hold, cs []applied) Hold {
+	h = h.with(cs)
+	if w.rods != nil {
+		h &^= HoldToe
+	}
+	return h
 }
 
 // exchange sets the parts of the path prepared last to those of cs, which differ

@@ -81,7 +81,7 @@ func (u *unit) touches(c *Change) bool {
 	switch c.Parameter.stage {
 	case vehicleStage:
 		return false
-	case setpointStage:
+	case setpointStage, rodStage:
 		for _, w := range u.wheels {
 			if c.Sides.Includes(w.side) {
 				return true
@@ -137,7 +137,7 @@ func (w *tangentWork) factor() bool {
 	if w.work != nil {
 		return true
 	}
-	w.work = w.x.assembler.borrow(w.x.changes)
+	w.work = w.x.assembler.borrow(w.x.changes, w.x.rods)
 	p := w.work.prepare(w.unit, w.work.cs, w.x.hold)
 	var f, rate column
 	var jac matrix

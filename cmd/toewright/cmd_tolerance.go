@@ -15,10 +15,10 @@ func newToleranceCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "tolerance FILE",
 		Short: "Build a series of cars within their tolerances and count those that pass",
-		Long: `Build a series of cars that differ within the study's tolerances, each with its
-static toe set again, and print how far their toe curves spread, by simulation and
-by linear propagation side by side; how many pass a limit; and which dimensions
-decide it.
+		Long: `Build a series of cars that differ within the study's tolerances and print how far
+their toe curves spread, by simulation and by linear propagation side by side; how
+many pass a limit; and which dimensions decide it. Each car has its static toe set
+again or, with --toe as-built, leaves the line with its rods as drawn.
 
 FILE - reads standard input. The same seed gives the same cars. Interrupted, the
 command prints what the cars built so far say.`,

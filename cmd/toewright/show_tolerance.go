@@ -12,6 +12,9 @@ const mostContributors = 12
 // yield and the dimensions that decide it.
 func showTolerance(r *report, t *engine.ToleranceResult) {
 	r.line("%s; %d cars of %s, static toe %s", windowLine(r, t.Window), t.Cars, oneLine(t.Candidate), t.StaticToe)
+	if t.StaticToe == engine.ToeAsBuilt {
+		r.line("Toe change counts from the drawing's static toe: what a car's own is off by is part of it.")
+	}
 	if t.Failed > 0 {
 		r.line("%d cars cannot be built or do not reach the window.", t.Failed)
 	}

@@ -99,6 +99,7 @@ func (c *cars) wording() solver.Wording {
 	}
 	return solver.Wording{
 		Length: func(mm float64) string { return study.FormatLength(shown.FromMillimetres(mm), shown, fraction) },
+		Small:  func(mm float64) string { return fmt.Sprintf("%.2g %s", shown.FromMillimetres(mm), shown) },
 		Angle:  func(a solver.Angle) string { return fmt.Sprintf("%.3f deg", a.Degrees()) },
 	}
 }

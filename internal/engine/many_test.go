@@ -15,7 +15,7 @@ func TestTolerance(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.Cars != 2000 || r.Failed != 0 || len(r.Positions) != 10 || r.StaticToe == "" {
+	if r.Cars != 2000 || r.Failed != 0 || len(r.Positions) != 10 || r.StaticToe != "re-set" {
 		t.Errorf("cars %d, failed %d, %d positions, static toe %q", r.Cars, r.Failed, len(r.Positions), r.StaticToe)
 	}
 	for _, p := range r.Positions {
@@ -50,7 +50,9 @@ func TestToleranceRefuses(t *testing.T) {
 	wantError(t, err, Wrong, "cars", "-1")
 	kept := document(t, `"tolerances": [{"parameter": "toe", "sd": 0.1}], "yield": {"limit": 0.1, "keepToe": true},`)
 	_, err = Tolerance(context.Background(), kept, ToleranceOptions{})
-	wantError(t, err, Wrong, "yield.keepToe", "set again on each car")
+	wantError(t, err, Wrong, "", "tolerance of toe: the cars' toe is not re-set")
+	_, err = Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Toe: "free"})
+	wantError(t, err, Wrong, "toe", "neither re-set nor as-built")
 }
 
 func TestMapAgreesWithSearch(t *testing.T) {
@@ -202,4 +204,30 @@ func TestSearchForMostCars(t *testing.T) {
 	bare := document(t, `"search": {"variables": [{"parameter": "tieRodOuterHeight", "min": -30, "max": 10}], "percentile": 95},`)
 	_, err = Search(context.Background(), bare, SearchOptions{})
 	wantError(t, err, Wrong, "search.percentile", "no tolerances")
+}
+
+// TestToleranceAsBuilt: with its rods as drawn a car's toe is off at travel 0 too,
+// by the rod's own error over the arm, and fewer cars pass.
+func TestToleranceAsBuilt(t *testing.T) {
+	const rod = `"tolerances": [{"parameter": "tieRodLength", "plusMinus": 0.5}], "yield": {"limit": 0.75, "cars": 2000, "keepToe": true},`
+	d := document(t, rod)
+	built, err := Tolerance(context.Background(), d, ToleranceOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	reset, err := Tolerance(context.Background(), d, ToleranceOptions{Toe: "re-set"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if built.StaticToe != "as built" || reset.StaticToe != "re-set" {
+		t.Errorf("static toe %q and %q, want as built and re-set", built.StaticToe, reset.StaticToe)
+	}
+	// Uniform within 0.5 mm, on an arm of some 125 mm.
+	at0, want := built.Positions[4], 0.5/math.Sqrt(3)/125*180/math.Pi
+	if at0.Travel != 0 || !(math.Abs(float64(at0.SD)/want-1) <= 0.1) {
+		t.Errorf("at travel %g sd %.4f deg, want near %.4f", at0.Travel, float64(at0.SD), want)
+	}
+	if reset.Positions[4].SD != 0 || !(built.Yield.Share < reset.Yield.Share) {
+		t.Errorf("re-set: sd %g at travel 0, yield %.3f; as built %.3f", float64(reset.Positions[4].SD), float64(reset.Yield.Share), float64(built.Yield.Share))
+	}
 }

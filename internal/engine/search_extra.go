@@ -21,6 +21,7 @@ type Rounded struct {
 // RobustResult says what an answer that serves a share of all cars comes to.
 type RobustResult struct {
 	Percentile float64 `json:"percentile"` // of the cars, such as 95
+	StaticToe  string  `json:"toe"`        // of the cars: [ToeReSet] or [ToeAsBuilt]
 	Figure     Number  `json:"figure"`     // at that percentile: of the answer
 	Nominal    Number  `json:"nominal"`    // of the values best for a car as drawn
 	Start      Number  `json:"start"`      // of the values as they stand
@@ -50,6 +51,7 @@ func (s *searcher) rounded(x []float64) *Rounded {
 // robust searches for the percentile of all cars that the study's tolerances make.
 func (s *searcher) robust(ctx context.Context, o *SearchOptions) (*SearchResult, error) {
 	p := optimize.RobustSearch{ToeSearch: s.problem, Share: s.doc.Search.Percentile / 100}
+	p.AsBuilt = s.staticToe() == ToeAsBuilt
 	for i := range s.doc.Tolerances {
 		t, err := s.tolerance(&s.doc.Tolerances[i])
 		if err != nil {
@@ -76,6 +78,14 @@ func (s *searcher) robust(ctx context.Context, o *SearchOptions) (*SearchResult,
 	return s.robustResult(nominal, r), nil
 }
 
+// staticToe returns what the study's cars do with static toe.
+func (s *searcher) staticToe() string {
+	if s.doc.Yield != nil && s.doc.Yield.KeepToe {
+		return ToeAsBuilt
+	}
+	return ToeReSet
+}
+
 // robustResult puts the robust answer in the place of the nominal one.
 func (s *searcher) robustResult(a *optimize.ToeAnswer, r *optimize.RobustAnswer) *SearchResult {
 	out := s.result(a)
@@ -83,7 +93,7 @@ func (s *searcher) robustResult(a *optimize.ToeAnswer, r *optimize.RobustAnswer)
 		return out
 	}
 	out.Robust = &RobustResult{
-		Percentile: s.doc.Search.Percentile, Figure: degrees(r.Percentile.Radians()),
+		Percentile: s.doc.Search.Percentile, StaticToe: s.staticToe(), Figure: degrees(r.Percentile.Radians()),
 		Nominal: degrees(r.Nominal.Radians()), Start: degrees(r.Start.Radians()), NominalValues: out.Best.Values,
 	}
 	best, each, limits := s.problem.Figures(r.Values)

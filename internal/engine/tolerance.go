@@ -17,6 +17,9 @@ type ToleranceOptions struct {
 	Limit     float64 `json:"limit,omitzero"`     // degrees; 0 is the study's
 	Figure    string  `json:"figure,omitzero"`    // "peak" or "rms"; where empty, the study's, else "peak"
 	Seed      *int    `json:"seed,omitzero"`      // nil is the study's
+	// Toe is "re-set" where static toe is set again on each car, "as-built" where
+	// its rods stay as the drawing has them; where empty, what the study says.
+	Toe string `json:"toe,omitzero"`
 
 	Progress func(Progress) `json:"-"`
 }
@@ -40,8 +43,10 @@ type ToleranceResult struct {
 	Cars      int         `json:"cars"`
 	Failed    int         `json:"failed"` // cars that cannot be built or do not reach the window
 	Seed      int         `json:"seed"`
-	// StaticToe says that static toe is set again on each car.
-	StaticToe string `json:"staticToe"`
+	// StaticToe is [ToeReSet] or [ToeAsBuilt]. As built, toe change counts from the
+	// static toe of the car as drawn, so that what a car's own is off by is part of
+	// it; re-set, it counts from the car's own toe at travel 0.
+	StaticToe string `json:"toe"`
 
 	Positions []TolerancePosition `json:"positions"`
 	Figure    ToleranceFigure     `json:"figure"`
@@ -134,9 +139,6 @@ func newTolerancer(d *study.Document, o ToleranceOptions) (*tolerancer, error) {
 	if d.Yield != nil {
 		y = *d.Yield
 	}
-	if y.KeepToe {
-		return nil, wrongf("yield.keepToe", "cannot be kept to: static toe is set again on each car here, as an alignment does; take it out")
-	}
 	if t.car, err = t.byName(cmp.Or(o.Candidate, y.Candidate, study.BaseName)); err != nil {
 		return nil, err
 	}
@@ -150,7 +152,34 @@ func newTolerancer(d *study.Document, o ToleranceOptions) (*tolerancer, error) {
 	if !(t.limit >= 0) {
 		return nil, wrongf("limit", "%g deg is no limit, want 0 or more", t.limit)
 	}
-	return t, t.setSeries(cmp.Or(o.Figure, y.Figure, "peak"))
+	if err := t.setSeries(cmp.Or(o.Figure, y.Figure, "peak")); err != nil {
+		return nil, err
+	}
+	return t, t.setToe(o.Toe, y.KeepToe)
+}
+
+// What a series does with static toe.
+const (
+	ToeReSet   = "re-set"
+	ToeAsBuilt = "as built"
+
+	asBuiltOption = "as-built" // as a word without blanks
+)
+
+// setToe makes the cars leave the line as built where the option or, if that is
+// empty, the study says so.
+func (t *tolerancer) setToe(option string, keep bool) error {
+	switch option {
+	case "":
+	case ToeReSet, asBuiltOption, ToeAsBuilt:
+		keep = option != ToeReSet
+	default:
+		return wrongf("toe", "%.40q is neither re-set nor as-built", option)
+	}
+	if !keep {
+		return nil
+	}
+	return explain(t.series.LeaveToe(t.car.axle), label(t.car.name))
 }
 
 func (t *tolerancer) setSeries(figure string) error {

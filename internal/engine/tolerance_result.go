@@ -11,15 +11,12 @@ import (
 // must agree for the linear method to count as valid.
 const validShare = 0.05
 
-// staticToeReset is what a series does with static toe.
-const staticToeReset = "set again on each car"
-
 // Result says what a census of the series tells.
 func (r *ToleranceRun) Result(c *optimize.Census) *ToleranceResult {
 	w := r.window
 	out := &ToleranceResult{
 		Units: r.doc.Units, Candidate: r.car.name, Window: Window{w.Bump, w.Droop, w.Step},
-		Cars: c.Cars, Failed: c.Failed, Seed: r.seed, StaticToe: staticToeReset,
+		Cars: c.Cars, Failed: c.Failed, Seed: r.seed, StaticToe: r.toe(),
 		Positions: r.positions(c), Figure: r.figure(c), Contributors: r.contributors(r.spread),
 	}
 	out.LinearValid = r.linearValid(out.Positions, r.spread.Widest)
@@ -28,6 +25,14 @@ func (r *ToleranceRun) Result(c *optimize.Census) *ToleranceResult {
 		out.Yield = &YieldResult{r.limit, Number(share), Number(low), Number(high)}
 	}
 	return out
+}
+
+// toe returns what the series does with static toe.
+func (r *ToleranceRun) toe() string {
+	if r.series.Built != nil {
+		return ToeAsBuilt
+	}
+	return ToeReSet
 }
 
 func (r *ToleranceRun) positions(c *optimize.Census) []TolerancePosition {

@@ -13,6 +13,7 @@ func Tolerance(fs *pflag.FlagSet, o *engine.ToleranceOptions) {
 	fs.IntVar(&o.Cars, "cars", 0, "`number` of cars built; that of the study, or 20000, where not given")
 	fs.Float64Var(&o.Limit, "limit", 0, "largest toe change in `degrees` that passes, in place of the study's")
 	choose(fs, &o.Figure, "figure", "figure held against the limit", "peak", "rms")
+	choose(fs, &o.Toe, "toe", "static toe: set again on each car, or what comes of its parts, in place of the study's", engine.ToeReSet, "as-built")
 	seed(fs, &o.Seed, "cars")
 }
 

@@ -62,14 +62,14 @@ func TestGatherDate(t *testing.T) {
 // but is named on it.
 func TestGatherOmits(t *testing.T) {
 	d := car(t, "double-wishbone-rack")
-	d.Yield.KeepToe = true
+	d.Yield.KeepToe, d.Tolerances[0].Parameter = true, "toe"
 	d.TieRod = nil
 	d.Search.Limits = []study.Limit{{Result: "threadEngagement", Min: new(float64)}}
 	d.Readings = d.Readings[:1]
 	d.Readings[0].Purpose = "verify"
 	s := gathered(t, d, Options{})
 	page := written(t, s)
-	for _, part := range []string{"limits: tieRod.engagement", "tolerances: yield.keepToe", "readings: "} {
+	for _, part := range []string{"limits: tieRod.engagement", "tolerances: tolerance of toe", "readings: "} {
 		if !strings.Contains(strings.Join(s.Omitted, "\n"), part) || !strings.Contains(seen(page), part) {
 			t.Errorf("omitted %q, want %q there and on the page", s.Omitted, part)
 		}

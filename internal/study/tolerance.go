@@ -22,6 +22,7 @@ type Yield struct {
 	Candidate string  `json:"candidate,omitzero"`                    // Candidate names the car; absent is the base car.
 	Cars      int     `json:"cars,omitzero" rule:"notnegative"`
 	Seed      int     `json:"seed,omitzero"`
-	// KeepToe is true where static toe is not re-set on each car.
+	// KeepToe is true where static toe is not re-set on each car: its rods are as
+	// drawn, and toe counts from that of the drawing.
 	KeepToe bool `json:"keepToe,omitzero"`
 }
