@@ -21,6 +21,7 @@ type Cars struct {
 	Travels, Judged []float64
 
 	parameters map[string]solver.Parameter // by key, once they have been asked for
+	read       *readTravels                // nil until it is asked for
 }
 
 // Car is one car of a study.

@@ -20,9 +20,8 @@ type View struct {
 	// Steer is the steering input in mm, or radians of a pitman arm.
 	Steer float64
 
-	// Orbit shows the car from any side in place of plan and side view; Yaw and
-	// Pitch are those of [plot.Orbit], in radians.
-	Orbit      bool
+	// Face is the view of the car. Yaw and Pitch are those of [plot.Orbit], in radians.
+	Face       Face
 	Yaw, Pitch float64
 
 	// Alone leaves the curves of all but the base and the selected car out.
@@ -39,6 +38,28 @@ type View struct {
 
 	// Bands are what tolerances spread, or a fit leaves open, about curves.
 	Bands []Band
+}
+
+// Face is a view of the car. A narrow sheet shows that one alone. A wide one shows all
+// of them but [OrbitFace], which takes the place of plan and side view there.
+type Face uint8
+
+// The faces.
+const (
+	FrontFace  Face = iota // front elevation, from behind
+	PlanFace               // from above, forward up
+	SideFace               // from the left
+	DetailFace             // the left steering arm, enlarged
+	OrbitFace              // from any side
+)
+
+// Turn shows the car from any side, or no longer.
+func (v *View) Turn() {
+	if v.Face == OrbitFace {
+		v.Face = FrontFace
+		return
+	}
+	v.Face = OrbitFace
 }
 
 // Band is the area between two toe curves of a side.

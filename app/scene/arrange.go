@@ -1,6 +1,9 @@
 package scene
 
-import "toewright/app/plot"
+import (
+	"toewright/app/model"
+	"toewright/app/plot"
+)
 
 // Size is that of the picture, in CSS pixels.
 type Size struct{ Width, Height float64 }
@@ -23,12 +26,13 @@ const (
 	fanWidth  = 26
 	caption   = 18
 	upperPart = 0.6 // of the height for the elevation and the charts
+	aloneFrom = 300 // height from which a narrow sheet has room for a view too
 )
 
 // arrange lays the parts out in a size.
-func arrange(size Size, orbit bool) areas {
+func arrange(size Size, face model.Face) areas {
 	if size.Width < wideFrom {
-		return arrangeNarrow(size, orbit)
+		return arrangeNarrow(size, face)
 	}
 	var a areas
 	a.fans = true
@@ -43,7 +47,7 @@ func arrange(size Size, orbit bool) areas {
 	left, right := a.chart[0].Max.X+fanWidth, a.chart[1].Min.X-fanWidth
 	a.view[frontView] = plot.Rect{Min: plot.Point{X: left, Y: edge}, Max: plot.Point{X: right, Y: upper - caption}}
 	if upper < size.Height {
-		a.second(size, upper, left, right, orbit)
+		a.second(size, upper, left, right, face == model.OrbitFace)
 	}
 	return a
 }
@@ -63,15 +67,21 @@ func (a *areas) second(size Size, upper, left, right float64, orbit bool) {
 // frontPart is the part of a narrow sheet's height that the elevation takes.
 const frontPart = 0.4
 
-// arrangeNarrow lays the elevation above the two charts, as on a phone.
-func arrangeNarrow(size Size, orbit bool) areas {
+// viewOf is the view of each face.
+var viewOf = [...]int{
+	model.FrontFace: frontView, model.PlanFace: planView, model.SideFace: sideView,
+	model.DetailFace: detailView, model.OrbitFace: orbitView,
+}
+
+// arrangeNarrow lays one view above the two charts, as on a phone; the charts alone
+// where the sheet is low as well.
+func arrangeNarrow(size Size, face model.Face) areas {
 	var a areas
-	front := size.Height * frontPart
-	view := frontView
-	if orbit {
-		view = orbitView
+	front := 0.0
+	if size.Height >= aloneFrom {
+		front = size.Height * frontPart
+		a.view[viewOf[face]] = plot.Box(edge/2, 2, size.Width-edge, front-2)
 	}
-	a.view[view] = plot.Box(edge/2, 2, size.Width-edge, front-2)
 	width := (size.Width - 2*edge - 2*labels) / 2
 	height := size.Height - front - above - below
 	a.chart[0] = plot.Box(edge/2+labels, front+above, width, height)

@@ -5,14 +5,15 @@ import (
 	"math"
 	"testing"
 
+	"toewright/app/model"
 	"toewright/app/plot"
 )
 
 func TestArrange(t *testing.T) {
-	for _, size := range []Size{{1400, 800}, {960, 680}, {700, 480}, {560, 400}, {390, 390}, {320, 300}} {
-		for _, orbit := range []bool{false, true} {
-			t.Run(fmt.Sprintf("%gx%g orbit %t", size.Width, size.Height, orbit), func(t *testing.T) {
-				checkAreas(t, size, arrange(size, orbit), orbit)
+	for _, size := range []Size{{1400, 800}, {960, 680}, {700, 480}, {560, 400}, {390, 390}, {320, 300}, {390, 220}} {
+		for face := model.FrontFace; face <= model.OrbitFace; face++ {
+			t.Run(fmt.Sprintf("%gx%g face %d", size.Width, size.Height, face), func(t *testing.T) {
+				checkAreas(t, size, arrange(size, face), face)
 			})
 		}
 	}
@@ -20,7 +21,7 @@ func TestArrange(t *testing.T) {
 
 // checkAreas holds what every arrangement has: parts on the paper and clear of one
 // another, two charts of one height.
-func checkAreas(t *testing.T, size Size, a areas, orbit bool) {
+func checkAreas(t *testing.T, size Size, a areas, face model.Face) {
 	t.Helper()
 	paper := plot.Box(0, 0, size.Width, size.Height)
 	parts := map[string]plot.Rect{"left chart": a.chart[0], "right chart": a.chart[1]}
@@ -42,7 +43,23 @@ func checkAreas(t *testing.T, size Size, a areas, orbit bool) {
 	if l, r := a.chart[0], a.chart[1]; l.Min.Y != r.Min.Y || l.Max.Y != r.Max.Y || math.Abs(l.Width()-r.Width()) > 1e-9 {
 		t.Errorf("charts at %v and %v are not alike", l, r)
 	}
-	if shown := a.view[orbitView].Width() > 0; shown && !orbit {
+	if shown := a.view[orbitView].Width() > 0; shown && face != model.OrbitFace {
 		t.Error("the orbit view is shown though nobody asked for it")
+	}
+}
+
+// TestNarrowSheetShowsItsFace checks that a narrow sheet shows the view that is asked for
+// and no other, and none where it is low.
+func TestNarrowSheetShowsItsFace(t *testing.T) {
+	for face := model.FrontFace; face <= model.OrbitFace; face++ {
+		high, low := arrange(Size{390, 390}, face), arrange(Size{390, 220}, face)
+		for v := range viewCount {
+			if got, want := high.view[v].Width() > 0, v == viewOf[face]; got != want {
+				t.Errorf("face %d: %s view is shown = %t, want %t", face, viewNames[v], got, want)
+			}
+			if low.view[v].Width() > 0 {
+				t.Errorf("face %d: %s view is shown on a low sheet", face, viewNames[v])
+			}
+		}
 	}
 }

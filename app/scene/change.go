@@ -63,7 +63,9 @@ func (s *Stage) drop(v int, was, now plot.Point, x float64) {
 	}
 	s.dimension(v, 0, drop, func(width float64) {
 		s.dim.Vertical(was, now, x, width, figureSize)
-		s.dim.Text = plot.Anchor{At: plot.Point{X: x, Y: min(was.Y, now.Y) - 1.8*figureSize}, Align: plot.Middle}
+		a := s.areas.view[v]
+		middle := max(a.Min.X+width/2, min(x, a.Max.X-width/2-edge))
+		s.dim.Text = plot.Anchor{At: plot.Point{X: middle, Y: min(was.Y, now.Y) - 1.8*figureSize}, Align: plot.Middle}
 	})
 }
 

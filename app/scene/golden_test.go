@@ -71,7 +71,7 @@ func TestGolden(t *testing.T) {
 		{"double-wishbone-rack", func(v *model.View) { v.Lift(solver.Left, 30); v.Instant = true }},
 		{"double-wishbone-centre-link", func(v *model.View) { v.Steer = 0.3 }},
 		{"strut-rack", func(v *model.View) { v.Motion = solver.RollMotion; v.Lift(solver.Left, 25); v.Steer = -20 }},
-		{"multi-link-rear", func(v *model.View) { v.Orbit = true }},
+		{"multi-link-rear", func(v *model.View) { v.Face = model.OrbitFace }},
 		{"solid-axle-pitman", func(v *model.View) { v.Motion = solver.LeftWheel; v.Lift(solver.Left, 40) }},
 	} {
 		t.Run(tt.key, func(t *testing.T) {

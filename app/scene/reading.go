@@ -18,7 +18,7 @@ func (s *Stage) drawReadings(c *chart) {
 		if sideOf(r.Side) != c.side || !s.taken(r) {
 			continue
 		}
-		toes, travels := s.readings(doc, r)
+		toes, travels := s.readings(r, s.desk.Session.ReadTravels(i))
 		s.out.draw(c.slots.readings, func(p plot.Path) plot.Path {
 			return c.frame.AppendMarkers(p, plot.Plus, readingSize, toes, travels, 1)
 		})
@@ -35,15 +35,18 @@ func sideOf(s study.Side) solver.Side {
 	return solver.Left
 }
 
-// taken reports whether a run was taken with the parts of the selected car.
-func (s *Stage) taken(r *study.Reading) bool { return maps.Equal(r.Changes, s.car.Changes) }
+// taken reports whether a run was taken with the parts of the base or the selected car.
+func (s *Stage) taken(r *study.Reading) bool {
+	return len(r.Changes) == 0 || maps.Equal(r.Changes, s.car.Changes)
+}
 
-// readings returns a run's toe changes and travels in the units shown; none where the
-// run has no reading at ride height or between.
-func (s *Stage) readings(doc *study.Document, r *study.Reading) (toes, travels []float64) {
-	for _, v := range r.Values {
-		travels = append(travels, doc.Units.Convert(v[0], s.numbers.Units))
-		toes = append(toes, s.numbers.ToeValue(readToe(r, v[1])))
+// readings returns a run's toe changes and travels in the units shown, from the wheel
+// travels in mm; none where those are not known, or where the run has no reading at ride
+// height or about it.
+func (s *Stage) readings(r *study.Reading, wheel []float64) (toes, travels []float64) {
+	for i, mm := range wheel {
+		travels = append(travels, s.numbers.Units.FromMillimetres(mm))
+		toes = append(toes, s.numbers.ToeValue(readToe(r, r.Values[i][1])))
 	}
 	zero, ok := plot.Interpolate(travels, toes, 0)
 	if !ok {

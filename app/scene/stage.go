@@ -57,7 +57,7 @@ func (s *Stage) Draw(desk *model.Desk, size Size) *Output {
 	s.handles = s.handles[:0]
 	s.desk, s.size, s.cars = desk, size, desk.Session.Cars()
 	s.numbers = model.NumbersOf(desk.Session.Document())
-	s.areas = arrange(size, desk.View.Orbit)
+	s.areas = arrange(size, desk.View.Face)
 	if s.err = s.position(); s.car == nil {
 		s.emptyCurves()
 		return s.out

@@ -64,14 +64,16 @@ func TestEveryTemplateIsDrawn(t *testing.T) {
 		stage := scene.NewStage()
 		for _, travel := range []float64{0, 500, -500} {
 			desk.View.Lift(solver.Left, travel)
-			desk.View.Orbit = travel > 0
 			desk.View.Instant = true
-			for _, size := range []scene.Size{paper, {Width: 390, Height: 380}} {
-				out := stage.Draw(desk, size)
-				if err := stage.Err(); err != nil {
-					t.Fatalf("%s at %g mm: %v", template.Key, travel, err)
+			for face := model.FrontFace; face <= model.OrbitFace; face++ {
+				desk.View.Face = face
+				for _, size := range []scene.Size{paper, {Width: 390, Height: 380}} {
+					out := stage.Draw(desk, size)
+					if err := stage.Err(); err != nil {
+						t.Fatalf("%s at %g mm: %v", template.Key, travel, err)
+					}
+					checkPaths(t, template.Key, out)
 				}
-				checkPaths(t, template.Key, out)
 			}
 		}
 	}

@@ -42,7 +42,7 @@ func (s *Stage) arrangeViews() {
 	for _, v := range []int{frontView, planView, sideView} {
 		s.views[v].p.Scale = scale
 	}
-	if s.shown(planView) {
+	if s.shown(planView) && s.shown(frontView) {
 		s.views[planView].p.Origin.X = s.views[frontView].p.Origin.X
 	}
 	if s.shown(orbitView) {

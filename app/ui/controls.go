@@ -16,28 +16,51 @@ type controls struct {
 
 	Drawing *drawing
 	Changed func(app.Context)
+
+	open bool // what a narrow sheet keeps folded away is shown
 }
 
 // motions are the ways in which the wheels move together.
 var motions = []choice{{"both", "Both wheels"}, {"left", "Left wheel"}, {"right", "Right wheel"}, {"roll", "Roll"}}
 
-// Render shows the row of controls.
+// faces are the views of a narrow sheet, in the order of [model.Face].
+var faces = []choice{{"0", "Front view"}, {"1", "Plan view"}, {"2", "Side view"}, {"3", "Steering arm"}, {"4", "3D"}}
+
+// Render shows the row of controls. A narrow sheet shows the first ones, and the rest
+// when it is asked for.
 func (c *controls) Render() app.UI {
 	v := &c.Drawing.desk.View
-	return app.Div().Class("controls").Role("toolbar").Aria("label", "Movement and views").Body(
+	class := "controls"
+	if c.open {
+		class += " open"
+	}
+	return app.Div().Class(class).Role("toolbar").Aria("label", "Movement and views").Body(
 		c.toggle("play", c.playWord(), c.Drawing.play.on, c.playOrStop),
 		app.Button().Type("button").ID("level").Text("Level").Title("Both wheels at ride height, steering straight ahead").OnClick(c.level),
-		menu("motion", "Movement", v.Motion.String(), motions, c.setMotion),
-		app.If(c.steers(), func() app.UI { return c.steer() }),
-		app.Span().Class("spread"),
-		c.toggle("orbit", "3D", v.Orbit, func(v *model.View) { v.Orbit = !v.Orbit }),
-		c.toggle("instant", "Roll centre", v.Instant, func(v *model.View) { v.Instant = !v.Instant }),
-		c.toggle("alone", "Selected", v.Alone, func(v *model.View) { v.Alone = !v.Alone }),
+		app.Div().Class("face").Body(menu("face", "View", strconv.Itoa(int(v.Face)), faces, c.setFace)),
+		app.Button().Type("button").ID("more").Class("toggle").Text("More").Aria("expanded", c.open).Aria("controls", "more-controls").
+			OnClick(func(app.Context, app.Event) { c.open = !c.open }),
+		app.Div().ID("more-controls").Class("more").Body(
+			menu("motion", "Movement", v.Motion.String(), motions, c.setMotion),
+			app.If(c.steers(), func() app.UI { return c.steer() }),
+			app.Span().Class("spread"),
+			c.toggle("orbit", "3D", v.Face == model.OrbitFace, (*model.View).Turn),
+			c.toggle("instant", "Roll centre", v.Instant, func(v *model.View) { v.Instant = !v.Instant }).
+				Title("Instant centres of both wheels, and the roll centre between them"),
+			c.toggle("alone", "Only selected", v.Alone, func(v *model.View) { v.Alone = !v.Alone }).
+				Title("Curves of the base car and the selected one alone"),
+		),
 	)
 }
 
+func (c *controls) setFace(ctx app.Context, value string) {
+	face, _ := strconv.Atoi(value) // the values are our own
+	c.Drawing.desk.View.Face = model.Face(face)
+	c.Changed(ctx)
+}
+
 // toggle is a button that stays pressed.
-func (c *controls) toggle(id, text string, pressed bool, flip func(*model.View)) app.UI {
+func (c *controls) toggle(id, text string, pressed bool, flip func(*model.View)) app.HTMLButton {
 	return app.Button().Type("button").ID(id).Class("toggle").Text(text).Aria("pressed", pressed).
 		OnClick(func(ctx app.Context, _ app.Event) {
 			flip(&c.Drawing.desk.View)

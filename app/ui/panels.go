@@ -123,7 +123,7 @@ func (p *Panels) tabList() app.UI {
 func (p *Panels) show(ctx app.Context, tab string) {
 	p.tab = tab
 	ctx.Defer(func(app.Context) {
-		toTop(".panels")
+		toTop(".panel")
 		reveal(".card.selected")
 	})
 }

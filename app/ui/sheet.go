@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strconv"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/scene"
@@ -12,7 +14,9 @@ type Sheet struct {
 	app.Compo
 
 	Drawing *drawing
-	wired   wires
+	Car     int // that is selected, whose curve is drawn the strongest
+
+	wired wires
 }
 
 // pictureID is the id of the picture's element.
@@ -29,5 +33,5 @@ func (s *Sheet) OnDismount() { s.wired.part(s.Drawing) }
 
 // Render draws the empty picture.
 func (s *Sheet) Render() app.UI {
-	return app.Div().ID("canvas").Class("canvas").Body(app.Raw(picture))
+	return app.Div().ID("canvas").Class("canvas car" + strconv.Itoa(s.Car)).Body(app.Raw(picture))
 }

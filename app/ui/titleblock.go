@@ -2,6 +2,7 @@ package ui
 
 import (
 	"cmp"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -28,7 +29,8 @@ func (t *titleBlock) Render() app.UI {
 			entry("Drawing", cmp.Or(d.Name, "without a name"), "wide"),
 			entry("Shown", t.shown(), "wide"),
 			entry("Rev.", cmp.Or(d.Revision, "–"), ""),
-			entry("Window", "+"+n.Travel(mm(w.Bump))+" / "+n.Travel(-mm(w.Droop)), ""),
+			entry("Date", cmp.Or(d.Date, "–"), ""),
+			entry("Window", "+"+strings.TrimSuffix(n.Travel(mm(w.Bump)), " "+n.LengthUnit())+" / "+n.Travel(-mm(w.Droop)), ""),
 			entry("Units", n.LengthUnit()+", toe in "+n.ToeUnit(), ""),
 			entry("Program", version.Name(), ""),
 		),
@@ -45,5 +47,5 @@ func (t *titleBlock) shown() string {
 }
 
 func entry(label, value, class string) app.UI {
-	return app.Div().Class(class).Body(app.Dt().Text(label), app.Dd().Title(value).Text(value))
+	return app.Div().Class(class).Body(app.Dt().Text(label), app.Dd().Text(value))
 }

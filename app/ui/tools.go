@@ -62,7 +62,7 @@ type display struct {
 func (d *display) Render() app.UI {
 	n := d.Bench.numbers()
 	return app.Details().Class("display").Body(
-		app.Summary().ID("units").Text("Units: "+unitsText(n)),
+		app.Summary().ID("units").Aria("label", "Units: "+unitsText(n)).Text(unitsText(n)),
 		app.Div().Class("display-box").Body(
 			choices("lengths", "Lengths", lengthStyle(n), []choice{{"mm", "mm"}, {"in", "in"}, {"in32", "in, 1/32"}}, d.setLengths),
 			choices("toe", "Toe", toeStyle(n), []choice{{"degrees", "degrees"}, {"indicators", "as two indicators read it"}, {"plate", "as a plate reads it"}}, d.setToe),

@@ -75,7 +75,7 @@ func (f *fitter) set(r *study.Reading) (optimize.ReadingSet, error) {
 // addValues adds the readings, travel as read turned into that of the wheel.
 func (f *fitter) addValues(r *study.Reading, out *optimize.ReadingSet) error {
 	mm := f.doc.Units.Millimetres
-	gauge, err := f.travelGauge(r)
+	gauge, err := TravelGauge(f.doc, r)
 	if err != nil {
 		return err
 	}
@@ -97,29 +97,30 @@ func (f *fitter) addValues(r *study.Reading, out *optimize.ReadingSet) error {
 	return nil
 }
 
-// travelGauge returns how travel was read, nil for the wheel centre's own. Block
-// heights and ball heights are counted from those at the static height, where
-// they read 0; a damper's length is the length itself.
-func (f *fitter) travelGauge(r *study.Reading) (*solver.TravelGauge, error) {
+// TravelGauge returns how the travel of a set of readings was read, nil for the wheel
+// centre's own. Block heights and ball heights are counted from those at the static
+// height, where they read 0; a damper's length is the length itself. A damper that the
+// study does not have is an error that names its key.
+func TravelGauge(d *study.Document, r *study.Reading) (*solver.TravelGauge, error) {
 	switch r.TravelAs {
 	case "block":
 		return &solver.TravelGauge{Reading: solver.BlockReading}, nil
 	case "lower-ball-joint":
 		return &solver.TravelGauge{Reading: solver.LowerBallReading}, nil
 	case "damper":
-		return f.damperGauge(r)
+		return damperGauge(d, r)
 	}
 	return nil, nil
 }
 
-func (f *fitter) damperGauge(r *study.Reading) (*solver.TravelGauge, error) {
+func damperGauge(doc *study.Document, r *study.Reading) (*solver.TravelGauge, error) {
 	side := cmp.Or(r.Side, study.Left)
-	d := f.doc.Suspension.Corner(side).Damper
+	d := doc.Suspension.Corner(side).Damper
 	if d == nil {
 		return nil, wrongf("suspension."+string(side)+".damper", "is missing: travel was read as the damper's length")
 	}
 	g := &solver.TravelGauge{Reading: solver.DamperReading}
-	g.Damper.Body, g.Damper.Wheel = f.mmVec(d.Body), f.mmVec(d.Moving)
+	g.Damper.Body, g.Damper.Wheel = inMillimetres(doc, d.Body), inMillimetres(doc, d.Moving)
 	switch d.On {
 	case "lower-arm":
 		g.Damper.On = solver.OnLowerArm
@@ -129,8 +130,8 @@ func (f *fitter) damperGauge(r *study.Reading) (*solver.TravelGauge, error) {
 	return g, nil
 }
 
-func (f *fitter) mmVec(v study.Vec3) solver.Vec {
-	mm := f.doc.Units.Millimetres
+func inMillimetres(d *study.Document, v study.Vec3) solver.Vec {
+	mm := d.Units.Millimetres
 	return solver.Vec{X: mm(v[0]), Y: mm(v[1]), Z: mm(v[2])}
 }
 
