@@ -35,7 +35,7 @@ func (s *Session) SetChange(car int, key string, value float64, run string) erro
 		k.Changes = study.Changes{}
 	}
 	k.Changes[key] = value
-	s.withCandidates("change "+key, run, list)
+	s.withCandidates("change "+s.cars.wordFor(key), run, list)
 	return nil
 }
 
@@ -47,7 +47,7 @@ func (s *Session) ClearChange(car int, key string) error {
 	list := slices.Clone(s.doc.Candidates)
 	list[car-1].Changes = maps.Clone(list[car-1].Changes)
 	delete(list[car-1].Changes, key)
-	s.withCandidates("reset "+key, "", list)
+	s.withCandidates("reset "+s.cars.wordFor(key), "", list)
 	return nil
 }
 

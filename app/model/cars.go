@@ -3,6 +3,7 @@ package model
 import (
 	"maps"
 	"slices"
+	"strings"
 
 	"toewright/internal/study"
 	"toewright/solver"
@@ -65,6 +66,20 @@ func (c *Cars) Parameter(key string) (solver.Parameter, bool) {
 	}
 	p, ok := c.parameters[key]
 	return p, ok
+}
+
+// wordFor returns what the parameter of a key, with a side or without, is called; the key
+// itself where the car has none of it.
+func (c *Cars) wordFor(key string) string {
+	name, side, _ := strings.Cut(key, "@")
+	p, ok := c.Parameter(name)
+	switch {
+	case !ok:
+		return key
+	case side != "":
+		return p.Label + ", " + side
+	}
+	return p.Label
 }
 
 // solve solves all cars of the session's document.

@@ -49,12 +49,22 @@ func (p Picture) appendMarks(dst []byte) []byte {
 	return append(dst, "</svg>\n"...)
 }
 
+// AppendGroup appends the picture as a group that stands at a place of another.
+func (p Picture) AppendGroup(dst []byte, at Point) []byte {
+	dst = append(dst, `<g transform="translate(`...)
+	dst = append(Path(dst).point(at), ")\">\n"...)
+	for _, m := range p.Marks {
+		dst = m.append(dst)
+	}
+	return append(dst, "</g>\n"...)
+}
+
 func appendElement(dst []byte, name, text string) []byte {
 	if text == "" {
 		return dst
 	}
 	dst = append(dst, "<"+name+">"...)
-	dst = appendEscaped(dst, text)
+	dst = AppendEscaped(dst, text)
 	return append(dst, "</"+name+">\n"...)
 }
 
@@ -64,7 +74,7 @@ func (m Mark) append(dst []byte) []byte {
 		return m.appendText(dst)
 	}
 	dst = append(dst, `<path class="`...)
-	dst = appendEscaped(dst, m.Class)
+	dst = AppendEscaped(dst, m.Class)
 	dst = append(dst, `" d="`...)
 	dst = append(dst, m.Path...)
 	return append(dst, "\"/>\n"...)
@@ -72,7 +82,7 @@ func (m Mark) append(dst []byte) []byte {
 
 func (m Mark) appendText(dst []byte) []byte {
 	dst = append(dst, `<text class="`...)
-	dst = appendEscaped(dst, m.Class)
+	dst = AppendEscaped(dst, m.Class)
 	dst = append(dst, `" font-size="`...)
 	dst = Path(dst).number(m.Size)
 	dst = append(dst, `" text-anchor="`+m.Anchor.Align.String()+`" x="`...)
@@ -85,13 +95,13 @@ func (m Mark) appendText(dst []byte) []byte {
 		dst = append(Path(append(dst, ' ')).point(m.Anchor.At), ')')
 	}
 	dst = append(dst, `">`...)
-	dst = appendEscaped(dst, m.Text)
+	dst = AppendEscaped(dst, m.Text)
 	return append(dst, "</text>\n"...)
 }
 
-// appendEscaped appends text for XML: markup is escaped, and what XML 1.0 cannot
+// AppendEscaped appends text for XML: markup is escaped, and what XML 1.0 cannot
 // hold becomes the replacement character.
-func appendEscaped(dst []byte, text string) []byte {
+func AppendEscaped(dst []byte, text string) []byte {
 	for _, r := range text {
 		switch {
 		case r == '<':

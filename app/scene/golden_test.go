@@ -3,10 +3,8 @@ package scene_test
 import (
 	"bytes"
 	"flag"
-	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"toewright/app/model"
@@ -30,36 +28,10 @@ func deskOf(t testing.TB, key string) *model.Desk {
 	return model.NewDesk(template.Document())
 }
 
-// standalone returns a frame as a file that a browser shows.
-func standalone(out *scene.Output, size scene.Size) []byte {
-	svg := scene.Markup("sheet")
-	for i := range scene.SlotCount() {
-		s := scene.Slot(i)
-		if s.IsText() {
-			text := out.Text(s)
-			place := fmt.Sprintf(`x="%.2f" y="%.2f" text-anchor="%s" transform="rotate(%.2f %.2f %.2f)">`, text.At.X, text.At.Y, text.Align, text.Turn, text.At.X, text.At.Y)
-			svg = replaceNode(svg, s, place+text.Content)
-			continue
-		}
-		svg = replaceNode(svg, s, fmt.Sprintf(`d="%s"/>`, out.Path(s)))
-	}
-	svg = strings.Replace(svg, "<svg ", fmt.Sprintf(`<svg viewBox="0 0 %g %g" `, size.Width, size.Height), 1)
-	svg = strings.Replace(svg, "><g ", `>`+"\n"+`<style>@import "../../web/app.css"; @import "../../web/plot.css"; @import "../../web/sheet.css";</style><g `, 1)
-	svg, _, _ = strings.Cut(svg, `<g id="handles"`)
-	return []byte(strings.ReplaceAll(svg+"</svg>", "><", ">\n<") + "\n")
-}
-
-// replaceNode puts what a frame says into the element of a slot.
-func replaceNode(svg string, s scene.Slot, content string) string {
-	head, tail, _ := strings.Cut(svg, ` id="`+s.ID()+`"`)
-	end := "/>"
-	if s.IsText() {
-		end = "></text>"
-		content += "</text>"
-	}
-	attributes, rest, _ := strings.Cut(tail, end)
-	attributes, _, _ = strings.Cut(attributes, ` text-anchor=`)
-	return head + attributes + " " + content + rest
+// file returns a frame as a file of its own.
+func file(out *scene.Output, size scene.Size) []byte {
+	d := scene.Document{Title: "Golden sheet", Description: "An invented car.", Size: size, Car: 1}
+	return d.Append(nil, out)
 }
 
 // TestGolden draws whole sheets of different kinds of cars.
@@ -78,7 +50,7 @@ func TestGolden(t *testing.T) {
 			desk := deskOf(t, tt.key)
 			tt.set(&desk.View)
 			stage := scene.NewStage()
-			got := standalone(stage.Draw(desk, paper), paper)
+			got := file(stage.Draw(desk, paper), paper)
 			if err := stage.Err(); err != nil {
 				t.Fatal(err)
 			}

@@ -210,8 +210,8 @@ func TestFrameIsThatOfAFreshStage(t *testing.T) {
 		{"can again", func() { desk.Session.Undo() }},
 	} {
 		tt.do()
-		got := standalone(stage.Draw(desk, paper), paper)
-		want := standalone(scene.NewStage().Draw(desk, paper), paper)
+		got := file(stage.Draw(desk, paper), paper)
+		want := file(scene.NewStage().Draw(desk, paper), paper)
 		if !bytes.Equal(got, want) {
 			t.Errorf("%s: the frame is not that of a fresh stage", tt.name)
 		}

@@ -5,13 +5,14 @@ import (
 	"testing"
 
 	"toewright/app/plot"
+	"toewright/app/scene"
 )
 
-// stylesheetFile is the page's style sheet for what package plot draws.
+// stylesheetFile is the page's style sheet for what packages plot and scene draw.
 const stylesheetFile = "../web/plot.css"
 
 func TestStylesheetFile(t *testing.T) {
-	want := "/* Written by go test ./app/scene -update from package plot. */\n" + plot.Stylesheet(plot.Page)
+	want := "/* Written by go test ./app/scene -update from packages plot and scene. */\n" + plot.Stylesheet(plot.Page) + scene.Stylesheet()
 	if *update {
 		if err := os.WriteFile(stylesheetFile, []byte(want), 0o644); err != nil {
 			t.Fatal(err)
@@ -22,6 +23,6 @@ func TestStylesheetFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	if string(got) != want {
-		t.Errorf("%s is not what package plot says; run go test ./app/scene -update", stylesheetFile)
+		t.Errorf("%s is not what packages plot and scene say; run go test ./app/scene -update", stylesheetFile)
 	}
 }

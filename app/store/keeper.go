@@ -71,12 +71,26 @@ func (k *Keeper) create(d *study.Document, label string) error {
 	return k.store.SetCurrent(id)
 }
 
+// Apart keeps d as a study of its own from now on. The one that was kept stays as it is.
+func (k *Keeper) Apart(d *study.Document, label string) error { return k.create(d, label) }
+
 // Overtaken reports whether another tab has saved the study since it was saved or
 // opened here.
-func (k *Keeper) Overtaken() bool {
+func (k *Keeper) Overtaken() bool { return k.Theirs() != nil }
+
+// Theirs returns the revision of another tab that has overtaken this one; nil where
+// there is none.
+func (k *Keeper) Theirs() *Revision {
 	if k.id == "" {
-		return false
+		return nil
 	}
 	h, ok, err := k.store.head(k.id)
-	return err == nil && ok && h.Version != k.at
+	if err != nil || !ok || h.Version == k.at {
+		return nil
+	}
+	text, ok, err := k.store.storage.Get(revisionKey(k.id, h.Version))
+	if err != nil || !ok {
+		return nil
+	}
+	return parseRevision(h.Version, text)
 }

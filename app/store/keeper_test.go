@@ -44,6 +44,9 @@ func TestKeeperOvertaken(t *testing.T) {
 	if !a.Overtaken() || b.Overtaken() {
 		t.Errorf("overtaken: a %t, b %t, want a alone", a.Overtaken(), b.Overtaken())
 	}
+	if r := a.Theirs(); r == nil || r.Version != b.Version() || r.Label != "edit" {
+		t.Errorf("Theirs() = %+v, want the revision of b", r)
+	}
 	notice, err := a.Save(named(t, "from a"), "edit")
 	if err != nil || notice == "" {
 		t.Fatalf("Save = %q, %v, want a notice", notice, err)
@@ -54,6 +57,28 @@ func TestKeeperOvertaken(t *testing.T) {
 	for k, want := range map[*Keeper]string{a: "from a", b: "from b"} {
 		if got := nameOf(t, tab(kept, 3), k.ID()); got != want {
 			t.Errorf("opened %q, want %q", got, want)
+		}
+	}
+}
+
+// TestKeeperApart checks that a tab goes on with a study of its own, and the one that it
+// leaves stays as the other tab saved it.
+func TestKeeperApart(t *testing.T) {
+	kept := Memory{}
+	k := NewKeeper(tab(kept, 1))
+	if _, err := k.Save(named(t, "one"), "new"); err != nil {
+		t.Fatal(err)
+	}
+	left, d := k.ID(), named(t, "two")
+	if err := k.Apart(d, "apart"); err != nil {
+		t.Fatal(err)
+	}
+	if k.ID() == left || k.Unsaved(d) || k.Overtaken() {
+		t.Errorf("study %s after %s, unsaved %t, overtaken %t", k.ID(), left, k.Unsaved(d), k.Overtaken())
+	}
+	for id, want := range map[ID]string{left: "one", k.ID(): "two"} {
+		if got := nameOf(t, tab(kept, 2), id); got != want {
+			t.Errorf("study %s is %q, want %q", id, got, want)
 		}
 	}
 }

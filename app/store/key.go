@@ -12,6 +12,7 @@ const prefix = "toewright/"
 // The keys of what is kept; see the package comment.
 const (
 	currentKey    = prefix + "current"
+	placeKey      = prefix + "place"
 	headPrefix    = prefix + "head/"
 	asidePrefix   = prefix + "aside/"
 	studiesPrefix = prefix + "study/"

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"encoding/json"
+	"fmt"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -12,7 +13,6 @@ import (
 	"toewright/internal/engine"
 	"toewright/internal/report"
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // benchSheet is what goes to the bench: the arm's dimensions, the curves before and
@@ -81,12 +81,11 @@ func (s *benchSheet) Render() app.UI {
 		app.Div().Class("deeds no-print").Body(
 			button("Print", func(app.Context, app.Event) { app.Window().Call("print") }).ID("print").Class("primary"),
 			button("Bench sheet (HTML)", s.saveSheet).ID("save-sheet").Disabled(s.State.page.running()),
-			button("Curves as a picture (SVG)", s.savePicture).ID("save-svg"),
-			button("Curves as a table (CSV)", s.saveTable).ID("save-csv"),
 		),
+		s.takeAway(),
 		s.title(car),
 		s.arm(),
-		s.curves(car),
+		s.curves(),
 		s.table(car),
 		s.why(),
 		s.conditions(car),
@@ -104,23 +103,20 @@ func (s *benchSheet) shownCars() []*model.Car {
 	return []*model.Car{base, car}
 }
 
-// The size of the sheet's charts, in pixels.
-const sheetChartWidth, sheetChartHeight = 300.0, 340.0
-
-// picture returns the curves of both wheels side by side.
-func (s *benchSheet) picture() plot.Picture {
-	n := s.Bench.numbers()
-	p := plot.Picture{Width: 2 * sheetChartWidth, Height: sheetChartHeight}
-	for _, side := range solver.Sides {
-		area := plot.Box(float64(side)*sheetChartWidth, 0, sheetChartWidth, sheetChartHeight).Inset(0, mapText*1.5, 0, 0)
-		p.Write("title", plot.Anchor{At: plot.Point{X: area.Centre().X, Y: mapText * 1.2}, Align: plot.Middle}, mapText*1.1, side.String()+" wheel")
-		p.Chart(model.CurvesChart(n, s.Bench.cars(), side, s.shownCars(), area, mapText))
-	}
-	return p
+// takeAway are the buttons that save pictures and curves as files.
+func (s *benchSheet) takeAway() app.UI {
+	list := s.Bench.exports()
+	return app.Details().Class("block no-print").Body(
+		app.Summary().ID("exports").Text("Drawing and curves as files"),
+		app.P().Class("note").Text("The drawing as it stands on the sheet, with its title block; the curves of the cars that are not hidden. SVG prints sharp at any size, PNG goes into a message."),
+		app.Div().Class("deeds").Body(app.Range(list).Slice(func(i int) app.UI {
+			return button(list[i].name, func(ctx app.Context, _ app.Event) { list[i].do(ctx) }).ID(fmt.Sprintf("export-%d", i))
+		})),
+	)
 }
 
-func (s *benchSheet) curves(car *model.Car) app.UI {
-	d := plot.Document{Title: "Toe change by travel, before and after", Picture: s.picture()}
+func (s *benchSheet) curves() app.UI {
+	d := plot.Document{Title: "Toe change by travel, before and after", Picture: curvesOf(s.Bench.Desk, s.shownCars())}
 	return app.Figure().Class("sheet-curves").Body(app.Raw(string(d.AppendInline(nil))))
 }
 
@@ -140,15 +136,4 @@ func (s *benchSheet) saveSheet(app.Context, app.Event) {
 		download(fileName(doc.Name)+".html", "text/html", []byte(sheet.HTML))
 		s.Bench.Say(ctx, "The bench sheet is on its way to your downloads. "+caution, nil)
 	})
-}
-
-func (s *benchSheet) savePicture(ctx app.Context, _ app.Event) {
-	d := plot.Document{Title: s.Bench.document().Name, Description: caution, Picture: s.picture(), Paper: plot.White}
-	download(fileName(s.Bench.document().Name)+".svg", "image/svg+xml", d.Append(nil))
-	s.Bench.Say(ctx, "The picture is on its way to your downloads. "+caution, nil)
-}
-
-func (s *benchSheet) saveTable(ctx app.Context, _ app.Event) {
-	download(fileName(s.Bench.document().Name)+"-curves.csv", "text/csv", model.CurvesCSV(s.Bench.document(), s.Bench.cars()))
-	s.Bench.Say(ctx, "The table is on its way to your downloads. "+caution, nil)
 }

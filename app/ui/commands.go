@@ -22,11 +22,12 @@ func (p *Panels) commands(b bench) []command {
 			p.Changed(ctx)
 		}},
 	}...)
+	list = append(list, b.exports()...)
 	for i, t := range tabs {
 		list = append(list, command{"Open " + t.text, fmt.Sprintf("Alt %d", i+1), func(ctx app.Context) { p.show(ctx, t.key) }})
 	}
 	for _, car := range p.Desk.Session.Cars().List {
-		list = append(list, command{"Select " + carName(car), "", func(ctx app.Context) { p.choose(ctx, car) }})
+		list = append(list, command{"Select " + carName(car), "", func(ctx app.Context) { p.present(ctx, car) }})
 	}
 	return list
 }
@@ -43,7 +44,7 @@ func (p *Panels) steps() []command {
 	return list
 }
 
-func (p *Panels) choose(ctx app.Context, car *model.Car) {
+func (p *Panels) present(ctx app.Context, car *model.Car) {
 	p.Desk.Select(car.Index)
 	p.show(ctx, tabs[0].key)
 	p.Changed(ctx)

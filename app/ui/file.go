@@ -34,10 +34,17 @@ func readFile(ctx app.Context, input app.Value, done func(ctx app.Context, name 
 	})
 }
 
-// download hands the user a file.
-func download(name, kind string, text []byte) {
+// download hands the user a text as a file.
+func download(name, kind string, text []byte) { downloadBlob(name, blobOf(kind, text)) }
+
+// blobOf returns a text as the browser handles files.
+func blobOf(kind string, text []byte) app.Value {
+	return app.Window().Get("Blob").New([]any{string(text)}, map[string]any{"type": kind})
+}
+
+// downloadBlob hands the user a file.
+func downloadBlob(name string, blob app.Value) {
 	w := app.Window()
-	blob := w.Get("Blob").New([]any{string(text)}, map[string]any{"type": kind})
 	address := w.Get("URL").Call("createObjectURL", blob)
 	link := w.Get("document").Call("createElement", "a")
 	link.Set("href", address)
@@ -52,17 +59,26 @@ func copyText(ctx app.Context, text string, done func(app.Context)) {
 	if !clipboard.Truthy() {
 		return
 	}
-	var copied, denied app.Func
-	end := func(do func(app.Context)) func(app.Value, []app.Value) any {
-		return func(app.Value, []app.Value) any {
-			ctx.Dispatch(do)
-			copied.Release()
-			denied.Release()
-			return nil
+	await(ctx, clipboard.Call("writeText", text), func(ctx app.Context, _ app.Value, ok bool) {
+		if ok {
+			done(ctx)
 		}
+	})
+}
+
+// await calls done with what a promise comes to; ok is false where it fails.
+func await(ctx app.Context, promise app.Value, done func(ctx app.Context, v app.Value, ok bool)) {
+	var kept, broken app.Func
+	end := func(ok bool) app.Func {
+		return app.FuncOf(func(_ app.Value, args []app.Value) any {
+			ctx.Dispatch(func(ctx app.Context) { done(ctx, args[0], ok) })
+			kept.Release()
+			broken.Release()
+			return nil
+		})
 	}
-	copied, denied = app.FuncOf(end(done)), app.FuncOf(end(nil))
-	clipboard.Call("writeText", text).Call("then", copied, denied)
+	kept, broken = end(true), end(false)
+	promise.Call("then", kept, broken)
 }
 
 // forgetFragment takes the fragment out of the page's address.

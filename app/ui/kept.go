@@ -15,10 +15,11 @@ type kept struct {
 	store  *store.Store
 	keeper *store.Keeper
 
-	pending   bool   // a save is on its way
-	fault     string // why the study is not kept
-	overtaken bool   // another tab has saved it since
-	deaf      []func()
+	pending bool            // a save is on its way
+	fault   string          // why the study is not kept
+	theirs  *store.Revision // that another tab has saved since; nil for none
+	place   store.Place     // as it was noted last
+	deaf    []func()
 }
 
 // saveDelay is the time from an edit to its save: a drag is one save, not hundreds.
@@ -35,6 +36,8 @@ func (k *kept) start(ctx app.Context, p *Panels) {
 	k.listen(ctx, p)
 	if !k.openLink(ctx, p) {
 		k.openLast(ctx, p)
+		k.backTo(ctx, p)
+		p.telling = k.keeper.ID() == ""
 	}
 }
 
@@ -45,7 +48,7 @@ func (k *kept) listen(ctx app.Context, p *Panels) {
 	}
 	on("pagehide", func(ctx app.Context) { k.save(ctx, p) })
 	on("visibilitychange", func(ctx app.Context) { k.save(ctx, p) })
-	on("storage", func(app.Context) { k.overtaken = k.keeper.Overtaken() })
+	on("storage", func(app.Context) { k.theirs = k.keeper.Theirs() })
 }
 
 // stop lets go of the window.
@@ -92,7 +95,7 @@ func (k *kept) open(ctx app.Context, p *Panels, id store.ID) error {
 	if err != nil {
 		return err
 	}
-	k.overtaken, k.fault = false, ""
+	k.theirs, k.fault, p.telling = nil, "", false
 	p.Desk.Open(l.Document)
 	if l.Notice != "" {
 		p.say(ctx, l.Notice, nil)
@@ -105,7 +108,7 @@ func (k *kept) open(ctx app.Context, p *Panels, id store.ID) error {
 func (k *kept) put(ctx app.Context, p *Panels, d *study.Document) {
 	k.save(ctx, p)
 	k.keeper.Start()
-	k.overtaken = false
+	k.theirs, p.telling = nil, false
 	p.Desk.Open(d)
 	k.save(ctx, p)
 	p.Changed(ctx)
@@ -113,6 +116,7 @@ func (k *kept) put(ctx app.Context, p *Panels, d *study.Document) {
 
 // later saves the study soon, if it was edited.
 func (k *kept) later(p *Panels) {
+	k.note(p)
 	if k.keeper == nil || k.pending || !k.edited(p) {
 		return
 	}
@@ -140,7 +144,7 @@ func (k *kept) save(ctx app.Context, p *Panels) {
 		k.fault = plain(err)
 	}
 	if notice != "" {
-		k.overtaken = false
+		k.theirs = nil
 		p.say(ctx, notice, nil)
 	}
 }

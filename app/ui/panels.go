@@ -20,6 +20,7 @@ type Panels struct {
 
 	tab       string // key of the panel that is open
 	searching bool   // the palette of commands is open
+	telling   bool   // what the demo shows is told
 	deaf      func() // lets go of the keys
 	// after does something later; it is a field so that a test need not wait.
 	after    func(time.Duration, func(app.Context))
@@ -72,6 +73,7 @@ func (p *Panels) Render() app.UI {
 	b := bench{p.Desk, p.Caller, p.Changed, p.say, p.undo, p.lasting}
 	return app.Section().Class("panels").Aria("label", "Panels").Body(
 		p.tools(b),
+		p.kept.offer(p),
 		p.toast.render(),
 		app.Div().Class("panel").ID("panel").Role("tabpanel").Aria("labelledby", "tab-"+p.tab).Body(p.panel(b)),
 		p.tabList(),
@@ -99,7 +101,12 @@ func (p *Panels) panel(b bench) app.UI {
 	case "studies":
 		return &studies{Bench: b, Panels: p}
 	}
-	return &candidates{Bench: b}
+	return app.Div().Body(
+		app.If(p.telling, func() app.UI {
+			return &story{Bench: b, Open: p.show, Close: func(app.Context) { p.telling = false }}
+		}),
+		&candidates{Bench: b},
+	)
 }
 
 // tabList is the row of tabs. Arrow keys go along it.
@@ -122,6 +129,7 @@ func (p *Panels) tabList() app.UI {
 // show opens a panel, at the selected card if it has one.
 func (p *Panels) show(ctx app.Context, tab string) {
 	p.tab = tab
+	p.kept.note(p)
 	ctx.Defer(func(app.Context) {
 		toTop(".panel")
 		reveal(".card.selected")
@@ -142,5 +150,6 @@ func (p *Panels) along(ctx app.Context, e app.Event) {
 			break
 		}
 	}
+	p.kept.note(p)
 	ctx.Defer(func(app.Context) { focus("tab-" + p.tab) })
 }

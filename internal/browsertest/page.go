@@ -44,9 +44,23 @@ type Page struct {
 // program runs. The test fails if by its end the page has complained.
 func Open(t testing.TB, o Options) *Page {
 	t.Helper()
-	server := newServer(t, o)
 	tab, closeTab := chromedp.NewContext(shared.ctx, chromedp.WithNewBrowserContext())
 	t.Cleanup(closeTab)
+	return openIn(t, tab, newServer(t, o), o)
+}
+
+// SecondTab opens the page once more, in another tab of the same reader: the two share
+// what the browser keeps.
+func (p *Page) SecondTab(o Options) *Page {
+	p.t.Helper()
+	tab, closeTab := chromedp.NewContext(p.ctx)
+	p.t.Cleanup(closeTab)
+	return openIn(p.t, tab, p.Server, o)
+}
+
+// openIn opens the page of a server in the tab of a context.
+func openIn(t testing.TB, tab context.Context, server *Server, o Options) *Page {
+	t.Helper()
 	if err := chromedp.Do(tab); err != nil { // Opens the tab, whose life hangs on this context.
 		t.Fatal(err)
 	}

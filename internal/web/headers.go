@@ -17,7 +17,9 @@ var documentPolicy = strings.Join([]string{
 	"script-src 'self' 'wasm-unsafe-eval'",
 	"style-src 'self'",
 	"connect-src 'self'",
-	"img-src 'self'",
+	// A picture that is saved as an image is first shown to the program as a file of
+	// its own making; no such address can name anything of the network.
+	"img-src 'self' blob:",
 	"manifest-src 'self'",
 	"worker-src 'self'",
 	"base-uri 'none'",

@@ -1,0 +1,47 @@
+package ui
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/store"
+)
+
+// note notes what is looked at, if that is not noted already. What finds no room is
+// looked up again by the reader.
+func (k *kept) note(p *Panels) {
+	if k.keeper == nil {
+		return
+	}
+	at := store.Place{Study: k.keeper.ID(), Panel: p.tab}
+	if car := p.Desk.Selected(); car != nil {
+		at.Car = car.Name
+	}
+	if at != k.place && k.store.SetPlace(at) == nil {
+		k.place = at
+	}
+}
+
+// backTo goes back to what was looked at before the page was left: the panel and, in the
+// same study, the car.
+func (k *kept) backTo(ctx app.Context, p *Panels) {
+	at := k.store.Place()
+	k.place = at
+	for _, t := range tabs {
+		if t.key == at.Panel {
+			p.tab = at.Panel
+		}
+	}
+	if at.Study == k.keeper.ID() {
+		p.choose(ctx, at.Car)
+	}
+}
+
+// choose selects the car of a name, if there is one.
+func (p *Panels) choose(ctx app.Context, name string) {
+	for _, car := range p.Desk.Session.Cars().List {
+		if car.Name == name {
+			p.Desk.Select(car.Index)
+			p.Changed(ctx)
+		}
+	}
+}

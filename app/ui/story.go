@@ -1,0 +1,76 @@
+package ui
+
+import (
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/solver"
+)
+
+// story tells a newcomer what the demo shows, in three steps that each can be done.
+type story struct {
+	app.Compo
+	Bench bench
+	Open  func(app.Context, string) // opens a panel
+	Close func(app.Context)
+}
+
+// Render shows the steps; nothing where there is no candidate that mends the base car.
+func (s *story) Render() app.UI {
+	cars := s.Bench.cars()
+	base, best := cars.Base(), bestOf(cars)
+	if base == nil || base.Err != nil || best == nil {
+		return app.Div()
+	}
+	step := func(text string, buttons ...app.UI) app.UI {
+		return app.Li().Body(app.P().Text(text), app.Div().Class("deeds").Body(buttons...))
+	}
+	return app.Section().ID("story").Class("story").Aria("label", "What the demo shows").Body(
+		button("Close", func(ctx app.Context, _ app.Event) { s.Close(ctx) }, "story").ID("story-close").Aria("label", "Close what the demo shows"),
+		app.Ol().Body(
+			step("An invented car: over its travel the front wheels change toe by "+s.worst(base)+". The tie rod swings about another centre than the arms do.",
+				s.choose("Show the base car", base)),
+			step(fmt.Sprintf("%s brings that down to %s. Drag a ringed ball on the drawing, or a slider below, and watch the curves follow.", best.Name, s.Bench.numbers().ToeText(peakOf(best))),
+				s.choose("Show "+best.Name, best)),
+			step("Now your own car: take the invented one that is most like it and type over its points. Find then looks for the part.",
+				button("Open My car", func(ctx app.Context, _ app.Event) { s.Open(ctx, "car") }),
+				button("Open Find", func(ctx app.Context, _ app.Event) { s.Open(ctx, "find") })),
+		),
+	)
+}
+
+func (s *story) choose(text string, car *model.Car) app.UI {
+	return button(text, func(ctx app.Context, _ app.Event) {
+		s.Bench.Desk.Select(car.Index)
+		s.Bench.Changed(ctx)
+	}, car.Index)
+}
+
+// worst says how far a car's toe changes where it changes most, and where that is.
+func (s *story) worst(car *model.Car) string {
+	f := car.Figures[solver.Left]
+	way, at := "bump", f.PeakTravel
+	if at < 0 {
+		way, at = "droop", -at
+	}
+	n := s.Bench.numbers()
+	return fmt.Sprintf("%s (at %s of %s)", n.ToeText(f.Peak), n.Travel(at), way)
+}
+
+// bestOf returns the candidate that comes nearest to the target, nil where none can be
+// solved.
+func bestOf(cars *model.Cars) *model.Car {
+	for _, row := range model.Table(cars, 0, model.Order{ByFigure: true, Figure: model.RMSFigure}) {
+		if row.Index > 0 && row.Err == nil {
+			return row.Car
+		}
+	}
+	return nil
+}
+
+// peakOf is the largest toe change of the worse side.
+func peakOf(car *model.Car) solver.Angle {
+	return max(car.Figures[solver.Left].Peak, car.Figures[solver.Right].Peak)
+}
