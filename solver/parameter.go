@@ -191,17 +191,30 @@ func FindParameter(d *Design, key string) (Parameter, Selection, error) {
 	if err != nil {
 		return Parameter{}, BothSides, err
 	}
-	ps := Parameters(d)
-	for _, p := range ps {
-		if p.Key != name {
-			continue
-		}
-		if sel != BothSides && p.shared() {
-			return Parameter{}, sel, &InputError{key, "is one for both sides; leave out " + sel.Suffix()}
-		}
-		return p, sel, nil
+	p, ok := d.parameter(name)
+	if !ok {
+		return Parameter{}, sel, unknownKey(d, name, Parameters(d))
 	}
-	return Parameter{}, sel, unknownKey(d, name, ps)
+	if sel != BothSides && p.shared() {
+		return Parameter{}, sel, &InputError{key, "is one for both sides; leave out " + sel.Suffix()}
+	}
+	return p, sel, nil
+}
+
+// parameter returns the parameter of a key without a side. Parts and setpoints are found
+// without the list of all, which a drag would make in every frame.
+func (d *Design) parameter(name string) (Parameter, bool) {
+	for _, p := range partParameters {
+		if p.Key == name {
+			return p, d.Kind.has(p)
+		}
+	}
+	for _, p := range Parameters(d) {
+		if p.Key == name {
+			return p, true
+		}
+	}
+	return Parameter{}, false
 }
 
 // shared reports whether the parameter has no sides.
