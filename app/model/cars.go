@@ -23,6 +23,7 @@ type Cars struct {
 
 	parameters map[string]solver.Parameter // by key, once they have been asked for
 	read       *readTravels                // nil until it is asked for
+	ws         *solver.Workspace
 }
 
 // Car is one car of a study.
@@ -100,10 +101,10 @@ func Solve(d *study.Document) *Cars {
 	if c.Judged, c.Err = grid(d, d.SearchWindow()); c.Err != nil {
 		return c
 	}
-	ws := solver.NewWorkspace()
-	c.List = append(c.List, c.car(d, ws, study.Candidate{Name: study.BaseName}, 0))
+	c.ws = solver.NewWorkspace()
+	c.List = append(c.List, c.car(d, study.Candidate{Name: study.BaseName}, 0))
 	for i, k := range d.Candidates {
-		c.List = append(c.List, c.car(d, ws, k, i+1))
+		c.List = append(c.List, c.car(d, k, i+1))
 	}
 	return c
 }
@@ -116,12 +117,11 @@ func (c *Cars) again(d *study.Document) *Cars {
 		return Solve(d)
 	}
 	next := *c
-	next.List = append([]*Car(nil), c.List[0])
-	ws := solver.NewWorkspace()
+	next.List = append(make([]*Car, 0, 1+len(d.Candidates)), c.List[0])
 	for i, k := range d.Candidates {
-		car := c.solved(k)
+		car := c.solved(k, i+1)
 		if car == nil {
-			car = c.car(d, ws, k, i+1)
+			car = c.car(d, k, i+1)
 		} else {
 			car.Index, car.Name, car.Hidden = i+1, k.Name, k.Hidden
 		}
@@ -131,11 +131,14 @@ func (c *Cars) again(d *study.Document) *Cars {
 }
 
 // solved returns a copy of a car that was solved with the parts and setpoints of a
-// candidate, or nil.
-func (c *Cars) solved(k study.Candidate) *Car {
+// candidate, or nil. The car of the index is looked at first: most stay where they were.
+func (c *Cars) solved(k study.Candidate, index int) *Car {
+	if car := c.At(index); car != nil && car.is(k) {
+		found := *car
+		return &found
+	}
 	for _, car := range c.List[1:] {
-		same := maps.Equal(car.Changes, k.Changes) && slices.Equal(car.hold, k.Hold) && (car.hold == nil) == (k.Hold == nil)
-		if same {
+		if car.is(k) {
 			found := *car
 			return &found
 		}
@@ -143,8 +146,13 @@ func (c *Cars) solved(k study.Candidate) *Car {
 	return nil
 }
 
+// is reports whether the car has the parts and setpoints of a candidate.
+func (c *Car) is(k study.Candidate) bool {
+	return maps.Equal(c.Changes, k.Changes) && slices.Equal(c.hold, k.Hold) && (c.hold == nil) == (k.Hold == nil)
+}
+
 // car solves one car.
-func (c *Cars) car(d *study.Document, ws *solver.Workspace, k study.Candidate, index int) *Car {
+func (c *Cars) car(d *study.Document, k study.Candidate, index int) *Car {
 	car := &Car{Index: index, Name: k.Name, Changes: k.Changes, Hidden: k.Hidden, hold: k.Hold}
 	changes, err := d.SolverChanges(c.Design, k.Changes)
 	if err != nil {
@@ -159,11 +167,11 @@ func (c *Cars) car(d *study.Document, ws *solver.Workspace, k study.Candidate, i
 	if car.Axle, car.Err = c.Assembler.Assemble(changes, hold); car.Err != nil {
 		return car
 	}
-	if car.Curves, car.Err = sweep(car.Axle, ws, c.Travels); car.Err != nil {
+	if car.Curves, car.Err = sweep(car.Axle, c.ws, c.Travels); car.Err != nil {
 		return car
 	}
 	var judged [2]solver.Curve
-	if judged, car.Err = c.judged(car, ws); car.Err != nil {
+	if judged, car.Err = c.judged(car); car.Err != nil {
 		return car
 	}
 	for _, s := range solver.Sides {

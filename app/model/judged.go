@@ -8,10 +8,10 @@ import (
 
 // judged returns the curves over the travels that figures are taken over: parts of the
 // car's curves where its travels are among those, else swept by themselves.
-func (c *Cars) judged(car *Car, ws *solver.Workspace) ([2]solver.Curve, error) {
+func (c *Cars) judged(car *Car) ([2]solver.Curve, error) {
 	first := slices.Index(c.Travels, c.Judged[0])
 	if first < 0 || !hasRun(c.Travels[first:], c.Judged) {
-		return sweep(car.Axle, ws, c.Judged)
+		return sweep(car.Axle, c.ws, c.Judged)
 	}
 	var parts [2]solver.Curve
 	for _, s := range solver.Sides {

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"bytes"
-	"strconv"
 
 	"toewright/app/scene"
 )
@@ -10,11 +9,14 @@ import (
 // canvas sets what the nodes of the picture show.
 type canvas interface {
 	path(s scene.Slot, data []byte)
-	text(s scene.Slot, t scene.Text)
+	// text changes a text from what it was to what it is.
+	text(s scene.Slot, was, is scene.Text)
 	// grip changes handle i of the picture from what it was to what it is.
 	grip(i int, was, is grip)
 	// figure sets the text of a car's figure in the key of the drawing.
 	figure(car int, text string)
+	// done shows what was set since it was called last.
+	done()
 }
 
 // grip is how a handle stands in the picture; the zero grip is not there.
@@ -65,6 +67,7 @@ func (p *painter) paint(out *scene.Output, grips []grip) {
 			p.canvas.grip(i, was, g)
 		}
 	}
+	p.canvas.done()
 }
 
 func (p *painter) paintPath(s scene.Slot, data []byte) {
@@ -75,44 +78,8 @@ func (p *painter) paintPath(s scene.Slot, data []byte) {
 }
 
 func (p *painter) paintText(s scene.Slot, t scene.Text) {
-	if p.texts[s] != t {
+	if was := p.texts[s]; was != t {
 		p.texts[s] = t
-		p.canvas.text(s, t)
+		p.canvas.text(s, was, t)
 	}
 }
-
-// class returns the classes of a handle's element.
-func (g grip) class() string {
-	c := "handle"
-	if g.Round {
-		c += " ball-handle"
-	}
-	if g.Held {
-		c += " held"
-	}
-	return c
-}
-
-// nodeAttribute is one of an element's; an empty value is none.
-type nodeAttribute struct{ name, value string }
-
-// attributes returns those of a handle's element, always the same ones in the same
-// order.
-func (g grip) attributes() [10]nodeAttribute {
-	list := [...]nodeAttribute{
-		{"display", "none"}, {"class", g.class()}, {"transform", ""}, {"tabindex", ""}, {"aria-hidden", "true"},
-		{"aria-label", g.Label}, {"aria-valuenow", coordinate(g.Value)}, {"aria-valuemin", coordinate(g.Low)},
-		{"aria-valuemax", coordinate(g.High)}, {"aria-valuetext", g.Spoken},
-	}
-	if g.Shown {
-		list[0].value = ""
-		list[2].value = "translate(" + coordinate(g.X) + " " + coordinate(g.Y) + ")"
-	}
-	if g.Shown && g.Focus {
-		list[3].value, list[4].value = "0", ""
-	}
-	return list
-}
-
-// coordinate writes a number as SVG reads it, to a hundredth of a unit of the paper.
-func coordinate(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }

@@ -9,42 +9,47 @@ import (
 
 // nodes are the picture's elements on the page.
 type nodes struct {
-	slots   []js.Value
-	handles []js.Value
+	elements js.Value // an array: those of the slots, then the handles
+	changes  batch
+	buffer   js.Value // a Uint8Array that takes the changes over
+	room     int      // of the buffer
 }
 
 // findNodes returns the elements of the picture, which must be on the page.
 func findNodes() *nodes {
 	document := js.Global().Get("document")
-	n := &nodes{}
+	n := &nodes{elements: js.Global().Get("Array").New()}
 	for i := range scene.SlotCount() {
-		n.slots = append(n.slots, document.Call("getElementById", scene.Slot(i).ID()))
+		n.elements.Call("push", document.Call("getElementById", scene.Slot(i).ID()))
 	}
 	for i := range scene.MaxHandles {
-		n.handles = append(n.handles, document.Call("getElementById", "h"+strconv.Itoa(i)))
+		n.elements.Call("push", document.Call("getElementById", "h"+strconv.Itoa(i)))
 	}
 	return n
 }
 
-func (n *nodes) path(s scene.Slot, data []byte) {
-	n.slots[s].Call("setAttribute", "d", string(data))
+func (n *nodes) path(s scene.Slot, data []byte) { n.changes = n.changes.path(int(s), data) }
+
+func (n *nodes) text(s scene.Slot, was, is scene.Text) {
+	n.changes = n.changes.text(int(s), nodeText(was), nodeText(is))
 }
 
-func (n *nodes) text(s scene.Slot, t scene.Text) {
-	e := n.slots[s]
-	e.Set("textContent", t.Content)
-	if t.Content == "" {
+func (n *nodes) grip(i int, was, is grip) {
+	n.changes = n.changes.grip(scene.SlotCount()+i, was, is)
+}
+
+// done makes the changes in one call: one for each of them would take most of a frame.
+func (n *nodes) done() {
+	if len(n.changes) == 0 {
 		return
 	}
-	x, y := coordinate(t.At.X), coordinate(t.At.Y)
-	e.Call("setAttribute", "x", x)
-	e.Call("setAttribute", "y", y)
-	e.Call("setAttribute", "text-anchor", t.Align.String())
-	if t.Turn != 0 {
-		e.Call("setAttribute", "transform", "rotate("+coordinate(t.Turn)+" "+x+" "+y+")")
-	} else {
-		e.Call("removeAttribute", "transform")
+	if n.room < len(n.changes) {
+		n.room = 2 * len(n.changes)
+		n.buffer = js.Global().Get("Uint8Array").New(n.room)
 	}
+	js.CopyBytesToJS(n.buffer, n.changes)
+	js.Global().Get("toewright").Call("paint", n.elements, n.buffer, len(n.changes))
+	n.changes = n.changes[:0]
 }
 
 // figure leaves the text's node where it is: go-app knows it, and renders the same text
@@ -52,18 +57,5 @@ func (n *nodes) text(s scene.Slot, t scene.Text) {
 func (n *nodes) figure(car int, text string) {
 	if e := js.Global().Get("document").Call("getElementById", keyFigureID(car)); e.Truthy() {
 		e.Get("firstChild").Set("nodeValue", text)
-	}
-}
-
-func (n *nodes) grip(i int, was, is grip) {
-	before, after := was.attributes(), is.attributes()
-	for k, a := range after {
-		switch {
-		case a == before[k]:
-		case a.value == "":
-			n.handles[i].Call("removeAttribute", a.name)
-		default:
-			n.handles[i].Call("setAttribute", a.name, a.value)
-		}
 	}
 }

@@ -11,10 +11,11 @@ import (
 // countingCanvas counts what is set.
 type countingCanvas struct{ paths, texts, grips, figures int }
 
-func (c *countingCanvas) path(scene.Slot, []byte)     { c.paths++ }
-func (c *countingCanvas) text(scene.Slot, scene.Text) { c.texts++ }
-func (c *countingCanvas) grip(int, grip, grip)        { c.grips++ }
-func (c *countingCanvas) figure(int, string)          { c.figures++ }
+func (c *countingCanvas) path(scene.Slot, []byte)               { c.paths++ }
+func (c *countingCanvas) text(_ scene.Slot, was, is scene.Text) { c.texts++ }
+func (c *countingCanvas) grip(int, grip, grip)                  { c.grips++ }
+func (c *countingCanvas) figure(int, string)                    { c.figures++ }
+func (c *countingCanvas) done()                                 {}
 
 func TestPainterTouchesOnlyWhatChanges(t *testing.T) {
 	d := openDrawing(t)

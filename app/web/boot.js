@@ -1,6 +1,6 @@
 // Loaded before go-app's own script. It keeps the compiled program, so that
-// workers start from it without a second download or compilation, and it tells
-// the page when a new version is waiting.
+// workers start from it without a second download or compilation, it tells the page
+// when a new version is waiting, and it sets what the drawing shows.
 "use strict";
 
 (() => {
@@ -61,5 +61,27 @@
 
   navigator.serviceWorker?.ready.then(watch);
 
-  globalThis.toewright = { startWorker, update, get updateWaiting() { return waiting !== undefined; } };
+  // Changes elements as the first bytes of a buffer say: for each change the number of
+  // the element, the name of an attribute, "" for the text, and its value, "" to take it
+  // away, each ended by the control character 1F.
+  const utf8 = new TextDecoder();
+
+  function paint(elements, buffer, length) {
+    const parts = utf8.decode(buffer.subarray(0, length)).split("\x1f");
+    for (let i = 0; i + 2 < parts.length; i += 3) {
+      change(elements[parts[i]], parts[i + 1], parts[i + 2]);
+    }
+  }
+
+  function change(element, name, value) {
+    if (name === "") {
+      element.textContent = value;
+    } else if (value === "") {
+      element.removeAttribute(name);
+    } else {
+      element.setAttribute(name, value);
+    }
+  }
+
+  globalThis.toewright = { startWorker, update, paint, get updateWaiting() { return waiting !== undefined; } };
 })();
