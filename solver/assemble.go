@@ -20,6 +20,7 @@ func NewAssembler(d *Design) (*Assembler, error) {
 	}
 	a := &Assembler{design: *d, units: d.Kind.layout.units(d)}
 	for _, u := range a.units {
+		u.free = u.freePoints()
 		a.places = append(a.places, u.places(d))
 		a.spins = append(a.spins, u.staticSpins(d))
 	}
@@ -134,13 +135,11 @@ func (u *unit) within(sides Selection) bool { return u.beam || sides.Includes(u.
 
 // staticUnit is a unit in its solved static position, and what moves from there.
 type staticUnit struct {
-	u     *unit
-	q     state
-	pts   []Vec // in the unit's frame
-	spins []Vec
-	// untouched says that no part or setpoint was changed: the static position
-	// is that of the points as they stand.
-	untouched bool
+	u       *unit
+	q       state
+	pts     []Vec // in the unit's frame
+	spins   []Vec
+	changed extent // how far changes have reached
 
 	corner *corner // of an independent suspension
 	beam   *beam   // of a solid axle
@@ -148,12 +147,14 @@ type staticUnit struct {
 
 // static returns the static position of unit i with the changes of w.
 func (w *staticWork) static(i int, hold Hold) (*staticUnit, error) {
-	switch e := w.assembler.units[i].extent(w.cs); {
+	switch e := w.assembler.units[i].extent(w.cs, hold); {
 	case w.rods != nil: // which may not fit the points
 	case e == nothing:
 		return w.assembler.still[i], nil
 	case e == points:
 		return w.asMeasured(i), nil
+	case e == freeParts:
+		return w.asExchanged(i), nil
 	}
 	p := w.prepare(i, w.cs, hold)
 	q, err := p.solve(&w.tracer)
@@ -167,7 +168,7 @@ func (w *staticWork) static(i int, hold Hold) (*staticUnit, error) {
 		return nil, err
 	}
 	s := newStaticUnit(p.u, p.c.pts, p.c.spins)
-	s.q = q
+	s.q, s.changed = q, parts
 	return s, nil
 }
 
@@ -175,7 +176,15 @@ func (w *staticWork) static(i int, hold Hold) (*staticUnit, error) {
 // are changed: the points as they then stand.
 func (w *staticWork) asMeasured(i int) *staticUnit {
 	s := newStaticUnit(w.assembler.units[i], w.move(i, w.cs), w.assembler.spins[i])
-	s.untouched = true
+	s.changed = points
+	return s
+}
+
+// asExchanged returns the static position of unit i where no part is exchanged but
+// such that no more than rods that set toe hang on it.
+func (w *staticWork) asExchanged(i int) *staticUnit {
+	s := newStaticUnit(w.assembler.units[i], w.fit(i, w.cs), w.assembler.spins[i])
+	s.changed = freeParts
 	return s
 }
 
@@ -206,30 +215,6 @@ func newStaticCorner(u *unit, pts, spins []dvec) *staticUnit {
 	copyValues(s.spins, spins)
 	s.corner.build(s, &c.form)
 	return s
-}
-
-// extent is how far changes reach into a unit.
-type extent uint8
-
-const (
-	nothing extent = iota
-	points         // coordinates alone
-	parts          // parts or setpoints
-)
-
-// extent returns how far changes reach into u.
-func (u *unit) extent(cs []applied) extent {
-	e := nothing
-	for _, c := range cs {
-		switch {
-		case e == parts || !u.touches(c.Change):
-		case c.Parameter.stage == pointStage:
-			e = points
-		default:
-			e = parts
-		}
-	}
-	return e
 }
 
 func copyValues(out []Vec, xs []dvec) {

@@ -5,9 +5,10 @@ import "gonum.org/v1/gonum/spatial/r3"
 // cornerGradient is the derivative of a corner's toe, in one pose, by everything
 // that the pose depends on.
 type cornerGradient struct {
-	pts   [maxCornerPoints]Vec // by the unit's points, static
-	spin  Vec                  // by the static spin axis
-	shift Vec                  // by a displacement of the tie rod's inner ball
+	wanted pointSet             // points by which it is asked for: the rest may be left out
+	pts    [maxCornerPoints]Vec // by the unit's points, static
+	spin   Vec                  // by the static spin axis
+	shift  Vec                  // by a displacement of the tie rod's inner ball
 
 	travel float64 // by the travel asked of the sweep
 }
@@ -27,13 +28,16 @@ func (c *corner) toeGradient(t *tracer, path *cornerPath, u *unit, g *cornerGrad
 	if !ok {
 		return false
 	}
-	*g = cornerGradient{spin: e.at.r.back(slope)}
+	*g = cornerGradient{wanted: g.wanted, spin: e.at.r.back(slope)}
 	for i := range loads {
 		g.travel -= loads[i] * e.rate[i]
 	}
-	w := &g.pts[u.wheels[0].centre]
+	centre := u.wheels[0].centre
+	w := &g.pts[centre]
 	for i := range c.n {
-		c.rods[i].addGradient(-loads[i], e.w[i].force, &e.at, &g.pts[u.rods[i].outer], &g.pts[u.rods[i].inner], w)
+		if r := &u.rods[i]; g.wanted.has(r.outer) || g.wanted.has(r.inner) || g.wanted.has(centre) {
+			c.rods[i].addGradient(-loads[i], e.w[i].force, &e.at, &g.pts[r.outer], &g.pts[r.inner], w)
+		}
 	}
 	g.shift = r3.Scale(loads[c.tieRod()], e.w[c.tieRod()].force)
 	if c.strut != nil {

@@ -41,6 +41,15 @@ func (w *staticWork) move(i int, cs []applied) []dvec {
 	return before
 }
 
+// fit returns the points of unit i with the coordinates and the parts that cs
+// change, in the position in which the points stand.
+func (w *staticWork) fit(i int, cs []applied) []dvec {
+	before := w.move(i, cs)
+	after := w.after[:len(before)]
+	w.assembler.units[i].applyParts(before, after, w.assembler.design.StudAxis, cs)
+	return after
+}
+
 // prepare returns the path from unit i as its points stand to the unit with the
 // changes cs. It is valid until the next call.
 func (w *staticWork) prepare(i int, cs []applied, hold Hold) *staticPath {

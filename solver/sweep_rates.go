@@ -71,6 +71,7 @@ func (x *Axle) innerPoint(s Side) (unit, ball int) {
 func (x *Axle) rateCorner(ws *Workspace, in *SweepInput, s Side, i int, out *Curve) {
 	st := x.static[s]
 	g := &ws.rates.corner
+	g.wanted = in.By.moved[s]
 	if !x.corners[s].toeGradient(&ws.tracer, &ws.corner, st.u, g) {
 		out.fillRates(i, nan)
 		return

@@ -7,6 +7,7 @@ type Tangents struct {
 	axle   *Axle
 	params []Change
 	units  [][]tangent // by unit and parameter
+	moved  []pointSet  // by unit: points that any parameter moves
 }
 
 // tangent is the rate of a unit's static position by one parameter. It has no
@@ -45,8 +46,19 @@ func (x *Axle) Tangents(params []Change) (*Tangents, error) {
 			return nil, err
 		}
 		t.units = append(t.units, ts)
+		t.moved = append(t.moved, movedIn(ts))
 	}
 	return t, nil
+}
+
+// movedIn returns the points that have a rate in any of some tangents.
+func movedIn(ts []tangent) (s pointSet) {
+	for k := range ts {
+		for i := range ts[k].points {
+			s.add(ts[k].points[i].i)
+		}
+	}
+	return s
 }
 
 // Len returns the number of parameters.
@@ -63,9 +75,13 @@ func (x *Axle) unitTangents(unit int, params []Change) ([]tangent, error) {
 		p := &params[k]
 		switch {
 		case !s.u.within(x.sides) || !s.u.touches(p):
-		case p.Parameter.stage == pointStage && s.untouched:
+		case p.Parameter.stage == pointStage && s.changed <= points:
 			first := len(room)
 			room = s.shifted(p, room)
+			out[k].points = room[first:]
+		case s.changed <= freeParts && s.u.extentOf(p, x.hold) <= freeParts:
+			first := len(room)
+			room = w.standing(p, room)
 			out[k].points = room[first:]
 		case !w.factor():
 			return nil, &StaticError{Side: s.u.wheels[0].side, Axle: s.u.beam, Link: "the linkage at its lock", Share: 1}
@@ -117,14 +133,22 @@ func (s *staticUnit) shifted(c *Change, out []pointRate) []pointRate {
 
 // tangentWork differentiates the equations of a unit's static position.
 type tangentWork struct {
-	x     *Axle
-	unit  int
-	work  *staticWork // nil before factor
-	lu    factors
-	plain bool // the path at hand is prepared for the axle's own changes, parts aside
+	x        *Axle
+	unit     int
+	work     *staticWork // nil before borrow
+	factored bool
+	lu       factors
+	plain    bool // the path at hand is prepared for the axle's own changes, parts aside
 }
 
-// release gives back what factor borrowed.
+// borrow makes work ready.
+func (w *tangentWork) borrow() {
+	if w.work == nil {
+		w.work = w.x.assembler.borrow(w.x.changes, w.x.rods)
+	}
+}
+
+// release gives back what was borrowed.
 func (w *tangentWork) release() {
 	if w.work != nil {
 		w.x.assembler.giveBack(w.work)
@@ -134,10 +158,10 @@ func (w *tangentWork) release() {
 // factor factors the equations at the solution, once; it returns false where they
 // are singular.
 func (w *tangentWork) factor() bool {
-	if w.work != nil {
+	if w.factored {
 		return true
 	}
-	w.work = w.x.assembler.borrow(w.x.changes, w.x.rods)
+	w.borrow()
 	p := w.work.prepare(w.unit, w.work.cs, w.x.hold)
 	var f, rate column
 	var jac matrix
@@ -145,8 +169,21 @@ func (w *tangentWork) factor() bool {
 	if !w.lu.factor(&jac, p.size()) {
 		return false
 	}
-	w.plain = true
+	w.plain, w.factored = true, true
 	return true
+}
+
+// standing appends the rates by a change that leaves the static position as the
+// points have it, with and without it.
+func (w *tangentWork) standing(c *Change, out []pointRate) []pointRate {
+	w.borrow()
+	w.plain = false
+	for i, p := range w.work.fit(w.unit, append(w.work.cs, applied{Change: c, seed: true})) {
+		if p.d != (Vec{}) {
+			out = append(out, pointRate{i, p.d})
+		}
+	}
+	return out
 }
 
 // tangentOf returns the rates of what moves.

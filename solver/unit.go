@@ -9,7 +9,8 @@ type unit struct {
 	strut    *strutSpec
 	wheels   []wheelSpec
 	adjuster adjuster
-	beam     bool // the bodies are a beam and two knuckles on kingpins
+	beam     bool     // the bodies are a beam and two knuckles on kingpins
+	free     pointSet // points on which no more than rods that set toe hang
 }
 
 // unitPoint is a hardpoint of a unit.
