@@ -170,6 +170,10 @@ bench-peers-install: ## Install what bench-peers needs, by apt-get
 coverage: ## Simulate 2,200 cars and write how far the fit's advice can be trusted; some minutes
 	$(GO) run ./internal/coverage -out docs/coverage.md
 
+.PHONY: mutants
+mutants: ## Change the code for the worse and see whether a test fails; half an hour
+	nice $(GO) run ./internal/mutate -killed bin/mutants-killed -out docs/mutants.md
+
 .PHONY: golden
 golden: ## Write the golden files anew; read the diff afterwards
 	$(GO) test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -r dirname | sort -u) -update

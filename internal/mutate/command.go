@@ -1,0 +1,62 @@
+//go:build unix
+
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os/exec"
+	"regexp"
+)
+
+// Limits of a run of tests, so that a mutant without end is killed: some times what the
+// tests need. They count processor time, as a busy machine must not kill any.
+const (
+	memoryLimit    = 6_000_000 // kB of address space
+	processorLimit = 300       // s
+)
+
+// timeOrMemory is what kills a mutant whose tests come to a limit.
+const timeOrMemory = "time or memory"
+
+// compile builds the test program of a package; it returns errUnbuilt if it is no Go.
+func compile(ctx context.Context, overlay, binary, folder string) error {
+	out, err := exec.CommandContext(ctx, "go", "test", "-c", "-overlay="+overlay, "-o="+binary, folder).CombinedOutput()
+	if failed := new(exec.ExitError); errors.As(err, &failed) && ctx.Err() == nil {
+		return fmt.Errorf("%w: %s", errUnbuilt, out)
+	}
+	return err
+}
+
+// limited runs a command within the limits and returns the test that fails in it.
+func limited(ctx context.Context, folder string, command []string) (by string, err error) {
+	script := fmt.Sprintf(`ulimit -v %d; ulimit -t %d; exec "$0" "$@"`, memoryLimit, processorLimit)
+	c := exec.CommandContext(ctx, "sh", append([]string{"-c", script}, command...)...)
+	c.Dir = folder
+	out, err := c.CombinedOutput()
+	if failed := new(exec.ExitError); errors.As(err, &failed) && ctx.Err() == nil {
+		return failedTest(out), nil
+	}
+	return "", err
+}
+
+// A test that fails, and what the runtime says at a limit.
+var (
+	testFailed   = regexp.MustCompile(`(?m)^--- FAIL: (\w+)`)
+	limitReached = regexp.MustCompile(`test timed out|SIGXCPU|out of memory|cannot allocate memory|CPU time limit`)
+	testPanicked = regexp.MustCompile(`(?m)^\s*\S+\.(Test\w+|Example\w*|Fuzz\w+)\(`)
+)
+
+// failedTest returns the test that failed by the output of a run.
+func failedTest(out []byte) string {
+	switch failed, panicked := testFailed.FindSubmatch(out), testPanicked.FindSubmatch(out); {
+	case limitReached.Match(out):
+		return timeOrMemory
+	case failed != nil:
+		return string(failed[1])
+	case panicked != nil:
+		return string(panicked[1])
+	}
+	return "an end without a word"
+}

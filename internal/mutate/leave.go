@@ -1,0 +1,115 @@
+//go:build unix
+
+package main
+
+import (
+	"go/ast"
+	"go/token"
+	"strings"
+)
+
+// drop leaves a statement out; of an if, what it does.
+func drop(p *place) []edit {
+	if !inList(p) {
+		return nil
+	}
+	switch n := p.node.(type) {
+	case *ast.AssignStmt:
+		if n.Tok != token.DEFINE {
+			return replaced(n, "")
+		}
+	case *ast.ExprStmt, *ast.IncDecStmt, *ast.DeferStmt:
+		return replaced(n, "")
+	case *ast.BranchStmt:
+		if n.Label == nil {
+			return replaced(n, "")
+		}
+	case *ast.IfStmt:
+		return replaced(n.Body, "{}")
+	}
+	return nil
+}
+
+// early leaves the function with noughts before a loop, a switch or a return; inside of
+// a loop it goes to the next turn.
+func early(p *place) []edit {
+	if !inList(p) {
+		return nil
+	}
+	head := p.node.Pos()
+	switch n := p.node.(type) {
+	case *ast.ForStmt:
+		head = n.Body.Lbrace
+	case *ast.RangeStmt:
+		head = n.Body.Lbrace
+	case *ast.SwitchStmt:
+		head = n.Body.Lbrace
+	case *ast.ReturnStmt:
+		return noughtsReturned(p, n)
+	default:
+		return nil
+	}
+	code := "return " + noughts(p, results(p))
+	if inLoop(p) {
+		code = "continue"
+	}
+	return []edit{{p.node.Pos(), head, code + "; " + p.textTo(head)}}
+}
+
+// noughtsReturned returns noughts where other values are returned.
+func noughtsReturned(p *place, n *ast.ReturnStmt) []edit {
+	if len(n.Results) == 0 {
+		return nil
+	}
+	return replaced(n, "return "+noughts(p, results(p)))
+}
+
+// inList reports whether a node is a statement among others.
+func inList(p *place) bool {
+	switch p.parent().(type) {
+	case *ast.BlockStmt, *ast.CaseClause, *ast.CommClause:
+		_, ok := p.node.(ast.Stmt)
+		return ok
+	}
+	return false
+}
+
+// inLoop reports whether the innermost function or loop around a place is a loop.
+func inLoop(p *place) bool {
+	for i := len(p.above) - 1; i >= 0; i-- {
+		switch p.above[i].(type) {
+		case *ast.ForStmt, *ast.RangeStmt:
+			return true
+		case *ast.FuncLit, *ast.FuncDecl:
+			return false
+		}
+	}
+	return false
+}
+
+// results returns the results of the innermost function around a place.
+func results(p *place) *ast.FieldList {
+	for i := len(p.above) - 1; i >= 0; i-- {
+		switch f := p.above[i].(type) {
+		case *ast.FuncLit:
+			return f.Type.Results
+		case *ast.FuncDecl:
+			return f.Type.Results
+		}
+	}
+	return nil
+}
+
+// noughts returns the zero values of results as code.
+func noughts(p *place, list *ast.FieldList) string {
+	if list == nil {
+		return ""
+	}
+	var all []string
+	for _, f := range list.List {
+		for range max(1, len(f.Names)) {
+			all = append(all, "*new("+p.text(f.Type)+")")
+		}
+	}
+	return strings.Join(all, ", ")
+}

@@ -1,0 +1,54 @@
+//go:build unix
+
+// Command mutate checks the tests of packages: it changes one statement at a time, for
+// the worse, and sees whether a test fails. It writes what it finds as a page of the
+// documentation, and fails where too many changes go unseen, or one without a reason.
+//
+//	go run ./internal/mutate -out docs/mutants.md
+//
+// The tree is left as it is: a changed file reaches the compiler by go build's -overlay.
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"os/signal"
+)
+
+// killedPercent is the least share of mutants that tests must kill.
+const killedPercent = 95
+
+func main() {
+	var c check
+	flag.Uint64Var(&c.seed, "seed", 1, "seed of the draw")
+	flag.IntVar(&c.count, "count", 80, "mutants of each package")
+	flag.StringVar(&c.killed, "killed", "", "file that remembers what was killed, so that a run can go on where the last one stopped")
+	out := flag.String("out", "", "file to which the page is written, beside the output")
+	flag.Parse()
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	if err := run(ctx, &c, *out); err != nil {
+		fmt.Fprintln(os.Stderr, "mutate:", err)
+		os.Exit(1)
+	}
+}
+
+// run checks all packages and writes the page.
+func run(ctx context.Context, c *check, out string) error {
+	tried, err := c.run(ctx)
+	if err != nil {
+		return err
+	}
+	p := page{seed: c.seed, verdicts: tried, reasons: reasons}
+	text := p.String()
+	fmt.Print(text)
+	if out != "" {
+		if err := os.WriteFile(out, []byte(text), 0o644); err != nil {
+			return err
+		}
+	}
+	return errors.Join(p.enough(), p.explained())
+}

@@ -1,0 +1,42 @@
+//go:build unix
+
+package main
+
+import (
+	"go/ast"
+	"go/token"
+	"strings"
+)
+
+// words are packages and functions that take words for a reader.
+var words = map[string]bool{"fmt": true, "errors": true, "panic": true}
+
+// isNoBehaviour reports whether a node is code whose change does not count: a text for
+// the reader, a hint of how much memory to take, a type, a constant, which is no statement.
+func isNoBehaviour(n ast.Node, above []ast.Node) bool {
+	switch n := n.(type) {
+	case *ast.ArrayType, *ast.FuncType, *ast.FieldList:
+		return true
+	case *ast.GenDecl:
+		return n.Tok != token.VAR
+	}
+	call, ok := above[len(above)-1].(*ast.CallExpr)
+	if !ok || n == call.Fun {
+		return false
+	}
+	name := calledName(call)
+	return words[name] || strings.HasSuffix(lastName(call.Fun), "rrorf") || name == "make" && len(call.Args) == 3 && n == call.Args[2]
+}
+
+// calledName returns the function called, or its package where it has one.
+func calledName(call *ast.CallExpr) string {
+	switch f := call.Fun.(type) {
+	case *ast.Ident:
+		return f.Name
+	case *ast.SelectorExpr:
+		if p, ok := f.X.(*ast.Ident); ok {
+			return p.Name
+		}
+	}
+	return ""
+}
