@@ -5,7 +5,7 @@ SHELL := /bin/bash
 .SHELLFLAGS := -eu -o pipefail -c
 .DEFAULT_GOAL := help
 
-VERSION := $(shell git describe --always --abbrev=12 --dirty 2>/dev/null || echo unversioned)
+VERSION := $(shell git describe --tags --always --abbrev=12 --dirty 2>/dev/null || echo unversioned)
 LDFLAGS := -s -w -X toewright/internal/version.name=$(VERSION)
 # Nothing of the machine and the folder gets into what is built.
 BUILD := $(GO) build -trimpath -buildvcs=false -ldflags='$(LDFLAGS)'

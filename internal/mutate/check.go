@@ -19,43 +19,36 @@ var suites = []suite{
 	{
 		folder: "solver",
 		slow:   "^(TestClosedFormAgrees|TestRimClearanceRandom|TestToeRates|TestAdjusterRates)$",
-		users:  []string{"./optimize", "./internal/engine", "./cmd/toewright"},
+		users:  []string{"optimize", "internal/engine", "cmd/toewright"},
 	},
 	{
 		folder: "optimize",
 		slow:   "^(TestSlips.*|TestPredictSpread|TestVerifyChance|TestOutliers.*|TestRobustBeatsNominal)$",
-		users:  []string{"./internal/engine", "./cmd/toewright"},
+		users:  []string{"internal/engine", "cmd/toewright"},
 	},
 }
 
 // check draws mutants and tries them.
 type check struct {
-	seed   uint64
-	count  int    // mutants of each package
-	killed string // file that remembers kills; empty for none
+	seed  uint64
+	count int  // mutants of each package
+	own   bool // whether only the tests of the package itself are run
 }
 
 // verdict is what became of a mutant.
 type verdict struct {
 	mutant
-	by string // the test that killed it, or "time or memory"; empty if it lives
+	by string // the test that killed it, or a limit; empty if it lives
 }
 
 // run tries the mutants of all suites.
 func (c *check) run(ctx context.Context) ([]verdict, error) {
-	memory, err := openMemory(c.killed)
-	if err != nil {
-		return nil, err
-	}
-	defer func() { _ = memory.close() }()
-	dir, err := os.MkdirTemp("", "mutate")
-	if err != nil {
-		return nil, err
-	}
-	defer func() { _ = os.RemoveAll(dir) }()
 	var all []verdict
-	for i := range suites {
-		tried, err := c.runSuite(ctx, &trial{suite: &suites[i], dir: dir, memory: memory})
+	for _, s := range suites {
+		if c.own {
+			s.users = nil
+		}
+		tried, err := c.runSuite(ctx, &s)
 		if err != nil {
 			return nil, err
 		}
@@ -64,31 +57,58 @@ func (c *check) run(ctx context.Context) ([]verdict, error) {
 	return all, nil
 }
 
-// runSuite tries the mutants of one package, of each statement drawn the first that
-// compiles.
-func (c *check) runSuite(ctx context.Context, t *trial) ([]verdict, error) {
-	statements, err := findAll(t.folder)
+// runSuite tries the mutants of one package.
+func (c *check) runSuite(ctx context.Context, s *suite) ([]verdict, error) {
+	mutants, err := c.choose(s.folder)
 	if err != nil {
 		return nil, err
 	}
-	if err := t.unchanged(ctx); err != nil {
+	dir, err := os.MkdirTemp("", "mutate")
+	if err != nil {
+		return nil, err
+	}
+	defer func() { _ = os.RemoveAll(dir) }()
+	t, err := newTrial(ctx, s, dir, mutants)
+	if err != nil {
 		return nil, err
 	}
 	var all []verdict
-	for _, mutants := range draw(c.seed, statements) {
-		if len(all) == c.count {
-			break
-		}
-		v, err := t.first(ctx, mutants)
+	for _, m := range mutants {
+		by, err := t.tests(ctx, m.number)
 		if err != nil {
 			return nil, err
 		}
-		if v != nil {
-			all = append(all, *v)
-			fmt.Fprintf(os.Stderr, "%d %s:%d %s: %s\n", len(all), v.file, v.line, v.kind, v.fate())
-		}
+		v := verdict{m.mutant, by}
+		fmt.Fprintf(os.Stderr, "%d %s:%d %s: %s\n", m.number, v.file, v.line, v.kind, v.fate())
+		all = append(all, v)
 	}
 	return all, nil
+}
+
+// choose draws mutants of a package: of each statement drawn, the first that compiles.
+func (c *check) choose(folder string) ([]numbered, error) {
+	statements, err := findAll(folder)
+	if err != nil {
+		return nil, err
+	}
+	types, err := newChecker(folder)
+	if err != nil {
+		return nil, err
+	}
+	var chosen []numbered
+	for _, mutants := range draw(c.seed, statements) {
+		if len(chosen) == c.count {
+			break
+		}
+		m, err := types.first(mutants)
+		if err != nil {
+			return nil, err
+		}
+		if m != nil {
+			chosen = append(chosen, numbered{*m, len(chosen) + 1})
+		}
+	}
+	return chosen, nil
 }
 
 // fate says what became of a mutant, for the log of a run.

@@ -26,18 +26,19 @@ func TestLimitedRunsInTheFolder(t *testing.T) {
 	dir := t.TempDir()
 	for command, want := range map[string]string{
 		`test "$PWD" = "` + dir + `"`:                  "",
+		`test "$MUTANT" = 7`:                           "",
 		"echo '--- FAIL: TestC (0.00s)'; exit 1":       "TestC",
-		"ulimit -t | grep -qx 300 && ulimit -v >&2":    "",
+		"ulimit -t | grep -qx 30 && ulimit -v >&2":     "",
 		"ulimit -t 1; while :; do :; done; echo alive": "an end without a word",
 	} {
-		if by, err := limited(t.Context(), dir, []string{"sh", "-c", command}); by != want || err != nil {
+		if by, err := limited(t.Context(), dir, 30, "MUTANT=7", []string{"sh", "-c", command}); by != want || err != nil {
 			t.Errorf("limited(%q) = %q, %v, want %q", command, by, err, want)
 		}
 	}
 }
 
 func TestLimitedWithoutTheCommand(t *testing.T) {
-	if by, err := limited(t.Context(), "/no/such/folder", []string{"true"}); err == nil {
+	if by, err := limited(t.Context(), "/no/such/folder", 30, "", []string{"true"}); err == nil {
 		t.Errorf("limited in no folder = %q, want an error", by)
 	}
 }

@@ -7,7 +7,6 @@ import (
 	"go/parser"
 	"go/token"
 	"os"
-	"path/filepath"
 	"strings"
 )
 
@@ -20,13 +19,13 @@ type statement struct {
 // findAll returns the statements of a package that can be changed, tests and files of
 // words aside.
 func findAll(folder string) ([]statement, error) {
-	paths, err := filepath.Glob(filepath.Join(folder, "*.go"))
+	paths, err := sources(folder)
 	if err != nil {
 		return nil, err
 	}
 	var all []statement
 	for _, path := range paths {
-		if strings.HasSuffix(path, "_test.go") || strings.HasSuffix(path, "words.go") {
+		if strings.HasSuffix(path, "words.go") {
 			continue
 		}
 		source, err := os.ReadFile(path)
@@ -56,6 +55,7 @@ func find(path string, source []byte) ([]statement, error) {
 			continue
 		}
 		w := walk{path: path, source: source, file: files.File(parsed.Pos()), function: functionName(f)}
+		w.body = span{w.file.Offset(f.Body.Lbrace) + 1, w.file.Offset(f.Body.Rbrace)}
 		all = append(all, w.statements(f)...)
 	}
 	return all, nil

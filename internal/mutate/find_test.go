@@ -54,6 +54,7 @@ func TestFind(t *testing.T) {
 		{"results with names", "(a, b int)", "return x, y", []string{"return: return *new(int), *new(int)"}},
 		{"no results", "", "return", nil},
 		{"inner function", "", "x := func() int { return a }", []string{"return: return *new(int)"}},
+		{"beside an error", "(int, error)", "return 1, err", []string{"return: return *new(int), *new(error)"}},
 		{"words", "error", "return fmt.Errorf(\"%d\", a+1)", []string{"return: return *new(error)", "arguments: a+1, \"%d\""}},
 		{"words of our own", "", "x := problemErrorf(\"%g\", a*2)", []string{"arguments: a*2, \"%g\""}},
 		{"memory", "", "x := make([]int, n-1, 5)", []string{"arguments: n-1, []int", "arithmetic: n + 1", "constant: 2"}},

@@ -6,7 +6,8 @@
 //
 //	go run ./internal/mutate -out docs/mutants.md
 //
-// The tree is left as it is: a changed file reaches the compiler by go build's -overlay.
+// The tree is left as it is: the changed files reach the compiler by go build's -overlay,
+// with all changes in them, of which an environment variable switches one on.
 package main
 
 import (
@@ -25,7 +26,7 @@ func main() {
 	var c check
 	flag.Uint64Var(&c.seed, "seed", 1, "seed of the draw")
 	flag.IntVar(&c.count, "count", 80, "mutants of each package")
-	flag.StringVar(&c.killed, "killed", "", "file that remembers what was killed, so that a run can go on where the last one stopped")
+	flag.BoolVar(&c.own, "own", false, "leave out the tests of other packages that use what is changed: quicker, for work on tests")
 	out := flag.String("out", "", "file to which the page is written, beside the output")
 	flag.Parse()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path"
+	"slices"
 	"strings"
 )
 
@@ -16,8 +17,12 @@ type mutant struct {
 	function   string // in which it is, with its receiver
 	kind       string
 	start, end int // bytes of the file that are replaced
+	body       span
 	old, new   string
 }
+
+// span is the inside of a function's body, in bytes of its file.
+type span struct{ start, end int }
 
 // id says which mutant it is, whatever moves around it: lines are not part of it.
 func (m *mutant) id() string {
@@ -29,9 +34,12 @@ func (m *mutant) folder() string { return path.Dir(m.file) }
 
 // apply returns the changed file.
 func (m *mutant) apply(source []byte) []byte {
-	changed := append([]byte{}, source[:m.start]...)
-	changed = append(changed, m.new...)
-	return append(changed, source[m.end:]...)
+	return slices.Concat(source[:m.start], []byte(m.new), source[m.end:])
+}
+
+// changedBody returns the body of the changed function.
+func (m *mutant) changedBody(source []byte) []byte {
+	return slices.Concat(source[m.body.start:m.start], []byte(m.new), source[m.end:m.body.end])
 }
 
 // source returns the file as it is.

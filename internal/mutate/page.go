@@ -24,10 +24,11 @@ makes a test fail is killed; one that no test sees lives. Anyone can repeat it:
     make mutants
 
 Of each statement drawn, the first change that compiles is tried, on the quick tests of
-the package, then on all of them, then on those of the packages that use it. A change is
+the package, then on its slow ones, then on those of the packages that use it. A change is
 drawn by the seed and its own text, so that code elsewhere does not move the draw. Texts
 for the reader are not changed, nor declarations of constants and tables: those are no
-statements. A run of tests past %d s of processor time or %d GB is a kill.
+statements. Quick tests past %d s of processor time, others past %d s, and any
+that take more than %d GB are a kill.
 
 Seed %d, %d mutants: **%d killed, %.1f %%**; %d live.
 
@@ -37,7 +38,7 @@ Seed %d, %d mutants: **%d killed, %.1f %%**; %d live.
 func (p *page) String() string {
 	all := p.tally(func(*verdict) bool { return true })
 	var b strings.Builder
-	fmt.Fprintf(&b, introduction, processorLimit, memoryLimit/1_000_000, p.seed, all.tried, all.killed, all.percent(), all.tried-all.killed)
+	fmt.Fprintf(&b, introduction, quickLimit, slowLimit, memoryLimit/1_000_000, p.seed, all.tried, all.killed, all.percent(), all.tried-all.killed)
 	p.packages(&b)
 	p.kinds(&b)
 	p.living(&b)

@@ -12,7 +12,7 @@ import (
 var words = map[string]bool{"fmt": true, "errors": true, "panic": true}
 
 // isNoBehaviour reports whether a node is code whose change does not count: a text for
-// the reader, a hint of how much memory to take, a type, a constant, which is no statement.
+// the reader, what is returned beside an error, a hint of how much memory to take, a type, a constant, which is no statement.
 func isNoBehaviour(n ast.Node, above []ast.Node) bool {
 	switch n := n.(type) {
 	case *ast.ArrayType, *ast.FuncType, *ast.FieldList:
@@ -20,12 +20,22 @@ func isNoBehaviour(n ast.Node, above []ast.Node) bool {
 	case *ast.GenDecl:
 		return n.Tok != token.VAR
 	}
+	if r, ok := above[len(above)-1].(*ast.ReturnStmt); ok && besideError(n, r) {
+		return true
+	}
 	call, ok := above[len(above)-1].(*ast.CallExpr)
 	if !ok || n == call.Fun {
 		return false
 	}
 	name := calledName(call)
 	return words[name] || strings.HasSuffix(lastName(call.Fun), "rrorf") || name == "make" && len(call.Args) == 3 && n == call.Args[2]
+}
+
+// besideError reports whether a result is returned with an error, so that nobody is to
+// look at it.
+func besideError(n ast.Node, r *ast.ReturnStmt) bool {
+	last, ok := r.Results[len(r.Results)-1].(*ast.Ident)
+	return ok && last.Name == "err" && n != last
 }
 
 // calledName returns the function called, or its package where it has one.

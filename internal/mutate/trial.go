@@ -5,113 +5,93 @@ package main
 import (
 	"context"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
 )
 
-// trial tries mutants of one package.
+// trial has the test programs of a package and of its users, with the mutants woven in.
 type trial struct {
 	*suite
-	dir    string // for files of its own
-	memory *memory
+	own   program
+	users []program
 }
+
+// program is a test program.
+type program struct{ path, folder string }
 
 // elsewhere stands before a test of another package.
 const elsewhere = "users' "
 
-// errUnbuilt says that a mutant does not compile.
-var errUnbuilt = errors.New("it does not compile")
-
-// first tries the first mutant that compiles; nil if none does.
-func (t *trial) first(ctx context.Context, mutants []mutant) (*verdict, error) {
-	for _, m := range mutants {
-		by, err := t.try(ctx, &m)
-		switch {
-		case ctx.Err() != nil:
-			return nil, ctx.Err()
-		case errors.Is(err, errUnbuilt):
-		case err != nil:
-			return nil, err
-		default:
-			return &verdict{m, by}, nil
-		}
+// newTrial builds the programs in a folder of their own, and tells whether their tests
+// pass while no mutant is on.
+func newTrial(ctx context.Context, s *suite, dir string, mutants []numbered) (*trial, error) {
+	overlay, err := writeOverlay(s.folder, dir, mutants)
+	if err != nil {
+		return nil, err
 	}
-	return nil, nil
+	t := &trial{suite: s}
+	for i, folder := range append([]string{s.folder}, s.users...) {
+		p := program{filepath.Join(dir, fmt.Sprintf("%d.test", i)), folder}
+		if err := compile(ctx, overlay, &p); err != nil {
+			return nil, err
+		}
+		t.users = append(t.users, p)
+	}
+	t.own, t.users = t.users[0], t.users[1:]
+	by, err := t.tests(ctx, 0)
+	if err == nil && by != "" {
+		err = fmt.Errorf("the tests of %s and its users fail as they are: %s", s.folder, by)
+	}
+	return t, err
 }
 
-// try returns the test that kills a mutant, or nothing if none does.
-func (t *trial) try(ctx context.Context, m *mutant) (by string, err error) {
-	source, err := m.source()
-	if err != nil {
-		return "", err
+// tests runs tests with a mutant on until one fails, which it returns: the quick ones
+// of the package, then its slow ones, then those of the packages that use it.
+func (t *trial) tests(ctx context.Context, number int) (by string, err error) {
+	by, err = t.own.run(ctx, number, quickLimit, "-test.short", "-test.skip="+t.slow)
+	if by == "" && err == nil {
+		by, err = t.own.run(ctx, number, slowLimit, "-test.run="+t.slow)
 	}
-	if by, ok := t.memory.recall(m, source); ok {
-		return by, nil
-	}
-	overlay, err := t.overlay(m, m.apply(source))
-	if err != nil {
-		return "", err
-	}
-	by, err = t.tests(ctx, overlay)
-	if err == nil && by != "" {
-		err = t.memory.keep(m, source, by)
+	for i := 0; i < len(t.users) && by == "" && err == nil; i++ {
+		if by, err = t.users[i].run(ctx, number, slowLimit); by != "" {
+			by = elsewhere + by
+		}
 	}
 	return by, err
 }
 
-// unchanged returns an error if a test fails without any change.
-func (t *trial) unchanged(ctx context.Context) error {
-	overlay, err := t.overlay(nil, nil)
-	if err != nil {
-		return err
-	}
-	by, err := t.tests(ctx, overlay)
-	if err == nil && by != "" {
-		err = fmt.Errorf("the tests of %s fail as they are: %s", t.folder, by)
-	}
-	return err
-}
-
-// overlay writes the changed file of a mutant, or of none, and the list that go build
+// writeOverlay writes the woven files of a package and the list of them that go build
 // takes; it returns the path of the list.
-func (t *trial) overlay(m *mutant, changed []byte) (string, error) {
-	replace := map[string]string{}
-	if m != nil {
-		original, err := filepath.Abs(m.file)
+func writeOverlay(folder, dir string, mutants []numbered) (string, error) {
+	root, err := os.Getwd()
+	if err != nil {
+		return "", err
+	}
+	byFile := map[string][]numbered{}
+	for _, m := range mutants {
+		byFile[m.file] = append(byFile[m.file], m)
+	}
+	woven := map[string][]byte{filepath.Join(folder, "mutantswitch.go"): switchFile(filepath.Base(folder))}
+	for path, of := range byFile {
+		source, err := os.ReadFile(path)
 		if err != nil {
 			return "", err
 		}
-		replace[original] = filepath.Join(t.dir, "changed.go")
-		if err := os.WriteFile(replace[original], changed, 0o644); err != nil {
+		woven[path] = weave(source, of)
+	}
+	replace := map[string]string{}
+	for path, text := range woven {
+		to := filepath.Join(dir, filepath.Base(path))
+		if err := os.WriteFile(to, text, 0o644); err != nil {
 			return "", err
 		}
+		replace[filepath.Join(root, path)] = to
 	}
 	list, err := json.Marshal(map[string]any{"Replace": replace})
 	if err != nil {
 		return "", err
 	}
-	path := filepath.Join(t.dir, "overlay.json")
+	path := filepath.Join(dir, "overlay.json")
 	return path, os.WriteFile(path, list, 0o644)
-}
-
-// tests runs tests until one fails, which it returns: the quick ones of the package,
-// then all of it, then those of the packages that use it.
-func (t *trial) tests(ctx context.Context, overlay string) (by string, err error) {
-	binary := filepath.Join(t.dir, "package.test")
-	if err := compile(ctx, overlay, binary, "./"+t.folder); err != nil {
-		return "", err
-	}
-	for _, arguments := range [][]string{{"-test.short", "-test.skip=" + t.slow}, {}} {
-		arguments = append([]string{binary, "-test.failfast", "-test.timeout=10m"}, arguments...)
-		if by, err := limited(ctx, t.folder, arguments); by != "" || err != nil {
-			return by, err
-		}
-	}
-	by, err = limited(ctx, ".", append([]string{"go", "test", "-failfast", "-count=1", "-p=1", "-overlay=" + overlay}, t.users...))
-	if by != "" {
-		by = elsewhere + by
-	}
-	return by, err
 }

@@ -14,6 +14,7 @@ type walk struct {
 	source   []byte
 	file     *token.File
 	function string
+	body     span
 }
 
 // place is a node on the walk.
@@ -94,7 +95,7 @@ func (w *walk) mutant(kind string, e edit) mutant {
 	start, end := w.file.Offset(e.from), w.file.Offset(e.to)
 	return mutant{
 		file: w.path, line: w.file.Line(e.from), function: w.function, kind: kind,
-		start: start, end: end, old: string(w.source[start:end]), new: e.new,
+		start: start, end: end, body: w.body, old: string(w.source[start:end]), new: e.new,
 	}
 }
 
