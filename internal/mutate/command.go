@@ -10,6 +10,7 @@ import (
 	"os/exec"
 	"regexp"
 	"strconv"
+	"syscall"
 )
 
 // Limits of a run of tests, so that a mutant without end is killed: many times what the
@@ -46,16 +47,20 @@ func limited(ctx context.Context, folder string, seconds int, environment string
 	c.Dir = folder
 	c.Env = append(os.Environ(), environment)
 	out, err := c.CombinedOutput()
-	if failed := new(exec.ExitError); errors.As(err, &failed) && ctx.Err() == nil {
-		return failedTest(out), nil
+	failed := new(exec.ExitError)
+	if !errors.As(err, &failed) || ctx.Err() != nil {
+		return "", err
 	}
-	return "", err
+	if status, ok := failed.Sys().(syscall.WaitStatus); ok && status.Signaled() {
+		return timeOrMemory, nil
+	}
+	return failedTest(out), nil
 }
 
 // A test that fails, and what the runtime says at a limit.
 var (
 	testFailed   = regexp.MustCompile(`(?m)^--- FAIL: (\w+)`)
-	limitReached = regexp.MustCompile(`test timed out|SIGXCPU|out of memory|cannot allocate memory|CPU time limit`)
+	limitReached = regexp.MustCompile(`test timed out|out of memory|cannot allocate memory`)
 	testPanicked = regexp.MustCompile(`(?m)^\s*\S+\.(Test\w+|Example\w*|Fuzz\w+)\(`)
 )
 
