@@ -41,6 +41,9 @@ func (f *figures) verdict() error {
 	if !f.idle() {
 		wrong = append(wrong, fmt.Errorf("left over after %s: %v, want as before: %v", f.settled, f.after, f.before))
 	}
+	if f.stopErr == nil && f.lastEnd != "200" {
+		wrong = append(wrong, fmt.Errorf("asked to stop, the server ended the call that ran with %s, want 200", f.lastEnd))
+	}
 	return errors.Join(append(wrong, f.stopErr)...)
 }
 
@@ -60,6 +63,7 @@ func (f *figures) String() string {
 	line("heap before / most / after, MB", "%.1f / %.1f / %.1f", f.before[heap]/1e6, f.peakHeap/1e6, f.after[heap]/1e6)
 	line("calls left, running / waiting / reading", "%.0f / %.0f / %.0f", f.after[running], f.after[waiting], f.after[reading])
 	line("as before after", "%s", rounded(f.settled))
+	line("asked to stop while a call ran: the call", "%s", f.lastEnd)
 	line("stopped within", "%s", rounded(f.stopped))
 	b.WriteString("\n| storm beside it | senders | how the requests ended |\n| --- | --- | --- |\n")
 	for i, s := range f.storms {

@@ -17,6 +17,7 @@ func sound() *figures {
 		server:  ends{"200": 4, "400": 3, "429": 1},
 		before:  metrics{goroutines: 5},
 		after:   metrics{goroutines: 5},
+		lastEnd: "200",
 	}
 }
 
@@ -35,6 +36,7 @@ func TestVerdict(t *testing.T) {
 		{"a goroutine is left", func(f *figures) { f.after[goroutines] = 6 }, "left over"},
 		{"the heap grew", func(f *figures) { f.peakHeap = 1e9 }, "1000 MB"},
 		{"a call is left", func(f *figures) { f.after[running] = 1 }, "left over"},
+		{"the call that ran was cut off", func(f *figures) { f.lastEnd = "EOF" }, "with EOF, want 200"},
 		{"the server did not stop", func(f *figures) { f.stopErr = errors.New("stuck") }, "stuck"},
 	}
 	for _, tt := range tests {

@@ -2,8 +2,8 @@
 // loopback alone: for a set time a load tool sends sweeps of every demo car at a
 // fixed rate, while storms of bad, huge, slow, half-closed and abandoned requests go
 // on beside it. It fails on an answer of 5xx, on a call or a goroutine that is left
-// when all is over, on memory past a bound, and on a server that does not stop. It prints a table for
-// docs/service.md.
+// when all is over, on memory past a bound, and on a server that does not stop, or
+// stops without finishing the call that runs. It prints tables for docs/service.md.
 //
 //	go run ./internal/load -program bin/toewright -tool bin/vegeta
 //

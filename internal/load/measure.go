@@ -23,12 +23,17 @@ type figures struct {
 	settled        time.Duration
 	stopped        time.Duration
 	stopErr        error
+	lastEnd        string // of the call that ran when the server was asked to stop
 }
 
-// measure puts the server under load, waits until it has settled, and stops it.
+// stormStudy is the study of the storms and of the last call.
+const stormStudy = "double-wishbone-rack.json"
+
+// measure puts the server under load, waits until it has settled, and stops it while
+// a call runs.
 func measure(ctx context.Context, o options, s *server) (*figures, error) {
 	f := &figures{options: o}
-	study, err := os.ReadFile(filepath.Join(o.studies, "double-wishbone-rack.json"))
+	study, err := os.ReadFile(filepath.Join(o.studies, stormStudy))
 	if err != nil {
 		return nil, err
 	}
@@ -44,7 +49,7 @@ func measure(ctx context.Context, o options, s *server) (*figures, error) {
 	}
 	f.server = ends{}
 	maps.Copy(f.server, f.after.statuses())
-	f.stopped, f.stopErr = s.stop()
+	f.stopped, f.lastEnd, f.stopErr = s.farewell(ctx, string(study))
 	return f, nil
 }
 
