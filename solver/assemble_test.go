@@ -1,6 +1,7 @@
 package solver_test
 
 import (
+	"math"
 	"path/filepath"
 	"reflect"
 	"sync"
@@ -50,6 +51,41 @@ func TestAssembleSides(t *testing.T) {
 				t.Errorf("the right curve is %+v, want %+v", left[solver.Right].Positions, want.Positions)
 			}
 		})
+	}
+}
+
+// TestSetting: an absolute parameter stands where the design, or its static position,
+// says; one that is a change stands nowhere.
+func TestSetting(t *testing.T) {
+	for i := range specimens {
+		d := specimens[i].design(t)
+		scatter(seeded(41), d, 10)
+		a, err := solver.NewAssembler(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		static := swept(t, assembled(t, d, nil), solver.SweepInput{Travels: []float64{0}})
+		for _, p := range solver.Parameters(d) {
+			for _, s := range solver.Sides {
+				got := a.Setting(p, s)
+				switch p.Key {
+				case "toe":
+					near(t, d.Kind.Name+" toe", got, float64(d.Toe[s]), 0)
+				case "camber":
+					near(t, d.Kind.Name+" camber", got, float64(d.Camber[s]), 0)
+				case "caster":
+					want := float64(static[s].Positions[0].Caster)
+					if len(d.Common) > 0 { // a solid axle is turned whole, to the mean of its ends
+						want = float64(static[solver.Left].Positions[0].Caster+static[solver.Right].Positions[0].Caster) / 2
+					}
+					near(t, d.Kind.Name+" caster", got, want, 1e-12)
+				default:
+					if !math.IsNaN(got) {
+						t.Errorf("%s: setting of %s = %g, want none", d.Kind.Name, p.Key, got)
+					}
+				}
+			}
+		}
 	}
 }
 

@@ -111,6 +111,28 @@ func rmsWith(t *testing.T, x *solver.Axle, d *solver.Diagnosis, cs []solver.Chan
 	return float64(f.RMS)
 }
 
+// TestRemedyAtItsBound: a remedy that stops where its parameter usually does says so,
+// and no other does.
+func TestRemedyAtItsBound(t *testing.T) {
+	x := assembled(t, planarWishbone(t, between(yz(690, 290), wishboneIdeal, 1, 40)), nil)
+	bound := 0
+	for _, r := range diagnosed(t, x, solver.Left, 30, 5).Remedies {
+		want := false
+		for _, c := range r.Changes {
+			want = want || c.Value == c.Parameter.Min || c.Value == c.Parameter.Max
+		}
+		if r.Bound != want {
+			t.Errorf("remedy %+v: bound %t, want %t", r.Changes, r.Bound, want)
+		}
+		if want {
+			bound++
+		}
+	}
+	if bound == 0 || bound == 5 {
+		t.Errorf("%d of 5 remedies of a ball 40 mm too high are at a bound, want some", bound)
+	}
+}
+
 // TestDiagnoseNeedsHome refuses travels without the static height.
 func TestDiagnoseNeedsHome(t *testing.T) {
 	x := assembled(t, rillDesign(t), nil)

@@ -1,6 +1,7 @@
 package solver_test
 
 import (
+	"errors"
 	"math"
 	"path/filepath"
 	"testing"
@@ -48,6 +49,34 @@ func TestPlaceKeepsLinks(t *testing.T) {
 			near(t, "right travel", out.Wheel[solver.Right].WheelCentre.Z-home.Wheel[solver.Right].WheelCentre.Z, -10, 1e-9)
 			for i := range out.Gear[:len(out.Gear)/2] {
 				near(t, "gear arm", r3.Norm(r3.Sub(out.Gear[2*i+1], out.Gear[2*i])), r3.Norm(r3.Sub(home.Gear[2*i+1], home.Gear[2*i])), 1e-9)
+			}
+		})
+	}
+}
+
+// TestPlaceBeyondReach asks for places where one wheel, or the gear, cannot go.
+func TestPlaceBeyondReach(t *testing.T) {
+	for _, tt := range []struct {
+		name, file string
+		travel     [2]float64
+		steer      float64
+		side       solver.Side
+	}{
+		{"left wheel", "dw01_saloon_rear_steer.json", [2]float64{900, 0}, 0, solver.Left},
+		{"right wheel", "dw01_saloon_rear_steer.json", [2]float64{0, -900}, 0, solver.Right},
+		{"rack", "dw01_saloon_rear_steer.json", [2]float64{}, 900, solver.Left},
+		{"solid axle", "sa01_cross_steer_right_arm.json", [2]float64{2000, 2000}, 0, solver.Left},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			c := loadCase(t, filepath.Join("../testdata/cases", tt.file))
+			x := c.Study.candidate(t, c.Study.design(t), "base")
+			err := x.Place(solver.NewWorkspace(), tt.travel, tt.steer, &solver.Placed{})
+			var reach *solver.ReachError
+			if !errors.As(err, &reach) {
+				t.Fatalf("Place = %v, want a ReachError", err)
+			}
+			if reach.Side != tt.side || reach.Link == "" || !(reach.Share >= 0 && reach.Share < 1) {
+				t.Errorf("Place = %+v, want the %s side and a link, short of the whole way", reach, tt.side)
 			}
 		})
 	}

@@ -55,7 +55,7 @@ func TestSteerAgainstSweep(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			c := loadCase(t, filepath.Join("../testdata/cases", tt.file))
 			x := c.Study.candidate(t, c.Study.design(t), "base")
-			at := solver.Attitude{Heave: 12, Roll: 4}
+			at := solver.Attitude{Heave: 12, Roll: 4, Steer: tt.inputs[0]} // a steer that is not to count
 			in := solver.SteerInput{Inputs: tt.inputs, At: at, Joints: x.Joints()}
 			var out solver.SteerCurve
 			if err := x.Steer(solver.NewWorkspace(), &in, &out); err != nil {
@@ -190,8 +190,8 @@ func TestSteerForLock(t *testing.T) {
 	if !errors.As(err, &lock) {
 		t.Fatalf("error %v, want a SteerLockError", err)
 	}
-	if !(lock.Lock.Degrees() > 30 && lock.Lock.Degrees() < 85) || lock.Link == "" {
-		t.Errorf("lock %+v", lock)
+	if !(lock.Lock.Degrees() > 30 && lock.Lock.Degrees() < 85) || lock.Link != "tie rod" {
+		t.Errorf("lock %+v, want one of the tie rod between 30 and 85 deg", lock)
 	}
 	// The greatest angle is reached where it is said to be.
 	p, err := x.SteerFor(solver.NewWorkspace(), solver.Left, lock.Lock-1e-3, solver.Attitude{})

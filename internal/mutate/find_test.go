@@ -52,6 +52,7 @@ func TestFind(t *testing.T) {
 		{"order that does not matter", "", "x := math.Max(a, b)", nil},
 		{"results", "(float64, error)", "return x, nil", []string{"return: return *new(float64), *new(error)"}},
 		{"results with names", "(a, b int)", "return x, y", []string{"return: return *new(int), *new(int)"}},
+		{"noughts", "(int, error)", "return 0, nil", []string{"constant: 1"}},
 		{"no results", "", "return", nil},
 		{"inner function", "", "x := func() int { return a }", []string{"return: return *new(int)"}},
 		{"beside an error", "(int, error)", "return 1, err", []string{"return: return *new(int), *new(error)"}},

@@ -5,6 +5,7 @@ package main
 import (
 	"go/ast"
 	"go/token"
+	"slices"
 	"strings"
 )
 
@@ -56,9 +57,13 @@ func early(p *place) []edit {
 	return []edit{{p.node.Pos(), head, code + "; " + p.textTo(head)}}
 }
 
+// noughtLiterals are ways to write a nought.
+var noughtLiterals = []string{"nil", "false", "0", `""`}
+
 // noughtsReturned returns noughts where other values are returned.
 func noughtsReturned(p *place, n *ast.ReturnStmt) []edit {
-	if len(n.Results) == 0 {
+	isNought := func(e ast.Expr) bool { return slices.Contains(noughtLiterals, p.text(e)) }
+	if !slices.ContainsFunc(n.Results, func(e ast.Expr) bool { return !isNought(e) }) {
 		return nil
 	}
 	return replaced(n, "return "+noughts(p, results(p)))
