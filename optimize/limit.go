@@ -76,6 +76,10 @@ func (l *Limit) state(scenario string, v float64) LimitState {
 		Held: v >= l.Min-slack && v <= l.Max+slack}
 }
 
+// Room returns how far a value of the result may go before it breaks the nearer of the
+// bounds: below 0 where it has, and by so much.
+func (l *Limit) Room(v float64) float64 { return math.Min(v-l.Min, l.Max-v) }
+
 // check returns an error for a limit that cannot be held or measured.
 func (l *Limit) check() error {
 	switch {

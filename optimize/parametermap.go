@@ -76,6 +76,11 @@ func (w *mapWorker) fill(rows Span, out []Figures) {
 	}
 }
 
+// ChangesAt returns the changes of the car of a cell.
+func (p *ParameterMap) ChangesAt(col, row int) []solver.Change {
+	return append(p.without(), p.X.change(p.X.At(col, p.Columns)), p.Y.change(p.Y.At(row, p.Rows)))
+}
+
 // without returns the candidate's changes but those of the map's own parameters,
 // whose values are the map's.
 func (p *ParameterMap) without() []solver.Change {

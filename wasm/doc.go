@@ -15,7 +15,8 @@
 //	  {id, kind: "error", code, text}    the answer, where there is no result
 //
 // The body is JSON, as a Uint8Array of UTF-8 whose buffer is handed over, or as
-// a string. Every call is answered exactly once, by a result or an error. A call
+// a string; that of a result may also be whatever [Bytes] the method makes. Every
+// call is answered exactly once, by a result or an error. A call
 // of an unknown method or with an id already in use is answered by an error. A
 // cancel for an id that is not running is ignored: the answer was on its way.
 // The method "ping" is always there and answers with its own body.

@@ -39,6 +39,10 @@ func newPool(size int, spawn spawner) *Pool {
 	return &Pool{spawn: spawn, size: max(size, 1)}
 }
 
+// Size returns the most workers that the pool has at once, into which bulk work is
+// worth dividing.
+func (p *Pool) Size() int { return p.size }
+
 // Call runs a method in a worker and waits for its answer. Params is anything
 // that encodes as JSON. Progress, if not nil, gets the reports on the way; it
 // must return soon and must not call the pool.

@@ -13,10 +13,15 @@ import (
 const progressInterval = 50 * time.Millisecond
 
 // Handler is a method that the page can call. It returns a value that is sent as
-// JSON. Progress sends a value on the way to it; of reports in quick succession
-// only the first is sent. When ctx is cancelled the handler should return soon,
-// with its best so far or with ctx.Err(). A panic ends the worker.
+// JSON, or [Bytes], which are sent as they are. Progress sends a value on the way
+// to it; of reports in quick succession only the first is sent. When ctx is
+// cancelled the handler should return soon, with its best so far or with ctx.Err().
+// A panic ends the worker.
 type Handler func(ctx context.Context, params json.RawMessage, progress func(any)) (any, error)
+
+// Bytes are a result that is no JSON: numbers by the ten thousand, which the wire
+// carries as a typed array without reading them.
+type Bytes []byte
 
 // server answers calls that arrive by receive, on its port.
 type server struct {
@@ -70,11 +75,19 @@ func (s *server) run(ctx context.Context, handler Handler, m message) message {
 	if err != nil {
 		return errorMessage(m.ID, err)
 	}
-	body, err := json.Marshal(result)
+	body, err := encodeResult(result)
 	if err != nil {
 		return errorMessage(m.ID, fmt.Errorf("wasm: result of %s: %w", m.Method, err))
 	}
 	return message{ID: m.ID, Kind: kindResult, Body: body}
+}
+
+// encodeResult returns what is sent of a handler's result.
+func encodeResult(result any) (json.RawMessage, error) {
+	if b, ok := result.(Bytes); ok {
+		return json.RawMessage(b), nil
+	}
+	return json.Marshal(result)
 }
 
 // reporter returns the progress function of a call. A value that is not JSON is

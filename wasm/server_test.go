@@ -35,8 +35,11 @@ func chatter(_ context.Context, _ json.RawMessage, progress func(any)) (any, err
 	return "done", nil
 }
 
+// bulk answers with bytes that are no JSON.
+func bulk(context.Context, json.RawMessage, func(any)) (any, error) { return Bytes("\xff\x00\x01"), nil }
+
 func TestServerAnswers(t *testing.T) {
-	handlers := map[string]Handler{"chatter": chatter, "obedient": obedient}
+	handlers := map[string]Handler{"chatter": chatter, "obedient": obedient, "bulk": bulk}
 	call := func(id int, method string) message { return message{ID: id, Kind: kindCall, Method: method} }
 	tests := []struct {
 		name string
@@ -53,6 +56,11 @@ func TestServerAnswers(t *testing.T) {
 				{ID: 7, Kind: kindProgress, Body: json.RawMessage("9")},
 				{ID: 7, Kind: kindResult, Body: json.RawMessage(`"done"`)},
 			},
+		},
+		{
+			name: "bytes are sent as they are",
+			in:   []message{call(2, "bulk")},
+			want: []message{{ID: 2, Kind: kindResult, Body: json.RawMessage("\xff\x00\x01")}},
 		},
 		{
 			name: "cancel",

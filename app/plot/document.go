@@ -25,12 +25,19 @@ func (d Document) Append(dst []byte) []byte {
 	dst = append(dst, "<style>\n"+Stylesheet(d.Paper)+"</style>\n"...)
 	size := Rect{Max: Point{d.Picture.Width, d.Picture.Height}}
 	dst = Mark{Class: "paper", Path: Path{}.Rect(size)}.append(dst)
-	return d.Picture.appendMarks(dst)
+	return appendEnd(d.Picture.AppendMarks(dst))
 }
 
 // AppendInline appends the picture as an element of a page that has the
-// [Stylesheet] itself, on the page's own ground.
-func (d Document) AppendInline(dst []byte) []byte { return d.Picture.appendMarks(d.appendHead(dst)) }
+// [Stylesheet] itself, on the page's own ground. After its marks come empty groups of
+// the ids given, into which marks may be put later.
+func (d Document) AppendInline(dst []byte, groups ...string) []byte {
+	dst = d.Picture.AppendMarks(d.appendHead(dst))
+	for _, id := range groups {
+		dst = append(dst, `<g id="`+id+`"></g>`...)
+	}
+	return appendEnd(dst)
+}
 
 // appendHead appends the start of the element and what a screen reader says.
 func (d Document) appendHead(dst []byte) []byte {
@@ -41,23 +48,23 @@ func (d Document) appendHead(dst []byte) []byte {
 	return appendElement(dst, "desc", d.Description)
 }
 
-// appendMarks appends the marks and the end of the element.
-func (p Picture) appendMarks(dst []byte) []byte {
+// AppendMarks appends the marks alone, to stand in an element that is on the page
+// already.
+func (p Picture) AppendMarks(dst []byte) []byte {
 	for _, m := range p.Marks {
 		dst = m.append(dst)
 	}
-	return append(dst, "</svg>\n"...)
+	return dst
 }
 
 // AppendGroup appends the picture as a group that stands at a place of another.
 func (p Picture) AppendGroup(dst []byte, at Point) []byte {
 	dst = append(dst, `<g transform="translate(`...)
 	dst = append(Path(dst).point(at), ")\">\n"...)
-	for _, m := range p.Marks {
-		dst = m.append(dst)
-	}
-	return append(dst, "</g>\n"...)
+	return append(p.AppendMarks(dst), "</g>\n"...)
 }
+
+func appendEnd(dst []byte) []byte { return append(dst, "</svg>\n"...) }
 
 func appendElement(dst []byte, name, text string) []byte {
 	if text == "" {

@@ -1,5 +1,7 @@
 package plot
 
+import "math"
+
 // Grid is a field of values over two parameters: Z[row*len(X)+col] stands at
 // (X[col], Y[row]). X and Y grow. A NaN is a hole, where there was no result.
 type Grid struct{ X, Y, Z []float64 }
@@ -96,4 +98,17 @@ func saddle(z [4]float64, level float64, evenAbove bool) [4]int {
 		return [4]int{1, 0, 3, 2} // corners 0 and 2 joined: 1 and 3 cut off
 	}
 	return [4]int{3, 2, 1, 0}
+}
+
+// Nearest returns the value at the place of the field nearest to a point, whose places
+// are evenly spread.
+func (g Grid) Nearest(x, y float64) float64 {
+	return g.Z[nearest(g.Y, y)*len(g.X)+nearest(g.X, x)]
+}
+
+// nearest returns the index of the evenly spread value that is nearest to v.
+func nearest(values []float64, v float64) int {
+	last := len(values) - 1
+	place := (v - values[0]) / (values[last] - values[0]) * float64(last)
+	return min(max(int(math.Round(place)), 0), last)
 }

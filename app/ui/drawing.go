@@ -21,6 +21,9 @@ type drawing struct {
 	// edited is told that the desk was changed by hand: of a drag once the hand is still
 	// or has let go, as what is rendered then takes longer than a frame has.
 	edited func()
+	// beside draws, in the frame of the sheet, what else follows the desk; nil if
+	// nothing does.
+	beside func()
 	// ask asks the screen for a frame.
 	ask   func()
 	asked bool
@@ -84,6 +87,9 @@ func (d *drawing) frame(now float64) {
 
 // paint brings what the desk has to the page, if there is one.
 func (d *drawing) paint() {
+	if d.beside != nil {
+		d.beside()
+	}
 	if d.painter == nil || !(d.size.Width > 0) {
 		return
 	}
@@ -115,6 +121,9 @@ func (d *drawing) tell() {
 	d.unsettled = false
 	d.edited()
 }
+
+// alongside draws something in every frame of the sheet from now on; nil ends it.
+func (d *drawing) alongside(draw func()) { d.beside = draw }
 
 // complain tells the page of a problem that has come or gone.
 func (d *drawing) complain(err error) {

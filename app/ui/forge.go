@@ -14,8 +14,7 @@ import (
 	"toewright/solver"
 )
 
-// forge judges a candidate before its part is made: what tolerances do to it, and what
-// lies about it.
+// forge judges a candidate before its part is made: what tolerances do to it.
 type forge struct {
 	app.Compo
 	Bench bench
@@ -28,10 +27,9 @@ type forging struct {
 	result *engine.ToleranceResult
 	of     *study.Document // the study that the result is of
 	fault  string
-	chart  charting
 }
 
-// Render shows the tolerances, the series of cars and the map.
+// Render shows the tolerances and the series of cars.
 func (f *forge) Render() app.UI {
 	if f.Bench.cars().Err != nil {
 		return app.P().Text("The base car cannot be solved: mend its points in My car first.")
@@ -42,7 +40,6 @@ func (f *forge) Render() app.UI {
 		f.run(),
 		f.outcome(),
 		f.tolerances(),
-		&chart{Bench: f.Bench, State: &f.State.chart},
 		cautionLine(),
 	)
 }

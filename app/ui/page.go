@@ -59,6 +59,6 @@ func (p *Page) Render() app.UI {
 			&titleBlock{Desk: p.desk, Version: p.version},
 		),
 		&Strip{Desk: p.desk, Changed: p.changed},
-		&Panels{Desk: p.desk, Caller: p.caller, Changed: p.changed},
+		&Panels{Desk: p.desk, Caller: p.caller, Changed: p.changed, Frames: p.drawing},
 	)
 }

@@ -17,6 +17,7 @@ type Panels struct {
 	Caller  Caller
 	Changed func(app.Context) // to be called after any edit of the desk
 	Storage store.Storage     // where studies are kept; nil is the browser's
+	Frames  frames            // of the sheet; nil where there is none
 
 	tab       string // key of the panel that is open
 	searching bool   // the palette of commands is open
@@ -30,6 +31,7 @@ type Panels struct {
 	finding  finding
 	forging  forging
 	shelving shelving
+	mapping  mapping
 	sheeting sheeting
 	reading  reading
 }
@@ -40,6 +42,7 @@ var tabs = []struct{ key, text string }{
 	{"find", "Find"},
 	{"car", "My car"},
 	{"readings", "Readings"},
+	{"map", "Map"},
 	{"shelf", "Shelf"},
 	{"forge", "Before you forge"},
 	{"sheet", "Sheet"},
@@ -92,6 +95,8 @@ func (p *Panels) panel(b bench) app.UI {
 		return &readings{Bench: b, State: &p.reading}
 	case "sheet":
 		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging}
+	case "map":
+		return &mapPanel{Bench: b, State: &p.mapping, Frames: p.Frames}
 	case "shelf":
 		return &shelf{Bench: b, State: &p.shelving}
 	case "forge":

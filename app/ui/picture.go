@@ -41,9 +41,9 @@ func curvesOf(desk *model.Desk, list []*model.Car) plot.Picture {
 	n := model.NumbersOf(desk.Session.Document())
 	p := plot.Picture{Width: 2 * curvesWidth, Height: curvesHeight}
 	for _, side := range solver.Sides {
-		area := plot.Box(float64(side)*curvesWidth, 0, curvesWidth, curvesHeight).Inset(0, mapText*1.5, 0, 0)
-		p.Write("title", plot.Anchor{At: plot.Point{X: area.Centre().X, Y: mapText * 1.2}, Align: plot.Middle}, mapText*1.1, side.String()+" wheel")
-		p.Chart(model.CurvesChart(n, desk.Session.Cars(), side, list, area, mapText))
+		area := plot.Box(float64(side)*curvesWidth, 0, curvesWidth, curvesHeight).Inset(0, chartText*1.5, 0, 0)
+		p.Write("title", plot.Anchor{At: plot.Point{X: area.Centre().X, Y: chartText * 1.2}, Align: plot.Middle}, chartText*1.1, side.String()+" wheel")
+		p.Chart(model.CurvesChart(n, desk.Session.Cars(), side, list, area, chartText))
 	}
 	return p
 }

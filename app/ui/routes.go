@@ -13,6 +13,8 @@ import (
 // pool of workers; see [toewright/wasm.Pool.Call].
 type Caller interface {
 	Call(ctx context.Context, method string, params any, progress func(json.RawMessage)) (json.RawMessage, error)
+	// Size is into how many calls bulk work is worth dividing.
+	Size() int
 }
 
 // pages maps each path to what stands there.

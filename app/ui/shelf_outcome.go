@@ -80,7 +80,7 @@ func (s *shelf) picture(r *engine.ChooseResult) string {
 	x, _ := plot.DomainOf(prices, []float64{0})
 	y, _ := plot.DomainOf(toes, []float64{0})
 	c := plot.Chart{
-		Area: plot.Box(0, 0, shelfWidth, shelfHeight), Size: mapText, Along: plot.Horizontal,
+		Area: plot.Box(0, 0, shelfWidth, shelfHeight), Size: chartText, Along: plot.Horizontal,
 		X: plot.ChartAxis{Domain: x.Widen(1).Nice(6), Label: "price"},
 		Y: plot.ChartAxis{Domain: y.Widen(1e-3).Nice(6), Label: "toe change, " + n.ToeUnit()},
 	}

@@ -17,7 +17,10 @@ const (
 	Fit       = "fit"
 	Tolerance = "tolerance"
 	Choose    = "choose"
-	Map       = "map"
+	MapBand   = "map-band"
+	MapRoom   = "map-room"
+	TradeOff  = "trade-off"
+	Standing  = "standing"
 	Diagnose  = "diagnose"
 	Arm       = "arm"
 	Report    = "report"
@@ -42,7 +45,10 @@ func Handlers() map[string]wasm.Handler {
 		Diagnose:  handler(engine.Diagnose, func(*engine.DiagnoseOptions, func(engine.Progress)) {}),
 		Arm:       handler(engine.Arm, func(*engine.ArmOptions, func(engine.Progress)) {}),
 		Report:    handler(benchSheet, func(o *report.Options, to func(engine.Progress)) { o.Progress = to }),
-		Map:       handler(engine.Map, func(o *engine.MapOptions, report func(engine.Progress)) { o.Progress = report }),
+		MapBand:   handler(mapBand, func(*Band, func(engine.Progress)) {}),
+		MapRoom:   handler(mapRoom, func(*engine.MapOptions, func(engine.Progress)) {}),
+		TradeOff:  handler(engine.TradeOff, func(o *engine.TradeOffOptions, report func(engine.Progress)) {}),
+		Standing:  handler(engine.Standing, func(*engine.StandingOptions, func(engine.Progress)) {}),
 	}
 }
 

@@ -25,6 +25,7 @@ var panels = []struct{ tab, work, outcome string }{
 	{"find", "#find", "#answer"},
 	{tab: "car"},
 	{"readings", "#fit", "#fitted"},
+	{tab: "map", outcome: "#map-least"},
 	{"shelf", "#choose", "#choices"},
 	{"forge", "#forge", "#series"},
 	{tab: "sheet", outcome: "#arm"},

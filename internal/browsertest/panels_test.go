@@ -26,7 +26,7 @@ func TestFindBringsACandidate(t *testing.T) {
 	page.Shot("found candidate")
 }
 
-// TestForge builds the series of the demo and draws the map.
+// TestForge builds the series of the demo.
 func TestForge(t *testing.T) {
 	page := Open(t, Options{})
 	click(page, "#tab-forge")
@@ -34,11 +34,6 @@ func TestForge(t *testing.T) {
 	page.WaitTrue(`!!document.querySelector("#series")`)
 	Eval[chromedp.Void](page, `void document.querySelector("#series").scrollIntoView()`)
 	page.Shot("forge")
-	click(page, "#map")
-	page.WaitTrue(`!!document.querySelector("#map-shades")`)
-	Eval[chromedp.Void](page, `void document.querySelector(".map").scrollIntoView()`)
-	page.Shot("map")
-	click(page, "#map-best")
 }
 
 func TestCarPanel(t *testing.T) {
@@ -87,7 +82,7 @@ func TestReadings(t *testing.T) {
 func TestNoPanelScrollsSideways(t *testing.T) {
 	page := Open(t, Options{Width: 390, Height: 844, Touch: true})
 	page.WaitTrue(`!!document.querySelector(".card.selected")`)
-	for _, tab := range []string{"candidates", "find", "car", "readings", "shelf", "forge", "sheet", "studies"} {
+	for _, tab := range []string{"candidates", "find", "car", "readings", "map", "shelf", "forge", "sheet", "studies"} {
 		click(page, "#tab-"+tab)
 		page.WaitTrue(`document.querySelector("#tab-` + tab + `").getAttribute("aria-selected") === "true"`)
 		if tab == "sheet" {

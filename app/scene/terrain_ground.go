@@ -1,0 +1,78 @@
+package scene
+
+import (
+	"strconv"
+
+	"toewright/app/model"
+	"toewright/app/plot"
+)
+
+// Ground draws the contour lines of a field with their levels, the limits and the axes.
+func (t *Terrain) Ground(g plot.Grid, levels []float64) plot.Picture {
+	f := t.Frame()
+	p := plot.Picture{Width: TerrainWidth, Height: TerrainHeight}
+	var c plot.Contours
+	for _, level := range levels {
+		p.Draw("contour", f.AppendContour(nil, &c, g, level))
+	}
+	t.limits(&p, f)
+	t.labels(&p, f, g, levels)
+	t.axes(&p, f)
+	return p
+}
+
+// leastLabelled is the shortest contour line that bears its level, in texts' heights.
+const leastLabelled = 6
+
+// labels writes the levels on their lines, where they stand clear of one another.
+func (t *Terrain) labels(p *plot.Picture, f plot.Frame, g plot.Grid, levels []float64) {
+	var c plot.Contours
+	var placed []plot.Point
+	for _, level := range levels {
+		for c.Reset(g, level); c.Next(); {
+			at, ok := f.ContourLabel(c.Line(), leastLabelled*terrainText)
+			if ok && standsClear(placed, at.At) {
+				placed = append(placed, at.At)
+				p.Write("figure", at, 0.85*terrainText, strconv.FormatFloat(level, 'f', -1, 64))
+			}
+		}
+	}
+}
+
+// standsClear reports whether a label at a place stands clear of the others.
+func standsClear(placed []plot.Point, at plot.Point) bool {
+	for _, other := range placed {
+		if at.Sub(other).Length() < 3*terrainText {
+			return false
+		}
+	}
+	return true
+}
+
+// axes draws frame, ticks and labels.
+func (t *Terrain) axes(p *plot.Picture, f plot.Frame) {
+	p.Draw("frame", plot.Path{}.Rect(f.Area))
+	var marks plot.Path
+	for _, tick := range plot.Ticks(nil, f.X.Domain, 6) {
+		x := f.X.At(tick.Value)
+		marks = marks.Polyline(plot.Point{X: x, Y: f.Area.Max.Y}, plot.Point{X: x, Y: f.Area.Max.Y + 3})
+		p.Write("tick", plot.Anchor{At: plot.Point{X: x, Y: f.Area.Max.Y + 4 + terrainText}, Align: plot.Middle}, terrainText, tick.Label)
+	}
+	for _, tick := range plot.Ticks(nil, f.Y.Domain, 6) {
+		y := f.Y.At(tick.Value)
+		marks = marks.Polyline(plot.Point{X: f.Area.Min.X, Y: y}, plot.Point{X: f.Area.Min.X - 3, Y: y})
+		p.Write("tick", plot.Anchor{At: plot.Point{X: f.Area.Min.X - 5, Y: y + terrainText*0.35}, Align: plot.End}, terrainText, tick.Label)
+	}
+	p.Draw("thin", marks)
+	p.Write("label", plot.Anchor{At: plot.Point{X: f.Area.Centre().X, Y: TerrainHeight - 5}, Align: plot.Middle}, terrainText, t.label(&t.Map.X))
+	p.Write("label", plot.Anchor{At: plot.Point{X: terrainText, Y: f.Area.Centre().Y}, Align: plot.Middle, Turn: -90}, terrainText, t.label(&t.Map.Y))
+}
+
+// label names an axis with its unit.
+func (t *Terrain) label(a *model.MapAxis) string {
+	name := a.Parameter.Label
+	if suffix := a.Sides.Suffix(); suffix != "" {
+		name += ", " + suffix[1:]
+	}
+	return name + ", " + model.NumbersOf(t.Desk.Session.Document()).ValueUnit(a.Parameter)
+}

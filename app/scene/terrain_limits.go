@@ -1,0 +1,73 @@
+package scene
+
+import (
+	"toewright/app/model"
+	"toewright/app/plot"
+)
+
+// hatchStep is the distance of the strokes that fill what a limit forbids, and
+// hatchGrain that of the places along a stroke at which it is asked whether it is
+// forbidden there; CSS pixels.
+const hatchStep, hatchGrain = 8.0, 3.0
+
+// roomSteps is into how many steps each step of the limits' field is divided.
+const roomSteps = 4
+
+// limits draws the edge of what each limit forbids, with its name, and hatches beyond.
+func (t *Terrain) limits(p *plot.Picture, f plot.Frame) {
+	var fields []plot.Grid
+	var c plot.Contours
+	for i, room := range t.Map.Room {
+		g := t.grid(t.Map.RoomSize)
+		g.Z = room
+		g = g.Refined(roomSteps)
+		fields = append(fields, g)
+		p.Draw("limit", f.AppendContour(nil, &c, g, 0))
+		for c.Reset(g, 0); c.Next(); {
+			if at, ok := f.ContourLabel(c.Line(), leastLabelled*terrainText); ok {
+				label, _ := model.LimitLabel(t.Desk.Session.Document(), &t.Map.Limits()[i])
+				p.Write("figure limit-name", at, 0.85*terrainText, label)
+				break
+			}
+		}
+	}
+	p.Draw("forbidden", appendHatching(nil, f, fields))
+}
+
+// appendHatching strokes the frame wherever one of the fields is below zero.
+func appendHatching(dst plot.Path, f plot.Frame, fields []plot.Grid) plot.Path {
+	if len(fields) == 0 {
+		return dst
+	}
+	area := f.Area
+	for from := area.Min.X - area.Height(); from < area.Max.X; from += hatchStep {
+		var start, last plot.Point
+		down := false
+		for k := 0.0; k <= area.Height(); k += hatchGrain {
+			at := plot.Point{X: from + k, Y: area.Max.Y - k}
+			broken := area.Contains(at) && forbidden(f, fields, at)
+			switch {
+			case broken && !down:
+				start, down = at, true
+			case !broken && down:
+				dst, down = dst.Polyline(start, last), false
+			}
+			last = at
+		}
+		if down {
+			dst = dst.Polyline(start, last)
+		}
+	}
+	return dst
+}
+
+// forbidden reports whether one of the fields is below zero at a place.
+func forbidden(f plot.Frame, fields []plot.Grid, at plot.Point) bool {
+	x, y := f.Invert(at)
+	for _, g := range fields {
+		if g.Nearest(x, y) < 0 {
+			return true
+		}
+	}
+	return false
+}

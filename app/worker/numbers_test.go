@@ -1,0 +1,63 @@
+package worker
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"toewright/internal/engine"
+	"toewright/internal/study"
+	"toewright/solver"
+	"toewright/wasm"
+)
+
+func TestNumbersComeBackAsTheyWent(t *testing.T) {
+	want := []float64{0, -1.5, math.Inf(1), math.SmallestNonzeroFloat64, 1e300}
+	got, err := Numbers(pack(want))
+	if err != nil || !slices.Equal(got, want) {
+		t.Errorf("%v came back as %v, %v", want, got, err)
+	}
+	hole, err := Numbers(pack([]float64{math.NaN()}))
+	if err != nil || len(hole) != 1 || !math.IsNaN(hole[0]) {
+		t.Errorf("a gap came back as %v, %v", hole, err)
+	}
+}
+
+func TestNumbersCutOff(t *testing.T) {
+	if _, err := Numbers(pack([]float64{1, 2})[:12]); err == nil {
+		t.Error("a number cut in half is no error")
+	}
+}
+
+// TestBandsMakeTheMap joins the bands of a map, through the bridge, and compares them with
+// the map that the command draws.
+func TestBandsMakeTheMap(t *testing.T) {
+	pool := wasm.NewLocalPool(2, Handlers())
+	defer pool.Close()
+	template, _ := study.TemplateByKey("double-wishbone-rack")
+	d, o := template.Document(), engine.MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: 5, Rows: 7}
+	var joined []float64
+	for i := range 3 {
+		raw, err := pool.Call(t.Context(), MapBand, Params[Band]{Study: d, Options: Band{o, engine.Shard{Index: i, Of: 3}}}, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		part, err := Numbers(raw)
+		if err != nil {
+			t.Fatal(err)
+		}
+		joined = append(joined, part...)
+	}
+	whole, err := engine.Map(t.Context(), d, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(joined) != 35 {
+		t.Fatalf("%d cells, want 35", len(joined))
+	}
+	for i, v := range joined {
+		if got, want := solver.Angle(v).Degrees(), float64(whole.Cells[i/5][i%5]); got != want {
+			t.Errorf("cell %d = %g deg, want %g", i, got, want)
+		}
+	}
+}
