@@ -30,6 +30,9 @@ func (c *Contours) Reset(g Grid, level float64) {
 // Next finds the next line; false says that there are no more.
 func (c *Contours) Next() bool {
 	for ; c.cursor < len(c.seen); c.cursor++ {
+		if c.clear(c.cursor) {
+			continue
+		}
 		at := cell{c.cursor % (len(c.grid.X) - 1), c.cursor / (len(c.grid.X) - 1)}
 		for edge, partner := range c.grid.partners(at, c.level) {
 			if partner != noEdge && !c.visited(gate{at, edge}) {
@@ -39,6 +42,15 @@ func (c *Contours) Next() bool {
 		}
 	}
 	return false
+}
+
+// clear reports whether all corners of a cell lie on one side of the level, as those of
+// nearly all cells do.
+func (c *Contours) clear(index int) bool {
+	columns := len(c.grid.X)
+	corner := c.grid.Z[index+index/(columns-1):]
+	above := corner[0] >= c.level
+	return above == (corner[1] >= c.level) && above == (corner[columns] >= c.level) && above == (corner[columns+1] >= c.level)
 }
 
 // Line returns the points of the line, in the units of the grid. It is overwritten
@@ -121,15 +133,21 @@ func (c *Contours) visit(g gate) { c.seen[c.index(g)] |= 1 << g.edge }
 
 // AppendContour appends the contour lines of a level, cut at the edge of the frame.
 func (f Frame) AppendContour(dst Path, c *Contours, g Grid, level float64) Path {
-	p := pen{path: dst, area: f.Area}
 	for c.Reset(g, level); c.Next(); {
-		p.down, p.ends = false, false
-		for _, q := range c.line {
-			p.to(f.At(q.X, q.Y))
-		}
-		if c.closed {
-			p.to(f.At(c.line[0].X, c.line[0].Y))
-		}
+		dst = f.AppendContourLine(dst, c)
+	}
+	return dst
+}
+
+// AppendContourLine appends the line that a walk has come to, cut at the edge of the
+// frame.
+func (f Frame) AppendContourLine(dst Path, c *Contours) Path {
+	p := pen{path: dst, area: f.Area}
+	for _, q := range c.line {
+		p.to(f.At(q.X, q.Y))
+	}
+	if c.closed {
+		p.to(f.At(c.line[0].X, c.line[0].Y))
 	}
 	return p.path
 }

@@ -23,9 +23,9 @@ const (
 	terrainText                               = 11.0
 )
 
-// finest is the least number of steps along a map as it is drawn: those of a phone's
-// pixels, about.
-const finest = 120
+// The least number of steps along a map as it is drawn: of one that is done about a
+// phone's pixels, of others what a frame of the screen has time for.
+const fineSteps, liveSteps = 120, 60
 
 // Frame puts values in the units shown on the picture.
 func (t *Terrain) Frame() plot.Frame {
@@ -68,7 +68,11 @@ func (t *Terrain) Field() plot.Grid {
 		z := n.ToeValue(solver.Angle(figure))
 		g.Z[i] = z * z
 	}
-	g = g.Refined((finest + t.Map.Size - 1) / t.Map.Size)
+	steps := liveSteps
+	if t.Map.Size >= model.FullMap {
+		steps = fineSteps
+	}
+	g = g.Refined((steps + t.Map.Size - 1) / t.Map.Size)
 	for i, square := range g.Z {
 		g.Z[i] = math.Sqrt(max(square, 0))
 	}

@@ -11,38 +11,45 @@ import (
 func (t *Terrain) Ground(g plot.Grid, levels []float64) plot.Picture {
 	f := t.Frame()
 	p := plot.Picture{Width: TerrainWidth, Height: TerrainHeight}
-	var c plot.Contours
-	for _, level := range levels {
-		p.Draw("contour", f.AppendContour(nil, &c, g, level))
-	}
+	lines, labels := contours(f, g, levels)
+	p.Draw("contour", lines)
 	t.limits(&p, f)
-	t.labels(&p, f, g, levels)
+	for _, l := range labels {
+		p.Write("figure", l.at, 0.85*terrainText, l.text)
+	}
 	t.axes(&p, f)
 	return p
+}
+
+// contourLabel is the level of a contour line, where it is written.
+type contourLabel struct {
+	at   plot.Anchor
+	text string
 }
 
 // leastLabelled is the shortest contour line that bears its level, in texts' heights.
 const leastLabelled = 6
 
-// labels writes the levels on their lines, where they stand clear of one another.
-func (t *Terrain) labels(p *plot.Picture, f plot.Frame, g plot.Grid, levels []float64) {
+// contours returns the contour lines of all levels, and the labels of those that are
+// long enough and stand clear of the others.
+func contours(f plot.Frame, g plot.Grid, levels []float64) (lines plot.Path, labels []contourLabel) {
 	var c plot.Contours
-	var placed []plot.Point
 	for _, level := range levels {
 		for c.Reset(g, level); c.Next(); {
+			lines = f.AppendContourLine(lines, &c)
 			at, ok := f.ContourLabel(c.Line(), leastLabelled*terrainText)
-			if ok && standsClear(placed, at.At) {
-				placed = append(placed, at.At)
-				p.Write("figure", at, 0.85*terrainText, strconv.FormatFloat(level, 'f', -1, 64))
+			if ok && standsClear(labels, at.At) {
+				labels = append(labels, contourLabel{at, strconv.FormatFloat(level, 'f', -1, 64)})
 			}
 		}
 	}
+	return lines, labels
 }
 
 // standsClear reports whether a label at a place stands clear of the others.
-func standsClear(placed []plot.Point, at plot.Point) bool {
-	for _, other := range placed {
-		if at.Sub(other).Length() < 3*terrainText {
+func standsClear(labels []contourLabel, at plot.Point) bool {
+	for _, other := range labels {
+		if at.Sub(other.at.At).Length() < 3*terrainText {
 			return false
 		}
 	}

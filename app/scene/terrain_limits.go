@@ -22,12 +22,11 @@ func (t *Terrain) limits(p *plot.Picture, f plot.Frame) {
 		g.Z = room
 		g = g.Refined(roomSteps)
 		fields = append(fields, g)
-		p.Draw("limit", f.AppendContour(nil, &c, g, 0))
+		label, _ := model.LimitLabel(t.Desk.Session.Document(), &t.Map.Limits()[i])
 		for c.Reset(g, 0); c.Next(); {
+			p.Draw("limit", f.AppendContourLine(nil, &c))
 			if at, ok := f.ContourLabel(c.Line(), leastLabelled*terrainText); ok {
-				label, _ := model.LimitLabel(t.Desk.Session.Document(), &t.Map.Limits()[i])
-				p.Write("figure limit-name", at, 0.85*terrainText, label)
-				break
+				p.Write("figure", at, 0.85*terrainText, label)
 			}
 		}
 	}

@@ -16,7 +16,8 @@ type mapPicture struct {
 	State  *mapping
 	Frames frames
 
-	held bool // by a pointer
+	held bool   // by a pointer
+	cars string // markup of the cars as they were painted last
 }
 
 // The elements that are painted.
@@ -34,7 +35,7 @@ var mapMarkup = string(plot.Document{
 
 // OnMount shows what there is.
 func (p *mapPicture) OnMount(app.Context) {
-	p.State.paint = p.paint
+	p.State.paint, p.cars = p.paint, ""
 	if p.State.shown != nil {
 		p.paint(true)
 	}
@@ -69,16 +70,19 @@ func (p *mapPicture) paint(ground bool) {
 	if ground {
 		field := t.Field()
 		levels := scene.Levels(field)
-		setMarks(mapGroundID, t.Ground(field, levels))
+		setMarkup(mapGroundID, string(t.Ground(field, levels).AppendMarks(nil)))
 		shade(field, levels)
 	}
-	setMarks(mapCarsID, t.Cars())
+	if cars := string(t.Cars().AppendMarks(nil)); cars != p.cars {
+		p.cars = cars
+		setMarkup(mapCarsID, cars)
+	}
 }
 
-// setMarks puts the marks of a picture into an element.
-func setMarks(id string, p plot.Picture) {
+// setMarkup puts markup into an element of the picture.
+func setMarkup(id, markup string) {
 	if e := app.Window().GetElementByID(id); e.Truthy() {
-		e.Set("innerHTML", string(p.AppendMarks(nil)))
+		e.Set("innerHTML", markup)
 	}
 }
 
