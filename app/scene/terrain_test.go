@@ -12,6 +12,7 @@ import (
 	"toewright/app/scene"
 	"toewright/internal/engine"
 	"toewright/internal/study"
+	"toewright/solver"
 )
 
 // terrain returns a map of the demo's selected car over the heights of the tie rod.
@@ -23,11 +24,19 @@ func terrain(t testing.TB, size int) *scene.Terrain {
 	if err != nil {
 		t.Fatal(err)
 	}
-	cells, err := engine.MapBand(t.Context(), g.Study(), g.Options(size), 0, size)
+	run, err := engine.NewMapRun(g.Study(), g.Options(size))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &scene.Terrain{Desk: desk, Map: &model.Terrain{Ground: g, Size: size, Cells: cells}}
+	cells, err := run.Fill(t.Context(), engine.Whole)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := &model.Terrain{Ground: g, Size: size}
+	for _, c := range cells {
+		m.Cells = append(m.Cells, float64(c))
+	}
+	return &scene.Terrain{Desk: desk, Map: m}
 }
 
 // TestFieldFindsTheValley compares the field of a coarse map with a map of its places: the
@@ -38,14 +47,15 @@ func TestFieldFindsTheValley(t *testing.T) {
 	coarse := terrain(t, 16)
 	g := coarse.Field()
 	fine := terrain(t, len(g.X))
-	for i, want := range fine.Map.Cells {
+	for i, cell := range fine.Map.Cells {
+		want := solver.Angle(cell).Degrees()
 		if got := g.Z[i]; !(math.Abs(got-want) <= tolerance) {
 			t.Fatalf("field at %.2f, %.2f = %.4f deg, want %.4f", g.X[i%len(g.X)], g.Y[i/len(g.X)], got, want)
 		}
 	}
 	inField, _ := plot.DomainOf(g.Z)
-	if _, _, least, _ := coarse.Map.Least(); !(inField.Low < least) {
-		t.Errorf("the field comes down to %g, the places to %g: want it to find less between them", inField.Low, least)
+	if _, _, least, _ := coarse.Map.Least(); !(inField.Low < least.Degrees()) {
+		t.Errorf("the field comes down to %g, the places to %g: want it to find less between them", inField.Low, least.Degrees())
 	}
 }
 
