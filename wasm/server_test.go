@@ -36,7 +36,9 @@ func chatter(_ context.Context, _ json.RawMessage, progress func(any)) (any, err
 }
 
 // bulk answers with bytes that are no JSON.
-func bulk(context.Context, json.RawMessage, func(any)) (any, error) { return Bytes("\xff\x00\x01"), nil }
+func bulk(context.Context, json.RawMessage, func(any)) (any, error) {
+	return Bytes("\xff\x00\x01"), nil
+}
 
 func TestServerAnswers(t *testing.T) {
 	handlers := map[string]Handler{"chatter": chatter, "obedient": obedient, "bulk": bulk}
