@@ -2,7 +2,6 @@ package model_test
 
 import (
 	"testing"
-	"time"
 
 	"toewright/app/model"
 )
@@ -10,15 +9,15 @@ import (
 func TestMapPace(t *testing.T) {
 	for _, tt := range []struct {
 		name string
-		took []time.Duration // by maps of 64 by 64
+		took []float64 // s, by maps of 64 by 64
 		want int
 	}{
 		{"nothing known yet", nil, 16},
-		{"fast", []time.Duration{60 * time.Millisecond}, 64},
-		{"as fast as must be", []time.Duration{80 * time.Millisecond}, 64},
-		{"half as fast", []time.Duration{160 * time.Millisecond}, 32},
-		{"slow", []time.Duration{time.Second}, 16},
-		{"a slow tab wakes up", []time.Duration{time.Second, 40 * time.Millisecond, 40 * time.Millisecond, 40 * time.Millisecond}, 32},
+		{"fast", []float64{0.06}, 64},
+		{"as fast as must be", []float64{0.08}, 64},
+		{"half as fast", []float64{0.16}, 32},
+		{"slow", []float64{1}, 16},
+		{"a slow tab wakes up", []float64{1, 0.04, 0.04, 0.04}, 32},
 	} {
 		var p model.MapPace
 		for _, d := range tt.took {

@@ -127,7 +127,7 @@ func (m *mapping) arrived(b bench, t *model.Terrain, err error, took time.Durati
 // take shows a map, or the limits on it.
 func (m *mapping) take(run *mapRun, t *model.Terrain, took time.Duration) {
 	if run.size != roomOnly {
-		m.pace.Took(run.size, took)
+		m.pace.Took(run.size, took.Seconds())
 		if m.shown != nil && m.shown.Same(&run.ground) {
 			t.Room, t.RoomSize = m.shown.Room, m.shown.RoomSize
 		}
