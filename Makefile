@@ -39,9 +39,15 @@ run: front-quick ## Build all and serve the page on this machine
 	$(BUILD) -o bin/toewright ./cmd/toewright
 	bin/toewright serve
 
+# The page gets go-app without its server; see internal/slim.
+SLIM := bin/slim
+.PHONY: slim
+slim:
+	$(GO) run ./internal/slim -out $(SLIM)
+
 .PHONY: wasm
-wasm:
-	$(JS) $(BUILD) -o bin/app.wasm ./app
+wasm: slim
+	$(JS) $(BUILD) -modfile=$(SLIM)/go.mod -o bin/app.wasm ./app
 
 # The page in all its forms. Brotli takes most of a minute.
 .PHONY: front

@@ -2,7 +2,15 @@
 
 package ui
 
-import "toewright/app/store"
+import (
+	"crypto/rand"
+	"io"
+
+	"toewright/app/store"
+)
 
 // browserStorage returns a storage that forgets with the program.
 func browserStorage() store.Storage { return store.Memory{} }
+
+// browserRandom returns a source of random bytes.
+func browserRandom() io.Reader { return rand.Reader }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"crypto/rand"
 	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -31,7 +30,7 @@ func (k *kept) start(ctx app.Context, p *Panels) {
 	if storage == nil {
 		storage = browserStorage()
 	}
-	k.store = store.Open(storage, time.Now, rand.Reader)
+	k.store = store.Open(storage, time.Now, browserRandom())
 	k.keeper = store.NewKeeper(k.store)
 	k.listen(ctx, p)
 	if !k.openLink(ctx, p) {

@@ -1,0 +1,95 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+)
+
+// edition says what the page gets of a module.
+type edition struct {
+	module  string
+	version string   // the one that ours were written for
+	folders []string // taken over, tests apart
+	without []string // files left out of them
+	ours    string   // folder in files that is laid over the rest
+}
+
+// editions lists the modules that the page does not get whole. What goes is go-app's
+// server with net/http and crypto/tls, its routes by regular expression, its encryption
+// of what it stores, and with them most of Google's uuid.
+var editions = []edition{
+	{
+		module:  "github.com/maxence-charriere/go-app/v10",
+		version: "v10.1.11",
+		folders: []string{"pkg/app", "pkg/errors"},
+		without: []string{"pkg/app/http.go", "pkg/app/static.go"},
+		ours:    "_goapp",
+	},
+	{
+		module:  "github.com/google/uuid",
+		version: "v1.6.0",
+		ours:    "_uuid",
+	},
+}
+
+// source is a module of the build list, as go list describes it.
+type source struct {
+	Version string
+	Dir     string
+	GoMod   string
+}
+
+// find returns where the module is. It is an error if it is there in another version
+// than the one that the edition was made for.
+func (e edition) find() (source, error) {
+	out, err := exec.Command("go", "list", "-m", "-json", e.module).Output()
+	var failed *exec.ExitError
+	if errors.As(err, &failed) {
+		return source{}, fmt.Errorf("go list -m %s: %s", e.module, failed.Stderr)
+	} else if err != nil {
+		return source{}, fmt.Errorf("go list -m %s: %w", e.module, err)
+	}
+	var s source
+	if err := json.Unmarshal(out, &s); err != nil {
+		return source{}, fmt.Errorf("go list -m %s: %w", e.module, err)
+	}
+	if s.Version != e.version {
+		return source{}, fmt.Errorf("%s is %s, but internal/slim/%s was written for %s: compare the files that it replaces, then enter the version",
+			e.module, s.Version, e.ours, e.version)
+	}
+	return s, nil
+}
+
+// write puts the edition into a folder, which must not be there yet.
+func (e edition) write(dir string) error {
+	s, err := e.find()
+	if err != nil {
+		return err
+	}
+	if err := copyFile(filepath.Join(dir, "go.mod"), os.DirFS(filepath.Dir(s.GoMod)), filepath.Base(s.GoMod)); err != nil {
+		return err
+	}
+	module := os.DirFS(s.Dir)
+	for _, folder := range e.folders {
+		if err := copyFolder(dir, module, folder, e.has); err != nil {
+			return err
+		}
+	}
+	ours, err := fs.Sub(files, e.ours)
+	if err != nil {
+		return err
+	}
+	return copyFolder(dir, ours, ".", func(string) bool { return true })
+}
+
+// has reports whether a file of the module belongs to the edition.
+func (e edition) has(name string) bool {
+	return strings.HasSuffix(name, ".go") && !strings.HasSuffix(name, "_test.go") && !slices.Contains(e.without, name)
+}

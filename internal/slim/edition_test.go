@@ -1,0 +1,68 @@
+package main
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// atRoot runs the rest of the test where the module files are.
+func atRoot(t *testing.T) {
+	t.Helper()
+	t.Chdir("../..")
+}
+
+func TestWriteBuildsThePageWithoutServer(t *testing.T) {
+	atRoot(t)
+	out := t.TempDir()
+	if err := write(out); err != nil {
+		t.Fatal(err)
+	}
+	cmd := exec.Command("go", "list", "-deps", "-modfile="+filepath.Join(out, "go.mod"), "./app")
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	list, err := cmd.Output()
+	if err != nil {
+		t.Fatalf("go list: %v", err)
+	}
+	there := "\n" + string(list)
+	if !strings.Contains(there, "\ngithub.com/maxence-charriere/go-app/v10/pkg/app\n") {
+		t.Fatal("go-app is not in the page")
+	}
+	for _, path := range []string{"net", "net/http", "crypto/tls", "crypto/x509", "crypto/rand", "crypto/sha256", "regexp", "math/big", "mime", "log"} {
+		if strings.Contains(there, "\n"+path+"\n") {
+			t.Errorf("%s is in the page", path)
+		}
+	}
+}
+
+func TestAnotherVersionIsRefused(t *testing.T) {
+	atRoot(t)
+	e := editions[0]
+	e.version = "v10.0.0"
+	out := t.TempDir()
+	err := e.write(out)
+	if err == nil || !strings.Contains(err.Error(), "was written for v10.0.0") {
+		t.Errorf("write = %v, want an error that names the version", err)
+	}
+	if entries, _ := os.ReadDir(out); len(entries) > 0 {
+		t.Errorf("%d files were written all the same", len(entries))
+	}
+}
+
+func TestEditionFiles(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		want bool
+	}{
+		{"pkg/app/node.go", true},
+		{"pkg/app/http.go", false},
+		{"pkg/app/node_test.go", false},
+		{"pkg/app/gen/style.css", false},
+	} {
+		if got := editions[0].has(tt.name); got != tt.want {
+			t.Errorf("has(%s) = %t, want %t", tt.name, got, tt.want)
+		}
+	}
+}
