@@ -1,4 +1,4 @@
-// Slim writes the modules that the page does not get whole, and the go.mod and go.sum
+// Command slim writes the modules that the page does not get whole, and the go.mod and go.sum
 // that build the page with them. It is run from the root of the repository:
 //
 //	go run ./internal/slim -out bin/slim
