@@ -39,16 +39,12 @@ func (e *Estimate) decompose(n *normal) {
 		norms[j] = rise(n.columnNorm(j))
 		scaleColumn(&a, j, 1/norms[j])
 	}
-	var svd mat.SVD
-	if !svd.Factorize(&a, mat.SVDThin) {
-		return
-	}
-	values := svd.Values(nil)
-	e.Rank = rank(values, max(m, cols))
-	e.Leverage = leverage(&svd, len(e.Residuals), e.Rank)
+	terms := singularsOf(&a)
+	e.Rank = rank(terms, max(m, cols))
+	e.Leverage = leverage(terms[:e.Rank], len(e.Residuals))
 	switch {
 	case e.Rank == cols:
-		e.Covariance = covariance(&svd, values, norms)
+		e.Covariance = covariance(terms, norms)
 	case e.Status == Converged:
 		e.Status = RankDeficient
 	}
@@ -59,39 +55,37 @@ const epsilon = 0x1p-52
 
 // rank returns how many singular values, largest first, are more than the
 // rounding of a matrix of the given size.
-func rank(values []float64, size int) int {
-	least := float64(size) * epsilon * values[0]
-	for k, v := range values {
-		if !(v > least) {
+func rank(terms []singular, size int) int {
+	least := float64(size) * epsilon * terms[0].value
+	for k, t := range terms {
+		if !(t.value > least) {
 			return k
 		}
 	}
-	return len(values)
+	return len(terms)
 }
 
 // covariance returns V S⁻² Vᵀ, each column scaled back by its norm.
-func covariance(svd *mat.SVD, values, norms []float64) *mat.SymDense {
-	var v mat.Dense
-	svd.VTo(&v)
-	for j, norm := range norms {
-		for k, s := range values {
-			v.Set(j, k, v.At(j, k)/(s*norm))
-		}
-	}
+func covariance(terms []singular, norms []float64) *mat.SymDense {
 	out := mat.NewSymDense(len(norms), nil)
-	out.SymOuterK(1, &v)
+	for _, t := range terms {
+		v := mat.NewVecDense(len(norms), nil)
+		for j, norm := range norms {
+			v.SetVec(j, t.right[j]/(t.value*norm))
+		}
+		out.SymRankOne(out, 1, v)
+	}
 	return out
 }
 
-// leverage returns the squared norms of the first rows of U, over its first
-// rank columns.
-func leverage(svd *mat.SVD, rows, rank int) []float64 {
-	var u mat.Dense
-	svd.UTo(&u)
+// leverage returns the squared norms of the first rows of U.
+func leverage(terms []singular, rows int) []float64 {
 	out := make([]float64, rows)
-	for i := range out {
-		row := u.RawRowView(i)[:rank]
-		out[i] = floats.Dot(row, row)
+	for _, t := range terms {
+		for i := range out {
+			u := t.left[i] / t.value
+			out[i] += u * u
+		}
 	}
 	return out
 }

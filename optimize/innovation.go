@@ -49,14 +49,11 @@ func (m *gaugeModel) values(unknowns []float64) (*Values, error) {
 // from n on of jac, account for.
 func (v *innovation) weigh(jac *mat.Dense, n int) error {
 	rows, columns := jac.Dims()
-	var c mat.Cholesky
-	if !c.Factorize(v.spread) {
+	weight, ok := inverse(v.spread)
+	if !ok {
 		return problemErrorf("the spread of %d readings has no inverse", rows)
 	}
-	v.weight = mat.NewSymDense(rows, nil)
-	if err := c.InverseTo(v.weight); err != nil {
-		return err
-	}
+	v.weight = weight
 	for k := n; k < columns; k++ {
 		// The zeros' columns have no reading in common, but the spread joins
 		// them: each is taken out of what the ones before have left.

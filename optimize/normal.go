@@ -3,6 +3,7 @@ package optimize
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -77,28 +78,19 @@ func (n *normal) addPriors() {
 func (n *normal) columnNorm(j int) float64 { return mat.Norm(n.rows.ColView(j), 2) }
 
 // solve returns the damped step: the d that minimises |rows·d + rhs|² +
-// damping·Σ(normsⱼ dⱼ)², by QR of the rows with scaled columns.
+// damping·Σ(normsⱼ dⱼ)². The damping keeps the scaled columns independent.
 func (n *normal) solve(damping float64, norms []float64) []float64 {
 	m, cols := n.rows.Dims()
-	a, b := mat.NewDense(m+cols, cols, nil), mat.NewVecDense(m+cols, nil)
-	for i := range m {
-		for j := range cols {
-			a.Set(i, j, n.rows.At(i, j)/rise(norms[j]))
-		}
-		b.SetVec(i, -n.rhs[i])
+	columns, b := make([][]float64, cols), make([]float64, m+cols)
+	floats.ScaleTo(b[:m], -1, n.rhs)
+	for j := range columns {
+		columns[j] = make([]float64, m+cols)
+		floats.ScaleTo(columns[j][:m], 1/rise(norms[j]), mat.Col(nil, j, n.rows))
+		columns[j][m+j] = math.Sqrt(damping)
 	}
-	for j := range cols {
-		a.Set(m+j, j, math.Sqrt(damping))
-	}
-	var qr mat.QR
-	qr.Factorize(a)
-	var y mat.VecDense
-	// The damping gives the matrix full rank; a condition error still leaves the
-	// solution, and the step is judged by what it does.
-	_ = qr.SolveVecTo(&y, false, b)
-	d := make([]float64, cols)
+	d := bestCombination(columns, b)
 	for j := range d {
-		d[j] = y.AtVec(j) / rise(norms[j])
+		d[j] /= rise(norms[j])
 	}
 	return d
 }

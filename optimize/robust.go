@@ -6,8 +6,6 @@ import (
 	"math/rand/v2"
 	"slices"
 
-	gopt "gonum.org/v1/gonum/optimize"
-
 	"toewright/solver"
 )
 
@@ -173,8 +171,14 @@ func (r *robustModel) allowed(x []float64) bool {
 	return true
 }
 
-// robustTries bounds the evaluations of one descent, by variables.
-const robustTries = 120
+const (
+	// robustTries bounds the evaluations of one descent, by variables.
+	robustTries = 120
+	// robustEdge is the first length of the simplex's edges, in units of each range.
+	robustEdge = 0.05
+	// robustGain is the share of the percentile that is worth going on for.
+	robustGain = 1e-4
+)
 
 // descend improves x by the Nelder-Mead method in units of each range.
 func (r *robustModel) descend(ctx context.Context, x []float64) ([]float64, float64, Status) {
@@ -193,22 +197,14 @@ func (r *robustModel) descend(ctx context.Context, x []float64) ([]float64, floa
 		f := &r.p.Free[k]
 		start[k] = (x[k] - f.Min) / (f.Max - f.Min)
 	}
-	p := gopt.Problem{
-		Func: func(u []float64) float64 { return r.percentile(unit(u)) },
-		Status: func() (gopt.Status, error) {
-			if ctx.Err() != nil {
-				return gopt.Failure, ctx.Err()
-			}
-			return gopt.NotTerminated, nil
-		},
-	}
-	set := &gopt.Settings{FuncEvaluations: robustTries * len(x), Converger: &gopt.FunctionConverge{Relative: 1e-4, Iterations: 20}}
-	res, err := gopt.Minimize(p, start, set, &gopt.NelderMead{SimplexSize: 0.05})
+	s := newSimplex(func(u []float64) float64 { return r.percentile(unit(u)) }, start, robustEdge, robustTries*len(x))
+	s.run(ctx, robustGain)
+	best := s.best()
 	switch {
-	case res == nil || math.IsInf(res.F, 1):
+	case math.IsInf(best.value, 1):
 		return x, math.Inf(1), Stalled
-	case err != nil && ctx.Err() != nil:
-		return unit(res.X), res.F, Cancelled
+	case ctx.Err() != nil:
+		return unit(best.x), best.value, Cancelled
 	}
-	return unit(res.X), res.F, Converged
+	return unit(best.x), best.value, Converged
 }
