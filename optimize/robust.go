@@ -111,13 +111,19 @@ func newRobustModel(p *RobustSearch, s *Settings) (*robustModel, error) {
 	return r, nil
 }
 
-// percentile returns the percentile of the measure over all draws and scenarios
-// at x; +Inf where a car cannot be built, a limit is broken or a bound passed.
+// percentile is percentileOf, or +Inf where a limit is broken or a bound passed.
 func (r *robustModel) percentile(x []float64) float64 {
-	r.evaluations++
 	if !r.allowed(x) {
+		r.evaluations++
 		return math.Inf(1)
 	}
+	return r.percentileOf(x)
+}
+
+// percentileOf returns the percentile of the measure over all draws and scenarios
+// at x; +Inf where a car cannot be built.
+func (r *robustModel) percentileOf(x []float64) float64 {
+	r.evaluations++
 	r.cars = r.cars[:0]
 	for i, s := range r.series {
 		spread, err := r.spread(s, r.m.changes(&r.m.scenarios[i], x))
@@ -169,6 +175,30 @@ func (r *robustModel) allowed(x []float64) bool {
 		}
 	}
 	return true
+}
+
+// Round is [ToeSearch.Round] by the percentile in place of the nominal figure. s is
+// that of the search whose answer x is, so that the same cars are judged.
+func (p *RobustSearch) Round(x []float64, grids []Grid, s *Settings) (*Rounded, error) {
+	r, err := newRobustModel(p, s)
+	if err != nil {
+		return nil, err
+	}
+	judge := func(x []float64) gridPoint {
+		pt, _ := r.m.judged(x)
+		if !math.IsInf(pt.broken, 1) {
+			pt.value = r.percentileOf(x)
+		}
+		return pt
+	}
+	best, err := p.walk(x, grids, gridWalk{judge: judge, diagonals: 4})
+	if err != nil {
+		return nil, err
+	}
+	out := &Rounded{Values: best.x, Percentile: solver.Angle(best.value), Held: best.broken == 0}
+	out.Best, _ = r.m.figures(best.x)
+	out.Cost = out.Percentile - solver.Angle(r.percentileOf(x))
+	return out, nil
 }
 
 const (

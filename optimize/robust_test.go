@@ -3,6 +3,7 @@ package optimize_test
 import (
 	"context"
 	"math"
+	"slices"
 	"testing"
 
 	"toewright/optimize"
@@ -40,7 +41,7 @@ func TestRound(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := p.Round(a.Values, []float64{0.5, 1})
+	r, err := p.Round(a.Values, []optimize.Grid{{Step: 0.5}, {Step: 1}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -56,7 +57,7 @@ func TestRound(t *testing.T) {
 	for dx := -2.0; dx <= 2; dx++ {
 		for dy := -2.0; dy <= 2; dy++ {
 			at := []float64{r.Values[0] + dx*0.5, r.Values[1] + dy}
-			if o, err := p.Round(at, []float64{0, 0}); err == nil && o.Best.RMS < r.Best.RMS-1e-15 {
+			if o, err := p.Round(at, make([]optimize.Grid, 2)); err == nil && o.Best.RMS < r.Best.RMS-1e-15 {
 				t.Errorf("%v is better: %.6g against %.6g rad", at, float64(o.Best.RMS), float64(r.Best.RMS))
 			}
 		}
@@ -77,6 +78,37 @@ func TestTradeOff(t *testing.T) {
 		if !(front[i].Aim < front[i-1].Aim && front[i].Best.RMS >= front[i-1].Best.RMS) {
 			t.Errorf("design %d (%.4g mm, %.4g rad) does not trade against %d (%.4g mm, %.4g rad)",
 				i, front[i].Aim, float64(front[i].Best.RMS), i-1, front[i-1].Aim, float64(front[i-1].Best.RMS))
+		}
+	}
+}
+
+// TestRobustRound: the answer on the grid is the best of its neighbours by the
+// percentile, and says what it cost.
+func TestRobustRound(t *testing.T) {
+	p := optimize.RobustSearch{ToeSearch: *limitedSearch(t)}
+	p.Measure, p.Tolerances = optimize.Peak, textbookSeries(t).Tolerances
+	settings := &optimize.Settings{Seed: 3, Restarts: 2}
+	a, err := optimize.SearchRobust(context.Background(), &p, settings)
+	if err != nil {
+		t.Fatal(err)
+	}
+	grids := []optimize.Grid{{Step: 2}, {Sizes: []float64{-12, -5.5, 0, 3, 8}}}
+	r, err := p.Round(a.Values, grids, settings)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if k := r.Values[0] / 2; math.Abs(k-math.Round(k)) > 1e-9 || !slices.Contains(grids[1].Sizes, r.Values[1]) {
+		t.Errorf("values %v are off the grids", r.Values)
+	}
+	if !(r.Cost > 0) || !(math.Abs(float64(r.Percentile-a.Percentile-r.Cost)) <= 1e-12) || !r.Held {
+		t.Errorf("percentile %.6g rad, exact %.6g, cost %.6g, held %v", float64(r.Percentile), float64(a.Percentile), float64(r.Cost), r.Held)
+	}
+	for _, height := range []float64{r.Values[0] - 2, r.Values[0], r.Values[0] + 2} {
+		for _, lateral := range grids[1].Sizes {
+			at, err := p.Round([]float64{height, lateral}, make([]optimize.Grid, 2), settings)
+			if err == nil && at.Percentile < r.Percentile-1e-12 {
+				t.Errorf("(%g, %g) is better: %.6g rad against %.6g", height, lateral, float64(at.Percentile), float64(r.Percentile))
+			}
 		}
 	}
 }

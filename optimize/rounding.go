@@ -10,50 +10,67 @@ import (
 type Rounded struct {
 	Values []float64
 	Best   Figures
-	// Cost is by how much the measure rises against the answer that was rounded.
+	// Cost is by how much the measure rises against the answer that was rounded:
+	// of a robust search, its percentile.
 	Cost solver.Angle
-	Held bool // whether all limits hold
+	// Percentile is that of a robust search on the grid, else 0.
+	Percentile solver.Angle
+	Held       bool // whether all limits hold
 }
 
 // maxRoundingSteps bounds the walk on the grid.
 const maxRoundingSteps = 200
 
-// Round returns the best point on the grid near x that holds the limits: from
-// the nearest grid point it walks to the best neighbour, diagonals included for
-// up to six parameters, until none is better. A step of 0 leaves a parameter as
-// it is. It returns an error where steps do not fit the parameters or no grid
-// point near x can be built.
-func (p *ToeSearch) Round(x, steps []float64) (*Rounded, error) {
-	if err := p.Check(); err != nil {
+// Round returns the best point on the grids, one for each parameter, near x that
+// holds the limits: from the nearest grid point it walks to the best neighbour,
+// diagonals included for up to six parameters, until none is better. It returns an
+// error where the grids do not fit the parameters or no grid point near x can be
+// built.
+func (p *ToeSearch) Round(x []float64, grids []Grid) (*Rounded, error) {
+	m, o := newToeModel(p), p.objective()
+	judge := func(x []float64) gridPoint {
+		pt, v := m.judged(x)
+		if !math.IsInf(pt.broken, 1) {
+			pt.value = o.Value(v.R)
+		}
+		return pt
+	}
+	best, err := p.walk(x, grids, gridWalk{judge: judge, diagonals: 6})
+	if err != nil {
 		return nil, err
 	}
-	if len(x) != len(p.Free) || len(steps) != len(p.Free) {
-		return nil, problemErrorf("%d values and %d steps for %d free parameters", len(x), len(steps), len(p.Free))
-	}
-	g := &gridWalk{p: p, m: newToeModel(p), steps: steps, o: p.objective()}
-	g.best = g.judge(g.nearest(x))
-	for range maxRoundingSteps {
-		if !g.improve() {
-			break
-		}
-	}
-	if math.IsInf(g.best.value, 1) {
-		return nil, problemErrorf("no grid point near the answer can be built; use a finer grid")
-	}
-	out := &Rounded{Values: g.best.x, Held: g.best.broken == 0}
-	out.Best, _ = g.m.figures(g.best.x)
-	exact, _ := g.m.figures(x)
+	out := &Rounded{Values: best.x, Held: best.broken == 0}
+	out.Best, _ = m.figures(best.x)
+	exact, _ := m.figures(x)
 	out.Cost = out.Best.Of(p.Measure) - exact.Of(p.Measure)
 	return out, nil
 }
 
+// judged returns x with the worst limit that it breaks, and what the model says of
+// it. Broken is infinite where a car cannot be built.
+func (m *toeModel) judged(x []float64) (gridPoint, *Values) {
+	size := m.Size()
+	v := &Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
+	pt := gridPoint{x: x, value: math.Inf(1), broken: math.Inf(1)}
+	if !m.Evaluate(x, v) {
+		return pt, v
+	}
+	pt.broken = 0
+	for _, l := range v.G {
+		pt.broken = math.Max(pt.broken, l)
+	}
+	if pt.broken <= limitSlack {
+		pt.broken = 0
+	}
+	return pt, v
+}
+
 // gridWalk walks on a grid of values.
 type gridWalk struct {
-	p     *ToeSearch
-	m     *toeModel
-	o     Objective
-	steps []float64
-	best  gridPoint
+	axes      []gridAxis
+	judge     func(x []float64) gridPoint
+	diagonals int // the most parameters whose steps are taken together: 3ⁿ points
+	best      gridPoint
 }
 
 // gridPoint is a point judged: limits broken first, then the objective.
@@ -69,49 +86,34 @@ func (a gridPoint) less(b gridPoint) bool {
 	return a.value < b.value
 }
 
-// nearest returns the grid point within the bounds next to x.
-func (g *gridWalk) nearest(x []float64) []float64 {
-	out := make([]float64, len(x))
-	for i, h := range g.steps {
-		out[i] = g.bound(i, x[i])
-		if h > 0 {
-			out[i] = g.bound(i, math.Round(x[i]/h)*h)
+// walk returns the end of the walk g from near x.
+func (p *ToeSearch) walk(x []float64, grids []Grid, g gridWalk) (gridPoint, error) {
+	if err := p.Check(); err != nil {
+		return gridPoint{}, err
+	}
+	if len(x) != len(p.Free) || len(grids) != len(p.Free) {
+		return gridPoint{}, problemErrorf("%d values and %d grids for %d free parameters", len(x), len(grids), len(p.Free))
+	}
+	start := make([]float64, len(x))
+	for i := range grids {
+		axis, err := newGridAxis(&p.Free[i], &grids[i])
+		if err != nil {
+			return gridPoint{}, err
+		}
+		g.axes = append(g.axes, axis)
+		start[i] = axis.nearest(x[i])
+	}
+	g.best = g.judge(start)
+	for range maxRoundingSteps {
+		if !g.improve() {
+			break
 		}
 	}
-	return out
+	if math.IsInf(g.best.value, 1) {
+		return gridPoint{}, problemErrorf("no grid point near the answer can be built; use a finer grid")
+	}
+	return g.best, nil
 }
-
-// bound moves a value of parameter i to the last grid point within its bounds.
-func (g *gridWalk) bound(i int, v float64) float64 {
-	f, h := &g.p.Free[i], g.steps[i]
-	if h > 0 {
-		return math.Max(math.Ceil(f.Min/h-gridSlack)*h, math.Min(math.Floor(f.Max/h+gridSlack)*h, v))
-	}
-	return math.Max(f.Min, math.Min(f.Max, v))
-}
-
-// gridSlack is the share of a step by which a bound may miss a grid point.
-const gridSlack = 1e-9
-
-func (g *gridWalk) judge(x []float64) gridPoint {
-	size := g.m.Size()
-	v := Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
-	pt := gridPoint{x: x, value: math.Inf(1), broken: math.Inf(1)}
-	if !g.m.Evaluate(x, &v) {
-		return pt
-	}
-	pt.value, pt.broken = g.o.Value(v.R), 0
-	for _, l := range v.G {
-		pt.broken = math.Max(pt.broken, l)
-	}
-	if pt.broken <= limitSlack {
-		pt.broken = 0
-	}
-	return pt
-}
-
-// diagonals is the most parameters whose steps are taken together: 3⁶ points.
-const diagonals = 6
 
 // improve moves to the best neighbour; false where none is better.
 func (g *gridWalk) improve() bool {
@@ -121,13 +123,13 @@ func (g *gridWalk) improve() bool {
 			g.best, moved = pt, true
 		}
 	}
-	if len(g.steps) <= diagonals {
+	if len(g.axes) <= g.diagonals {
 		g.neighbours(here.x, 0, visit)
 		return moved
 	}
-	for i := range g.steps {
-		for _, sign := range [2]float64{-1, 1} {
-			visit(g.stepped(here.x, i, sign))
+	for i := range g.axes {
+		for _, x := range g.stepped(here.x, i) {
+			visit(x)
 		}
 	}
 	return moved
@@ -140,17 +142,21 @@ func (g *gridWalk) neighbours(x []float64, i int, visit func([]float64)) {
 		return
 	}
 	g.neighbours(x, i+1, visit)
-	if g.steps[i] > 0 {
-		for _, sign := range [2]float64{-1, 1} {
-			g.neighbours(g.stepped(x, i, sign), i+1, visit)
-		}
+	for _, y := range g.stepped(x, i) {
+		g.neighbours(y, i+1, visit)
 	}
 }
 
-// stepped returns x with parameter i a step further.
-func (g *gridWalk) stepped(x []float64, i int, sign float64) []float64 {
-	out := append([]float64(nil), x...)
-	k := math.Round(x[i]/g.steps[i]) + sign
-	out[i] = g.bound(i, k*g.steps[i])
+// stepped returns x with parameter i a step lower and a step higher, as far as
+// there are such.
+func (g *gridWalk) stepped(x []float64, i int) [][]float64 {
+	var out [][]float64
+	for _, way := range [2]int{-1, 1} {
+		if v := g.axes[i].next(x[i], way); v != x[i] {
+			y := append([]float64(nil), x...)
+			y[i] = v
+			out = append(out, y)
+		}
+	}
 	return out
 }
