@@ -1,6 +1,7 @@
 package model_test
 
 import (
+	"reflect"
 	"slices"
 	"testing"
 
@@ -39,7 +40,7 @@ func TestFreeBoundsFix(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := study.Variable{Parameter: "tieRodInnerHeight", Min: -5, Max: 7}
-	if got := s.Document().Search.Variables; len(got) != 3 || got[2] != want {
+	if got := s.Document().Search.Variables; len(got) != 3 || !reflect.DeepEqual(got[2], want) {
 		t.Errorf("variables %+v, want %+v last of three", got, want)
 	}
 	if err := s.Fix("tieRodInnerHeight"); err != nil {

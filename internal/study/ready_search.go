@@ -13,6 +13,7 @@ func (d *Document) ReadyToSearch() error {
 	return first(
 		func() *problem { return windowProblem("search.window", d.SearchWindow()) },
 		s.variablesProblem,
+		func() *problem { return d.targetProblem() },
 		func() *problem { return curveProblem("search.target", s.Target) },
 		func() *problem { return curveProblem("search.targetRight", s.TargetRight) },
 		s.weightsProblem, s.scenariosProblem, s.limitsProblem, s.percentileProblem,
@@ -34,8 +35,28 @@ func (s *Search) variablesProblem() *problem {
 		if p := boundsProblem(path, v.Min, v.Max); p != nil {
 			return p
 		}
+		if v.Grid > 0 && len(v.Sizes) > 0 {
+			return problemf(path+".sizes", "want either grid or sizes")
+		}
 	}
 	return nil
+}
+
+// targetProblem refuses a target that is stated twice or is the curve of no car.
+func (d *Document) targetProblem() *problem {
+	s, stated := d.Search, 0
+	for _, given := range [3]bool{len(s.Target) > 0 || len(s.TargetRight) > 0, s.TargetOf != "", s.TargetSlope != 0} {
+		if given {
+			stated++
+		}
+	}
+	switch {
+	case stated > 1:
+		return problemf("search", "states the target more than once; want target, targetOf or targetSlope")
+	case s.TargetOf == "" || s.TargetOf == BaseName || d.Candidate(s.TargetOf) != nil:
+		return nil
+	}
+	return problemf("search.targetOf", "no candidate is called %.60q", s.TargetOf)
 }
 
 // curveProblem refuses a curve whose travel does not grow from point to point.

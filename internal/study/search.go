@@ -9,6 +9,12 @@ type Search struct {
 	Target [][2]float64 `json:"target,omitzero"`
 	// TargetRight is the right wheel's target where it differs.
 	TargetRight [][2]float64 `json:"targetRight,omitzero"`
+	// TargetOf names a candidate, or the base car, whose toe change is wanted in
+	// place of Target, each side's own.
+	TargetOf string `json:"targetOf,omitzero"`
+	// TargetSlope is the wanted toe change in degrees by unit of travel, in place
+	// of Target.
+	TargetSlope float64 `json:"targetSlope,omitzero"`
 	// Weights say by travel how much an error counts, as Target; none is 1 throughout.
 	Weights   [][2]float64 `json:"weights,omitzero"`
 	Minimise  string       `json:"minimise,omitzero" rule:"oneof=rms|peak"` // Minimise is "rms" where absent.
@@ -30,6 +36,9 @@ type Variable struct {
 	Min       float64 `json:"min" rule:"required"`
 	Max       float64 `json:"max" rule:"required"`
 	Grid      float64 `json:"grid,omitzero" rule:"positive"` // Grid is the step that the shop can hold; 0 is none.
+	// Sizes are the only values that the shop has, such as drills or spacers, in
+	// place of a grid.
+	Sizes []float64 `json:"sizes,omitzero"`
 }
 
 // Scenario is a set-up that the answer of a search must serve.
