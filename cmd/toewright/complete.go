@@ -24,7 +24,7 @@ func completeOptions(cmd *cobra.Command) *cobra.Command {
 		if words := options.Words(f); words != nil {
 			offer = cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)
 		}
-		if f.Name == options.Candidate || f.Name == options.Yardstick {
+		if f.Name == options.Candidate || f.Name == options.Yardstick || f.Name == options.TargetOf {
 			offer = completeCandidates
 		}
 		if err := cmd.RegisterFlagCompletionFunc(f.Name, offer); err != nil {

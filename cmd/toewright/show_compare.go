@@ -15,10 +15,11 @@ func showCompare(r *report, c *engine.CompareResult) {
 	where := circumstances(r, c.Motion, engine.Attitude{Heave: c.Heave, Roll: c.Roll, Steer: c.Steer})
 	if slices.EqualFunc(left, right, alikeFigures) {
 		showSide(r, left, c.Yardstick, "both sides"+where)
-		return
+	} else {
+		showSide(r, left, c.Yardstick, "left side"+where)
+		showSide(r, right, c.Yardstick, "right side"+where)
 	}
-	showSide(r, left, c.Yardstick, "left side"+where)
-	showSide(r, right, c.Yardstick, "right side"+where)
+	showServed(r, c)
 }
 
 func bySide(c *engine.CompareResult) (left, right []engine.Compared) {

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+
 	"toewright/internal/engine"
 	"toewright/solver"
 )
@@ -40,15 +42,23 @@ func boundNote(s *engine.SearchResult, parameter string) string {
 
 // searchFigures has a row for the start, the best and each scenario.
 func searchFigures(r *report, s *engine.SearchResult) *table {
-	t := &table{}
-	t.add("", "rms "+r.toeUnit(), "largest "+r.toeUnit())
-	row := func(label string, f engine.ToeFigures) {
-		t.add(label, r.toe(float64(f.RMS)), r.toe(float64(f.Peak)))
+	t := &table{left: map[int]bool{4: true}}
+	head := []string{"", "rms " + r.toeUnit(), "largest " + r.toeUnit()}
+	if len(s.Scenarios) > 0 {
+		head = append(head, "weight")
+	}
+	t.add(head...)
+	row := func(label string, f engine.ToeFigures, more ...string) {
+		t.add(append([]string{label, r.toe(float64(f.RMS)), r.toe(float64(f.Peak))}, more...)...)
 	}
 	row("as it stands", s.Start)
 	row("best", s.Best.ToeFigures)
 	for _, c := range s.Scenarios {
-		row("  "+oneLine(c.Name), c.ToeFigures)
+		note := ""
+		if c.Binds {
+			note = decides
+		}
+		row("  "+oneLine(c.Name), c.ToeFigures, fixed(c.Weight, 2), note)
 	}
 	return t
 }
@@ -80,7 +90,7 @@ func showLimits(r *report, s *engine.SearchResult) {
 		if !l.Held {
 			state, broken = "broken", true
 		}
-		t.add(l.Name, fixed(float64(l.Value), 3), fixed(float64(l.Min), 3), fixed(float64(l.Max), 3), l.Unit, state, oneLine(l.Scenario))
+		t.add(l.Name, r.limit(&l, l.Value), r.limit(&l, l.Min), r.limit(&l, l.Max), r.limitUnit(&l), state, oneLine(l.Scenario))
 	}
 	r.table(t)
 	if broken {
@@ -101,8 +111,12 @@ func showRounded(r *report, s *engine.SearchResult) {
 		t.add(v.Parameter, value, unit)
 	}
 	r.table(t)
-	r.line("Rounding costs %s %s: rms %s, largest %s.", r.toe(float64(s.Rounded.Cost)), r.toeUnit(),
-		r.toe(float64(s.Rounded.RMS)), r.toe(float64(s.Rounded.Peak)))
+	of := s.Minimise
+	if s.Robust != nil {
+		of = fmt.Sprintf("the figure that %s %% of the cars stay within, now %s", fixed(s.Robust.Percentile, 0), r.toe(float64(s.Rounded.AtPercentile)))
+	}
+	r.line("Rounding costs %s %s of %s; the car as drawn then has rms %s, largest %s.", r.toe(float64(s.Rounded.Cost)), r.toeUnit(),
+		of, r.toe(float64(s.Rounded.RMS)), r.toe(float64(s.Rounded.Peak)))
 	if !s.Rounded.Held {
 		r.line("No point of the grid nearby holds all limits.")
 	}

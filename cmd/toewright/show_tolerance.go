@@ -32,6 +32,7 @@ func showTolerance(r *report, t *engine.ToleranceResult) {
 	r.table(f)
 	showYield(r, t)
 	showContributors(r, t)
+	showSetUps(r, t)
 	if !t.LinearValid {
 		r.line("")
 		r.line("Simulation and linear propagation differ: go by the simulation.")
@@ -89,4 +90,27 @@ func showContributors(r *report, t *engine.ToleranceResult) {
 		out.add(row...)
 	}
 	r.table(out)
+}
+
+// showSetUps prints the series in each set-up of the study's search.
+func showSetUps(r *report, t *engine.ToleranceResult) {
+	if len(t.Scenarios) == 0 {
+		return
+	}
+	r.heading("%s of toe change less target in each set-up that the search must serve, by linear propagation", t.Figure.Name)
+	out := &table{left: map[int]bool{5: true, 6: true}}
+	out.add("set-up", "weight", "as drawn "+r.toeUnit(), "95 % "+r.toeUnit(), "pass %", "decided by", "")
+	for i := range t.Scenarios {
+		c := &t.Scenarios[i]
+		note := c.Problem
+		if c.Binds {
+			note = "worst served"
+		}
+		out.add(oneLine(c.Name), fixed(c.Weight, 2), r.toe(float64(c.Nominal)), r.toe(float64(c.Percentile95)), percent(c.Yield), c.Decides, note)
+	}
+	r.table(out)
+	if t.ScenarioYield.Valid() {
+		r.line("")
+		r.line("%s %% of all cars pass, where as many are of each set-up as its weight says.", percent(t.ScenarioYield))
+	}
 }

@@ -78,7 +78,7 @@ func newChooser(d *study.Document, o *ChooseOptions) (*chooser, error) {
 	if len(d.Catalogue) == 0 {
 		return nil, wrongf("catalogue", "is empty: list parts with their slot, name and changes")
 	}
-	sweep, err := newSweeper(d, d.SearchWindow(), "")
+	sweep, err := newJudge(d, "")
 	if err != nil {
 		return nil, err
 	}

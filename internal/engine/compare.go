@@ -30,6 +30,11 @@ type CompareResult struct {
 	Roll      float64     `json:"roll,omitzero"`
 	Window    Window      `json:"window"` // that of the search where the study has one
 	Cars      []Compared  `json:"cars"`   // left then right of each
+	// Served says of each car how it serves the set-ups of the study's search and
+	// stands to its limits; none where it has neither.
+	Served []Served `json:"served,omitzero"`
+	// Target is the wanted toe change, none where it is flat.
+	Target *TargetCurves `json:"target,omitzero"`
 }
 
 // Compared is one side of one car.
@@ -47,7 +52,7 @@ type Compared struct {
 // Compare returns the figures of the base car and each candidate over the window
 // of the search, or else of travel, and their differences from one of them.
 func Compare(ctx context.Context, d *study.Document, o CompareOptions) (*CompareResult, error) {
-	s, err := newSweeper(d, d.SearchWindow(), o.Motion)
+	s, err := newJudge(d, o.Motion)
 	if err != nil {
 		return nil, err
 	}
@@ -70,9 +75,17 @@ func Compare(ctx context.Context, d *study.Document, o CompareOptions) (*Compare
 		Steer: o.Steer, Heave: o.Heave, Roll: o.Roll,
 		Window: Window{Bump: w.Bump, Droop: w.Droop, Step: w.Step},
 	}
+	out.Target = s.targetCurves()
+	serving, err := s.serving()
+	if err != nil {
+		return nil, err
+	}
 	for _, car := range list {
 		if err := ctx.Err(); err != nil {
 			return nil, err
+		}
+		if serving != nil {
+			out.Served = append(out.Served, serving.of(car))
 		}
 		sides, err := s.compared(car, o.Attitude)
 		if err != nil {

@@ -45,7 +45,7 @@ type Remedy struct {
 // Diagnose explains the toe curves of the base car and each candidate over the
 // window of the search, or else of travel.
 func Diagnose(ctx context.Context, d *study.Document, o DiagnoseOptions) (*DiagnoseResult, error) {
-	s, err := newSweeper(d, d.SearchWindow(), "")
+	s, err := newJudge(d, "")
 	if err != nil {
 		return nil, err
 	}
@@ -55,7 +55,7 @@ func Diagnose(ctx context.Context, d *study.Document, o DiagnoseOptions) (*Diagn
 	}
 	w := s.window
 	out := &DiagnoseResult{Units: d.Units, Window: Window{w.Bump, w.Droop, w.Step}}
-	t := targets(d)
+	t := targets(s.doc)
 	for _, car := range list {
 		for _, side := range solver.Sides {
 			if err := ctx.Err(); err != nil {

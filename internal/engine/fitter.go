@@ -25,6 +25,9 @@ func newFitter(d *study.Document) (*fitter, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := sweep.resolveTarget(); err != nil {
+		return nil, err
+	}
 	f := &fitter{sweeper: sweep}
 	f.problem.Base = sweep.base
 	for i := range d.Readings {

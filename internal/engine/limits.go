@@ -18,6 +18,24 @@ type LimitResult struct {
 	Min      Number `json:"min"` // none where there is no such bound
 	Max      Number `json:"max"`
 	Held     bool   `json:"held"`
+	// Problem says why the limit cannot be measured, empty where it can.
+	Problem string `json:"problem,omitzero"`
+}
+
+// Room returns how far the value may still go before the limit is broken, in its
+// unit: negative where it is, and least of all where there is no value.
+func (l *LimitResult) Room() float64 {
+	room := math.Inf(1)
+	if l.Min.Valid() {
+		room = math.Min(room, float64(l.Value-l.Min))
+	}
+	if l.Max.Valid() {
+		room = math.Min(room, float64(l.Max-l.Value))
+	}
+	if !l.Value.Valid() {
+		return math.Inf(-1)
+	}
+	return room
 }
 
 // setLimits sets the limits that the answer must hold.

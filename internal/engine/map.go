@@ -79,7 +79,7 @@ type mapper struct {
 }
 
 func newMapper(d *study.Document, o *MapOptions) (*mapper, error) {
-	sweep, err := newSweeper(d, d.SearchWindow(), "")
+	sweep, err := newJudge(d, "")
 	if err != nil {
 		return nil, err
 	}

@@ -10,28 +10,45 @@ import (
 
 // setScenarios sets the set-ups that the answer must serve.
 func (s *searcher) setScenarios(*SearchOptions) error {
-	if len(s.doc.Search.Scenarios) == 0 {
-		return nil
+	list, err := s.scenarios()
+	for i := range list {
+		s.problem.Scenarios = append(s.problem.Scenarios, list[i].Scenario)
+	}
+	return err
+}
+
+// scenarios returns the set-ups of the study's search that count.
+func (s *sweeper) scenarios() (list []setUp, err error) {
+	if s.doc.Search == nil || len(s.doc.Search.Scenarios) == 0 {
+		return nil, nil
 	}
 	base, err := s.byName(study.BaseName)
 	if err != nil {
-		return err
+		return nil, err
 	}
+	err = s.counting(func(c *study.Scenario) error {
+		next, err := s.scenario(c, base.axle)
+		list = append(list, setUp{next, c.Hold != nil})
+		return err
+	})
+	return list, err
+}
+
+// counting visits the set-ups of the study's search that count.
+func (s *sweeper) counting(visit func(*study.Scenario) error) error {
 	for i := range s.doc.Search.Scenarios {
 		c := &s.doc.Search.Scenarios[i]
 		if c.Counts() == 0 {
 			continue
 		}
-		next, err := s.scenario(c, base.axle)
-		if err != nil {
+		if err := visit(c); err != nil {
 			return explain(err, "scenario "+scenarioName(c, i))
 		}
-		s.problem.Scenarios = append(s.problem.Scenarios, next)
 	}
 	return nil
 }
 
-func (s *searcher) scenario(c *study.Scenario, base *solver.Axle) (out optimize.Scenario, err error) {
+func (s *sweeper) scenario(c *study.Scenario, base *solver.Axle) (out optimize.Scenario, err error) {
 	out.Name, out.Weight = c.Name, c.Counts()
 	if out.Changes, err = s.doc.SolverChanges(s.design, c.Changes); err != nil {
 		return out, err

@@ -15,6 +15,10 @@ type SearchOptions struct {
 	// empty it is the left one, or both where the study states a target or a
 	// variable for the right side.
 	Side string `json:"side,omitzero"`
+	// TargetOf names the car whose toe change is wanted, TargetSlope the degrees by
+	// unit of travel, in place of the study's target.
+	TargetOf    string   `json:"targetOf,omitzero"`
+	TargetSlope *float64 `json:"targetSlope,omitzero"`
 	// Seed of the restarts; nil is the study's. The same seed gives the same answer.
 	Seed *int `json:"seed,omitzero"`
 	// Progress, if not nil, is called often and must return soon.
@@ -34,6 +38,7 @@ type Progress struct {
 // there is none yet. It is an error where no values within the bounds let the car
 // reach the window.
 func Search(ctx context.Context, d *study.Document, o SearchOptions) (*SearchResult, error) {
+	d = o.withTarget(d)
 	if err := d.ReadyToSearch(); err != nil {
 		return nil, explain(err, "")
 	}
@@ -51,7 +56,11 @@ func Search(ctx context.Context, d *study.Document, o SearchOptions) (*SearchRes
 	if answer.Values == nil {
 		return nil, s.noAnswer(ctx, answer.Result.Status)
 	}
-	return s.result(answer), nil
+	out := s.result(answer)
+	out.Rounded, err = s.rounded(func(g []optimize.Grid) (*optimize.Rounded, error) {
+		return s.problem.Round(answer.Values, g)
+	})
+	return out, err
 }
 
 // noAnswer says why there are no values.

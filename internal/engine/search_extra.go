@@ -15,7 +15,10 @@ type Rounded struct {
 	// Cost is by how much the figure minimised is worse than that of the exact
 	// answer, degrees.
 	Cost Number `json:"cost"`
-	Held bool   `json:"held"` // all limits
+	// AtPercentile is the figure at the percentile that a robust search minimises,
+	// of which Cost is then; none of another search.
+	AtPercentile Number `json:"atPercentile"`
+	Held         bool   `json:"held"` // all limits
 }
 
 // RobustResult says what an answer that serves a share of all cars comes to.
@@ -29,23 +32,37 @@ type RobustResult struct {
 	NominalValues study.Changes `json:"nominalValues"`
 }
 
-// rounded returns the answer on the variables' grids, nil where none states one.
-func (s *searcher) rounded(x []float64) *Rounded {
-	steps := make([]float64, len(s.problem.Free))
-	any := false
-	for i, v := range s.doc.Search.Variables {
-		if v.Grid > 0 {
-			steps[i], any = s.doc.ToSolver(s.problem.Free[i].Parameter, v.Grid), true
+// grids returns what the shop can make of each variable; false where it can make
+// anything.
+func (s *searcher) grids() (grids []optimize.Grid, any bool) {
+	for i := range s.doc.Search.Variables {
+		v, p := &s.doc.Search.Variables[i], s.problem.Free[i].Parameter
+		g := optimize.Grid{Step: s.doc.ToSolver(p, v.Grid)}
+		for _, x := range v.Sizes {
+			g.Sizes = append(g.Sizes, s.doc.ToSolver(p, x))
 		}
+		any = any || v.Grid > 0 || len(v.Sizes) > 0
+		grids = append(grids, g)
 	}
+	return grids, any
+}
+
+// rounded returns the answer on the variables' grids by round, which rounds it;
+// nil where no variable has one.
+func (s *searcher) rounded(round func([]optimize.Grid) (*optimize.Rounded, error)) (*Rounded, error) {
+	grids, any := s.grids()
 	if !any {
-		return nil
+		return nil, nil
 	}
-	r, err := s.problem.Round(x, steps)
+	r, err := round(grids)
 	if err != nil {
-		return nil
+		return nil, explain(err, "")
 	}
-	return &Rounded{s.values(r.Values), toeFigures(r.Best), degrees(r.Cost.Radians()), r.Held}
+	out := &Rounded{Values: s.values(r.Values), ToeFigures: toeFigures(r.Best), Cost: degrees(r.Cost.Radians()), Held: r.Held, AtPercentile: none}
+	if r.Percentile != 0 {
+		out.AtPercentile = degrees(r.Percentile.Radians())
+	}
+	return out, nil
 }
 
 // robust searches for the percentile of all cars that the study's tolerances make.
@@ -75,7 +92,13 @@ func (s *searcher) robust(ctx context.Context, o *SearchOptions) (*SearchResult,
 	if err != nil {
 		return nil, explain(err, "")
 	}
-	return s.robustResult(nominal, r), nil
+	out := s.robustResult(nominal, r)
+	if r.Values != nil {
+		out.Rounded, err = s.rounded(func(g []optimize.Grid) (*optimize.Rounded, error) {
+			return p.Round(r.Values, g, s.settings(o))
+		})
+	}
+	return out, err
 }
 
 // staticToe returns what the study's cars do with static toe.
@@ -96,15 +119,12 @@ func (s *searcher) robustResult(a *optimize.ToeAnswer, r *optimize.RobustAnswer)
 		Percentile: s.doc.Search.Percentile, StaticToe: s.staticToe(), Figure: degrees(r.Percentile.Radians()),
 		Nominal: degrees(r.Nominal.Radians()), Start: degrees(r.Start.Radians()), NominalValues: out.Best.Values,
 	}
-	best, each, limits := s.problem.Figures(r.Values)
+	best, _, limits := s.problem.Figures(r.Values)
 	out.Best.Values, out.Best.ToeFigures = s.values(r.Values), toeFigures(best)
-	for i := range out.Scenarios {
-		out.Scenarios[i].ToeFigures = toeFigures(each[i])
-	}
 	out.Limits = s.limitResults(limits)
-	out.Rounded = nil // it is of the car as drawn: on the grid too the percentile is another question
 	out.AtBound = []AtBound{}
 	out.Evaluations += r.Evaluations
 	s.addSides(&out.Best)
+	s.addScenarios(out)
 	return out
 }

@@ -14,6 +14,9 @@ type SearchResult struct {
 	Side     string      `json:"side"`     // the side judged: "left", "right" or "both"
 	Window   Window      `json:"window"`
 
+	// Target is the wanted toe change, none where it is flat.
+	Target *TargetCurves `json:"target,omitzero"`
+
 	Best  Best       `json:"best"`
 	Start ToeFigures `json:"start"` // of the car with no variable changed; none where it does not reach the window
 	// AtBound lists the variables whose best value lies on a bound: beyond it
@@ -68,12 +71,6 @@ type Optimum struct {
 	Searches int           `json:"searches"` // that ended here
 }
 
-// ScenarioResult are the figures of one set-up with the best values.
-type ScenarioResult struct {
-	Name string `json:"name"`
-	ToeFigures
-}
-
 func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
 	r, w := &a.Result, s.window
 	out := &SearchResult{
@@ -81,6 +78,7 @@ func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
 		Window:    Window{Bump: w.Bump, Droop: w.Droop, Step: w.Step},
 		Best:      Best{Values: s.values(a.Values), ToeFigures: toeFigures(a.Best)},
 		Start:     toeFigures(a.Start),
+		Target:    s.targetCurves(),
 		AtBound:   s.atBound(r),
 		Optima:    []Optimum{},
 		Converged: r.Status == optimize.Converged, Status: r.Status.String(), Evaluations: r.Evaluations,
@@ -89,13 +87,23 @@ func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
 	for _, o := range r.Optima {
 		out.Optima = append(out.Optima, Optimum{Values: s.values(o.X), Value: degrees(o.Value), Searches: o.Searches})
 	}
-	for i := range s.problem.Scenarios {
-		out.Scenarios = append(out.Scenarios, ScenarioResult{s.problem.Scenarios[i].Name, toeFigures(a.Scenarios[i])})
-	}
 	out.Limits = s.limitResults(a.Limits)
-	out.Rounded = s.rounded(a.Values)
 	s.addSides(&out.Best)
+	s.addScenarios(out)
 	return out
+}
+
+// addScenarios adds how the best values serve each set-up.
+func (s *searcher) addScenarios(out *SearchResult) {
+	ups, err := s.setUps(&s.problem)
+	if err != nil {
+		return // the search itself would have had no set-ups then
+	}
+	changes, err := s.doc.SolverChanges(s.design, out.Best.Values)
+	if err != nil {
+		return
+	}
+	_, out.Scenarios = ups.serve(changes, solver.HoldAll)
 }
 
 // addSides adds the figures of both sides, whichever were judged; none where the

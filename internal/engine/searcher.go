@@ -16,12 +16,12 @@ type searcher struct {
 }
 
 func newSearcher(d *study.Document, o *SearchOptions) (*searcher, error) {
-	sweep, err := newSweeper(d, d.SearchWindow(), "")
+	sweep, err := newJudge(d, "")
 	if err != nil {
 		return nil, err
 	}
 	s := &searcher{sweeper: sweep}
-	s.problem = optimize.ToeSearch{Base: sweep.base, Travels: sweep.grid.mm, Targets: targets(d)}
+	s.problem = optimize.ToeSearch{Base: sweep.base, Travels: sweep.grid.mm, Targets: targets(sweep.doc)}
 	s.problem.Weights = weights(d, sweep.grid)
 	for _, set := range []func(*SearchOptions) error{s.setMeasure, s.setFree, s.setSide, s.setScenarios, s.setLimits} {
 		if err := set(o); err != nil {
@@ -63,7 +63,7 @@ func (s *searcher) setFree(*SearchOptions) error {
 // setSide sets the side judged.
 func (s *searcher) setSide(o *SearchOptions) error {
 	if o.Side == "" {
-		s.problem.Judge = s.ownSide()
+		s.problem.Judge = s.searchSide()
 		return nil
 	}
 	for side, name := range sideNames {
@@ -73,19 +73,6 @@ func (s *searcher) setSide(o *SearchOptions) error {
 		}
 	}
 	return wrongf("side", "%.40q is no side, want left, right or both", o.Side)
-}
-
-// ownSide returns the side that the study itself asks to be judged.
-func (s *searcher) ownSide() solver.Selection {
-	if s.doc.Search.TargetRight != nil {
-		return solver.BothSides
-	}
-	for _, f := range s.problem.Free {
-		if f.Sides == solver.RightOnly {
-			return solver.BothSides
-		}
-	}
-	return solver.LeftOnly
 }
 
 // settings returns those of the run.

@@ -21,7 +21,7 @@ type StandingResult struct {
 // Standing returns how one car stands to the limits of the study's search, which
 // it need not have come from, each by itself and without a scenario.
 func Standing(ctx context.Context, d *study.Document, o StandingOptions) (*StandingResult, error) {
-	s, err := newSweeper(d, d.SearchWindow(), "")
+	s, err := newJudge(d, "")
 	if err != nil {
 		return nil, err
 	}

@@ -30,3 +30,108 @@ func target(d *study.Document, points [][2]float64) optimize.Target {
 	}
 	return t
 }
+
+// newJudge is [newSweeper] over the window of the search, whose target is points
+// from then on.
+func newJudge(d *study.Document, motion string) (*sweeper, error) {
+	s, err := newSweeper(d, d.SearchWindow(), motion)
+	if err != nil {
+		return nil, err
+	}
+	return s, s.resolveTarget()
+}
+
+// TargetCurves is the wanted toe change of both wheels as points of travel and
+// degrees.
+type TargetCurves struct {
+	Left  [][2]float64 `json:"left"`
+	Right [][2]float64 `json:"right"`
+}
+
+// Target returns the wanted toe change over the window of the search, whichever way
+// the study states it; nil where it is flat.
+func Target(d *study.Document) (*TargetCurves, error) {
+	s, err := newJudge(d, "")
+	if err != nil {
+		return nil, err
+	}
+	return s.targetCurves(), nil
+}
+
+// targetCurves returns the target as resolved.
+func (s *sweeper) targetCurves() *TargetCurves {
+	f := s.doc.Search
+	if f == nil || f.Target == nil && f.TargetRight == nil {
+		return nil
+	}
+	t := &TargetCurves{Left: f.Target, Right: f.Target}
+	if f.TargetRight != nil {
+		t.Right = f.TargetRight
+	}
+	return t
+}
+
+// resolveTarget puts points in the place of a target that is a slope or the curve
+// of a car.
+func (s *sweeper) resolveTarget() error {
+	f := s.doc.Search
+	if f == nil || f.TargetOf == "" && f.TargetSlope == 0 {
+		return nil
+	}
+	d, search := *s.doc, *f
+	if f.TargetOf == "" {
+		w := s.window
+		search.Target = [][2]float64{{-w.Droop, -w.Droop * f.TargetSlope}, {w.Bump, w.Bump * f.TargetSlope}}
+	} else {
+		var err error
+		if search.Target, search.TargetRight, err = s.curveOf(f.TargetOf); err != nil {
+			return err
+		}
+	}
+	search.TargetOf, search.TargetSlope = "", 0
+	d.Search, s.doc = &search, &d
+	return nil
+}
+
+// curveOf returns the toe change of both wheels of a car over the window; of the
+// right one only where it is not the same.
+func (s *sweeper) curveOf(name string) (left, right [][2]float64, err error) {
+	car, err := s.byName(name)
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := s.move(car, Attitude{}); err != nil {
+		return nil, nil, err
+	}
+	var out [2][][2]float64
+	for _, side := range solver.Sides {
+		c := &s.curves[side]
+		if !c.Reach.Whole() {
+			return nil, nil, wrongf("search.targetOf", "%.60q does not reach the window: %s ends it; make the window smaller", name, c.Reach.Link())
+		}
+		home := c.Positions[len(s.grid.below())].Toe
+		for i, p := range c.Positions {
+			out[side] = append(out[side], [2]float64{s.grid.file[i], (p.Toe - home).Degrees()})
+		}
+	}
+	if !s.asymmetric() {
+		out[solver.Right] = nil
+	}
+	return out[solver.Left], out[solver.Right], nil
+}
+
+// withTarget returns a study whose search has the target that the options name in
+// place of its own; the study itself where they name none.
+func (o *SearchOptions) withTarget(d *study.Document) *study.Document {
+	if d.Search == nil || o.TargetOf == "" && o.TargetSlope == nil {
+		return d
+	}
+	out, search := *d, *d.Search
+	search.Target, search.TargetRight = nil, nil
+	search.TargetOf, search.TargetSlope = o.TargetOf, 0
+	if o.TargetSlope != nil {
+		search.TargetSlope = *o.TargetSlope
+	}
+	out.Search = &search
+	return &out
+}

@@ -58,6 +58,12 @@ type ToleranceResult struct {
 	// where it is widest (JCGM 101, clause 8, with that as its numerical
 	// tolerance): the sensitivities alone would have done.
 	LinearValid bool `json:"linearValid"`
+
+	// Scenarios are the same series in each set-up that the study's search must
+	// serve, and ScenarioYield the share of all cars that pass, by the set-ups'
+	// weights; none without set-ups or limit.
+	Scenarios     []ToleranceScenario `json:"scenarios,omitzero"`
+	ScenarioYield Number              `json:"scenarioYield"`
 }
 
 // TolerancePosition is the spread at one travel of one side.
@@ -130,7 +136,7 @@ type tolerancer struct {
 }
 
 func newTolerancer(d *study.Document, o ToleranceOptions) (*tolerancer, error) {
-	sweep, err := newSweeper(d, d.SearchWindow(), "")
+	sweep, err := newJudge(d, "")
 	if err != nil {
 		return nil, err
 	}

@@ -19,6 +19,7 @@ func (r *ToleranceRun) Result(c *optimize.Census) *ToleranceResult {
 		Cars: c.Cars, Failed: c.Failed, Seed: r.seed, StaticToe: r.toe(),
 		Positions: r.positions(c), Figure: r.figure(c), Contributors: r.contributors(r.spread),
 	}
+	out.Scenarios, out.ScenarioYield = r.setUps, yieldOver(r.setUps)
 	out.LinearValid = r.linearValid(out.Positions, r.spread.Widest)
 	if r.limit > 0 {
 		share, low, high := c.Yield()

@@ -11,6 +11,7 @@ import (
 type ToleranceRun struct {
 	*tolerancer
 	spread   *optimize.Spread
+	setUps   []ToleranceScenario
 	progress func(Progress)
 }
 
@@ -27,7 +28,11 @@ func NewToleranceRun(d *study.Document, o ToleranceOptions) (*ToleranceRun, erro
 	if err != nil {
 		return nil, explain(err, label(t.car.name))
 	}
-	return &ToleranceRun{t, spread, o.Progress}, nil
+	ups, err := t.setUpSeries()
+	if err != nil {
+		return nil, explain(err, "")
+	}
+	return &ToleranceRun{t, spread, ups, o.Progress}, nil
 }
 
 // Span returns the numbers of a shard's cars.

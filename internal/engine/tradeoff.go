@@ -18,6 +18,9 @@ type TradeOffOptions struct {
 	Ackermann float64 `json:"ackermann,omitzero"` // percentage asked for; 100 where 0
 	Designs   int     `json:"designs,omitzero"`   // 0 is [DefaultDesigns]
 	Seed      *int    `json:"seed,omitzero"`
+	// TargetOf and TargetSlope are those of [SearchOptions].
+	TargetOf    string   `json:"targetOf,omitzero"`
+	TargetSlope *float64 `json:"targetSlope,omitzero"`
 }
 
 // DefaultDesigns is how many designs a trade-off asks for.
@@ -42,10 +45,11 @@ type TradeOffPoint struct {
 // TradeOff repeats the study's search with a second aim held ever smaller. A call
 // that is cancelled returns the designs found so far.
 func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*TradeOffResult, error) {
+	so := SearchOptions{Seed: o.Seed, TargetOf: o.TargetOf, TargetSlope: o.TargetSlope}
+	d = so.withTarget(d)
 	if err := d.ReadyToSearch(); err != nil {
 		return nil, explain(err, "")
 	}
-	so := SearchOptions{Seed: o.Seed}
 	s, err := newSearcher(d, &so)
 	if err != nil {
 		return nil, err

@@ -32,6 +32,12 @@ func newGrid(w study.Travel, u study.Units) (grid, error) {
 	return g, nil
 }
 
+// below returns the travels below 0.
+func (g grid) below() []float64 {
+	zero, _ := slices.BinarySearch(g.mm, 0)
+	return g.mm[:zero]
+}
+
 // from returns the file's travels from that of the first position on.
 func (g grid) from(positions []solver.Position) []float64 {
 	if len(positions) == 0 {

@@ -12,6 +12,7 @@ const (
 	Yardstick = "yardstick"
 	X         = "x"
 	Y         = "y"
+	TargetOf  = "target-of"
 )
 
 // Sweep adds the options of a sweep.
@@ -33,6 +34,7 @@ func Compare(fs *pflag.FlagSet, o *engine.CompareOptions) {
 func Search(fs *pflag.FlagSet, o *engine.SearchOptions) {
 	choose(fs, &o.Minimise, "minimise", "figure to minimise in place of the study's", "rms", "peak")
 	choose(fs, &o.Side, "side", "wheel whose curve is judged; left where the study has nothing for the right one alone", "left", "right", "both")
+	target(fs, &o.TargetOf, &o.TargetSlope)
 	seed(fs, &o.Seed, "restarts")
 }
 
@@ -79,5 +81,12 @@ func TradeOff(fs *pflag.FlagSet, o *engine.TradeOffOptions) {
 	choose(fs, &o.Aim, "aim", "what toe change is weighed against", "stock", "ackermann", "ratio")
 	fs.Float64Var(&o.Ackermann, "ackermann", 0, "Ackermann `percentage` asked for; 100 where not given")
 	fs.IntVar(&o.Designs, "designs", 0, "`number` of designs; 8 where not given")
+	target(fs, &o.TargetOf, &o.TargetSlope)
 	seed(fs, &o.Seed, "restarts")
+}
+
+// target adds what names the wanted curve.
+func target(fs *pflag.FlagSet, of *string, slope **float64) {
+	fs.StringVar(of, TargetOf, "", "`name` of the candidate, or base, whose toe change is wanted, in place of the study's target")
+	optional(fs, slope, "target-slope", "wanted toe change in degrees by unit of travel, in place of the study's target")
 }

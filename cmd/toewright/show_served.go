@@ -1,0 +1,134 @@
+package main
+
+import (
+	"math"
+
+	"toewright/internal/engine"
+)
+
+// decides marks the set-up that is served worst.
+const decides = "decides"
+
+// showServed prints how each car serves the set-ups of the study's search and
+// stands to its limits.
+func showServed(r *report, c *engine.CompareResult) {
+	if len(c.Served) == 0 {
+		return
+	}
+	if len(c.Served[0].Scenarios) > 0 {
+		minimise := "rms"
+		if r.study.Search.Minimise != "" {
+			minimise = r.study.Search.Minimise
+		}
+		r.heading("%s of toe change less target in each set-up, * where a car is served worst", minimise)
+		r.table(servedScores(r, c.Served))
+	}
+	if len(r.study.Search.Limits) > 0 {
+		r.heading("limits: the value nearest to breaking in any set-up, ! where one is broken")
+		r.table(servedLimits(r, c.Served))
+	}
+	for _, s := range c.Served {
+		for _, p := range s.Scenarios {
+			if p.Problem != "" {
+				r.line("%s in set-up %s: %s.", oneLine(s.Candidate), oneLine(p.Name), p.Problem)
+			}
+		}
+	}
+}
+
+// servedHead is the head of a table with a column for each car.
+func servedHead(list []engine.Served) []string {
+	head := []string{"", ""}
+	for _, s := range list {
+		head = append(head, oneLine(s.Candidate))
+	}
+	return head
+}
+
+// servedScores has a row for each set-up and one for all.
+func servedScores(r *report, list []engine.Served) *table {
+	t := &table{}
+	t.add(servedHead(list)...)
+	for i, up := range list[0].Scenarios {
+		row := []string{oneLine(up.Name), r.toeUnit()}
+		for _, s := range list {
+			cell := r.toe(float64(s.Scenarios[i].Score))
+			if s.Scenarios[i].Binds {
+				cell = "* " + cell
+			}
+			row = append(row, cell)
+		}
+		t.add(row...)
+	}
+	row := []string{"all together", r.toeUnit()}
+	for _, s := range list {
+		row = append(row, r.toe(float64(s.Score)))
+	}
+	t.add(row...)
+	return t
+}
+
+// servedLimits has a row for each limit.
+func servedLimits(r *report, list []engine.Served) *table {
+	t := &table{}
+	t.add(servedHead(list)...)
+	n := len(r.study.Search.Limits)
+	for k := range n {
+		row := []string{"", ""}
+		for _, s := range list {
+			l := tightest(s.Limits, k, n)
+			if l == nil {
+				row = append(row, fixed(math.NaN(), 0))
+				continue
+			}
+			row[0], row[1] = l.Name+" "+bounds(r, l), r.limitUnit(l)
+			cell := r.limit(l, l.Value)
+			if !l.Held {
+				cell = "! " + cell
+			}
+			row = append(row, cell)
+		}
+		t.add(row...)
+	}
+	return t
+}
+
+// tightest returns, of limit k of n in each set-up, that which is nearest to being
+// broken or broken the farthest; nil where the car can take no set-up.
+func tightest(limits []engine.LimitResult, k, n int) *engine.LimitResult {
+	var found *engine.LimitResult
+	for i := k; i < len(limits); i += n {
+		if l := &limits[i]; found == nil || l.Room() < found.Room() {
+			found = l
+		}
+	}
+	return found
+}
+
+// bounds says what a limit allows.
+func bounds(r *report, l *engine.LimitResult) string {
+	low, high := r.limit(l, l.Min), r.limit(l, l.Max)
+	switch {
+	case !l.Max.Valid():
+		return "at least " + low
+	case !l.Min.Valid():
+		return "at most " + high
+	}
+	return low + " to " + high
+}
+
+// limit formats a value or a bound of a limit.
+func (r *report) limit(l *engine.LimitResult, x engine.Number) string {
+	if l.Unit == string(r.file) {
+		return r.length(float64(x))
+	}
+	return fixed(float64(x), 2)
+}
+
+// limitUnit returns the unit of what limit returns.
+func (r *report) limitUnit(l *engine.LimitResult) string {
+	if l.Unit == string(r.file) {
+		return string(r.shown)
+	}
+	return l.Unit
+}

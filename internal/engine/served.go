@@ -1,0 +1,78 @@
+package engine
+
+import (
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// Served says how one car serves the set-ups of the study's search and stands to
+// its limits in each of them.
+type Served struct {
+	Candidate string           `json:"candidate"`
+	Score     Number           `json:"score"` // over all set-ups, as the search combines them; none without any
+	Scenarios []ScenarioResult `json:"scenarios"`
+	Limits    []LimitResult    `json:"limits"`
+}
+
+// serving judges cars as a study's search would.
+type serving struct {
+	*setUps
+	limits []servedLimit
+}
+
+// servedLimit is a limit of the study, or why it cannot be measured.
+type servedLimit struct {
+	l       *study.Limit
+	limit   optimize.Limit
+	problem error
+}
+
+// serving returns nil where the study has neither set-ups nor limits.
+func (s *sweeper) serving() (*serving, error) {
+	f := s.doc.Search
+	if f == nil || len(f.Scenarios) == 0 && len(f.Limits) == 0 {
+		return nil, nil
+	}
+	ups, err := s.studySetUps()
+	if err != nil {
+		return nil, err
+	}
+	out := &serving{setUps: ups}
+	for i := range f.Limits {
+		limit, err := s.limit(&f.Limits[i])
+		out.limits = append(out.limits, servedLimit{&f.Limits[i], limit, err})
+	}
+	return out, nil
+}
+
+// of returns how a car serves.
+func (v *serving) of(c car) Served {
+	out := Served{Candidate: c.name, Score: none, Scenarios: []ScenarioResult{}, Limits: []LimitResult{}}
+	if len(v.list) == 0 {
+		out.Limits = append(out.Limits, v.standing("", c.axle)...)
+		return out
+	}
+	out.Score, out.Scenarios = v.serve(c.axle.Changes(), c.axle.Hold())
+	for i := range v.list {
+		if axle, err := v.assembleIn(&v.list[i], c.axle.Changes(), c.axle.Hold()); err == nil {
+			out.Limits = append(out.Limits, v.standing(v.list[i].Name, axle)...)
+		}
+	}
+	return out
+}
+
+// standing returns how a car stands to each limit in a set-up.
+func (v *serving) standing(scenario string, axle *solver.Axle) (out []LimitResult) {
+	for i := range v.limits {
+		k := &v.limits[i]
+		if k.problem != nil {
+			out = append(out, LimitResult{Name: limitName(k.l), Scenario: scenario, Value: none, Min: bound(k.l.Min), Max: bound(k.l.Max), Problem: bare(k.problem)})
+			continue
+		}
+		st := k.limit.State(axle, v.ws)
+		st.Scenario = scenario
+		out = append(out, v.stands(k.l, st))
+	}
+	return out
+}

@@ -1,0 +1,112 @@
+package engine
+
+import (
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// ToleranceScenario is a series of cars in one set-up of the study's search, by
+// linear propagation of exact sensitivities.
+type ToleranceScenario struct {
+	Name   string  `json:"name"`
+	Weight float64 `json:"weight"`
+	// Nominal is the series' figure of the car as drawn, Percentile95 that which
+	// 95 of a hundred cars do not exceed.
+	Nominal      Number `json:"nominal"`
+	Percentile95 Number `json:"percentile95"`
+	Yield        Number `json:"yield"` // share of the cars that pass; none without a limit
+	Binds        bool   `json:"binds"` // of all set-ups it has the largest Percentile95
+	// Decides names the dimension with the largest share of the variance.
+	Decides string        `json:"decides"`
+	Curves  []SpreadCurve `json:"curves"`
+	Problem string        `json:"problem,omitzero"` // why there are no figures
+}
+
+// SpreadCurve is the toe of one wheel along its travel and how far it spreads.
+type SpreadCurve struct {
+	Side   string    `json:"side"`
+	Travel []float64 `json:"travel"`
+	Change []Number  `json:"change"` // of the car as drawn, less target
+	SD     []Number  `json:"sd"`
+}
+
+// setUpSeries returns the series in each set-up of the study's search.
+func (t *tolerancer) setUpSeries() (out []ToleranceScenario, err error) {
+	list, err := t.scenarios()
+	if err != nil {
+		return nil, err
+	}
+	worst := -1
+	for i := range list {
+		out = append(out, t.inSetUp(&list[i]))
+		if p := out[i].Percentile95; p.Valid() && !(worst >= 0 && p <= out[worst].Percentile95) {
+			worst = i
+		}
+	}
+	if worst >= 0 && len(out) > 1 {
+		out[worst].Binds = true
+	}
+	return out, nil
+}
+
+// inSetUp returns the series in one set-up.
+func (t *tolerancer) inSetUp(up *setUp) ToleranceScenario {
+	out := ToleranceScenario{Name: up.Name, Weight: up.Weight, Nominal: none, Percentile95: none, Yield: none, Curves: []SpreadCurve{}}
+	s, err := t.seriesIn(up)
+	var p *optimize.Spread
+	if err == nil {
+		p, err = s.Propagate()
+	}
+	if err != nil {
+		out.Problem = bare(err)
+		return out
+	}
+	o := s.Outlook(p)
+	out.Nominal, out.Percentile95 = degrees(o.Nominal.Radians()), degrees(o.Percentile95.Radians())
+	if t.limit > 0 {
+		out.Yield = Number(o.Yield)
+	}
+	out.Decides = p.Errors[p.Ranking()[0]].Key()
+	for i, side := range sidesOf(s.Sides) {
+		out.Curves = append(out.Curves, t.spreadCurve(p, side, i*len(t.grid.file)))
+	}
+	return out
+}
+
+// seriesIn returns the study's series with its cars in a set-up, which has the last
+// word on what both set.
+func (t *tolerancer) seriesIn(up *setUp) (*optimize.Series, error) {
+	s := t.series
+	s.Changes = append(append([]solver.Change(nil), t.series.Changes...), up.Changes...)
+	s.From = up.From
+	if up.holds {
+		s.Hold = up.Hold
+	}
+	if s.Built == nil {
+		return &s, nil
+	}
+	drawn, err := t.base.Assemble(s.Changes, s.Hold)
+	if err != nil {
+		return nil, err
+	}
+	return &s, s.LeaveToe(drawn)
+}
+
+// spreadCurve returns the curve of one side, which begins at a place of p.
+func (t *tolerancer) spreadCurve(p *optimize.Spread, side solver.Side, at int) SpreadCurve {
+	c := SpreadCurve{Side: side.String(), Travel: t.grid.file}
+	for i := range t.grid.file {
+		c.Change, c.SD = append(c.Change, degrees(p.Nominal[at+i])), append(c.SD, degrees(p.SD[at+i]))
+	}
+	return c
+}
+
+// yieldOver returns the weighted mean of the set-ups' yields: of all cars, where as
+// many are of each set-up as its weight says. It is none where one has none.
+func yieldOver(list []ToleranceScenario) Number {
+	sum, weight := Number(0), Number(0)
+	for i := range list {
+		sum, weight = sum+Number(list[i].Weight)*list[i].Yield, weight+Number(list[i].Weight)
+	}
+	return sum / weight
+}
