@@ -3,7 +3,6 @@ package report
 import (
 	"toewright/app/plot"
 	"toewright/internal/engine"
-	"toewright/internal/study"
 	"toewright/optimize"
 	"toewright/solver"
 )
@@ -125,7 +124,7 @@ func (p *page) travelDomain() plot.Domain {
 // judged over; nothing where it is flat.
 func (p *page) target(side solver.Side) plot.Curve {
 	var c plot.Curve
-	t := targetOf(p.Study, side)
+	t := p.targetOf(side)
 	if len(t.Travel) == 0 {
 		return c
 	}
@@ -138,17 +137,17 @@ func (p *page) target(side solver.Side) plot.Curve {
 }
 
 // targetOf returns the wanted toe change of a side by travel in mm.
-func targetOf(d *study.Document, side solver.Side) optimize.Target {
+func (p *page) targetOf(side solver.Side) optimize.Target {
 	var t optimize.Target
-	if d.Search == nil {
+	if p.Target == nil {
 		return t
 	}
-	points := d.Search.Target
-	if side == solver.Right && d.Search.TargetRight != nil {
-		points = d.Search.TargetRight
+	points := p.Target.Left
+	if side == solver.Right {
+		points = p.Target.Right
 	}
 	for _, q := range points {
-		t.Travel = append(t.Travel, d.Units.Millimetres(q[0]))
+		t.Travel = append(t.Travel, p.Study.Units.Millimetres(q[0]))
 		t.Change = append(t.Change, solver.Deg(q[1]))
 	}
 	return t

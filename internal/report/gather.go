@@ -85,7 +85,7 @@ func (g *gatherer) car(name string, rows *study.Document) (Car, error) {
 	copy(c.Curves[:], curves.Sweeps)
 	copy(c.Rows[:], table.Sweeps)
 	copy(c.Figures[:], figures.Cars)
-	g.sheet.Window = figures.Window
+	g.sheet.Window, g.sheet.Target = figures.Window, figures.Target
 	return c, nil
 }
 

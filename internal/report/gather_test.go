@@ -69,7 +69,7 @@ func TestGatherOmits(t *testing.T) {
 	d.Readings[0].Purpose = "verify"
 	s := gathered(t, d, Options{})
 	page := written(t, s)
-	for _, part := range []string{"limits: tieRod.engagement", "tolerances: tolerance of toe", "readings: "} {
+	for _, part := range []string{"limits: tieRod.engagement", "tolerance of toe: the cars' toe is not re-set", "readings: "} {
 		if !strings.Contains(strings.Join(s.Omitted, "\n"), part) || !strings.Contains(seen(page), part) {
 			t.Errorf("omitted %q, want %q there and on the page", s.Omitted, part)
 		}

@@ -23,6 +23,8 @@ type Sheet struct {
 	Travels []float64
 	// Window is what figures are judged over, as limits and tolerances are.
 	Window engine.Window
+	// Target is the wanted toe change over it, nil where it is flat.
+	Target *engine.TargetCurves
 
 	Limits    []engine.LimitResult
 	Tolerance *engine.ToleranceResult // nil where the study has no tolerances
