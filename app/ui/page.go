@@ -59,6 +59,7 @@ func (p *Page) Render() app.UI {
 			&titleBlock{Desk: p.desk, Version: p.version},
 		),
 		&Strip{Desk: p.desk, Changed: p.changed},
+		&printed{Desk: p.desk, Version: p.version},
 		&Panels{Desk: p.desk, Caller: p.caller, Changed: p.changed, Frames: p.drawing},
 	)
 }

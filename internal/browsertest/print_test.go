@@ -92,6 +92,18 @@ func blankTab(t *testing.T) *Page {
 	return p
 }
 
+// toPDF returns the page as it stands as the browser prints it, on paper of a size in
+// inches.
+func toPDF(p *Page, width, height float64) (pdf []byte) {
+	p.t.Helper()
+	p.Do(chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
+		result, err := chromedp.Call(ctx, page.PrintToPDF, page.PrintToPDFParams{PaperWidth: width, PaperHeight: height})
+		pdf = result.Data
+		return err
+	}))
+	return pdf
+}
+
 // printed returns a page as the browser prints it, by the page's own paper.
 func printed(p *Page, html []byte) (pdf []byte) {
 	p.t.Helper()

@@ -40,7 +40,7 @@ func newShell(files assets, headTags ...string) *app.Handler {
 		LoadingLabel:    "Starting the solver: {progress} %",
 		// Not deferred, so that it runs before go-app's scripts, which are.
 		Scripts:               []string{"/web/boot.js"},
-		Styles:                []string{"/web/app.css", "/web/plot.css", "/web/sheet.css", "/web/panels.css"},
+		Styles:                []string{"/web/app.css", "/web/plot.css", "/web/sheet.css", "/web/panels.css", "/web/print.css"},
 		CacheableResources:    []string{"/web/worker.js", "/web/icon.svg"},
 		Resources:             resolver{},
 		Version:               files.version(),
