@@ -26,6 +26,7 @@ func (c *car) OnInit() { c.side = study.Left }
 func (c *car) Render() app.UI {
 	d := c.Bench.document()
 	return app.Div().Class("car").Body(
+		c.Panels.templates(),
 		app.P().Class("note").Text("Points in vehicle axes: x forward, y to the left, z up, from the ground at the axle's centreline. Type in any unit: 3 1/32 in, 88.9 mm."),
 		c.unsolved(),
 		c.findings(model.OtherFindings(d)),
@@ -36,7 +37,6 @@ func (c *car) Render() app.UI {
 		c.mirror(),
 		pointsTable(c.Bench),
 		&datum{Bench: c.Bench},
-		c.Panels.templates(),
 	)
 }
 
@@ -63,9 +63,15 @@ func (c *car) findings(list []study.Finding) app.UI {
 // vehicle shows what is needed of the rest of the car.
 func (c *car) vehicle() app.UI {
 	d := c.Bench.document()
-	return app.Div().Class("row").Body(
-		c.length("wheelbase", "Wheelbase", d.Vehicle.Wheelbase, func(d *study.Document, x float64) { d.Vehicle.Wheelbase = x }),
-		c.length("tyre-radius", "Tyre radius, loaded", d.TyreRadius(), func(d *study.Document, x float64) { d.Vehicle.TyreRadius = x }),
+	return app.Div().Body(
+		app.Div().Class("row").Body(
+			c.length("wheelbase", "Wheelbase", d.Vehicle.Wheelbase, func(d *study.Document, x float64) { d.Vehicle.Wheelbase = x }),
+			c.length("tyre-radius", "Tyre radius, loaded", d.TyreRadius(), func(d *study.Document, x float64) { d.Vehicle.TyreRadius = x }),
+		),
+		app.P().Class("note").Body(
+			app.Text("What they are: "), explain("wheelbase", aboutWheelbase), app.Text(", "), explain("loaded radius", aboutRadius), app.Text(", "),
+			explain("static toe", aboutStaticToe), app.Text(", "), explain("camber", aboutCamber), app.Text("."),
+		),
 	)
 }
 
@@ -148,7 +154,7 @@ func (c *car) mirror() app.UI {
 	return app.Div().Class("deeds").Body(
 		button("Right from left", func(ctx app.Context, _ app.Event) {
 			c.Bench.undoable(ctx, "The right side is the mirror image of the left.", s.MirrorRight)
-		}),
+		}).Disabled(c.Bench.document().Suspension.Right == nil),
 		button("Left from right", func(ctx app.Context, _ app.Event) {
 			c.Bench.undoable(ctx, "The left side is the mirror image of the right.", s.MirrorLeft)
 		}).Disabled(c.Bench.document().Suspension.Right == nil),

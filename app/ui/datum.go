@@ -21,7 +21,7 @@ func (m *datum) Render() app.UI {
 	return app.Details().Class("block").Body(
 		app.Summary().Text("Measured from another datum"),
 		app.P().Class("note").Text("Say where your own zero lies in the axes above: a mark on the frame 420 mm above the ground is z 420. All points are moved by that much."),
-		app.Div().Class("row").Body(app.Range([3]struct{}{}).Slice(func(i int) app.UI {
+		app.Div().Class("coordinates").Body(app.Range([3]struct{}{}).Slice(func(i int) app.UI {
 			return &field{ID: "datum-" + string("xyz"[i]), Label: string("xyz"[i]), Unit: n.LengthUnit(), Value: m.typed[i], Set: func(_ app.Context, text string) error {
 				mm, err := n.ParseLength(text)
 				if err == nil {

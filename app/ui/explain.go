@@ -15,6 +15,10 @@ func explain(word, meaning string) app.UI {
 // Words of the trade that stand in more than one panel.
 const (
 	aboutToe       = "Angle of the wheel to straight ahead, seen from above. Toe-in is positive: the front of the wheel points to the car's middle. It is given per wheel."
+	aboutWheelbase = "From the centre of the front axle to that of the rear one. The Ackermann error and the turning circle are reckoned with it; toe by travel is not."
+	aboutRadius    = "Height of the wheel centre above the ground with the car's weight on the tyre."
+	aboutStaticToe = "The toe, toe-in positive, and the camber that the wheel had while the points were measured. They say which way the wheel's axis points."
+	aboutCamber    = "Lean of the wheel seen from behind, positive with the top outward."
 	aboutYardstick = "The car that the differences are taken from."
 	aboutWindow    = "The wheel travel over which a curve is judged, counted from ride height: bump is the wheel moving up in the body, droop down."
 	aboutTarget    = "The toe change that is wanted at each travel, counted from the toe at ride height. Flat is no change at all."

@@ -7,6 +7,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -27,8 +28,9 @@ func (s *slider) Render() app.UI {
 	lo, hi := s.bounds(value)
 	id := fmt.Sprintf("p%d-%s", s.Car, s.Key)
 	return app.Div().Class("slider").Body(
+		explain(s.label(), model.AboutParameter(s.Parameter.Key)),
 		&field{
-			ID: id, Label: s.label(), Unit: s.Bench.numbers().ValueUnit(s.Parameter),
+			ID: id, Label: s.label(), Hidden: true, Unit: s.Bench.numbers().ValueUnit(s.Parameter),
 			Value: s.Bench.numbers().ValueNumber(s.Bench.document(), s.Parameter, value),
 			Set:   s.typed, Step: s.step,
 		},
