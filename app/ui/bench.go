@@ -43,6 +43,18 @@ func (b bench) edit(ctx app.Context, do func() error) error {
 	return err
 }
 
+// keyboard gives the keyboard to the last of the elements that can have it, once what was
+// edited is on the page: the element that it came from may be gone by then.
+func (b bench) keyboard(ids ...string) {
+	b.Lasting.Dispatch(func(ctx app.Context) {
+		ctx.Defer(func(app.Context) {
+			for _, id := range ids {
+				focus(id)
+			}
+		})
+	})
+}
+
 // undoable makes an edit, shows it and tells of it with a way to undo it.
 func (b bench) undoable(ctx app.Context, text string, do func() error) {
 	if b.edit(ctx, do) == nil {

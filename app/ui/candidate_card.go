@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -118,20 +119,30 @@ func (c *candidates) reach(r *model.Row, sides []solver.Side) app.UI {
 func (c *candidates) deeds(r *model.Row) app.UI {
 	i, s := r.Index, c.Bench.session()
 	last := len(c.Bench.document().Candidates)
-	do := func(f func() error) app.EventHandler {
-		return func(ctx app.Context, _ app.Event) { c.Bench.edit(ctx, f) }
-	}
 	hide := "Hide"
 	if r.Hidden {
 		hide = "Show"
 	}
 	return app.Div().Class("deeds").Body(
 		button("Duplicate", func(ctx app.Context, _ app.Event) { c.duplicate(ctx, i) }, i),
-		button(hide, do(func() error { return s.Hide(i, !r.Hidden) }), i),
-		button("Up", do(func() error { return c.Bench.Desk.Move(i, i-1) }), i).Disabled(i == 1),
-		button("Down", do(func() error { return c.Bench.Desk.Move(i, i+1) }), i).Disabled(i == last),
+		button(hide, func(ctx app.Context, _ app.Event) {
+			c.Bench.edit(ctx, func() error { return s.Hide(i, !r.Hidden) })
+		}, i),
+		c.mover("Up", i, i-1).Disabled(i == 1 || c.order.ByFigure),
+		c.mover("Down", i, i+1).Disabled(i == last || c.order.ByFigure),
 		button("Delete", func(ctx app.Context, _ app.Event) {
 			c.Bench.undoable(ctx, r.Name+" is deleted.", func() error { return c.Bench.Desk.Delete(i) })
+			c.Bench.keyboard("toast-undo")
 		}, i).Class("danger"),
 	)
+}
+
+// mover is the button that puts a candidate at the place of another. The keyboard stays
+// on it, or where it ends goes to the one that leads back.
+func (c *candidates) mover(word string, from, to int) app.HTMLButton {
+	id := func(word string, car int) string { return fmt.Sprintf("%s-%d", strings.ToLower(word), car) }
+	return button(word, func(ctx app.Context, _ app.Event) {
+		c.Bench.edit(ctx, func() error { return c.Bench.Desk.Move(from, to) })
+		c.Bench.keyboard(id("Up", to), id("Down", to), id(word, to))
+	}, from).ID(id(word, from))
 }

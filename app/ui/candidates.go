@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"strconv"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -95,6 +96,9 @@ func carName(car *model.Car) string {
 // add adds a copy of the base car, selected.
 func (c *candidates) add(ctx app.Context, _ app.Event) { c.duplicate(ctx, 0) }
 
+// duplicate adds a copy of a car, selected, and gives the keyboard to its name.
 func (c *candidates) duplicate(ctx app.Context, car int) {
-	c.Bench.edit(ctx, func() error { return c.Bench.Desk.Duplicate(car) })
+	if c.Bench.edit(ctx, func() error { return c.Bench.Desk.Duplicate(car) }) == nil {
+		c.Bench.keyboard(fmt.Sprintf("name-%d", c.Bench.Desk.View.Car))
+	}
 }

@@ -12,22 +12,20 @@ import (
 // commands lists what can be done from anywhere.
 func (p *Panels) commands(b bench) []command {
 	list := p.steps()
-	list = append(list, []command{
-		{"Save the study as a file", "Ctrl S", p.saveFile},
-		{"New candidate from the base car", "", func(ctx app.Context) { b.edit(ctx, func() error { return p.Desk.Duplicate(0) }) }},
-		{"Lengths in mm", "", func(ctx app.Context) { p.setLengths(ctx, b, study.Millimetre) }},
-		{"Lengths in inches", "", func(ctx app.Context) { p.setLengths(ctx, b, study.Inch) }},
-		{"Both wheels at ride height, straight ahead", "", func(ctx app.Context) {
-			p.Desk.View.Level()
-			p.Changed(ctx)
-		}},
-	}...)
+	list = append(list, p.carCommands(b)...)
+	list = append(list, p.viewCommands()...)
+	list = append(list, p.unitCommands(b)...)
+	list = append(list,
+		command{"Save the study as a file", "Ctrl S", p.saveFile},
+		command{"Print", "Ctrl P", func(app.Context) { app.Window().Call("print") }},
+		command{"Keys of this page", "?", p.cover(keymapOver)},
+	)
 	list = append(list, b.exports()...)
 	for i, t := range tabs {
 		list = append(list, command{"Open " + t.text, fmt.Sprintf("Alt %d", i+1), func(ctx app.Context) { p.show(ctx, t.key) }})
 	}
-	for _, car := range p.Desk.Session.Cars().List {
-		list = append(list, command{"Select " + carName(car), "", func(ctx app.Context) { p.present(ctx, car) }})
+	for _, t := range study.Templates() {
+		list = append(list, command{"New study: " + t.Title, "", func(ctx app.Context) { p.kept.put(ctx, p, t.Document()) }})
 	}
 	return list
 }
@@ -44,16 +42,69 @@ func (p *Panels) steps() []command {
 	return list
 }
 
+// carCommands select cars, and do with the selected one what its card does.
+func (p *Panels) carCommands(b bench) []command {
+	edit := func(do func() error) func(app.Context) { return func(ctx app.Context) { b.edit(ctx, do) } }
+	list := []command{{"New candidate from the base car", "", edit(func() error { return p.Desk.Duplicate(0) })}}
+	if car := p.Desk.Selected(); car != nil && car.Index > 0 {
+		i, hide := car.Index, "Hide "
+		if car.Hidden {
+			hide = "Show "
+		}
+		list = append(list,
+			command{"Duplicate " + car.Name, "", edit(func() error { return p.Desk.Duplicate(i) })},
+			command{hide + car.Name, "", edit(func() error { return p.Desk.Session.Hide(i, !car.Hidden) })},
+			command{"Compare with " + car.Name, "", edit(func() error { return p.Desk.SetYardstick(i) })},
+			command{"Delete " + car.Name, "", func(ctx app.Context) {
+				b.undoable(ctx, car.Name+" is deleted.", func() error { return p.Desk.Delete(i) })
+			}},
+		)
+	}
+	for _, car := range p.Desk.Session.Cars().List {
+		list = append(list, command{"Select " + carName(car), "", func(ctx app.Context) { p.present(ctx, car) }})
+	}
+	return list
+}
+
+// present selects a car and shows its card.
 func (p *Panels) present(ctx app.Context, car *model.Car) {
 	p.Desk.Select(car.Index)
 	p.show(ctx, tabs[0].key)
 	p.Changed(ctx)
 }
 
-func (p *Panels) setLengths(ctx app.Context, b bench, u study.Units) {
-	b.edit(ctx, func() error {
-		return p.Desk.Session.SetDisplay("units", func(v *study.Display) { v.Units, v.Fraction = u, false })
-	})
+// viewCommands change what the drawing shows.
+func (p *Panels) viewCommands() []command {
+	v := &p.Desk.View
+	set := func(change func()) func(app.Context) {
+		return func(ctx app.Context) {
+			change()
+			p.Changed(ctx)
+		}
+	}
+	return []command{
+		{"Both wheels at ride height, straight ahead", "", set(v.Level)},
+		{"Show from any side (3D), or no longer", "", set(v.Turn)},
+		{"Show the roll centre, or no longer", "", set(func() { v.Instant = !v.Instant })},
+		{"Show the selected car's curve alone, or all", "", set(func() { v.Alone = !v.Alone })},
+	}
+}
+
+// unitCommands change how numbers are written.
+func (p *Panels) unitCommands(b bench) []command {
+	set := func(change func(*study.Display)) func(app.Context) {
+		return func(ctx app.Context) {
+			b.edit(ctx, func() error { return p.Desk.Session.SetDisplay("units", change) })
+		}
+	}
+	return []command{
+		{"Lengths in mm", "", set(func(v *study.Display) { v.Units, v.Fraction = study.Millimetre, false })},
+		{"Lengths in inches", "", set(func(v *study.Display) { v.Units, v.Fraction = study.Inch, false })},
+		{"Lengths in inches and 1/32", "", set(func(v *study.Display) { v.Units, v.Fraction = study.Inch, true })},
+		{"Toe in degrees", "", set(func(v *study.Display) { v.Toe = "degrees" })},
+		{"Toe as two indicators read it", "", set(func(v *study.Display) { v.Toe = "indicators" })},
+		{"Toe as a plate reads it", "", set(func(v *study.Display) { v.Toe = "plate" })},
+	}
 }
 
 // saveFile hands the user the study as a file.

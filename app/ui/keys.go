@@ -28,7 +28,9 @@ func stroke(e app.Value) string {
 func (p *Panels) deed(stroke string) func(app.Context) {
 	switch stroke {
 	case "ctrl k":
-		return func(app.Context) { p.searching = !p.searching }
+		return p.cover(paletteOver)
+	case "?", "shift ?":
+		return p.cover(keymapOver)
 	case "ctrl s":
 		return p.saveFile
 	case "ctrl z":
@@ -44,8 +46,8 @@ func (p *Panels) deed(stroke string) func(app.Context) {
 	return nil
 }
 
-// fieldStrokes are left to a field of text, which undoes by itself.
-var fieldStrokes = []string{"ctrl z", "ctrl y", "ctrl shift z"}
+// fieldStrokes are left to a field of text: it undoes by itself, and takes letters.
+var fieldStrokes = []string{"ctrl z", "ctrl y", "ctrl shift z", "?", "shift ?"}
 
 // key does what a key means, if anything. It runs outside the page's goroutine.
 func (p *Panels) key(ctx app.Context, e app.Value) {

@@ -41,7 +41,7 @@ func (p *palette) Render() app.UI {
 			app.Range(list).Slice(func(i int) app.UI { return p.row(i, list[i]) }),
 		),
 		app.If(len(list) == 0, func() app.UI { return app.P().Text("No command has these words.") }),
-		button("Close", func(ctx app.Context, _ app.Event) { p.Close(ctx) }, "palette"),
+		button("Close", func(ctx app.Context, _ app.Event) { p.Close(ctx) }, "palette").ID("palette-close"),
 	)
 }
 
@@ -88,11 +88,15 @@ func (p *palette) key(ctx app.Context, e app.Event) {
 	case "ArrowUp":
 		p.at = max(p.at-1, 0)
 	case "Enter":
-		if len(list) > 0 {
+		if e.Get("target").Get("id").String() == "palette-close" {
+			p.Close(ctx)
+		} else if len(list) > 0 {
 			p.run(ctx, list[p.at])
 		}
 	case "Escape":
 		p.Close(ctx)
+	case "Tab":
+		focus(map[bool]string{true: "palette-text", false: "palette-close"}[e.Get("target").Get("id").String() == "palette-close"])
 	default:
 		ctx.PreventUpdate()
 		return

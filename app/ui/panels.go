@@ -19,10 +19,11 @@ type Panels struct {
 	Storage store.Storage     // where studies are kept; nil is the browser's
 	Frames  frames            // of the sheet; nil where there is none
 
-	tab       string // key of the panel that is open
-	searching bool   // the palette of commands is open
-	telling   bool   // what the demo shows is told
-	deaf      func() // lets go of the keys
+	tab     string    // key of the panel that is open
+	over    overlay   // what lies over the page
+	back    app.Value // what had the keyboard before
+	telling bool      // what the demo shows is told
+	deaf    func()    // lets go of the keys
 	// after does something later; it is a field so that a test need not wait.
 	after    func(time.Duration, func(app.Context))
 	lasting  app.Context // of the column itself
@@ -80,9 +81,8 @@ func (p *Panels) Render() app.UI {
 		p.toast.render(),
 		app.Div().Class("panel").ID("panel").Role("tabpanel").Aria("labelledby", "tab-"+p.tab).Body(p.panel(b)),
 		p.tabList(),
-		app.If(p.searching, func() app.UI {
-			return &palette{Commands: p.commands(b), Close: func(app.Context) { p.searching = false }}
-		}),
+		app.If(p.over == paletteOver, func() app.UI { return &palette{Commands: p.commands(b), Close: p.uncover} }),
+		app.If(p.over == keymapOver, func() app.UI { return &keymap{Close: p.uncover} }),
 	)
 }
 

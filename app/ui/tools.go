@@ -22,7 +22,7 @@ func (p *Panels) tools(b bench) app.UI {
 			step("undo", "Undo", s.CanUndo(), p.undo),
 			step("redo", "Redo", s.CanRedo(), p.redo),
 			app.Button().Type("button").ID("commands").Text("Commands").Title("Commands, Ctrl K").
-				OnClick(func(app.Context, app.Event) { p.searching = true }),
+				OnClick(func(ctx app.Context, _ app.Event) { p.cover(paletteOver)(ctx) }),
 			&display{Bench: b},
 		),
 	)
