@@ -26,7 +26,7 @@ func (d *Document) Append(dst []byte, out *Output) []byte {
 	dst = append(plot.AppendEscaped(append(dst, "<title>"...), d.Title), "</title>\n<desc>"...)
 	dst = append(plot.AppendEscaped(dst, d.Description), "</desc>\n<style>\n"...)
 	dst = append(dst, fileColours+plot.Stylesheet(plot.White)+Stylesheet()...)
-	dst = fmt.Appendf(dst, "</style>\n"+`<path class="paper" d="M0 0h%gv%gh-%[1]gz"/>`+"\n"+`<g class="drawing car%[3]d">`+"\n",
+	dst = fmt.Appendf(dst, "</style>\n"+`<path class="paper" d="M0 0h%gv%gh-%[1]gz"/>`+"\n"+`<g class="drawing foremost%[3]d">`+"\n",
 		d.Size.Width, d.Height(), d.Car)
 	dst = append(appendNodes(dst, out), "</g>\n"...)
 	dst = d.Foot.AppendGroup(dst, plot.Point{Y: d.Size.Height})

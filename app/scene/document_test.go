@@ -43,7 +43,7 @@ func TestDocumentStandsAlone(t *testing.T) {
 			t.Errorf("the file holds %q", outside)
 		}
 	}
-	for _, part := range []string{"Spacers 12 mm", "not strength", "toe change, deg", "Arm &lt;b&gt;", ".car2 .line.s2"} {
+	for _, part := range []string{"Spacers 12 mm", "not strength", "toe change, deg", "Arm &lt;b&gt;", ".foremost2 .line.s2"} {
 		if !strings.Contains(text, part) {
 			t.Errorf("the file does not hold %q", part)
 		}

@@ -9,14 +9,14 @@ import (
 // Stylesheet returns the rules for the picture of [Markup], beyond those of package plot.
 // Its colours are variables of the page that it stands on; a file has them from
 // [fileColours]. The curve of the car whose number the picture's class states, such as
-// "car2", is the strongest.
+// "foremost2", is the strongest.
 func Stylesheet() string {
 	css := []byte(rules)
 	for i := range plot.MaxSeries {
 		if i > 0 {
 			css = append(css, ',')
 		}
-		css = append(css, ".car"+strconv.Itoa(i)+" .line."+plot.SeriesStyle(i).Class...)
+		css = append(css, ".foremost"+strconv.Itoa(i)+" .line."+plot.SeriesStyle(i).Class...)
 	}
 	return string(append(css, "{stroke-width:3}\n"...))
 }

@@ -137,7 +137,7 @@ func (p *Panels) show(ctx app.Context, tab string) {
 	p.kept.note(p)
 	ctx.Defer(func(app.Context) {
 		toTop(".panel")
-		reveal(".card.selected")
+		reveal(".card.selected, .pad")
 	})
 }
 

@@ -33,5 +33,5 @@ func (s *Sheet) OnDismount() { s.wired.part(s.Drawing) }
 
 // Render draws the empty picture.
 func (s *Sheet) Render() app.UI {
-	return app.Div().ID("canvas").Class("canvas car" + strconv.Itoa(s.Car)).Body(app.Raw(picture))
+	return app.Div().ID("canvas").Class("canvas foremost" + strconv.Itoa(s.Car)).Body(app.Raw(picture))
 }

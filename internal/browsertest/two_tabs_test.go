@@ -73,7 +73,7 @@ func TestThePlaceIsRemembered(t *testing.T) {
 	page.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
 	page.Reload()
 	page.WaitTrue(`document.querySelector("#tab-find")?.getAttribute("aria-selected") === "true"`)
-	page.WaitTrue(`document.querySelector("#canvas.car1") !== null`)
+	page.WaitTrue(`document.querySelector("#canvas.foremost1") !== null`)
 	click(page, "#tab-candidates")
 	page.WaitTrue(`document.querySelector("#yardstick")?.value === "3"`)
 }
