@@ -13,7 +13,7 @@ DIST := internal/web/dist
 JS := GOOS=js GOARCH=wasm
 
 # Packages that run in the browser, tested under node without its document.
-WASM_TESTED := ./solver/... ./optimize/... ./wasm/...
+WASM_TESTED := ./solver/... ./optimize/... ./wasm/... ./app/store
 # Packages that have files of their own for the browser.
 JS_ONLY := ./wasm/... ./app/...
 # Names that a browser may have; CHROMIUM says it otherwise.
