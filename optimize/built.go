@@ -32,12 +32,13 @@ func (j *Judge) LeaveToe(drawn *solver.Axle) error {
 	return nil
 }
 
-// assemble returns the car with changes as it leaves the line.
-func (j *Judge) assemble(sides solver.Selection, changes []solver.Change) (*solver.Axle, error) {
-	if j.Built == nil {
-		return j.Base.AssembleSides(sides, changes, j.Hold)
+// assemble makes car the one with changes as it leaves the line.
+func (j *Judge) assemble(car *solver.Axle, sides solver.Selection, changes []solver.Change) error {
+	var rods *solver.Rods
+	if j.Built != nil {
+		rods = &j.Built.Rods
 	}
-	return j.Base.AssembleBuilt(sides, changes, j.Hold, &j.Built.Rods)
+	return j.Base.Reassemble(car, sides, changes, j.Hold, rods)
 }
 
 // home returns the toe from which that of a side's curve counts; zero is where the

@@ -39,6 +39,7 @@ type bench struct {
 	sides  []solver.Side
 	zero   int
 	ws     *solver.Workspace
+	car    solver.Axle // judged last
 	curves [2]solver.Curve
 	change []float64 // toe change less target of the car judged last
 }
@@ -51,7 +52,8 @@ func (j *Judge) bench() *bench {
 }
 
 // judge assembles and moves the car with the given changes. It returns the car,
-// nil where it cannot be built or does not reach the window; figures are NaN then.
+// nil where it cannot be built or does not reach the window; figures are NaN then. The
+// car is valid until the next one is judged.
 func (b *bench) judge(changes []solver.Change) (*solver.Axle, Figures) {
 	return b.judgeSides(solver.BothSides, changes)
 }
@@ -64,15 +66,14 @@ func (b *bench) figures(changes []solver.Change) Figures {
 
 // judgeSides is judge of a car of which no more than the given sides are needed.
 func (b *bench) judgeSides(sides solver.Selection, changes []solver.Change) (*solver.Axle, Figures) {
-	car, err := b.assemble(sides, changes)
-	if err != nil || !b.move(car) {
+	if err := b.assemble(&b.car, sides, changes); err != nil || !b.move(&b.car) {
 		for i := range b.change {
 			b.change[i] = math.NaN()
 		}
 		return nil, nowhere
 	}
 	b.compare()
-	return car, figuresOf(b.change)
+	return &b.car, figuresOf(b.change)
 }
 
 // move sweeps a car; false where it does not reach the window.

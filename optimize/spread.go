@@ -29,8 +29,8 @@ func (s *Series) Propagate() (*Spread, error) {
 		return nil, err
 	}
 	p := &Spread{Errors: s.errors()}
-	car, err := s.assemble(solver.BothSides, s.Changes)
-	if err != nil {
+	var car solver.Axle
+	if err := s.assemble(&car, solver.BothSides, s.Changes); err != nil {
 		return nil, err
 	}
 	seeds := make([]solver.Change, len(p.Errors))

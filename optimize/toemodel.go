@@ -19,6 +19,7 @@ type toeModel struct {
 	zero      int // index of travel 0 among travels
 
 	ws     *solver.Workspace
+	car    solver.Axle // swept last
 	curves [2]solver.Curve
 	seeds  []solver.Change
 	buffer []solver.Change
@@ -84,8 +85,8 @@ func (m *toeModel) changes(s *Scenario, x []float64) []solver.Change {
 // sweep moves the car of a scenario through the window.
 func (m *toeModel) sweep(s *Scenario, x []float64, rates bool) bool {
 	m.cars++
-	car, err := m.base.AssembleSides(m.selection(), m.changes(s, x), s.Hold)
-	if err != nil {
+	car := &m.car
+	if err := m.base.Reassemble(car, m.selection(), m.changes(s, x), s.Hold, nil); err != nil {
 		return false
 	}
 	in := solver.SweepInput{ToeOnly: true, Travels: m.travels, Motion: s.Motion, From: s.From, Sides: m.selection()}

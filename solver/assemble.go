@@ -104,14 +104,27 @@ func (a *Assembler) AssembleSides(sides Selection, changes []Change, hold Hold) 
 
 // assemble is [Assembler.AssembleBuilt], or without rods [Assembler.AssembleSides].
 func (a *Assembler) assemble(sides Selection, changes []Change, hold Hold, rods *Rods) (*Axle, error) {
+	x := &Axle{}
+	if err := a.Reassemble(x, sides, changes, hold, rods); err != nil {
+		return nil, err
+	}
+	return x, nil
+}
+
+// Reassemble makes x the axle that [Assembler.AssembleBuilt] returns, or without rods
+// [Assembler.AssembleSides], in the memory that x has: for series and searches, which
+// look at one car after the other. What was taken of x before, its tangents too, ends
+// with it. After an error x is no axle until it is assembled again.
+func (a *Assembler) Reassemble(x *Axle, sides Selection, changes []Change, hold Hold, rods *Rods) error {
 	for i := range changes {
 		if err := changes[i].check(); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	w := a.borrow(changes, rods)
 	defer a.giveBack(w)
-	x := &Axle{assembler: a, changes: changes, hold: hold, rods: rods, sides: sides}
+	*x = Axle{assembler: a, changes: changes, hold: hold, rods: rods, sides: sides, room: x.room}
+	w.room = &x.room
 	x.gear = a.gear(w.cs)
 	x.tyreRadius = a.tyreRadius(w.cs)
 	x.static = x.units[:len(a.units)]
@@ -122,12 +135,12 @@ func (a *Assembler) assemble(sides Selection, changes []Change, hold Hold, rods 
 		}
 		s, err := w.static(i, hold)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		x.static[i] = s
 	}
 	x.link()
-	return x, nil
+	return nil
 }
 
 // within reports whether a wheel of u is among sides.
@@ -167,7 +180,7 @@ func (w *staticWork) static(i int, hold Hold) (*staticUnit, error) {
 	if err := p.u.takeUp(p.c.pts, p.before); err != nil {
 		return nil, err
 	}
-	s := newStaticUnit(p.u, p.c.pts, p.c.spins)
+	s := w.stand(i, p.c.pts, p.c.spins)
 	s.q, s.changed = q, parts
 	return s, nil
 }
@@ -175,7 +188,7 @@ func (w *staticWork) static(i int, hold Hold) (*staticUnit, error) {
 // asMeasured returns the static position of unit i where no more than coordinates
 // are changed: the points as they then stand.
 func (w *staticWork) asMeasured(i int) *staticUnit {
-	s := newStaticUnit(w.assembler.units[i], w.move(i, w.cs), w.assembler.spins[i])
+	s := w.stand(i, w.move(i, w.cs), w.assembler.spins[i])
 	s.changed = points
 	return s
 }
@@ -183,14 +196,18 @@ func (w *staticWork) asMeasured(i int) *staticUnit {
 // asExchanged returns the static position of unit i where no part is exchanged but
 // such that no more than rods that set toe hang on it.
 func (w *staticWork) asExchanged(i int) *staticUnit {
-	s := newStaticUnit(w.assembler.units[i], w.fit(i, w.cs), w.assembler.spins[i])
+	s := w.stand(i, w.fit(i, w.cs), w.assembler.spins[i])
 	s.changed = freeParts
 	return s
 }
 
-func newStaticUnit(u *unit, pts, spins []dvec) *staticUnit {
+// stand returns unit i with its points where they are given.
+func (w *staticWork) stand(i int, pts, spins []dvec) *staticUnit {
+	u := w.assembler.units[i]
 	if !u.beam {
-		return newStaticCorner(u, pts, spins)
+		c := w.corner(i)
+		c.stand(u, pts, spins)
+		return &c.staticUnit
 	}
 	s := &staticUnit{u: u, pts: values(pts), spins: values(spins)}
 	s.beam = newBeam(s)
@@ -207,14 +224,25 @@ type staticCorner struct {
 	form   closedForm
 }
 
-func newStaticCorner(u *unit, pts, spins []dvec) *staticUnit {
-	c := &staticCorner{}
+// corner returns memory for unit i: what an axle that is assembled again had for it.
+func (w *staticWork) corner(i int) *staticCorner {
+	if w.room == nil {
+		return &staticCorner{}
+	}
+	if w.room[i] == nil {
+		w.room[i] = &staticCorner{}
+	}
+	return w.room[i]
+}
+
+// stand makes c the corner u with its points where they are given.
+func (c *staticCorner) stand(u *unit, pts, spins []dvec) {
+	*c = staticCorner{}
 	s := &c.staticUnit
 	s.u, s.pts, s.spins, s.corner = u, c.points[:len(pts)], c.axis[:], &c.moving
 	copyValues(s.pts, pts)
 	copyValues(s.spins, spins)
 	s.corner.build(s, &c.form)
-	return s
 }
 
 func copyValues(out []Vec, xs []dvec) {

@@ -148,3 +148,57 @@ func TestAssembleTogether(t *testing.T) {
 		}
 	}
 }
+
+// TestReassemble: an axle assembled in the memory of another is the one that is
+// assembled anew, whatever the other was.
+func TestReassemble(t *testing.T) {
+	in := solver.SweepInput{Travels: []float64{-40, 0, 40}}
+	for _, file := range []string{"dw01_saloon_rear_steer.json", "st01_hatch_rear_steer.json", "ml01_front_virtual_axis.json", "sa01_cross_steer_right_arm.json"} {
+		t.Run(file, func(t *testing.T) {
+			c := loadCase(t, filepath.Join("../testdata/cases", file))
+			a, err := solver.NewAssembler(c.Study.design(t))
+			if err != nil {
+				t.Fatal(err)
+			}
+			steps := [][]solver.Change{
+				{change(t, a.Design(), "steeringArmLength", -6)},
+				{change(t, a.Design(), "caster", 6), change(t, a.Design(), "tyreRadius", 9)},
+				nil,
+				{change(t, a.Design(), "tieRodOuterHeight@right", 4)},
+			}
+			var x solver.Axle
+			for i, cs := range steps {
+				if err := a.Reassemble(&x, solver.BothSides, cs, solver.HoldAll, nil); err != nil {
+					t.Fatal(err)
+				}
+				anew, err := a.Assemble(cs, solver.HoldAll)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if got, want := swept(t, &x, in), swept(t, anew, in); !reflect.DeepEqual(got, want) {
+					t.Errorf("step %d: the axle differs from one assembled anew", i)
+				}
+			}
+		})
+	}
+}
+
+// TestReassembleAllocatesNothing holds that a series needs no new memory for a car
+// whose points are off.
+func TestReassembleAllocatesNothing(t *testing.T) {
+	c := loadCase(t, "../testdata/cases/dw01_saloon_rear_steer.json")
+	a, err := solver.NewAssembler(c.Study.design(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var x solver.Axle
+	cs := []solver.Change{change(t, a.Design(), "upperBallJoint.y", 2), change(t, a.Design(), "tieRodOuterHeight", 3)}
+	allocs := testing.AllocsPerRun(100, func() {
+		if err := a.Reassemble(&x, solver.LeftOnly, cs, solver.HoldAll, nil); err != nil {
+			t.Fatal(err)
+		}
+	})
+	if allocs != 0 {
+		t.Errorf("%g allocations for each car, want none", allocs)
+	}
+}

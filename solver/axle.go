@@ -17,8 +17,9 @@ type Axle struct {
 	sides      Selection // assembled; the rest is as in the base car
 	gear       Gear
 	tyreRadius float64
-	static     []*staticUnit  // in units
-	units      [2]*staticUnit // one of a solid axle
+	static     []*staticUnit    // in units
+	units      [2]*staticUnit   // one of a solid axle
+	room       [2]*staticCorner // memory of units, by unit, for [Assembler.Reassemble]
 
 	corners [2]*corner // of an independent suspension
 	beam    *beam      // of a solid axle

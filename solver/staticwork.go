@@ -6,8 +6,9 @@ const maxUnitPoints = axleDrag + 2
 // staticWork is the memory in which a unit's static position is solved.
 type staticWork struct {
 	assembler *Assembler
-	cs        []applied // the changes it was borrowed for
-	rods      *Rods     // of a car as built; nil where static toe may be held
+	cs        []applied         // the changes it was borrowed for
+	rods      *Rods             // of a car as built; nil where static toe may be held
+	room      *[2]*staticCorner // memory of the axle assembled, by unit; nil where it gets new
 	path      staticPath
 	equations equations
 	tracer    tracer
@@ -31,7 +32,10 @@ func (a *Assembler) borrow(changes []Change, rods *Rods) *staticWork {
 }
 
 // giveBack ends the use of w.
-func (a *Assembler) giveBack(w *staticWork) { a.idle.Put(w) }
+func (a *Assembler) giveBack(w *staticWork) {
+	w.room = nil
+	a.idle.Put(w)
+}
 
 // move sets w.before to the points of unit i with the coordinates that cs change.
 func (w *staticWork) move(i int, cs []applied) []dvec {
