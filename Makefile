@@ -182,7 +182,7 @@ mutants: ## Change the code for the worse and see whether a test fails; half an 
 
 .PHONY: golden
 golden: ## Write the golden files anew; read the diff afterwards
-	$(GO) test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -r dirname | sort -u) -update
+	$(GO) test $$(grep -rlE --include='*_test.go' 'flag.Bool\("update"|validation.Hold' . | xargs -r dirname | sort -u) -p 1 -update
 
 .PHONY: size
 size: front ## Print what the program weighs; fail past the limit

@@ -6,8 +6,6 @@ import (
 	"math"
 	"reflect"
 	"testing"
-
-	"gonum.org/v1/gonum/mat"
 )
 
 func TestReferenceDerivatives(t *testing.T) {
@@ -15,33 +13,6 @@ func TestReferenceDerivatives(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			checkJacobians(t, tt.model(), tt.x, tt.x)
 		})
-	}
-}
-
-// TestLeastSquaresReferences compares with certified values. The published
-// standard deviations are scaled by the residuals' own: √(sum / freedom).
-func TestLeastSquaresReferences(t *testing.T) {
-	for _, tt := range references {
-		for _, start := range tt.starts {
-			t.Run(tt.name, func(t *testing.T) {
-				e := fit(t, Readings{Model: tt.model(), Start: start})
-				if e.Status != Converged {
-					t.Fatalf("Status = %v after %d iterations, want converged", e.Status, e.Iterations)
-				}
-				if !near(e.ChiSquare, tt.sum, tt.tol*tt.sum) {
-					t.Errorf("ChiSquare = %.15g, want %.15g", e.ChiSquare, tt.sum)
-				}
-				own := e.ChiSquare / float64(e.Freedom)
-				for j, want := range tt.x {
-					if !near(e.X[j], want, tt.tol*math.Abs(want)) {
-						t.Errorf("X[%d] = %.15g, want %.15g", j, e.X[j], want)
-					}
-					if sd := math.Sqrt(e.Covariance.At(j, j) * own); !near(sd, tt.sd[j], tt.tol*tt.sd[j]) {
-						t.Errorf("standard deviation %d = %.15g, want %.15g", j, sd, tt.sd[j])
-					}
-				}
-			})
-		}
 	}
 }
 
@@ -53,25 +24,6 @@ func fit(t *testing.T, r Readings) Estimate {
 		t.Fatalf("LeastSquares() error: %v", err)
 	}
 	return e
-}
-
-// TestThermometer checks the correlation and the predicted correction at 30 °C
-// of example H.3.
-func TestThermometer(t *testing.T) {
-	r := references[0]
-	e := fit(t, Readings{Model: r.model(), Start: r.starts[0]})
-	own := e.ChiSquare / float64(e.Freedom)
-	cov := e.Covariance
-	if got := cov.At(0, 1) / math.Sqrt(cov.At(0, 0)*cov.At(1, 1)); !near(got, -0.930430, 1e-6) {
-		t.Errorf("correlation = %.7f, want -0.930430", got)
-	}
-	at30 := mat.NewVecDense(2, []float64{1, 10})
-	if got := mat.Dot(at30, mat.NewVecDense(2, e.X)); !near(got, -0.149376813, 1e-9) {
-		t.Errorf("correction at 30 °C = %.9f, want -0.149376813", got)
-	}
-	if got := math.Sqrt(mat.Inner(at30, cov, at30) * own); !near(got, 0.004138596, 1e-9) {
-		t.Errorf("its uncertainty = %.9f, want 0.004138596", got)
-	}
 }
 
 // constant is a model of n readings of one number x, each with deviation sd.

@@ -36,6 +36,7 @@ var ranks = map[string]int{
 	"internal/web":         7,
 	"internal/browsertest": 8,
 	"internal/archtest":    0,
+	"internal/validation":  0, // of tests only
 }
 
 // ban keeps packages from importing others, themselves or by what they import.
