@@ -19,11 +19,16 @@ type edition struct {
 	folders []string // taken over, tests apart
 	without []string // files left out of them
 	ours    string   // folder in files that is laid over the rest
+	edits   []edit
 }
+
+// edit changes a line of a file that is otherwise taken over.
+type edit struct{ name, old, new string }
 
 // editions lists the modules that the page does not get whole. What goes is go-app's
 // server with net/http and crypto/tls, its routes by regular expression, its encryption
-// of what it stores, and with them most of Google's uuid.
+// of what it stores, with them most of Google's uuid, and the table of all named
+// characters that package html has for reading.
 var editions = []edition{
 	{
 		module:  "github.com/maxence-charriere/go-app/v10",
@@ -31,6 +36,9 @@ var editions = []edition{
 		folders: []string{"pkg/app", "pkg/errors"},
 		without: []string{"pkg/app/http.go", "pkg/app/static.go"},
 		ours:    "_goapp",
+		edits: []edit{
+			{"pkg/app/node.go", `"html"`, `"github.com/maxence-charriere/go-app/v10/pkg/html"`},
+		},
 	},
 	{
 		module:  "github.com/google/uuid",
@@ -86,7 +94,29 @@ func (e edition) write(dir string) error {
 	if err != nil {
 		return err
 	}
-	return copyFolder(dir, ours, ".", func(string) bool { return true })
+	if err := copyFolder(dir, ours, ".", func(string) bool { return true }); err != nil {
+		return err
+	}
+	for _, change := range e.edits {
+		if err := change.apply(dir); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// apply makes the edit in the copy in a folder. It is an error if the file does not
+// have the old text just once.
+func (c edit) apply(dir string) error {
+	name := filepath.Join(dir, filepath.FromSlash(c.name))
+	text, err := os.ReadFile(name)
+	if err != nil {
+		return err
+	}
+	if n := strings.Count(string(text), c.old); n != 1 {
+		return fmt.Errorf("%s has %s %d times, want it once", c.name, c.old, n)
+	}
+	return os.WriteFile(name, []byte(strings.Replace(string(text), c.old, c.new, 1)), 0o666)
 }
 
 // has reports whether a file of the module belongs to the edition.

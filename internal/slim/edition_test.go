@@ -30,7 +30,7 @@ func TestWriteBuildsThePageWithoutServer(t *testing.T) {
 	if !strings.Contains(there, "\ngithub.com/maxence-charriere/go-app/v10/pkg/app\n") {
 		t.Fatal("go-app is not in the page")
 	}
-	for _, path := range []string{"net", "net/http", "crypto/tls", "crypto/x509", "crypto/rand", "crypto/sha256", "regexp", "math/big", "mime", "log"} {
+	for _, path := range []string{"net", "net/http", "crypto/tls", "crypto/x509", "crypto/rand", "crypto/sha256", "regexp", "math/big", "mime", "log", "html"} {
 		if strings.Contains(there, "\n"+path+"\n") {
 			t.Errorf("%s is in the page", path)
 		}
@@ -64,5 +64,30 @@ func TestEditionFiles(t *testing.T) {
 		if got := editions[0].has(tt.name); got != tt.want {
 			t.Errorf("has(%s) = %t, want %t", tt.name, got, tt.want)
 		}
+	}
+}
+
+func TestEdit(t *testing.T) {
+	for _, tt := range []struct {
+		name, text, want string
+		ok               bool
+	}{
+		{"once", "a b c", "a B c", true},
+		{"not there", "a c", "a c", false},
+		{"twice", "b b", "b b", false},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			dir := t.TempDir()
+			file := filepath.Join(dir, "letter.txt")
+			if err := os.WriteFile(file, []byte(tt.text), 0o666); err != nil {
+				t.Fatal(err)
+			}
+			if err := (edit{"letter.txt", "b", "B"}).apply(dir); (err == nil) != tt.ok {
+				t.Errorf("apply = %v, want success %t", err, tt.ok)
+			}
+			if got, _ := os.ReadFile(file); string(got) != tt.want {
+				t.Errorf("the file holds %q, want %q", got, tt.want)
+			}
+		})
 	}
 }
