@@ -31,7 +31,7 @@ func (c *curvature) update(step, change []float64) {
 	}
 	copy(c.step.RawVector().Data, step)
 	e := c.error.RawVector().Data
-	c.error.MulVec(c.s, c.step)
+	symTimes(e, c.s, step)
 	along, now := math.Abs(floats.Dot(step, change)), math.Abs(floats.Dot(step, e))
 	if along < now {
 		c.s.ScaleSym(along/now, c.s)

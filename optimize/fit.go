@@ -195,8 +195,7 @@ func (f *FittedCar) SD(k int) float64 { return math.Sqrt(f.Covariance.At(k, k)) 
 // sdOf returns the standard deviation of what has the given derivatives by the
 // unknowns.
 func (f *FittedCar) sdOf(rates []float64) float64 {
-	g := mat.NewVecDense(len(rates), rates)
-	return math.Sqrt(mat.Inner(g, f.Covariance, g))
+	return math.Sqrt(inner(f.Covariance, rates))
 }
 
 // Car returns the changes from the file that make the fitted car with parts

@@ -3,6 +3,7 @@ package optimize
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -11,8 +12,8 @@ import (
 // reading's own standard deviation.
 type innovation struct {
 	model *gaugeModel
-	off   *mat.VecDense // readings less prediction, the zeros as they come
-	rates *mat.Dense    // of the prediction, by unknown
+	off   []float64  // readings less prediction, the zeros as they come
+	rates *mat.Dense // of the prediction, by unknown
 	// weight is the inverse of the spread with the sets' zeros left free: a
 	// difference that all readings of a set share weighs nothing.
 	weight *mat.SymDense
@@ -27,9 +28,8 @@ func (f *FittedCar) innovation(sets []ReadingSet) (*innovation, error) {
 		return nil, err
 	}
 	rows, n := v.model.size.Residuals, len(f.Unknowns)
-	v.off = mat.NewVecDense(rows, nil)
-	v.off.ScaleVec(-1, mat.NewVecDense(rows, values.R))
-	v.rates = mat.DenseCopyOf(values.JR.Slice(0, rows, 0, n))
+	v.off = floats.ScaleTo(make([]float64, rows), -1, values.R)
+	v.rates = topLeft(values.JR, rows, n)
 	v.spread = congruence(v.rates, f.Covariance)
 	for i := range rows {
 		v.spread.SetSym(i, i, v.spread.At(i, i)+1)
@@ -57,16 +57,15 @@ func (v *innovation) weigh(jac *mat.Dense, n int) error {
 	for k := n; k < columns; k++ {
 		// The zeros' columns have no reading in common, but the spread joins
 		// them: each is taken out of what the ones before have left.
-		z := jac.ColView(k)
-		var w mat.VecDense
-		w.MulVec(v.weight, z)
-		v.weight.SymRankOne(v.weight, -1/mat.Dot(z, &w), &w)
+		z := column(jac, k)
+		w := symTimes(make([]float64, rows), v.weight, z)
+		v.weight.SymRankOne(v.weight, -1/floats.Dot(z, w), mat.NewVecDense(rows, w))
 	}
 	return nil
 }
 
 // chiSquare returns that of a difference from the prediction.
-func (v *innovation) chiSquare(off mat.Vector) float64 { return mat.Inner(off, v.weight, off) }
+func (v *innovation) chiSquare(off []float64) float64 { return inner(v.weight, off) }
 
 // freedom returns the number of readings less the unknown zeros.
 func (v *innovation) freedom() int { return v.model.freedom() }
@@ -74,16 +73,16 @@ func (v *innovation) freedom() int { return v.model.freedom() }
 // settle returns the differences with each set's zero at its most likely value,
 // and their standard deviations, both in units of a reading's own.
 func (v *innovation) settle() (off, sd []float64) {
-	rows := v.off.Len()
-	var pull, moved mat.VecDense
-	pull.MulVec(v.weight, v.off)
-	moved.MulVec(v.spread, &pull) // V·W·off: off less what the zeros take
-	var left, half mat.Dense
-	half.Mul(v.spread, v.weight)
-	left.Mul(&half, v.spread) // V·W·V: the spread of that
-	for i := range rows {
-		off = append(off, moved.AtVec(i))
-		sd = append(sd, math.Sqrt(left.At(i, i)))
+	rows := len(v.off)
+	off, sd = make([]float64, rows), make([]float64, rows)
+	pull := symTimes(make([]float64, rows), v.weight, v.off)
+	symTimes(off, v.spread, pull) // V·W·off: off less what the zeros take
+	row := make([]float64, rows)
+	for i := range sd {
+		for j := range row {
+			row[j] = v.spread.At(i, j)
+		}
+		sd[i] = math.Sqrt(inner(v.weight, row)) // V·W·V is the spread of that
 	}
 	return off, sd
 }

@@ -5,8 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
-
 	"toewright/solver"
 )
 
@@ -84,9 +82,7 @@ func (f *FittedCar) tapeAgain(a *Advice, sd float64) []Measurement {
 // sharedWith returns the covariance of each unknown with what has the given
 // derivatives.
 func (f *FittedCar) sharedWith(rates []float64) []float64 {
-	out := mat.NewVecDense(len(rates), nil)
-	out.MulVec(f.Covariance, mat.NewVecDense(len(rates), rates))
-	return out.RawVector().Data
+	return symTimes(make([]float64, len(rates)), f.Covariance, rates)
 }
 
 // setups returns the parts with which readings could be taken on a side.
@@ -160,7 +156,6 @@ func (f *FittedCar) afterReading(a *Advice, gauge *ReadingSet, parts []solver.Ch
 	if err != nil {
 		return 0, err
 	}
-	var shared mat.VecDense
-	shared.MulVec(v.rates, mat.NewVecDense(len(a.Rates), f.sharedWith(a.Rates)))
-	return math.Sqrt(math.Max(a.SD*a.SD-mat.Inner(&shared, v.weight, &shared), 0)), nil
+	shared := times(make([]float64, len(v.off)), v.rates, f.sharedWith(a.Rates))
+	return math.Sqrt(math.Max(a.SD*a.SD-inner(v.weight, shared), 0)), nil
 }

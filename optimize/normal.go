@@ -75,7 +75,7 @@ func (n *normal) addPriors() {
 }
 
 // columnNorm returns the norm of one column of the rows.
-func (n *normal) columnNorm(j int) float64 { return mat.Norm(n.rows.ColView(j), 2) }
+func (n *normal) columnNorm(j int) float64 { return floats.Norm(column(n.rows, j), 2) }
 
 // solve returns the damped step: the d that minimises |rows·d + rhs|² +
 // damping·Σ(normsⱼ dⱼ)². The damping keeps the scaled columns independent.
@@ -85,7 +85,7 @@ func (n *normal) solve(damping float64, norms []float64) []float64 {
 	floats.ScaleTo(b[:m], -1, n.rhs)
 	for j := range columns {
 		columns[j] = make([]float64, m+cols)
-		floats.ScaleTo(columns[j][:m], 1/rise(norms[j]), mat.Col(nil, j, n.rows))
+		floats.ScaleTo(columns[j][:m], 1/rise(norms[j]), column(n.rows, j))
 		columns[j][m+j] = math.Sqrt(damping)
 	}
 	d := bestCombination(columns, b)
@@ -97,11 +97,10 @@ func (n *normal) solve(damping float64, norms []float64) []float64 {
 
 // promise returns the reduction of cost that the linear problem gives for d.
 func (n *normal) promise(d []float64) float64 {
-	var moved mat.VecDense
-	moved.MulVec(n.rows, mat.NewVecDense(len(d), d))
+	moved := times(make([]float64, len(n.rhs)), n.rows, d)
 	sum := 0.0
 	for i, r := range n.rhs {
-		change := moved.AtVec(i)
+		change := moved[i]
 		sum -= change * (2*r + change)
 	}
 	return sum

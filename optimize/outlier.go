@@ -6,7 +6,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -181,12 +180,12 @@ func (m *gaugeModel) outliers(e *Estimate) []Outlier {
 		}
 		set := m.setOf(row)
 		first, _ := m.span(set)
-		s, j := &m.sets[set], v.JR.RowView(row)
+		s, rates := &m.sets[set], v.JR.RawRowView(row)
 		r := s.Readings[row-first]
 		out = append(out, Outlier{
 			Set: set, Reading: row - first, Travel: r.Travel, Value: r.Value,
 			Off:   -v.R[row] * s.Repeatability,
-			Score: -v.R[row] / math.Sqrt(1+mat.Inner(j, e.Covariance, j)),
+			Score: -v.R[row] / math.Sqrt(1+inner(e.Covariance, rates)),
 		})
 	}
 	return out

@@ -75,22 +75,7 @@ func (f *FittedCar) predict(b *bench, c *ratedCurve) *Prediction {
 // spread returns the covariance of a curve.
 func (f *FittedCar) spread(c *ratedCurve) *mat.SymDense {
 	rows, _ := c.rates.Dims()
-	return congruence(c.rates.Slice(0, rows, 0, len(f.Unknowns)), f.Covariance)
-}
-
-// congruence returns j·c·jᵀ.
-func congruence(j mat.Matrix, c mat.Symmetric) *mat.SymDense {
-	var half, full mat.Dense
-	half.Mul(j, c)
-	full.Mul(&half, j.T())
-	n, _ := full.Dims()
-	out := mat.NewSymDense(n, nil)
-	for i := range n {
-		for k := i; k < n; k++ {
-			out.SetSym(i, k, (full.At(i, k)+full.At(k, i))/2)
-		}
-	}
-	return out
+	return congruence(topLeft(c.rates, rows, len(f.Unknowns)), f.Covariance)
 }
 
 const (

@@ -183,7 +183,7 @@ func (p *GaugeFit) filed() *FittedCar {
 // surprise returns the chi-square of sets that differ from those of v; where only
 // values do, v itself serves.
 func (f *FittedCar) surprise(v *innovation, sets []ReadingSet) (float64, error) {
-	off := mat.VecDenseCopyOf(v.off)
+	off := slices.Clone(v.off)
 	row := 0
 	for i := range sets {
 		s := &sets[i]
@@ -196,7 +196,7 @@ func (f *FittedCar) surprise(v *innovation, sets []ReadingSet) (float64, error) 
 				}
 				return moved.chiSquare(moved.off), nil
 			}
-			off.SetVec(row, off.AtVec(row)+(r.Value-was.Value)/s.Repeatability)
+			off[row] += (r.Value - was.Value) / s.Repeatability
 			row++
 		}
 	}

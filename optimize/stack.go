@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/mat"
 
 	"toewright/solver"
 )
@@ -79,7 +78,7 @@ func (s *stack) slope(value float64) float64 {
 	if err != nil {
 		return math.NaN()
 	}
-	return floats.Dot(c.change, mat.Col(nil, 0, c.rates)) / float64(len(c.change))
+	return floats.Dot(c.change, column(c.rates, 0)) / float64(len(c.change))
 }
 
 // scanSteps is the number of steps in which the bounds are searched for the
@@ -184,8 +183,9 @@ func (s *stack) slopes(value float64) ([]float64, error) {
 		return nil, err
 	}
 	rows, n := c.rates.Dims()
-	out := mat.NewVecDense(n, nil)
-	out.MulVec(c.rates.T(), mat.NewVecDense(rows, c.change))
-	out.ScaleVec(1/float64(rows), out)
-	return out.RawVector().Data, nil
+	out := make([]float64, n)
+	for i, change := range c.change {
+		floats.AddScaled(out, change/float64(rows), c.rates.RawRowView(i))
+	}
+	return out, nil
 }

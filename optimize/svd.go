@@ -24,7 +24,7 @@ func singularsOf(a *mat.Dense) []singular {
 	_, n := a.Dims()
 	terms := make([]singular, n)
 	for k := range terms {
-		terms[k].left, terms[k].right = mat.Col(nil, k, a), make([]float64, n)
+		terms[k].left, terms[k].right = column(a, k), make([]float64, n)
 		terms[k].right[k] = 1
 	}
 	for range eigenSweeps {

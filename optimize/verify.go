@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/floats"
 
 	"toewright/solver"
 )
@@ -107,14 +107,13 @@ func (f *FittedCar) causes(v *innovation) ([]Cause, error) {
 	if err != nil {
 		return nil, err
 	}
-	var pull mat.VecDense
-	pull.MulVec(v.weight, v.off)
+	pull := symTimes(make([]float64, len(v.off)), v.weight, v.off)
 	before := v.chiSquare(v.off)
 	var out []Cause
 	for k := range us {
-		rate := values.JR.ColView(len(f.Unknowns) + k)
-		along := mat.Dot(rate, &pull)
-		stiff := mat.Inner(rate, v.weight, rate) + 1/(us[k].SD*us[k].SD)
+		rate := column(values.JR, len(f.Unknowns)+k)
+		along := floats.Dot(rate, pull)
+		stiff := inner(v.weight, rate) + 1/(us[k].SD*us[k].SD)
 		c := Cause{Parameter: us[k].Parameter, Sides: us[k].Sides, Value: along / stiff, Gain: along * along / stiff}
 		c.Left = chance(before-c.Gain, v.freedom()-1)
 		out = append(out, c)

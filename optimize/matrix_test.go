@@ -1,0 +1,53 @@
+package optimize
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// TestProductsAgreeWithMat checks the products against those of package mat.
+func TestProductsAgreeWithMat(t *testing.T) {
+	rng := rand.New(rand.NewPCG(61, 62))
+	for _, tt := range []struct{ rows, columns int }{{1, 1}, {3, 3}, {7, 2}, {2, 9}} {
+		m := mat.NewDense(tt.rows, tt.columns, normals(rng, tt.rows*tt.columns))
+		s := mat.NewSymDense(tt.columns, normals(rng, tt.columns*tt.columns))
+		x := mat.NewVecDense(tt.columns, normals(rng, tt.columns))
+		raw := x.RawVector().Data
+		sameVector := func(name string, got []float64, want mat.Vector) {
+			t.Helper()
+			if !mat.EqualApprox(mat.NewVecDense(len(got), got), want, 1e-13) {
+				t.Errorf("%v: %s = %v, want %v", tt, name, got, mat.Formatted(want))
+			}
+		}
+		var want mat.VecDense
+		want.MulVec(m, x)
+		sameVector("times", times(make([]float64, tt.rows), m, raw), &want)
+		var symmetric mat.VecDense
+		symmetric.MulVec(s, x)
+		sameVector("symTimes", symTimes(make([]float64, tt.columns), s, raw), &symmetric)
+		sameVector("column", column(m, tt.columns-1), m.ColView(tt.columns-1))
+		if got, want := inner(s, raw), mat.Inner(x, s, x); !near(got, want, 1e-12) {
+			t.Errorf("%v: inner = %g, want %g", tt, got, want)
+		}
+		var half, full mat.Dense
+		half.Mul(m, s)
+		full.Mul(&half, m.T())
+		if got := congruence(m, s); !mat.EqualApprox(got, &full, 1e-12) {
+			t.Errorf("%v: congruence = %v, want %v", tt, mat.Formatted(got), mat.Formatted(&full))
+		}
+	}
+}
+
+func TestTopLeft(t *testing.T) {
+	m := mat.NewDense(3, 3, []float64{1, 2, 3, 4, 5, 6, 7, 8, 9})
+	got := topLeft(m, 2, 2)
+	if want := mat.NewDense(2, 2, []float64{1, 2, 4, 5}); !mat.Equal(got, want) {
+		t.Errorf("topLeft = %v, want %v", mat.Formatted(got), mat.Formatted(want))
+	}
+	got.Set(0, 0, 10)
+	if m.At(0, 0) != 1 {
+		t.Error("the matrix changed with its copy")
+	}
+}
