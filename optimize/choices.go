@@ -25,7 +25,7 @@ type Choices struct {
 	// lowest number. By price, then toe change.
 	Front []Choice
 	Tried int // combinations tried
-	Built int // of them, those that do not exclude each other and reach the window
+	Built int // of them, those that go together, reach the window and hold the limits
 }
 
 // KeepBest is the number of combinations that Choices.Best holds at most.

@@ -34,6 +34,7 @@ type Shelf struct {
 	Measure Measure
 	Slots   []Slot
 	Effects []Effect // beside toe change and price
+	Limits  []Limit  // that every combination listed holds
 }
 
 // maxCombinations bounds a shelf: days of work, so that it is a mistake.

@@ -53,10 +53,50 @@ func (w *shelfWorker) build(n int) {
 	if car == nil {
 		return
 	}
+	if !w.holds(car) {
+		return
+	}
 	w.found.Built++
 	w.effects = w.effects[:0]
 	for _, e := range w.s.Effects {
 		w.effects = append(w.effects, e.Of(car))
 	}
 	w.found.offer(w.s.Measure, &Choice{Number: n, Price: w.s.price(w.parts), Figures: f, Effects: w.effects})
+}
+
+// holds reports whether a car holds all limits of the shelf.
+func (w *shelfWorker) holds(car *solver.Axle) bool {
+	for i := range w.s.Limits {
+		if !w.s.Limits[i].State(car, w.ws).Held {
+			return false
+		}
+	}
+	return true
+}
+
+// Broken returns how many of at most so many combinations, evenly spread over all,
+// break each limit, and of how many cars that go together and can be built: what
+// stands in the way where no combination holds all limits.
+func (s *Shelf) Broken(ctx context.Context, most int) (by []int, of int) {
+	n, err := s.Combinations()
+	if err != nil {
+		return nil, 0
+	}
+	w := &shelfWorker{bench: s.bench(), s: s}
+	by = make([]int, len(s.Limits))
+	most = min(most, n)
+	for k := range most {
+		w.parts = s.parts(w.parts[:0], int(float64(k)/float64(most)*float64(n)))
+		car, err := s.Base.Assemble(s.gather(nil, w.parts), s.Hold)
+		if s.excluded(w.parts) || err != nil || ctx.Err() != nil {
+			continue
+		}
+		of++
+		for i := range s.Limits {
+			if !s.Limits[i].State(car, w.ws).Held {
+				by[i]++
+			}
+		}
+	}
+	return by, of
 }
