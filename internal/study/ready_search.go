@@ -16,7 +16,7 @@ func (d *Document) ReadyToSearch() error {
 		func() *problem { return d.targetProblem() },
 		func() *problem { return curveProblem("search.target", s.Target) },
 		func() *problem { return curveProblem("search.targetRight", s.TargetRight) },
-		s.weightsProblem, s.scenariosProblem, s.limitsProblem, s.percentileProblem,
+		s.weightsProblem, s.scenariosProblem, d.limitsProblem, s.percentileProblem,
 	).err()
 }
 
@@ -106,13 +106,14 @@ func (s *Search) percentileProblem() *problem {
 
 // limitsProblem refuses limits without a bound, and clearances that do not say
 // from what.
-func (s *Search) limitsProblem() *problem {
-	for i := range s.Limits {
+func (d *Document) limitsProblem() *problem {
+	for i := range d.Search.Limits {
 		path := fmt.Sprintf("search.limits.%d", i)
-		if p := s.Limits[i].boundProblem(path); p != nil {
+		l := d.Bounded(&d.Search.Limits[i])
+		if p := l.boundProblem(path); p != nil {
 			return p
 		}
-		if p := s.Limits[i].placeProblem(path); p != nil {
+		if p := l.placeProblem(path); p != nil {
 			return p
 		}
 	}
@@ -130,13 +131,19 @@ func (l *Limit) boundProblem(path string) *problem {
 }
 
 func (l *Limit) placeProblem(path string) *problem {
+	from := 0
+	for _, stated := range [3]bool{l.Plane != nil, l.Rim != nil, l.Link != nil} {
+		if stated {
+			from++
+		}
+	}
 	switch {
-	case l.Result != Clearance && (l.Of != "" || l.Plane != nil || l.Rim != nil):
-		return problemf(path, `"of", "plane" and "rim" belong to the result %q, not to %q`, Clearance, l.Result)
+	case l.Result != Clearance && (l.Of != "" || from > 0):
+		return problemf(path, `"of", "plane", "rim" and "link" belong to the result %q, not to %q`, Clearance, l.Result)
 	case l.Result != Clearance:
 		return nil
-	case l.Of == "" || (l.Plane == nil) == (l.Rim == nil):
-		return problemf(path, `a clearance states "of" and either "plane" or "rim"`)
+	case l.Of == "" || from != 1:
+		return problemf(path, `a clearance states "of" and either "plane", "rim" or "link"`)
 	case l.Plane != nil && l.Plane.Normal == (Vec3{}):
 		return problemf(path+".plane.normal", "has no direction")
 	}

@@ -37,9 +37,9 @@ func TestReady(t *testing.T) {
 		{"search", "no percentage", variables, with(`"percentile": 100`), "search.percentile: want less than 100, got 100"},
 		{"search", "limit without a bound", variables, with(`"limits": [{"result": "ackermann"}]`), "search.limits.0: want min, max or both"},
 		{"search", "limit without room", variables, with(`"limits": [{"result": "ackermann", "min": 5, "max": 4}]`), "search.limits.0.max: want more than min 5, got 4"},
-		{"search", "clearance from nothing", variables, with(`"limits": [{"result": "clearance", "min": 5, "of": "tie-rod"}]`), `search.limits.0: a clearance states "of" and either "plane" or "rim"`},
-		{"search", "clearance of nothing", variables, with(`"limits": [{"result": "clearance", "min": 5, "rim": {"radius": 170}}]`), `search.limits.0: a clearance states "of" and either "plane" or "rim"`},
-		{"search", "rim of another result", variables, with(`"limits": [{"result": "ackermann", "min": 5, "rim": {"radius": 170}}]`), `search.limits.0: "of", "plane" and "rim" belong to the result "clearance", not to "ackermann"`},
+		{"search", "clearance from nothing", variables, with(`"limits": [{"result": "clearance", "min": 5, "of": "tie-rod"}]`), `search.limits.0: a clearance states "of" and either "plane", "rim" or "link"`},
+		{"search", "clearance of nothing", variables, with(`"limits": [{"result": "clearance", "min": 5, "rim": {"radius": 170}}]`), `search.limits.0: a clearance states "of" and either "plane", "rim" or "link"`},
+		{"search", "rim of another result", variables, with(`"limits": [{"result": "ackermann", "min": 5, "rim": {"radius": 170}}]`), `search.limits.0: "of", "plane", "rim" and "link" belong to the result "clearance", not to "ackermann"`},
 		{
 			"search", "plane without a direction", variables,
 			with(`"limits": [{"result": "clearance", "min": 5, "of": "tie-rod", "plane": {"point": [0, 0, 0], "normal": [0, 0, 0]}}]`),

@@ -6,6 +6,7 @@ type TieRod struct {
 	ThreadPitch   float64    `json:"threadPitch,omitzero" rule:"positive"`      // ThreadPitch is the change of length by one turn of the adjuster.
 	Engagement    float64    `json:"engagement,omitzero" rule:"positive"`       // Engagement is the length of thread engaged on the car as measured.
 	MinEngagement float64    `json:"minEngagement,omitzero" rule:"notnegative"` // MinEngagement is the least that the maker allows.
+	MaxEngagement float64    `json:"maxEngagement,omitzero" rule:"positive"`    // MaxEngagement is where the adjuster bottoms; 0 is nowhere.
 	InnerBall     *BallJoint `json:"innerBall,omitzero"`
 	OuterBall     *BallJoint `json:"outerBall,omitzero"`
 }
