@@ -9,7 +9,17 @@ import (
 // showChoose prints the best combinations and the undominated ones.
 func showChoose(r *report, c *engine.ChooseResult) {
 	r.line("%s; ranked by the %s of the %s", windowLine(r, c.Window), c.Figure, sides[c.Side])
-	r.line("%d combinations, of which %d go together and reach the window.", c.Tried, c.Built)
+	limits := ""
+	if r.study.Search != nil && len(r.study.Search.Limits) > 0 {
+		limits = ", holding all limits"
+	}
+	r.line("%d combinations, of which %d go together and reach the window%s.", c.Tried, c.Built, limits)
+	for _, l := range c.Conflict {
+		r.line("%s is broken by %s %% of them.", l.Name, percent(l.Share))
+	}
+	if c.Built == 0 {
+		return
+	}
 	r.heading("least toe change less target")
 	r.table(choices(r, c.Best))
 	r.heading("none is both cheaper and better than these")

@@ -11,6 +11,16 @@ const shownCells = 9
 func showMap(r *report, m *engine.MapResult) {
 	r.line("%s of toe change less target of %s, %s, in %s", m.Figure, oneLine(m.Candidate), sides[m.Side], r.toeUnit())
 	r.line("%s across, %s upward", m.X.Parameter, m.Y.Parameter)
+	switch m.Scenario {
+	case "":
+	case engine.AllScenarios:
+		r.line("in all set-ups that the search must serve, together")
+	default:
+		r.line("in set-up %s", oneLine(m.Scenario))
+	}
+	if len(m.Limits) > 0 {
+		r.line("! marks a cell that breaks a limit")
+	}
 	r.line("")
 	columns, rows := thinned(len(m.X.Values)), thinned(len(m.Y.Values))
 	t := &table{}
@@ -18,7 +28,11 @@ func showMap(r *report, m *engine.MapResult) {
 		j := rows[k]
 		line := []string{axisValue(r, m.Y, j)}
 		for _, i := range columns {
-			line = append(line, r.toe(float64(m.Cells[j][i])))
+			cell := r.toe(float64(m.Cells[j][i]))
+			if broken(m, j, i) {
+				cell = "! " + cell
+			}
+			line = append(line, cell)
 		}
 		t.add(line...)
 	}
@@ -28,12 +42,41 @@ func showMap(r *report, m *engine.MapResult) {
 	}
 	t.add(foot...)
 	r.table(t)
-	if m.Best.Figure.Valid() {
-		x, xUnit := r.parameter(m.X.Parameter, m.Best.X)
-		y, yUnit := r.parameter(m.Y.Parameter, m.Best.Y)
-		r.line("")
-		r.line("Least of all cells: %s %s at %s %s and %s %s.", r.toe(float64(m.Best.Figure)), r.toeUnit(), x, xUnit, y, yUnit)
+	showMapBest(r, m)
+}
+
+// showMapBest says which cell is the best and what the limits are there.
+func showMapBest(r *report, m *engine.MapResult) {
+	r.line("")
+	if !m.Best.Figure.Valid() {
+		r.line("No cell holds all limits.")
+		return
 	}
+	x, xUnit := r.parameter(m.X.Parameter, float64(m.Best.X))
+	y, yUnit := r.parameter(m.Y.Parameter, float64(m.Best.Y))
+	which := "Least of all cells"
+	if len(m.Limits) > 0 {
+		which = "Least of the cells that hold all limits"
+	}
+	r.line("%s: %s %s at %s %s and %s %s.", which, r.toe(float64(m.Best.Figure)), r.toeUnit(), x, xUnit, y, yUnit)
+	for i := range m.Limits {
+		l := &m.Limits[i]
+		if l.Problem != "" {
+			r.line("%s: %s.", l.Name, l.Problem)
+			continue
+		}
+		r.line("%s is %s %s there, allowed %s.", l.Name, r.limit(&l.LimitResult, l.Value), r.limitUnit(&l.LimitResult), bounds(r, &l.LimitResult))
+	}
+}
+
+// broken reports whether a cell breaks a limit.
+func broken(m *engine.MapResult, row, col int) bool {
+	for i := range m.Limits {
+		if h := m.Limits[i].Held; h != nil && !h[row][col] {
+			return true
+		}
+	}
+	return false
 }
 
 func axisValue(r *report, a engine.MapAxis, i int) string {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"toewright/internal/engine"
 	"toewright/solver"
@@ -84,18 +85,21 @@ func showLimits(r *report, s *engine.SearchResult) {
 	r.heading("limits")
 	t := &table{left: map[int]bool{5: true, 6: true}}
 	t.add("", "value", "min", "max", "", "", "")
-	broken := false
 	for _, l := range s.Limits {
 		state := "held"
 		if !l.Held {
-			state, broken = "broken", true
+			state = "broken"
 		}
 		t.add(l.Name, r.limit(&l, l.Value), r.limit(&l, l.Min), r.limit(&l, l.Max), r.limitUnit(&l), state, oneLine(l.Scenario))
 	}
 	r.table(t)
-	if broken {
+	switch n := len(s.Conflict); {
+	case n == 1:
 		r.line("")
-		r.line("No values within the bounds hold all limits: those broken are in each other's way.")
+		r.line("No values within the variables' bounds hold the limit on %s.", s.Conflict[0])
+	case n > 1:
+		r.line("")
+		r.line("No values within the variables' bounds hold all limits: those on %s are in each other's way.", strings.Join(s.Conflict, " and "))
 	}
 }
 

@@ -29,11 +29,14 @@ type ChooseResult struct {
 	Side   string      `json:"side"`
 	Window Window      `json:"window"`
 	Tried  int         `json:"tried"` // combinations
-	Built  int         `json:"built"` // those that go together and reach the window
+	Built  int         `json:"built"` // those that go together, reach the window and hold the limits
 	// Best are those of least toe change, best first; Undominated those that none
 	// betters in toe change, price and effect at once, cheapest first.
 	Best        []Choice `json:"best"`
 	Undominated []Choice `json:"undominated"`
+	// Conflict says, where no combination holds all limits, which of them how many
+	// break; none otherwise.
+	Conflict []BrokenLimit `json:"conflict,omitzero"`
 }
 
 // Choice is one combination of the catalogue's parts.
@@ -42,6 +45,13 @@ type Choice struct {
 	Price   float64       `json:"price"`
 	Changes study.Changes `json:"changes"` // as those of a candidate
 	ToeFigures
+	Limits []LimitResult `json:"limits,omitzero"` // how the car stands to each
+}
+
+// BrokenLimit says how many combinations break a limit.
+type BrokenLimit struct {
+	Name  string `json:"name"`
+	Share Number `json:"share"` // of combinations tried for it
 }
 
 // ChosenPart is a part by its slot and name.
@@ -95,6 +105,9 @@ func newChooser(d *study.Document, o *ChooseOptions) (*chooser, error) {
 	if o.Effect == "parts" {
 		c.shelf.Effects = []optimize.Effect{{Name: "changes", Of: func(x *solver.Axle) float64 { return float64(len(x.Changes())) }}}
 	}
+	if c.shelf.Limits, err = c.limits(); err != nil {
+		return nil, err
+	}
 	for i := range d.Catalogue {
 		if err := c.add(&d.Catalogue[i]); err != nil {
 			return nil, err
@@ -137,6 +150,9 @@ func (r *ChooseRun) Result(found *optimize.Choices) *ChooseResult {
 	for _, k := range found.Front {
 		out.Undominated = append(out.Undominated, r.choice(&k))
 	}
+	if found.Built == 0 {
+		out.Conflict = r.conflict()
+	}
 	return out
 }
 
@@ -150,6 +166,7 @@ func (c *chooser) choice(k *optimize.Choice) Choice {
 		out.Parts = append(out.Parts, ChosenPart{p.Slot, p.Name})
 		c.combine(out.Changes, p.Changes)
 	}
+	out.Limits = c.standing(out.Changes)
 	return out
 }
 

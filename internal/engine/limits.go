@@ -3,6 +3,7 @@ package engine
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"toewright/internal/study"
 	"toewright/optimize"
@@ -39,33 +40,37 @@ func (l *LimitResult) Room() float64 {
 }
 
 // setLimits sets the limits that the answer must hold.
-func (s *searcher) setLimits(*SearchOptions) error {
-	for i := range s.doc.Search.Limits {
-		l := &s.doc.Search.Limits[i]
-		limit, err := s.limit(l)
-		if err != nil {
-			return err
-		}
-		s.problem.Limits = append(s.problem.Limits, limit)
-	}
-	return nil
+func (s *searcher) setLimits(*SearchOptions) (err error) {
+	s.problem.Limits, err = s.limits()
+	return err
 }
 
 // limitResults returns how the answer stands to the limits.
 func (s *searcher) limitResults(states []optimize.LimitState) []LimitResult {
 	var out []LimitResult
 	for i, st := range states {
-		l := &s.doc.Search.Limits[i%len(s.doc.Search.Limits)]
-		out = append(out, s.stands(l, st))
+		out = append(out, s.stands(&s.doc.Search.Limits[i%len(s.doc.Search.Limits)], st))
 	}
 	return out
 }
 
+// conflicting names the limits that are broken, each once. A search that can hold
+// none of two limits ends half way between both.
+func conflicting(list []LimitResult) (names []string) {
+	for i := range list {
+		if l := &list[i]; !l.Held && !slices.Contains(names, l.Name) {
+			names = append(names, l.Name)
+		}
+	}
+	return names
+}
+
 // stands returns how a car stands to a limit of the study.
 func (s *sweeper) stands(l *study.Limit, st optimize.LimitState) LimitResult {
+	b := s.doc.Bounded(l)
 	return LimitResult{
 		Name: st.Name, Unit: s.unit(limitResults[l.Result].unit), Scenario: st.Scenario,
-		Value: Number(st.Value), Min: bound(l.Min), Max: bound(l.Max), Held: st.Held,
+		Value: Number(st.Value), Min: bound(b.Min), Max: bound(b.Max), Held: st.Held,
 	}
 }
 
@@ -84,6 +89,8 @@ func (s *sweeper) limit(l *study.Limit) (optimize.Limit, error) {
 	if !ok {
 		return optimize.Limit{}, wrongf("search.limits", "%.40q is no result that can be limited", l.Result)
 	}
+	whole := s.doc.Bounded(l)
+	l = &whole
 	m := &limitMeter{sweeper: s, l: l, sides: solver.Sides[:]}
 	switch l.Side {
 	case study.Left:
@@ -112,12 +119,25 @@ func (s *sweeper) limit(l *study.Limit) (optimize.Limit, error) {
 func limitName(l *study.Limit) string {
 	name := l.Result
 	if l.Result == study.Clearance {
-		name = fmt.Sprintf("clearance of %s", l.Of)
+		name = fmt.Sprintf("clearance of %s%s", l.Of, clearFrom(l))
 	}
 	if l.Side != "" {
 		name += " " + string(l.Side)
 	}
 	return name
+}
+
+// clearFrom says from what a clearance is.
+func clearFrom(l *study.Limit) string {
+	switch {
+	case l.Plane != nil:
+		return " from plane"
+	case l.Rim != nil:
+		return " from rim"
+	case l.Link != nil:
+		return fmt.Sprintf(" from %s-%s", l.Link.From, l.Link.To)
+	}
+	return ""
 }
 
 // limitUnit is what a result is measured in.
@@ -154,6 +174,7 @@ var limitResults = map[string]limitResult{
 	"innerBallAngle":    {angleUnit, 1, (*limitMeter).innerBall},
 	"outerBallAngle":    {angleUnit, 1, (*limitMeter).outerBall},
 	"threadEngagement":  {lengthUnit, 1, (*limitMeter).engagement},
+	"adjusterRange":     {lengthUnit, 1, (*limitMeter).adjusterRange},
 	"tieRodLength":      {lengthUnit, 1, (*limitMeter).tieRodLength},
 	"steeringArmLength": {lengthUnit, 1, (*limitMeter).armLength},
 	"steeringArmOffset": {lengthUnit, 1, (*limitMeter).armOffset},
@@ -182,9 +203,16 @@ func (m *limitMeter) ready() error {
 	lacks := func(key, what string) error {
 		return wrongf(key, "is missing: the limit on %s needs %s", m.l.Result, what)
 	}
+	if l := m.l.Link; l != nil {
+		for _, name := range [2]string{l.From, l.To} {
+			if m.hardpoint(name) < 0 {
+				return wrongf("search.limits", "link: a %s has no point called %.40q", m.design.Kind.Name, name)
+			}
+		}
+	}
 	rod, gear := m.doc.TieRod, m.doc.Steering
 	switch m.l.Result {
-	case "threadEngagement":
+	case "threadEngagement", "adjusterRange":
 		if rod == nil || rod.Engagement == 0 {
 			return lacks("tieRod.engagement", "the thread engaged on the car as measured")
 		}
@@ -229,8 +257,24 @@ func (m *limitMeter) tieRodLength(car *solver.Axle, _ *solver.Workspace) float64
 
 // engagement is the thread left in the adjuster: a rod grows by being screwed out.
 func (m *limitMeter) engagement(car *solver.Axle, _ *solver.Workspace) float64 {
-	return m.extreme(func(s solver.Side) float64 {
-		return m.doc.TieRod.Engagement - m.length(car.TieRodLength(s)-m.base.TieRodLength(s))
+	return m.extreme(func(s solver.Side) float64 { return m.engaged(car, s) })
+}
+
+func (m *limitMeter) engaged(car *solver.Axle, s solver.Side) float64 {
+	return m.doc.TieRod.Engagement - m.length(car.TieRodLength(s)-m.base.TieRodLength(s))
+}
+
+// adjusterRange is how far the adjuster can still be turned either way, the lesser
+// of both: out to the least engagement, in to where it bottoms.
+func (m *limitMeter) adjusterRange(car *solver.Axle, _ *solver.Workspace) float64 {
+	rod := m.doc.TieRod
+	return m.worst(false, func(s solver.Side) float64 {
+		engaged := m.engaged(car, s)
+		left := engaged - rod.MinEngagement
+		if rod.MaxEngagement > 0 {
+			left = math.Min(left, rod.MaxEngagement-engaged)
+		}
+		return left
 	})
 }
 

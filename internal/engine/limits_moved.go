@@ -2,6 +2,7 @@ package engine
 
 import (
 	"math"
+	"slices"
 
 	"toewright/solver"
 )
@@ -94,12 +95,17 @@ func (m *limitMeter) clearance(car *solver.Axle, ws *solver.Workspace) float64 {
 	return m.length(least) - m.l.Radius
 }
 
-// gap returns the distance of the part from what bounds it on a side, mm.
+// gap returns the distance of the part from what bounds it on a side, mm: of a link
+// its surface.
 func (m *limitMeter) gap(kind *solver.Kind, at *solver.Placed, s solver.Side) float64 {
 	part := m.part(kind, at, s)
 	mm := m.doc.Units.Millimetres
 	if r := m.l.Rim; r != nil {
 		return solver.Rim{Radius: mm(r.Radius), Offset: mm(r.Offset)}.Clearance(at.Wheel[s].WheelCentre, at.Spin[s], part)
+	}
+	if l := m.l.Link; l != nil {
+		bar := solver.Segment{A: m.place(l.From, at, s), B: m.place(l.To, at, s)}
+		return bar.Distance(part) - mm(l.Radius)
 	}
 	p := m.l.Plane
 	point, normal := mirroredAxis(p.Point, s), mirroredAxis(p.Normal, s)
@@ -117,4 +123,27 @@ func (m *limitMeter) part(kind *solver.Kind, at *solver.Placed, s solver.Side) s
 		return solver.Segment{A: inner, B: outer}
 	}
 	return solver.Segment{A: outer, B: outer}
+}
+
+// hardpoint returns the place of a hardpoint of the car among its side points and,
+// after those, its common ones; -1 where it has none of that name.
+func (m *limitMeter) hardpoint(name string) int {
+	kind := m.design.Kind
+	named := func(h solver.Hardpoint) bool { return h.Name == name }
+	if i := slices.IndexFunc(kind.SidePoints, named); i >= 0 {
+		return i
+	}
+	if i := slices.IndexFunc(kind.CommonPoints, named); i >= 0 {
+		return len(kind.SidePoints) + i
+	}
+	return -1
+}
+
+// place returns where a hardpoint stands, that of the side where there are two.
+func (m *limitMeter) place(name string, at *solver.Placed, s solver.Side) solver.Vec {
+	i, sided := m.hardpoint(name), len(m.design.Kind.SidePoints)
+	if i < sided {
+		return at.Side[s][i]
+	}
+	return at.Common[i-sided]
 }

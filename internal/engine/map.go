@@ -22,6 +22,9 @@ type MapOptions struct {
 	Figure    string `json:"figure,omitzero"`    // "rms" or "peak"; where empty, what the search minimises
 	Columns   int    `json:"columns,omitzero"`   // 0 is [DefaultMap]
 	Rows      int    `json:"rows,omitzero"`      // 0 is [DefaultMap]
+	// Scenario names the set-up of the study's search that the car is in, or is
+	// [AllScenarios]; where empty the car is as it stands.
+	Scenario string `json:"scenario,omitzero"`
 
 	Progress func(Progress) `json:"-"`
 }
@@ -33,6 +36,7 @@ const DefaultMap = 64
 type MapResult struct {
 	Units     study.Units `json:"units"`
 	Candidate string      `json:"candidate"`
+	Scenario  string      `json:"scenario,omitzero"`
 	Figure    string      `json:"figure"` // "rms" or "peak" of toe change less target, degrees
 	Side      string      `json:"side"`
 	X         MapAxis     `json:"x"`
@@ -40,7 +44,9 @@ type MapResult struct {
 	// Cells has a row for each value of Y, none where the car cannot be built or
 	// does not reach the window.
 	Cells [][]Number `json:"cells"`
-	Best  MapBest    `json:"best"` // cell of the least figure
+	Best  MapBest    `json:"best"` // cell of the least figure that holds all limits
+	// Limits are those of the study's search.
+	Limits []MapLimit `json:"limits,omitzero"`
 }
 
 // MapAxis is a parameter and the values at which it was tried.
@@ -49,11 +55,12 @@ type MapAxis struct {
 	Values    []float64 `json:"values"`
 }
 
-// MapBest is the best cell of a map.
+// MapBest is the best cell of a map, none where no cell can be built and holds all
+// limits.
 type MapBest struct {
-	X      float64 `json:"x"`
-	Y      float64 `json:"y"`
-	Figure Number  `json:"figure"`
+	X      Number `json:"x"`
+	Y      Number `json:"y"`
+	Figure Number `json:"figure"`
 }
 
 // Map returns the figure of a car over two of its parameters. A call that is
@@ -74,8 +81,12 @@ func Map(ctx context.Context, d *study.Document, o MapOptions) (*MapResult, erro
 type mapper struct {
 	*sweeper
 	car     car
-	problem optimize.ParameterMap
+	problem optimize.ParameterMap // in no set-up
 	measure optimize.Measure
+
+	scenario string
+	layers   []mapLayer // by set-up
+	across   optimize.Across
 }
 
 func newMapper(d *study.Document, o *MapOptions) (*mapper, error) {
@@ -99,8 +110,11 @@ func newMapper(d *study.Document, o *MapOptions) (*mapper, error) {
 	if m.problem.X, err = m.axis("x", o.X, 0, o.XMin, o.XMax); err != nil {
 		return nil, err
 	}
-	m.problem.Y, err = m.axis("y", o.Y, 1, o.YMin, o.YMax)
-	return m, err
+	if m.problem.Y, err = m.axis("y", o.Y, 1, o.YMin, o.YMax); err != nil {
+		return nil, err
+	}
+	m.scenario = o.Scenario
+	return m, m.setScenario(o.Scenario)
 }
 
 // axis returns the parameter of an axis: that named, else variable number n of
@@ -142,20 +156,21 @@ func (m *mapper) axis(option, key string, n int, low, high *float64) (optimize.F
 func (r *MapRun) Result(cells []Number) *MapResult {
 	p := &r.problem
 	out := &MapResult{
-		Units: r.doc.Units, Candidate: r.car.name, Figure: r.measure.String(), Side: sideNames[p.Sides],
-		X: r.values(&p.X, p.Columns), Y: r.values(&p.Y, p.Rows), Best: MapBest{Figure: none},
+		Units: r.doc.Units, Candidate: r.car.name, Scenario: r.scenario, Figure: r.measure.String(), Side: sideNames[p.Sides],
+		X: r.values(&p.X, p.Columns), Y: r.values(&p.Y, p.Rows), Best: MapBest{none, none, none}, Limits: r.mapLimits(),
 	}
 	for j := range p.Rows {
-		var row []Number
-		for i := range p.Columns {
-			v := degrees(float64(cells[j*p.Columns+i]))
-			row = append(row, v)
-			if v.Valid() && !(v >= out.Best.Figure) {
-				out.Best = MapBest{out.X.Values[i], out.Y.Values[j], v}
-			}
+		row := make([]Number, p.Columns)
+		for i := range row {
+			row[i] = degrees(float64(cells[j*p.Columns+i]))
 		}
 		out.Cells = append(out.Cells, row)
 	}
+	row, col := leastCell(out.Cells, out.Limits)
+	if row >= 0 {
+		out.Best = MapBest{Number(out.X.Values[col]), Number(out.Y.Values[row]), out.Cells[row][col]}
+	}
+	atBest(out.Limits, row, col)
 	return out
 }
 

@@ -2,7 +2,6 @@ package engine
 
 import (
 	"context"
-	"math"
 
 	"toewright/internal/study"
 	"toewright/optimize"
@@ -25,12 +24,15 @@ func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, e
 	if err != nil {
 		return nil, err
 	}
-	out := make([]float64, len(limits)*m.problem.Columns*m.problem.Rows)
-	for row := range m.problem.Rows {
-		if err := ctx.Err(); err != nil {
-			return nil, err
+	values, err := m.problem.LimitValues(ctx, limits, optimize.Parallel{})
+	if err != nil {
+		return nil, err
+	}
+	var out []float64
+	for k := range limits {
+		for _, v := range values[k] {
+			out = append(out, limits[k].Room(v))
 		}
-		m.fillRoom(out, limits, row)
 	}
 	return out, nil
 }
@@ -49,20 +51,4 @@ func (s *sweeper) limits() ([]optimize.Limit, error) {
 		list = append(list, l)
 	}
 	return list, nil
-}
-
-// fillRoom sets one row of the maps of all limits.
-func (m *mapper) fillRoom(out []float64, limits []optimize.Limit, row int) {
-	p := &m.problem
-	size := p.Columns * p.Rows
-	for col := range p.Columns {
-		car, err := m.base.Assemble(p.ChangesAt(col, row), p.Hold)
-		for k := range limits {
-			room := math.NaN()
-			if err == nil {
-				room = limits[k].Room(limits[k].Of(car, m.ws))
-			}
-			out[k*size+row*p.Columns+col] = room
-		}
-	}
 }

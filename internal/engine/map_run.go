@@ -32,13 +32,5 @@ func (r *MapRun) Cells(s Shard) (all int, own optimize.Span) {
 // none where the car cannot be built or does not reach the window.
 func (r *MapRun) Fill(ctx context.Context, s Shard) ([]Number, error) {
 	rows := s.Span(r.problem.Rows)
-	found, err := r.problem.Fill(ctx, rows, optimize.Parallel{Progress: progressOf(r.progress, rows.Len())})
-	if err != nil {
-		return nil, explain(err, "")
-	}
-	cells := make([]Number, len(found))
-	for i, f := range found {
-		cells[i] = Number(f.Of(r.measure))
-	}
-	return cells, nil
+	return r.fill(ctx, rows, optimize.Parallel{Progress: progressOf(r.progress, rows.Len())})
 }

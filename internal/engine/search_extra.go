@@ -122,6 +122,7 @@ func (s *searcher) robustResult(a *optimize.ToeAnswer, r *optimize.RobustAnswer)
 	best, _, limits := s.problem.Figures(r.Values)
 	out.Best.Values, out.Best.ToeFigures = s.values(r.Values), toeFigures(best)
 	out.Limits = s.limitResults(limits)
+	out.Conflict = conflicting(out.Limits)
 	out.AtBound = []AtBound{}
 	out.Evaluations += r.Evaluations
 	s.addSides(&out.Best)

@@ -36,6 +36,9 @@ type SearchResult struct {
 	// Limits says how the answer stands to the study's limits. Where some are
 	// broken no values hold them all: those are in each other's way.
 	Limits []LimitResult `json:"limits,omitzero"`
+	// Conflict names the limits that are in each other's way, or in that of the
+	// variables' bounds where it is one; none where all are held.
+	Conflict []string `json:"conflict,omitzero"`
 
 	Rounded *Rounded      `json:"rounded,omitzero"` // where a variable states a grid
 	Robust  *RobustResult `json:"robust,omitzero"`  // where the study states a percentile
@@ -88,6 +91,7 @@ func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
 		out.Optima = append(out.Optima, Optimum{Values: s.values(o.X), Value: degrees(o.Value), Searches: o.Searches})
 	}
 	out.Limits = s.limitResults(a.Limits)
+	out.Conflict = conflicting(out.Limits)
 	s.addSides(&out.Best)
 	s.addScenarios(out)
 	return out

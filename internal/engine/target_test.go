@@ -66,7 +66,7 @@ func TestTargetOfIsEveryCallsTarget(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "map: best cell", m.Best.X, -8, 1e-9)
+	near(t, "map: best cell", float64(m.Best.X), -8, 1e-9)
 	s, err := Tolerance(t.Context(), d, ToleranceOptions{Candidate: "low ball", Cars: 50})
 	if err != nil {
 		t.Fatal(err)

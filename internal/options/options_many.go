@@ -28,6 +28,7 @@ func Choose(fs *pflag.FlagSet, o *engine.ChooseOptions) {
 func Map(fs *pflag.FlagSet, o *engine.MapOptions) {
 	candidate(fs, &o.Candidate)
 	choose(fs, &o.Figure, "figure", "figure drawn", "rms", "peak")
+	fs.StringVar(&o.Scenario, "scenario", "", "`name` of the search's set-up that the car is in, or all for all of them together; as it stands where not given")
 	fs.StringVar(&o.X, X, "", "`parameter` across; the search's first variable where not given")
 	fs.StringVar(&o.Y, Y, "", "`parameter` upward; the search's second variable where not given")
 	optional(fs, &o.XMin, "x-min", "least value across, in place of the usual bound")

@@ -1,0 +1,41 @@
+package engine
+
+import (
+	"context"
+
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// standing returns how the car with a combination's changes stands to the limits.
+func (c *chooser) standing(changes study.Changes) (out []LimitResult) {
+	if len(c.shelf.Limits) == 0 {
+		return nil
+	}
+	list, err := c.doc.SolverChanges(c.design, changes)
+	if err != nil {
+		return nil
+	}
+	car, err := c.base.AssembleSides(solver.BothSides, list, c.shelf.Hold)
+	if err != nil {
+		return nil // it was built before
+	}
+	for i := range c.shelf.Limits {
+		out = append(out, c.stands(&c.doc.Search.Limits[i], c.shelf.Limits[i].State(car, c.ws)))
+	}
+	return out
+}
+
+// conflictCombinations is on how many combinations a conflict of limits is judged.
+const conflictCombinations = 4096
+
+// conflict says which limits stand in the way.
+func (c *chooser) conflict() (out []BrokenLimit) {
+	by, of := c.shelf.Broken(context.Background(), conflictCombinations)
+	for i, n := range by {
+		if n > 0 {
+			out = append(out, BrokenLimit{limitName(&c.doc.Search.Limits[i]), Number(float64(n) / float64(of))})
+		}
+	}
+	return out
+}

@@ -1,0 +1,166 @@
+package engine
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// everyLimit has each result that can be limited, with a bound that cuts off the
+// part of the range in which the answer without limits lies: the search below ends
+// at an outer ball some 9 mm lower, or a rod and an arm of another length.
+var everyLimit = []struct{ name, limit string }{
+	{"inner ball against its cone", `{"result": "innerBallAngle", "max": %g}`},
+	{"outer ball against its cone", `{"result": "outerBallAngle", "max": %g}`},
+	{"thread", `{"result": "threadEngagement", "min": %g}`},
+	{"adjuster", `{"result": "adjusterRange", "min": %g}`},
+	{"rod", `{"result": "tieRodLength", "max": %g}`},
+	{"arm", `{"result": "steeringArmLength", "max": %g}`},
+	{"arm offset", `{"result": "steeringArmOffset", "min": %g}`},
+	{"ratio", `{"result": "steeringRatio", "max": %g}`},
+	{"turning circle", `{"result": "turningCircle", "max": %g}`},
+	{"Ackermann", `{"result": "ackermann", "max": %g}`},
+	{"toe-out on turns", `{"result": "toeOutOnTurns", "max": %g}`},
+	{"ball in the rim", `{"result": "clearance", "of": "outer-ball", "radius": 12, "rim": {"radius": 190, "offset": 40}, "min": %g}`},
+	{"rod in the rim", `{"result": "clearance", "of": "tie-rod", "radius": 9, "rim": {"radius": 190, "offset": 40}, "min": %g}`},
+	{"ball over a plane", `{"result": "clearance", "of": "outer-ball", "radius": 12, "plane": {"point": [0, 0, 100], "normal": [0, 0, 1]}, "min": %g}`},
+	{"rod beside the lower arm", `{"result": "clearance", "of": "tie-rod", "radius": 9, "link": {"from": "lowerRearPivot", "to": "lowerBallJoint", "radius": 14}, "min": %g}`},
+	{"ball beside the upper arm", `{"result": "clearance", "of": "outer-ball", "radius": 15, "link": {"from": "upperRearPivot", "to": "upperBallJoint"}, "max": %g}`},
+}
+
+// limitedStudy is the saloon with a search for the lowest toe change by outer ball
+// and arm, a catalogue, tolerances, and one limit.
+func limitedStudy(t *testing.T, limit string) *study.Document {
+	t.Helper()
+	if limit != "" {
+		limit = `, "limits": [` + limit + `]`
+	}
+	return document(t, `"tieRod": {"engagement": 20, "minEngagement": 5, "maxEngagement": 40},
+	"search": {"window": {"bump": 40, "droop": 40, "step": 20}, "variables": [
+		{"parameter": "tieRodOuterHeight", "min": -25, "max": 25, "grid": 0.5},
+		{"parameter": "steeringArmLength", "min": -20, "max": 20, "sizes": [-20, -12, -4, 0, 4, 12, 20]},
+		{"parameter": "steeringArmOffset", "min": -10, "max": 10}]`+limit+`},
+	"tolerances": [{"parameter": "tieRodOuter.z", "plusMinus": 1}],
+	"catalogue": [
+		{"slot": "spacer", "name": "8 mm", "price": 5, "changes": {"tieRodOuterHeight": -8}},
+		{"slot": "spacer", "name": "12 mm", "price": 6, "changes": {"tieRodOuterHeight": -12}},
+		{"slot": "spacer", "name": "8 mm above", "price": 5, "changes": {"tieRodOuterHeight": 8}},
+		{"slot": "arm", "name": "long", "price": 90, "changes": {"steeringArmLength": 12}},
+		{"slot": "arm", "name": "short", "price": 90, "changes": {"steeringArmLength": -12}},
+		{"slot": "arm", "name": "out", "price": 90, "changes": {"steeringArmOffset": 6}},
+		{"slot": "arm", "name": "in", "price": 90, "changes": {"steeringArmOffset": -6}}],`)
+}
+
+// measured returns what a limit measures on the car with changes.
+func measured(t *testing.T, d *study.Document, changes study.Changes) float64 {
+	t.Helper()
+	s, err := newJudge(d, "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	limit, err := s.limit(&d.Search.Limits[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	list, err := d.SolverChanges(s.design, changes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	car, err := s.base.Assemble(list, solver.HoldAll)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return limit.Of(car, solver.NewWorkspace())
+}
+
+// binding returns a bound half way between what a limit measures on the base car
+// and on the answer without it, so that the base car holds it and that answer does
+// not; false where the two are the same.
+func binding(t *testing.T, limit string, free study.Changes) (string, bool) {
+	t.Helper()
+	d := limitedStudy(t, fmt.Sprintf(limit, 0.0))
+	base, best := measured(t, d, nil), measured(t, d, free)
+	if strings.Contains(limit, `"min"`) == (base < best) {
+		limit = strings.NewReplacer(`"min": %g`, `"max": %g`, `"max": %g`, `"min": %g`).Replace(limit)
+	}
+	return fmt.Sprintf(limit, (base+best)/2), base != best
+}
+
+// TestEveryLimitInEverySearch sets each limit so that the answer without it breaks
+// it, and holds every answer that a call gives then against the limit, measured on
+// its own.
+func TestEveryLimitInEverySearch(t *testing.T) {
+	free := searchOf(t, limitedStudy(t, ""), SearchOptions{}).Best.Values
+	for _, tt := range everyLimit {
+		t.Run(tt.name, func(t *testing.T) {
+			t.Parallel()
+			limit, differs := binding(t, tt.limit, free)
+			if !differs {
+				t.Fatalf("the limit measures the same on the base car and the best")
+			}
+			d := limitedStudy(t, limit)
+			if car := d.Bounded(&d.Search.Limits[0]); within(&car, measured(t, d, free)) {
+				t.Fatalf("%s does not bind", limit)
+			}
+			for call, answers := range limitedAnswers(t, d) {
+				if len(answers) == 0 {
+					t.Errorf("%s gives no answer", call)
+				}
+				for _, a := range answers {
+					if v := measured(t, d, a); !within(&d.Search.Limits[0], v) {
+						t.Errorf("%s: %v has %.6g, breaks %s", call, a, v, limit)
+					}
+				}
+			}
+		})
+	}
+}
+
+// within reports whether a value holds a limit but for what no shop can measure.
+func within(l *study.Limit, v float64) bool {
+	const slack = 1e-3
+	return (l.Min == nil || v >= *l.Min-slack) && (l.Max == nil || v <= *l.Max+slack)
+}
+
+// limitedAnswers returns what every call that looks for cars finds.
+func limitedAnswers(t *testing.T, d *study.Document) map[string][]study.Changes {
+	t.Helper()
+	out := map[string][]study.Changes{}
+	r := searchOf(t, d, SearchOptions{})
+	if len(r.Limits) != 1 || !r.Limits[0].Held {
+		t.Errorf("search: limits %+v, want one held", r.Limits)
+	}
+	out["search"] = []study.Changes{r.Best.Values}
+	out["rounding"] = []study.Changes{r.Rounded.Values}
+	robust := d.Clone()
+	robust.Search.Percentile = 95
+	r = searchOf(t, robust, SearchOptions{})
+	out["robust search"] = []study.Changes{r.Best.Values}
+	out["robust rounding"] = []study.Changes{r.Rounded.Values}
+	front, err := TradeOff(t.Context(), d, TradeOffOptions{Designs: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range front.Designs {
+		out["trade-off"] = append(out["trade-off"], p.Values)
+	}
+	m, err := Map(t.Context(), d, MapOptions{Columns: 11, Rows: 11})
+	if err != nil {
+		t.Fatal(err)
+	}
+	out["map"] = []study.Changes{{m.X.Parameter: float64(m.Best.X), m.Y.Parameter: float64(m.Best.Y)}}
+	shelf, err := Choose(t.Context(), d, ChooseOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range append(shelf.Best, shelf.Undominated...) {
+		if len(c.Limits) != 1 || !c.Limits[0].Held {
+			t.Errorf("shelf: %v shows limits %+v", c.Changes, c.Limits)
+		}
+		out["shelf"] = append(out["shelf"], c.Changes)
+	}
+	return out
+}
