@@ -2,25 +2,25 @@ package main
 
 import (
 	"context"
-	"encoding/json"
 	"fmt"
-	"io"
 
 	"github.com/spf13/cobra"
 
+	"toewright/internal/batch"
 	"toewright/internal/study"
 )
 
 // call is a command that asks one question about a study.
 type call[R any] struct {
 	ask  func(context.Context, *study.Document) (R, error)
-	show func(*report, R) // prints the answer for people
+	show func(*report, R)                           // prints the answer for people
+	work func(*study.Document) (*batch.Work, error) // its work, to be done in shards; nil where it cannot be
 }
 
 // setUp makes cmd read a study, ask and print.
 func (c call[R]) setUp(cmd *cobra.Command) *cobra.Command {
-	var asJSON bool
-	var shown showing
+	var shown answering
+	var shard shardOption
 	cmd.Args = usage(oneFile)
 	cmd.ValidArgsFunction = completeStudy
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
@@ -28,31 +28,20 @@ func (c call[R]) setUp(cmd *cobra.Command) *cobra.Command {
 		if err != nil {
 			return err
 		}
+		if shard.given {
+			return runShard(cmd, d, c.work, shard.Shard)
+		}
 		answer, err := c.ask(cmd.Context(), d)
 		if err != nil {
 			return err
 		}
-		if asJSON {
-			return writeJSON(cmd.OutOrStdout(), answer)
-		}
-		r, err := newReport(d, shown)
-		if err != nil {
-			return &usageError{cmd.CommandPath(), err}
-		}
-		c.show(r, answer)
-		r.cautions()
-		return r.writeTo(cmd.OutOrStdout())
+		return shown.print(cmd, d, answer, func(r *report) { c.show(r, answer) })
 	}
-	cmd.Flags().BoolVar(&asJSON, "json", false, "print the whole answer as JSON, in the file's units and degrees")
 	shown.addFlags(cmd.Flags())
+	if c.work != nil {
+		cmd.Flags().Var(&shard, "shard", "do no more than `i/n` of the work, and print its part for merge")
+	}
 	return cmd
-}
-
-// writeJSON writes an answer as one line of JSON.
-func writeJSON(w io.Writer, answer any) error {
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	return e.Encode(answer)
 }
 
 // oneFile refuses anything but one FILE.

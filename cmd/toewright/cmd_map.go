@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"toewright/internal/batch"
 	"toewright/internal/engine"
 	"toewright/internal/options"
 	"toewright/internal/study"
@@ -19,13 +20,14 @@ func newMapCommand() *cobra.Command {
 which they make up for each other. People are shown a coarse map; --json has all
 cells.
 
-FILE - reads standard input.`,
+FILE - reads standard input.` + shardHelp,
 	}
 	call[*engine.MapResult]{
 		ask: func(ctx context.Context, d *study.Document) (*engine.MapResult, error) {
 			return engine.Map(ctx, d, o)
 		},
 		show: showMap,
+		work: func(d *study.Document) (*batch.Work, error) { return batch.New("map", d, o) },
 	}.setUp(cmd)
 	options.Map(cmd.Flags(), &o)
 	return completeOptions(cmd)

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"toewright/internal/batch"
 	"toewright/internal/engine"
 	"toewright/internal/options"
 	"toewright/internal/study"
@@ -21,13 +22,14 @@ many pass a limit; and which dimensions decide it. Each car has its static toe s
 again or, with --toe as-built, leaves the line with its rods as drawn.
 
 FILE - reads standard input. The same seed gives the same cars. Interrupted, the
-command prints what the cars built so far say.`,
+command prints what the cars built so far say.` + shardHelp,
 	}
 	call[*engine.ToleranceResult]{
 		ask: func(ctx context.Context, d *study.Document) (*engine.ToleranceResult, error) {
 			return engine.Tolerance(ctx, d, o)
 		},
 		show: showTolerance,
+		work: func(d *study.Document) (*batch.Work, error) { return batch.New("tolerance", d, o) },
 	}.setUp(cmd)
 	options.Tolerance(cmd.Flags(), &o)
 	return completeOptions(cmd)

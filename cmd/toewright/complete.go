@@ -16,6 +16,11 @@ func completeStudy(_ *cobra.Command, args []string, _ string) ([]string, cobra.S
 	return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt
 }
 
+// completeParts offers study files, then those of parts beside them.
+func completeParts(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt
+}
+
 // completeOptions offers values for the options of a call: words, and the names of
 // candidates once the file is given.
 func completeOptions(cmd *cobra.Command) *cobra.Command {

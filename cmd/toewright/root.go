@@ -25,6 +25,7 @@ func newRootCommand() *cobra.Command {
 		newToleranceCommand(),
 		newChooseCommand(),
 		newMapCommand(),
+		newMergeCommand(),
 		newReportCommand(),
 		newSchemaCommand(),
 		newServeCommand(),

@@ -21,7 +21,7 @@ func readStudy(path string, stdin io.Reader) (*study.Document, error) {
 	if path == standardInput {
 		name = "standard input"
 	}
-	data, err := readInput(path, stdin)
+	data, err := readInput(path, stdin, maxFile)
 	if err != nil {
 		return nil, err
 	}
@@ -32,14 +32,15 @@ func readStudy(path string, stdin io.Reader) (*study.Document, error) {
 	return d, nil
 }
 
-func readInput(path string, stdin io.Reader) ([]byte, error) {
+// readInput reads a file, or standard input, up to so many bytes.
+func readInput(path string, stdin io.Reader, most int64) ([]byte, error) {
 	if path == standardInput {
-		return io.ReadAll(io.LimitReader(stdin, maxFile))
+		return io.ReadAll(io.LimitReader(stdin, most))
 	}
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, err
 	}
 	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, maxFile))
+	return io.ReadAll(io.LimitReader(f, most))
 }

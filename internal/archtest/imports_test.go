@@ -25,6 +25,7 @@ var ranks = map[string]int{
 	"optimize":             1,
 	"internal/study":       1,
 	"internal/engine":      2,
+	"internal/batch":       3,
 	"app/store":            3,
 	"app/worker":           5,
 	"app/model":            3,
@@ -54,7 +55,7 @@ var bans = []ban{
 		reason:   "it runs in the browser's worker as well as here, and neither serves nor parses a command line",
 	},
 	{
-		packages: []string{"solver", "optimize", "app/plot", "internal/strictjson", "internal/study", "internal/engine", "internal/report", "app/model"},
+		packages: []string{"solver", "optimize", "app/plot", "internal/strictjson", "internal/study", "internal/engine", "internal/batch", "internal/report", "app/model"},
 		imports:  []string{"syscall/js", "os", "os/exec", "log", "log/slog", "time", "unsafe"},
 		direct:   true,
 		reason:   "it is pure computation: no files, no clock, no browser",

@@ -1,0 +1,54 @@
+package batch
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"toewright/internal/engine"
+)
+
+// lateCancel is a context that ends after so many looks at it.
+type lateCancel struct {
+	context.Context
+	looks int
+}
+
+func (c *lateCancel) Err() error {
+	if c.looks--; c.looks < 0 {
+		return context.Canceled
+	}
+	return nil
+}
+
+// TestWorkStopped: a shard that did not come to its end has no part.
+func TestWorkStopped(t *testing.T) {
+	for command := range small {
+		for looks := range 3 {
+			part, err := newWork(t, command).Run(&lateCancel{context.Background(), looks}, engine.Whole)
+			if part != nil {
+				t.Errorf("%s stopped after %d looks: a part of %d bytes", command, looks, len(part))
+			}
+			wantError(t, command, err, "shard 0/1 was stopped before it was done, and wrote no part; run it again")
+		}
+	}
+}
+
+func TestNewRefuses(t *testing.T) {
+	d := document(t)
+	d.Tolerances, d.Catalogue = nil, nil
+	low := math.Inf(-1)
+	for _, tt := range []struct {
+		name, command string
+		options       any
+		part          string // of the error
+	}{
+		{"no tolerances", "tolerance", engine.ToleranceOptions{}, "tolerances"},
+		{"no catalogue", "choose", engine.ChooseOptions{}, "catalogue: is empty"},
+		{"a map of one cell", "map", engine.MapOptions{Columns: 1, Rows: 1}, "a map of 1 by 1 cells"},
+		{"an infinite bound", "map", engine.MapOptions{XMin: &low}, "an option is no number"},
+	} {
+		_, err := New(tt.command, d, tt.options)
+		wantError(t, tt.name, err, tt.part)
+	}
+}
