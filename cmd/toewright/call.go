@@ -20,16 +20,19 @@ type call[R any] struct {
 // setUp makes cmd read a study, ask and print.
 func (c call[R]) setUp(cmd *cobra.Command) *cobra.Command {
 	var shown answering
-	var shard shardOption
+	var shard sharding
 	cmd.Args = usage(oneFile)
 	cmd.ValidArgsFunction = completeStudy
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if err := shard.check(cmd); err != nil {
+			return err
+		}
 		d, err := readStudy(args[0], cmd.InOrStdin())
 		if err != nil {
 			return err
 		}
-		if shard.given {
-			return runShard(cmd, d, c.work, shard.Shard)
+		if shard.shard.given {
+			return shard.run(cmd, d, c.work)
 		}
 		answer, err := c.ask(cmd.Context(), d)
 		if err != nil {
@@ -39,7 +42,7 @@ func (c call[R]) setUp(cmd *cobra.Command) *cobra.Command {
 	}
 	shown.addFlags(cmd.Flags())
 	if c.work != nil {
-		cmd.Flags().Var(&shard, "shard", "do no more than `i/n` of the work, and print its part for merge")
+		shard.addFlags(cmd.Flags())
 	}
 	return cmd
 }

@@ -21,10 +21,13 @@ func completeParts(*cobra.Command, []string, string) ([]string, cobra.ShellCompD
 	return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt
 }
 
-// completeOptions offers values for the options of a call: words, and the names of
-// candidates once the file is given.
+// completeOptions offers values for the options of a call: words, the names of
+// candidates once the file is given, and files where one is written.
 func completeOptions(cmd *cobra.Command) *cobra.Command {
 	cmd.Flags().VisitAll(func(f *pflag.Flag) {
+		if f.Name == partOption {
+			return
+		}
 		offer := cobra.NoFileCompletions
 		if words := options.Words(f); words != nil {
 			offer = cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)
