@@ -56,6 +56,7 @@ func TestShardsMergeToTheSameBytes(t *testing.T) {
 	}{
 		{"tolerance", []string{"tolerance", shardStudy, "--cars", "500"}},
 		{"tolerance of another seed and figure", []string{"tolerance", shardStudy, "--cars", "100", "--seed", "7", "--figure", "rms", "--limit", "0.2"}},
+		{"tolerance of toe as built", []string{"tolerance", shardStudy, "--cars", "90", "--toe", "as-built"}},
 		{"choose", []string{"choose", shardStudy}},
 		{"choose with an effect", []string{"choose", shardStudy, "--effect", "parts", "--most", "3", "--figure", "peak"}},
 		{"map", []string{"map", shardStudy, "--columns", "5", "--rows", "9"}},
