@@ -104,3 +104,40 @@ func TestShelfTooLarge(t *testing.T) {
 		t.Error("a shelf of 36·4²⁰ combinations was accepted")
 	}
 }
+
+// BenchmarkShelf tries 10,000 combinations on one core, each through 21 positions:
+// of parts that move the ends of the tie rod alone, and with ball joints among them,
+// which the static position has to be solved for.
+func BenchmarkShelf(b *testing.B) {
+	for _, tt := range []struct{ name, other string }{{"tie rod", "tieRodInnerLateral"}, {"ball joints", "upperBallJointHeight"}} {
+		b.Run(tt.name, func(b *testing.B) {
+			s := &optimize.Shelf{Judge: textbookJudge(b)}
+			s.Travels, _ = solver.Grid(50, 50, 5)
+			for _, key := range []string{tt.other, "tieRodOuterHeight", "tieRodInnerHeight", "steeringArmLength"} {
+				s.Slots = append(s.Slots, slotOf(b, s.Base.Design(), key))
+			}
+			b.ReportAllocs()
+			for b.Loop() {
+				if c, err := s.Try(context.Background(), optimize.Span{End: 10_000}, optimize.Parallel{Workers: 1}); err != nil || c.Built != 10_000 {
+					b.Fatalf("%d built, %v", c.Built, err)
+				}
+			}
+			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/10_000, "µs/combination")
+		})
+	}
+}
+
+// slotOf returns a slot of nine parts, 1 to 9 mm of a parameter, the dearer the
+// longer.
+func slotOf(t testing.TB, d *solver.Design, key string) optimize.Slot {
+	t.Helper()
+	p, sides, err := solver.FindParameter(d, key)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := optimize.Slot{Name: key}
+	for v := 1.0; v <= 9; v++ {
+		out.Parts = append(out.Parts, optimize.Part{Price: 10 * v, Changes: []solver.Change{{Parameter: p, Sides: sides, Value: v}}})
+	}
+	return out
+}

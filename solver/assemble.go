@@ -170,12 +170,9 @@ func (w *staticWork) static(i int, hold Hold) (*staticUnit, error) {
 		return w.asExchanged(i), nil
 	}
 	p := w.prepare(i, w.cs, hold)
-	q, err := p.solve(&w.tracer)
+	q, err := w.solve(i, hold)
 	if err != nil {
 		return nil, err
-	}
-	if q != (state{}) { // else the points are placed already
-		p.put(&q, constant(1))
 	}
 	if err := p.u.takeUp(p.c.pts, p.before); err != nil {
 		return nil, err

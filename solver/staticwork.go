@@ -12,6 +12,7 @@ type staticWork struct {
 	path      staticPath
 	equations equations
 	tracer    tracer
+	memo      staticMemo
 
 	before, after, from, placed [maxUnitPoints]dvec
 	spins                       [2]dvec

@@ -1,0 +1,95 @@
+package solver
+
+import "math"
+
+// staticMemo remembers solved static positions of corners by the changes that bear
+// on them. Where static toe is held the tie rod takes what length it must, so that
+// its balls do not: the combinations of a catalogue or the cells of a map that
+// differ in nothing else share one solution, which is the very one that each would
+// find by itself.
+type staticMemo [memoSize]struct {
+	key memoKey
+	q   state
+}
+
+// Sizes of a memo: more positions than a catalogue has of one kind of part or a map
+// columns, and more changes than bear on one.
+const (
+	memoBits    = 8
+	memoSize    = 1 << memoBits
+	memoChanges = 4
+)
+
+// memoKey is what a corner's static position follows from, beside the design.
+type memoKey struct {
+	valid   bool
+	unit    int
+	hold    Hold
+	n       int // changes in use
+	changes [memoChanges]memoChange
+}
+
+type memoChange struct {
+	key   string
+	sides Selection
+	value float64
+}
+
+// keyOf returns the key of unit i with changes; not valid where it has none: for an
+// axle, a car as built, seeds, and more changes than it can hold.
+func (w *staticWork) keyOf(i int, hold Hold) memoKey {
+	k := memoKey{unit: i, hold: hold}
+	if w.assembler.units[i].beam || w.held(hold, w.cs)&HoldToe == 0 {
+		return k
+	}
+	for _, c := range w.cs {
+		if c.exchangesTieRodBall() {
+			continue
+		}
+		if c.seed || k.n == memoChanges {
+			return k
+		}
+		k.changes[k.n] = memoChange{c.Parameter.Key, c.Sides, c.Value}
+		k.n++
+	}
+	k.valid = true
+	return k
+}
+
+// exchangesTieRodBall reports whether a change moves nothing but an end of the tie
+// rod.
+func (c *Change) exchangesTieRodBall() bool {
+	ref := &c.Parameter.point
+	return c.Parameter.stage == partStage && ref.group == byRole && (ref.role == TieRodOuterRole || ref.role == TieRodInnerRole)
+}
+
+// slot returns the place of a key in a memo.
+func (k *memoKey) slot() uint64 {
+	h := uint64(k.unit)
+	for i := range k.n {
+		h = (h ^ math.Float64bits(k.changes[i].value)) * 0x9e3779b97f4a7c15 // 2⁶⁴ over the golden ratio: spreads bits upward
+	}
+	return h >> (64 - memoBits)
+}
+
+// solve returns the unknowns of the path that was prepared for unit i, remembered
+// or found, and leaves the points in that position.
+func (w *staticWork) solve(i int, hold Hold) (state, error) {
+	k := w.keyOf(i, hold)
+	known := &w.memo[k.slot()]
+	if k.valid && known.key == k {
+		w.path.put(&known.q, constant(1))
+		return known.q, nil
+	}
+	q, err := w.path.solve(&w.tracer)
+	if err != nil {
+		return q, err
+	}
+	if q != (state{}) { // else the points are placed already
+		w.path.put(&q, constant(1))
+	}
+	if k.valid {
+		known.key, known.q = k, q
+	}
+	return q, nil
+}
