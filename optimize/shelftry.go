@@ -49,7 +49,11 @@ func (w *shelfWorker) try(ctx context.Context, combinations Span) {
 // build assembles combination number n, moves it and offers it.
 func (w *shelfWorker) build(n int) {
 	w.changes = w.s.gather(w.changes[:0], w.parts)
-	car, f := w.judge(w.changes)
+	sides := w.Sides
+	if len(w.s.Effects) > 0 { // which may look at both
+		sides = solver.BothSides
+	}
+	car, f := w.judgeSides(sides, w.changes)
 	if car == nil {
 		return
 	}

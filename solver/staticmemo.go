@@ -2,9 +2,9 @@ package solver
 
 import "math"
 
-// staticMemo remembers solved static positions of corners by the changes that bear
-// on them. Where static toe is held the tie rod takes what length it must, so that
-// its balls do not: the combinations of a catalogue or the cells of a map that
+// staticMemo remembers solved static positions of units by the changes that bear on
+// them. Where static toe is held the rods that set it take what length they must, so
+// that their balls do not: the combinations of a catalogue or the cells of a map that
 // differ in nothing else share one solution, which is the very one that each would
 // find by itself.
 type staticMemo [memoSize]struct {
@@ -20,12 +20,12 @@ const (
 	memoChanges = 4
 )
 
-// memoKey is what a corner's static position follows from, beside the design.
+// memoKey is what a unit's static position follows from, beside the design.
 type memoKey struct {
 	valid   bool
 	unit    int
-	hold    Hold
-	n       int // changes in use
+	hold    Hold // and what the changes set, be it of the other side
+	n       int  // changes in use
 	changes [memoChanges]memoChange
 }
 
@@ -35,18 +35,18 @@ type memoChange struct {
 	value float64
 }
 
-// keyOf returns the key of unit i with changes; not valid where it has none: for an
-// axle, a car as built, seeds, and more changes than it can hold.
+// keyOf returns the key of unit i with the changes of w; not valid where it has
+// none: for a car whose toe floats, and more changes than it can hold.
 func (w *staticWork) keyOf(i int, hold Hold) memoKey {
-	k := memoKey{unit: i, hold: hold}
-	if w.assembler.units[i].beam || w.held(hold, w.cs)&HoldToe == 0 {
+	k := memoKey{unit: i, hold: w.held(hold, w.cs)}
+	if w.rods != nil || hold&HoldToe == 0 {
 		return k
 	}
 	for _, c := range w.cs {
-		if c.exchangesTieRodBall() {
+		if e := w.assembler.units[i].extentOf(c.Change, hold); e == nothing || e == freeParts {
 			continue
 		}
-		if c.seed || k.n == memoChanges {
+		if k.n == memoChanges {
 			return k
 		}
 		k.changes[k.n] = memoChange{c.Parameter.Key, c.Sides, c.Value}
@@ -54,13 +54,6 @@ func (w *staticWork) keyOf(i int, hold Hold) memoKey {
 	}
 	k.valid = true
 	return k
-}
-
-// exchangesTieRodBall reports whether a change moves nothing but an end of the tie
-// rod.
-func (c *Change) exchangesTieRodBall() bool {
-	ref := &c.Parameter.point
-	return c.Parameter.stage == partStage && ref.group == byRole && (ref.role == TieRodOuterRole || ref.role == TieRodInnerRole)
 }
 
 // slot returns the place of a key in a memo.
