@@ -142,15 +142,18 @@ func TestDiagnoseNeedsHome(t *testing.T) {
 	}
 }
 
+// metric words lengths in mm and angles in degrees.
+var metric = solver.Wording{
+	Length: func(mm float64) string { return fmt.Sprintf("%.1f mm", mm) },
+	Small:  func(mm float64) string { return fmt.Sprintf("%.2g mm", mm) },
+	Angle:  func(a solver.Angle) string { return fmt.Sprintf("%.3f deg", a.Degrees()) },
+}
+
 // TestDiagnosisLines reads the diagnosis of Rill's example with its inner ball 8 mm
 // too high.
 func TestDiagnosisLines(t *testing.T) {
 	x := assembled(t, rillDesign(t), map[string]float64{"tieRodInnerHeight": 8})
-	lines := diagnosed(t, x, solver.Right, 50, 10).Lines(solver.Wording{
-		Length: func(mm float64) string { return fmt.Sprintf("%.1f mm", mm) },
-		Small:  func(mm float64) string { return fmt.Sprintf("%.2g mm", mm) },
-		Angle:  func(a solver.Angle) string { return fmt.Sprintf("%.3f deg", a.Degrees()) },
-	})
+	lines := diagnosed(t, x, solver.Right, 50, 10).Lines(metric)
 	want := []string{
 		"right side: toe error 0.405 deg RMS over 50.0 mm of bump and 50.0 mm of droop",
 		"ball height: slope at ride height of 0.404 deg RMS, 99 % of the mean square; outer ball 9.5 mm up (rod 1.6 mm shorter) leaves 0.011 deg RMS; or inner ball 10.1 mm down (rod 1.7 mm shorter) leaves 0.005 deg RMS",
@@ -160,5 +163,35 @@ func TestDiagnosisLines(t *testing.T) {
 	}
 	if !slices.Equal(lines, want) {
 		t.Errorf("lines:\n%s\nwant:\n%s", strings.Join(lines, "\n"), strings.Join(want, "\n"))
+	}
+}
+
+// TestDiagnosisLeavesOut checks that a ball that stays where it is is not told to
+// move, and that remedies which come to the same are told once.
+func TestDiagnosisLeavesOut(t *testing.T) {
+	d := rillDesign(t)
+	outward := change(t, d, "tieRodInnerLateral", 5)
+	remedy := func(key string, mm float64) solver.Remedy {
+		return solver.Remedy{Changes: []solver.Change{change(t, d, key, mm), outward}}
+	}
+	tests := []struct {
+		name          string
+		first, second float64 // of the outer and of the inner ball's height, mm
+		want          string
+	}{
+		{"both move", 1, -2, "outer ball 1.0 mm up and inner ball 5.0 mm outboard leaves 0.000 deg RMS; or inner ball 2.0 mm down and 5.0 mm outboard leaves 0.000 deg RMS"},
+		{"neither height", 0.01, -0.01, "inner ball 5.0 mm outboard leaves 0.000 deg RMS"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			x := solver.Diagnosis{Travels: []float64{-10, 0, 10}, Remedies: []solver.Remedy{
+				{}, {}, {}, remedy("tieRodOuterHeight", tt.first), remedy("tieRodInnerHeight", tt.second),
+			}}
+			x.Shape.RMS = solver.Deg(0.1)
+			lines := x.Lines(metric)
+			if got, want := lines[len(lines)-1], "height and length together: "+tt.want; got != want {
+				t.Errorf("last line %q, want %q", got, want)
+			}
+		})
 	}
 }

@@ -47,18 +47,22 @@ func (d *Diagnosis) Lines(w Wording) []string {
 	return lines
 }
 
-// alternatives returns the words of some remedies after a lead, empty where there
-// are none.
+// alternatives returns the words of some remedies after a lead, each once, empty
+// where there are none.
 func (d *Diagnosis) alternatives(lead string, w Wording, remedies ...int) string {
-	line := ""
+	line, before := "", ""
 	for _, i := range remedies {
 		if i >= len(d.Remedies) {
 			break
 		}
+		words := d.Remedies[i].words(w)
+		if words == before {
+			continue
+		}
 		if line != "" {
 			lead = "; or "
 		}
-		line += lead + d.Remedies[i].words(w)
+		line, before = line+lead+words, words
 	}
 	return line
 }
@@ -71,6 +75,9 @@ func shareOf(cause, shape string, w Wording, p ShapePart) string {
 func (r *Remedy) words(w Wording) string {
 	line, ball := "", ""
 	for _, c := range r.Changes {
+		if len(r.Changes) > 1 && math.Abs(c.Value) < leastMove {
+			continue
+		}
 		b, move := moveWords(w, &c)
 		if line != "" {
 			line += " and "
@@ -89,6 +96,9 @@ func (r *Remedy) words(w Wording) string {
 	}
 	return line
 }
+
+// leastMove is the least move of a ball, mm, that is worth saying beside another.
+const leastMove = 0.02
 
 // longerRod is the least change of a rod's length that is worth saying, mm.
 const longerRod = 0.05

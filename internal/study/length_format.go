@@ -7,12 +7,12 @@ import (
 )
 
 // FormatLength writes a length, in u, with its unit: millimetres to 0.01,
-// inches to 0.001 or, if fraction is set, to the nearest 1/32.
+// inches to 0.001 or, if fraction is set, to the nearest 1/32 where that is not 0.
 func FormatLength(x float64, u Units, fraction bool) string {
 	switch {
 	case u != Inch:
 		return fixed(x, 2) + " mm"
-	case fraction:
+	case fraction && (x == 0 || math.Round(math.Abs(x)*thirtySeconds) > 0):
 		return FormatFraction(x) + " in"
 	}
 	return fixed(x, 3) + " in"

@@ -43,6 +43,9 @@ func TestFormatLength(t *testing.T) {
 		{"millimetres have no fractions", 12.7, Millimetre, true, "12.70 mm"},
 		{"inches", 0.5, Inch, false, "0.500 in"},
 		{"fraction", 0.5, Inch, true, "1/2 in"},
+		{"half a mark", 1.0 / 64, Inch, true, "1/32 in"},
+		{"less than half a mark", -0.015, Inch, true, "-0.015 in"},
+		{"no fraction of nothing", 0, Inch, true, "0 in"},
 		{"no negative zero", -0.001, Millimetre, false, "0.00 mm"},
 	}
 	for _, tt := range tests {
