@@ -141,3 +141,34 @@ func slotOf(t testing.TB, d *solver.Design, key string) optimize.Slot {
 	}
 	return out
 }
+
+// TestShelfLimitsSeeBothWheels: a limit may look at the right wheel though the left
+// one's toe is judged. The arms of the textbook's car are alike, so that one limit
+// on either holds for the same parts.
+func TestShelfLimitsSeeBothWheels(t *testing.T) {
+	built := map[solver.Side]int{}
+	for _, side := range solver.Sides {
+		s := textbookShelf(t)
+		s.Effects = nil
+		most := armOf(t, s, side) + 1
+		s.Limits = []optimize.Limit{{Name: "arm", Max: most, Of: func(x *solver.Axle, _ *solver.Workspace) float64 { return x.SteeringArm(side) }}}
+		found, err := s.Try(context.Background(), optimize.Span{End: 36}, optimize.Parallel{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		built[side] = found.Built
+	}
+	if l, r := built[solver.Left], built[solver.Right]; l != r || l == 0 || l == 32 {
+		t.Errorf("%d combinations hold the limit on the left arm, %d on the right, of 32", l, r)
+	}
+}
+
+// armOf returns the length of a steering arm of the base car, mm.
+func armOf(t *testing.T, s *optimize.Shelf, side solver.Side) float64 {
+	t.Helper()
+	car, err := s.Base.Assemble(nil, s.Hold)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return car.SteeringArm(side)
+}

@@ -50,7 +50,7 @@ func (w *shelfWorker) try(ctx context.Context, combinations Span) {
 func (w *shelfWorker) build(n int) {
 	w.changes = w.s.gather(w.changes[:0], w.parts)
 	sides := w.Sides
-	if len(w.s.Effects) > 0 { // which may look at both
+	if len(w.s.Effects)+len(w.s.Limits) > 0 { // which may look at both
 		sides = solver.BothSides
 	}
 	car, f := w.judgeSides(sides, w.changes)

@@ -60,6 +60,7 @@ func TestShardsMergeToTheSameBytes(t *testing.T) {
 		{"choose", []string{"choose", shardStudy}},
 		{"choose with an effect", []string{"choose", shardStudy, "--effect", "parts", "--most", "3", "--figure", "peak"}},
 		{"map", []string{"map", shardStudy, "--columns", "5", "--rows", "9"}},
+		{"map over all set-ups", []string{"map", "../../testdata/studies/double-wishbone-centre-link.json", "--columns", "3", "--rows", "5", "--scenario", "all"}},
 		{"map of other axes", []string{"map", shardStudy, "--columns", "3", "--rows", "4", "--x", "caster", "--y", "steeringArmLength", "--y-min", "-3", "--y-max", "3.1"}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
@@ -69,7 +70,7 @@ func TestShardsMergeToTheSameBytes(t *testing.T) {
 				slices.Reverse(parts)
 				for _, form := range [][]string{{"--json"}, {"--inches"}} {
 					want := output(t, append(slices.Clone(tt.args), form...)...)
-					got := output(t, append(append([]string{"merge", shardStudy}, parts...), form...)...)
+					got := output(t, append(append([]string{"merge", tt.args[1]}, parts...), form...)...)
 					if len(want) == 0 || !bytes.Equal(got, want) {
 						t.Errorf("%d shards merged print with %s\n%.400s\nwant\n%.400s", n, form[0], got, want)
 					}
