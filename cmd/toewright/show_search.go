@@ -23,8 +23,8 @@ func showSearch(r *report, s *engine.SearchResult) {
 	r.line("")
 	r.line("%d of %d searches ended here, after %d evaluations; %s.", s.Agreeing, s.Restarts, s.Evaluations, s.Status)
 	showLimits(r, s)
-	showRounded(r, s)
 	showRobust(r, s)
+	showRounded(r, s)
 	if len(s.AtBound) > 0 {
 		r.line("A value at a bound may have a better one beyond it.")
 	}
@@ -77,7 +77,8 @@ func (r *report) parameter(key string, value float64) (text, unit string) {
 	return r.length(value), string(r.shown)
 }
 
-// showLimits prints how the best values stand to the study's limits.
+// showLimits prints how the best values stand to the study's limits, in the set-up
+// where each is nearest to being broken.
 func showLimits(r *report, s *engine.SearchResult) {
 	if len(s.Limits) == 0 {
 		return
@@ -85,12 +86,20 @@ func showLimits(r *report, s *engine.SearchResult) {
 	r.heading("limits")
 	t := &table{left: map[int]bool{5: true, 6: true}}
 	t.add("", "value", "min", "max", "", "", "")
-	for _, l := range s.Limits {
+	n := len(r.study.Search.Limits)
+	for k := range n {
+		l := tightest(s.Limits, k, n)
+		if l == nil {
+			continue
+		}
 		state := "held"
 		if !l.Held {
 			state = "broken"
 		}
-		t.add(l.Name, r.limit(&l, l.Value), r.limit(&l, l.Min), r.limit(&l, l.Max), r.limitUnit(&l), state, oneLine(l.Scenario))
+		if l.Scenario != "" {
+			state += ", tightest in " + oneLine(l.Scenario)
+		}
+		t.add(l.Name, r.limit(l, l.Value), r.limit(l, l.Min), r.limit(l, l.Max), r.limitUnit(l), state)
 	}
 	r.table(t)
 	switch n := len(s.Conflict); {

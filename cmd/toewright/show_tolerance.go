@@ -4,9 +4,14 @@ import (
 	"toewright/internal/engine"
 )
 
-// mostContributors is how many dimensions are listed: the rest together decide
-// little.
-const mostContributors = 12
+const (
+	// mostContributors is how many dimensions are listed: the rest together decide
+	// little.
+	mostContributors = 12
+	// leastShare is the share of the variance, half of what is printed as 0.1 %,
+	// below which a dimension is not listed.
+	leastShare = 0.0005
+)
 
 // showTolerance prints the spread along the travel, the figure's percentiles, the
 // yield and the dimensions that decide it.
@@ -35,7 +40,7 @@ func showTolerance(r *report, t *engine.ToleranceResult) {
 	showSetUps(r, t)
 	if !t.LinearValid {
 		r.line("")
-		r.line("Simulation and linear propagation differ: go by the simulation.")
+		r.line("Simulation and linear propagation differ by more than a twentieth of the spread: go by the simulation.")
 	}
 }
 
@@ -80,7 +85,7 @@ func showContributors(r *report, t *engine.ToleranceResult) {
 	}
 	out.add(header...)
 	for i, c := range t.Contributors {
-		if i == mostContributors {
+		if i == mostContributors || !(c.Share >= leastShare) {
 			break
 		}
 		row := []string{c.Parameter, percent(c.Share)}
@@ -90,6 +95,9 @@ func showContributors(r *report, t *engine.ToleranceResult) {
 		out.add(row...)
 	}
 	r.table(out)
+	if rest := len(t.Contributors) - len(out.rows) + 1; rest > 0 {
+		r.line("%d more decide less than these.", rest)
+	}
 }
 
 // showSetUps prints the series in each set-up of the study's search.

@@ -2,16 +2,19 @@ package main
 
 import (
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 )
 
 const (
-	workedExamples = "../../docs/worked-examples.md"
-	indent         = "    "
-	prompt         = indent + "$ bin/toewright "
-	leftOut        = indent + "..."
+	indent  = "    "
+	prompt  = indent + "$ bin/toewright "
+	leftOut = indent + "..."
 )
+
+// workedPages are the pages of worked examples.
+var workedPages = []string{"../../docs/worked-examples.md", "../../docs/worked-forging.md"}
 
 // worked is a command line of the page and what stands there as its output.
 type worked struct {
@@ -20,10 +23,17 @@ type worked struct {
 	cut  bool     // the page leaves out what follows
 }
 
-// TestWorkedExamples runs the commands of the page of worked examples and compares
+// TestWorkedExamples runs the commands of each page of worked examples and compares
 // what they print with what the page says. With -update it writes the page anew,
 // as many lines of each output as it has now.
 func TestWorkedExamples(t *testing.T) {
+	for _, page := range workedPages {
+		t.Run(filepath.Base(page), func(t *testing.T) { checkWorked(t, page) })
+	}
+}
+
+// checkWorked runs the commands of one page.
+func checkWorked(t *testing.T, workedExamples string) {
 	page, err := os.ReadFile(workedExamples)
 	if err != nil {
 		t.Fatal(err)
