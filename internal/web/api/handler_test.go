@@ -120,3 +120,36 @@ func TestSchemaIsTheStudys(t *testing.T) {
 		t.Errorf("schema = %d %.80q", status, body)
 	}
 }
+
+// TestForgingOptions asks what a forging's designer asks, by query parameters.
+func TestForgingOptions(t *testing.T) {
+	study := strings.Replace(saloon, `"max": 20}]}`, `"max": 20}], "scenarios": [{"name": "as it is"}, {"name": "low", "changes": {"rideHeight": -20}}]},
+		"tolerances": [{"parameter": "tieRodLength", "plusMinus": 0.5}], "yield": {"limit": 0.5, "cars": 200}`, 1)
+	var series engine.ToleranceResult
+	answered(t, "tolerance?toe=as-built", study, &series)
+	if series.StaticToe != engine.ToeAsBuilt || len(series.Scenarios) != 2 || !series.ScenarioYield.Valid() {
+		t.Errorf("tolerance: toe %q, %d set-ups, yield over them %v", series.StaticToe, len(series.Scenarios), series.ScenarioYield)
+	}
+	var found engine.SearchResult
+	answered(t, "search?target-of=low+ball", study, &found)
+	if found.Target == nil || len(found.Scenarios) != 2 || len(found.Scenarios[1].Curves) != 1 {
+		t.Errorf("search: target %v, set-ups %+v", found.Target, found.Scenarios)
+	}
+	var picture engine.MapResult
+	answered(t, "map?scenario=all&y=tieRodInnerHeight&columns=3&rows=3", study, &picture)
+	if picture.Scenario != "all" || !picture.Best.Figure.Valid() {
+		t.Errorf("map: scenario %q, best %+v", picture.Scenario, picture.Best)
+	}
+}
+
+// answered decodes the answer to a call that must succeed.
+func answered(t *testing.T, path, study string, answer any) {
+	t.Helper()
+	r := post(t, New(Config{}), path, study)
+	if r.StatusCode != http.StatusOK {
+		t.Fatalf("%s: %d, %s", path, r.StatusCode, readFault(t, r).Message)
+	}
+	if err := json.NewDecoder(r.Body).Decode(answer); err != nil {
+		t.Fatalf("%s: %v", path, err)
+	}
+}
