@@ -123,6 +123,7 @@ func TestSearchErrors(t *testing.T) {
 		key, part  string
 	}{
 		{"no search", "", SearchOptions{}, Wrong, "search", "variables"},
+		{"a rod's length where toe is re-set", `"search": {"variables": [{"parameter": "tieRodLength", "min": -2, "max": 2}]},`, SearchOptions{}, Wrong, "search.variables", "tieRodLength does nothing"},
 		{"unknown figure", oneVariable, SearchOptions{Minimise: "mean"}, Wrong, "minimise", "rms"},
 		{"unknown side", oneVariable, SearchOptions{Side: "front"}, Wrong, "side", "left"},
 		{"out of reach", `"search": {"variables": [{"parameter": "tieRodOuterHeight", "min": -20, "max": 20}], "window": {"bump": 500, "droop": 5, "step": 5}},`,

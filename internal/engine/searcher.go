@@ -23,7 +23,7 @@ func newSearcher(d *study.Document, o *SearchOptions) (*searcher, error) {
 	s := &searcher{sweeper: sweep}
 	s.problem = optimize.ToeSearch{Base: sweep.base, Travels: sweep.grid.mm, Targets: targets(sweep.doc)}
 	s.problem.Weights = weights(d, sweep.grid)
-	for _, set := range []func(*SearchOptions) error{s.setMeasure, s.setFree, s.setSide, s.setScenarios, s.setLimits} {
+	for _, set := range []func(*SearchOptions) error{s.setMeasure, s.setFree, s.setSide, s.setScenarios, s.checkRods, s.setLimits} {
 		if err := set(o); err != nil {
 			return nil, err
 		}
@@ -56,6 +56,25 @@ func (s *searcher) setFree(*SearchOptions) error {
 		s.problem.Free = append(s.problem.Free, optimize.Free{
 			Parameter: p, Sides: sides, Min: s.doc.ToSolver(p, v.Min), Max: s.doc.ToSolver(p, v.Max),
 		})
+	}
+	return nil
+}
+
+// checkRods refuses a rod's own length as a variable where static toe is re-set in
+// every set-up: any value would do.
+func (s *searcher) checkRods(*SearchOptions) error {
+	for i := range s.problem.Free {
+		p := &s.problem.Free[i].Parameter
+		if !p.RodLength() {
+			continue
+		}
+		held := len(s.problem.Scenarios) == 0
+		for _, up := range s.problem.Scenarios {
+			held = held || up.Hold&solver.HoldToe != 0
+		}
+		if held {
+			return wrongf("search.variables", "%s does nothing where static toe is re-set; let each set-up hold camber and caster alone, or take it out", p.Key)
+		}
 	}
 	return nil
 }

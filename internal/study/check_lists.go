@@ -3,6 +3,8 @@ package study
 import (
 	"errors"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"toewright/internal/strictjson"
@@ -23,9 +25,23 @@ func checkCandidates(d *Document) []Finding {
 		case len(c.Changes) == 0:
 			found = append(found, Finding{path + ".changes", Note, "changes nothing, so it is the base car", ""})
 		}
+		found = append(found, rodFindings(path, &c)...)
 		seen[c.Name] = true
 	}
 	return found
+}
+
+// rodFindings looks for the length of a rod that is changed where toe is re-set.
+func rodFindings(path string, c *Candidate) []Finding {
+	if c.Hold != nil && !slices.Contains(c.Hold, "toe") {
+		return nil
+	}
+	for _, key := range slices.Sorted(maps.Keys(c.Changes)) {
+		if name, _, _ := strings.Cut(key, "@"); name == "tieRodLength" || name == "dragLinkLength" {
+			return []Finding{{path + ".changes." + key, Warning, "does nothing where static toe is re-set", "hold camber and caster alone"}}
+		}
+	}
+	return nil
 }
 
 // checkJobs looks for what keeps a search, a fit or a tolerance study that the

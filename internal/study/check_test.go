@@ -167,6 +167,10 @@ func TestCheckSlips(t *testing.T) {
 			"candidates.0.changes", Note, "changes nothing, so it is the base car", "",
 		},
 		{
+			"rod where toe is re-set", w, `"tieRodOuterHeight": -4`, `"tieRodOuterHeight": -4, "tieRodLength@left": 1`,
+			"candidates.0.changes.tieRodLength@left", Warning, "does nothing where static toe is re-set", "hold camber and caster alone",
+		},
+		{
 			"yardstick gone", w, `"units": "mm"`, `"units": "mm", "display": {"yardstick": "gone"}`,
 			"display.yardstick", Warning, `no candidate is called "gone"`, "choose another",
 		},
