@@ -48,6 +48,9 @@ func (k *kept) listen(ctx app.Context, p *Panels) {
 	on("pagehide", func(ctx app.Context) { k.save(ctx, p) })
 	on("visibilitychange", func(ctx app.Context) { k.save(ctx, p) })
 	on("storage", func(app.Context) { k.theirs = k.keeper.Theirs() })
+	on(updateEvent, func(app.Context) { p.host.look() })
+	on(installEvent, func(app.Context) { p.host.look() })
+	p.host.look()
 }
 
 // stop lets go of the window.

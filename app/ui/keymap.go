@@ -16,7 +16,7 @@ var keyGroups = []struct {
 	keys  [][2]string
 }{
 	{"Anywhere", [][2]string{
-		{"Ctrl K", "find a command by its words"}, {"Alt 1 … Alt 8", "open a panel"}, {"Ctrl Z, Ctrl Y", "undo, redo"},
+		{"Ctrl K", "find a command by its words"}, {"Alt 1 … Alt 9", "open a panel"}, {"Ctrl Z, Ctrl Y", "undo, redo"},
 		{"Ctrl S", "save the study as a file"}, {"Ctrl P", "print the drawing, or the bench sheet where it is open"}, {"?", "this list"},
 	}},
 	{"On the drawing", [][2]string{

@@ -29,6 +29,7 @@ type Panels struct {
 	lasting  app.Context // of the column itself
 	toast    toast
 	kept     kept
+	host     host
 	finding  finding
 	forging  forging
 	shelving shelving
@@ -78,6 +79,7 @@ func (p *Panels) Render() app.UI {
 	return app.Section().Class("panels").Aria("label", "Panels").Body(
 		p.tools(b),
 		p.kept.offer(p),
+		p.host.offer(p),
 		p.toast.render(),
 		app.Div().Class("panel").ID("panel").Role("tabpanel").Aria("labelledby", "tab-"+p.tab).Body(p.panel(b)),
 		p.tabList(),

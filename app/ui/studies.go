@@ -70,6 +70,7 @@ func (s *studies) files() app.UI {
 			)
 		}),
 		app.P().Class("note").Text("Studies are kept in this browser on this device. A file is the way to another one, and the safest copy."),
+		s.Panels.host.install(),
 	)
 }
 

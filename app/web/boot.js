@@ -61,6 +61,24 @@
 
   navigator.serviceWorker?.ready.then(watch);
 
+  // What the browser offers for installing the page, until the reader takes it up. The
+  // event "toewright:install" says that this has come or gone.
+  let offer;
+
+  function offered(event) {
+    offer = event;
+    dispatchEvent(new Event("toewright:install"));
+  }
+
+  addEventListener("beforeinstallprompt", offered);
+  addEventListener("appinstalled", () => offered(undefined));
+
+  async function install() {
+    const taken = offer;
+    offered(undefined);
+    await taken.prompt();
+  }
+
   // Changes elements as the first bytes of a buffer say: for each change the number of
   // the element, the name of an attribute, "" for the text, and its value, "" to take it
   // away, each ended by the control character 1F.
@@ -83,5 +101,9 @@
     }
   }
 
-  globalThis.toewright = { startWorker, update, paint, get updateWaiting() { return waiting !== undefined; } };
+  globalThis.toewright = {
+    startWorker, update, install, paint,
+    get updateWaiting() { return waiting !== undefined; },
+    get installable() { return offer !== undefined; },
+  };
 })();
