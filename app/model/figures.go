@@ -60,14 +60,7 @@ func atRest(c *solver.Curve) *solver.Position {
 // none.
 func targetOf(d *study.Document, s solver.Side) *optimize.Target {
 	t := &optimize.Target{}
-	if d.Search == nil {
-		return t
-	}
-	points := d.Search.Target
-	if s == solver.Right && d.Search.TargetRight != nil {
-		points = d.Search.TargetRight
-	}
-	for _, p := range points {
+	for _, p := range TargetPoints(d, s) {
 		t.Travel = append(t.Travel, d.Units.Millimetres(p[0]))
 		t.Change = append(t.Change, solver.Deg(p[1]))
 	}

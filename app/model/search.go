@@ -109,6 +109,10 @@ const (
 func KindOfTarget(f *study.Search) TargetKind {
 	t := f.Target
 	switch {
+	case f.TargetSlope != 0:
+		return SlopeTarget
+	case f.TargetOf != "":
+		return PointsTarget // those of another car's curve
 	case len(t) == 0:
 		return FlatTarget
 	case len(t) == 2 && t[0][0] < 0 && t[1][0] > 0 && t[0][1]*t[1][0] == t[1][1]*t[0][0]:
@@ -121,6 +125,9 @@ func KindOfTarget(f *study.Search) TargetKind {
 func Slope(f *study.Search) float64 {
 	if KindOfTarget(f) != SlopeTarget {
 		return 0
+	}
+	if f.TargetSlope != 0 {
+		return f.TargetSlope
 	}
 	return f.Target[1][1] / f.Target[1][0]
 }
@@ -140,11 +147,11 @@ func (s *Session) SetTarget(kind TargetKind) error {
 		f.TargetRight = nil
 		switch kind {
 		case FlatTarget:
-			f.Target = nil
+			setTarget(f, nil)
 		case SlopeTarget:
-			f.Target = slopeTarget(w, firstSlope)
+			setTarget(f, slopeTarget(w, firstSlope))
 		case PointsTarget:
-			f.Target = [][2]float64{{-w.Droop, 0}, {0, 0}, {w.Bump, 0}}
+			setTarget(f, [][2]float64{{-w.Droop, 0}, {0, 0}, {w.Bump, 0}})
 		}
 	})
 }
@@ -156,7 +163,7 @@ const firstSlope = -0.001
 // SetSlope sets a target of a slope, in degrees per unit of length.
 func (s *Session) SetSlope(slope float64) error {
 	w := s.doc.SearchWindow()
-	return s.EditSearch("slope of the target", "", func(f *study.Search) { f.Target = slopeTarget(w, slope) })
+	return s.EditSearch("slope of the target", "", func(f *study.Search) { setTarget(f, slopeTarget(w, slope)) })
 }
 
 // SetTargetPoints sets a target by points of travel and toe change in degrees, which
@@ -172,7 +179,7 @@ func (s *Session) SetTargetPoints(points [][2]float64, run string) error {
 		}
 		unique = append(unique, p)
 	}
-	return s.EditSearch("points of the target", run, func(f *study.Search) { f.Target = unique })
+	return s.EditSearch("points of the target", run, func(f *study.Search) { setTarget(f, unique) })
 }
 
 // SetGrid states the step that the shop can hold of a free parameter, in file units

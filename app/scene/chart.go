@@ -170,10 +170,7 @@ func (s *Stage) target(side solver.Side) plot.Curve {
 	if doc.Search == nil {
 		return out
 	}
-	points := doc.Search.Target
-	if side == solver.Right && doc.Search.TargetRight != nil {
-		points = doc.Search.TargetRight
-	}
+	points := model.TargetPoints(doc, side)
 	if len(points) == 0 {
 		return plot.Curve{X: []float64{0, 0}, Y: []float64{travel.Low, travel.High}}
 	}
