@@ -18,13 +18,18 @@ var module = map[string]string{
 func seen(a, b int) int { return a + b }
 
 func unseen(a, b int) int { return a - b }
+
+func seenToo(n *int) {
+	*n = 4
+}
 `,
 	"p/p_test.go": `package p
 
 import "testing"
 
 func TestSeen(t *testing.T) {
-	if seen(1, 2) != 3 || unseen(0, 0) != 0 {
+	n := 0
+	if seenToo(&n); n != 4 || seen(1, 2) != 3 || unseen(0, 0) != 0 {
 		t.Error("wrong")
 	}
 }
@@ -56,8 +61,8 @@ func TestCheck(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(got) != 2 {
-		t.Errorf("%d mutants, want one of each of two statements", len(got))
+	if len(got) != 3 {
+		t.Errorf("%d mutants, want one of each of three statements", len(got))
 	}
 	for _, v := range got {
 		if lives := v.by == ""; lives != (v.function == "unseen") {

@@ -55,7 +55,7 @@ func find(path string, source []byte) ([]statement, error) {
 			continue
 		}
 		w := walk{path: path, source: source, file: files.File(parsed.Pos()), function: functionName(f)}
-		w.body = span{w.file.Offset(f.Body.Lbrace) + 1, w.file.Offset(f.Body.Rbrace)}
+		w.body = span{w.file.Offset(f.Body.Lbrace) + 1, w.file.Offset(f.Body.Rbrace), f.Type.Results == nil}
 		all = append(all, w.statements(f)...)
 	}
 	return all, nil

@@ -22,7 +22,10 @@ type mutant struct {
 }
 
 // span is the inside of a function's body, in bytes of its file.
-type span struct{ start, end int }
+type span struct {
+	start, end int
+	void       bool // whether the function has no results, and so may end without a return
+}
 
 // id says which mutant it is, whatever moves around it: lines are not part of it.
 func (m *mutant) id() string {
@@ -37,9 +40,13 @@ func (m *mutant) apply(source []byte) []byte {
 	return slices.Concat(source[:m.start], []byte(m.new), source[m.end:])
 }
 
-// changedBody returns the body of the changed function.
+// changedBody returns the body of the changed function, with a return at its end.
 func (m *mutant) changedBody(source []byte) []byte {
-	return slices.Concat(source[m.body.start:m.start], []byte(m.new), source[m.end:m.body.end])
+	end := ""
+	if m.body.void {
+		end = "\nreturn"
+	}
+	return slices.Concat(source[m.body.start:m.start], []byte(m.new), source[m.end:m.body.end], []byte(end))
 }
 
 // source returns the file as it is.

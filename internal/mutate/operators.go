@@ -111,7 +111,7 @@ var even = []string{"Add", "Dot", "Hypot", "Max", "Min", "max", "min", "add"}
 
 func arguments(p *place) []edit {
 	n, ok := p.node.(*ast.CallExpr)
-	if !ok || len(n.Args) < 2 || n.Ellipsis.IsValid() {
+	if !ok || len(n.Args) < 2 || n.Ellipsis.IsValid() || takesWords(n) {
 		return nil
 	}
 	first, second := p.text(n.Args[0]), p.text(n.Args[1])

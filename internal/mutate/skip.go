@@ -27,8 +27,12 @@ func isNoBehaviour(n ast.Node, above []ast.Node) bool {
 	if !ok || n == call.Fun {
 		return false
 	}
-	name := calledName(call)
-	return words[name] || strings.HasSuffix(lastName(call.Fun), "rrorf") || name == "make" && len(call.Args) == 3 && n == call.Args[2]
+	return takesWords(call) || calledName(call) == "make" && len(call.Args) == 3 && n == call.Args[2]
+}
+
+// takesWords reports whether a call takes words for a reader.
+func takesWords(call *ast.CallExpr) bool {
+	return words[calledName(call)] || strings.HasSuffix(lastName(call.Fun), "rrorf")
 }
 
 // besideError reports whether a result is returned with an error, so that nobody is to

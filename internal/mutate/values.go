@@ -13,7 +13,7 @@ const step = "1e-3"
 
 func constant(p *place) []edit {
 	n, ok := p.node.(*ast.BasicLit)
-	if !ok || isIndex(p) {
+	if !ok || isIndex(p) || isSignOnly(p) {
 		return nil
 	}
 	switch n.Kind {
@@ -26,6 +26,12 @@ func constant(p *place) []edit {
 		return replaced(n, "("+n.Value+" * (1 + "+step+"))")
 	}
 	return nil
+}
+
+// isSignOnly reports whether of a literal only the sign counts.
+func isSignOnly(p *place) bool {
+	call, ok := p.parent().(*ast.CallExpr)
+	return ok && lastName(call.Fun) == "Inf"
 }
 
 // next returns the whole number after one.

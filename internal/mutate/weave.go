@@ -25,12 +25,14 @@ const (
 // weave returns a file with all mutants in it, none of which is on by itself: one
 // build of the tests then serves for all. A function that has mutants becomes
 //
-//	func f() T {
+//	func f() {
 //		switch mutantThatIsOn {
 //		case 7:
 //			the body with mutant 7 in it
+//			return
 //		case 12:
 //			the body with mutant 12 in it
+//			return
 //		}
 //		the body
 //	}

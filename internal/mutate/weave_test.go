@@ -16,6 +16,10 @@ func sum(a, b int) int {
 func less(a, b int) bool {
 	return a < b
 }
+
+func count(n *int) {
+	*n++
+}
 `
 
 const wovenTogether = `package p
@@ -45,6 +49,18 @@ func less(a, b int) bool {
 
 	return a < b
 }
+
+func count(n *int) {
+	switch mutantThatIsOn {
+	case 4:
+
+		*n--
+
+		return
+	}
+
+	*n++
+}
 `
 
 // numberedMutants returns the mutants of plain that are asked for, by their new code.
@@ -68,7 +84,7 @@ func numberedMutants(t *testing.T, want ...string) []numbered {
 }
 
 func TestWeave(t *testing.T) {
-	got := weave([]byte(plain), numberedMutants(t, "a - b", "a <= b", "return *new(int)"))
+	got := weave([]byte(plain), numberedMutants(t, "a - b", "a <= b", "return *new(int)", "*n--"))
 	got, err := format.Source(got)
 	if err != nil || string(got) != wovenTogether {
 		t.Errorf("weave = %s (%v), want %s", got, err, wovenTogether)
