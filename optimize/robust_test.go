@@ -35,6 +35,30 @@ func TestRobustBeatsNominal(t *testing.T) {
 	}
 }
 
+// TestRobustHoldsLimits searches with a limit that the answer without it breaks.
+func TestRobustHoldsLimits(t *testing.T) {
+	limit := optimize.Limit{Name: "tie rod length", Min: math.Inf(-1), Max: 315, Scale: 1, Of: tieRodLength}
+	p := optimize.RobustSearch{ToeSearch: *limitedSearch(t, limit), Tolerances: textbookSeries(t).Tolerances}
+	a, err := optimize.SearchRobust(context.Background(), &p, &optimize.Settings{Restarts: 4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(a.Percentile <= a.Nominal && float64(a.Nominal) < 1) {
+		t.Errorf("percentiles: robust %g, nominal %g rad, want a number for each and the first no larger", float64(a.Percentile), float64(a.Nominal))
+	}
+	var changes []solver.Change
+	for i := range p.Free {
+		changes = append(changes, solver.Change{Parameter: p.Free[i].Parameter, Sides: p.Free[i].Sides, Value: a.Values[i]})
+	}
+	car, err := p.Base.Assemble(changes, solver.HoldAll)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := tieRodLength(car, nil); !(got <= 315+1e-6) {
+		t.Errorf("the tie rod of the answer is %.6f mm long, want at most 315", got)
+	}
+}
+
 func TestRound(t *testing.T) {
 	p := limitedSearch(t)
 	a, err := optimize.SearchToe(context.Background(), p, nil)

@@ -64,6 +64,9 @@ func TestPairs(t *testing.T) {
 	if q.A != 0 || q.B != 1 || q.Sum || !near(q.Before, 2.5*math.Sqrt2, 1e-12) {
 		t.Errorf("pair is %+v, want the difference of unknowns 0 and 1", q)
 	}
+	if want := math.Sqrt(f.Covariance.At(0, 0) + f.Covariance.At(1, 1) - 2*f.Covariance.At(0, 1)); !near(q.SD, want, 1e-9) {
+		t.Errorf("difference has standard deviation %.9g mm, want %.9g by the covariance", q.SD, want)
+	}
 	if !(q.SD < 0.5*f.SD(0)) {
 		t.Errorf("difference has standard deviation %.3g mm beside %.3g of one height", q.SD, f.SD(0))
 	}

@@ -26,6 +26,32 @@ func textbookSeries(t testing.TB) *optimize.Series {
 	return s
 }
 
+// TestPropagateRefuses: what cannot be built, moved or drawn is an error, and no spread.
+func TestPropagateRefuses(t *testing.T) {
+	height, _, err := solver.FindParameter(textbook(t).Design(), "lowerBallJointHeight")
+	if err != nil {
+		t.Fatal(err)
+	}
+	tests := []struct {
+		name string
+		harm func(*optimize.Series)
+	}{
+		{"no travel", func(s *optimize.Series) { s.Travels = nil }},
+		{"no car", func(s *optimize.Series) { s.Changes = []solver.Change{{Parameter: height, Value: 900}} }},
+		{"no such travel", func(s *optimize.Series) { s.Travels = []float64{0, 900} }},
+		{"no such steer", func(s *optimize.Series) { s.From.Steer = 900 }},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			s := textbookSeries(t)
+			tt.harm(s)
+			if p, err := s.Propagate(); err == nil || p != nil {
+				t.Errorf("Propagate = %v, %v, want an error alone", p, err)
+			}
+		})
+	}
+}
+
 // TestPropagateRanks: the shares of the textbook's linkage, and what decides it.
 func TestPropagateRanks(t *testing.T) {
 	p, err := textbookSeries(t).Propagate()
