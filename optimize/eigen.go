@@ -1,6 +1,7 @@
 package optimize
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -99,13 +100,7 @@ func (e *eigen) sort(a []float64) {
 		order[k] = k
 	}
 	slices.SortStableFunc(order, func(i, j int) int {
-		switch d := a[i*n+i] - a[j*n+j]; {
-		case d < 0:
-			return -1
-		case d > 0:
-			return 1
-		}
-		return 0
+		return cmp.Compare(a[i*n+i], a[j*n+j])
 	})
 	for k, i := range order {
 		e.values[k] = a[i*n+i]

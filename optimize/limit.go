@@ -113,7 +113,7 @@ func (m *toeModel) writeLimits(x []float64, v *Values) bool {
 		return true
 	}
 	at := append([]float64(nil), x...)
-	up, down := make([]float64, 0, len(g)), make([]float64, 0, len(g))
+	var up, down []float64
 	for k := range m.free {
 		f := &m.free[k]
 		h := limitStep * (f.Max - f.Min)

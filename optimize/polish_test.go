@@ -37,6 +37,21 @@ func TestProblemDerivatives(t *testing.T) {
 	}
 }
 
+// TestPolishStopsAtItsIterations says so where steps run out before the end.
+func TestPolishStopsAtItsIterations(t *testing.T) {
+	m := rosenbrock()
+	sc, err := newScale(&Objective{}, m.Size().Residuals)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for iterations, want := range map[int]Status{2: IterationLimit, 100: Converged} {
+		l, ok := newPolisher(newBox(m, square(2, -2, 2)), sc, iterations, func() {}).run([]float64{0.1, 0.9})
+		if !ok || l.status != want {
+			t.Errorf("after %d steps: status %v, want %v", iterations, l.status, want)
+		}
+	}
+}
+
 // disc is the limit x² + y² <= area.
 func disc(area float64) func(x, g []float64, jac *mat.Dense) {
 	return func(x, g []float64, jac *mat.Dense) {

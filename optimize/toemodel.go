@@ -33,7 +33,7 @@ func newToeModel(p *ToeSearch) *toeModel {
 		ws: solver.NewWorkspace(),
 	}
 	for i := range p.Free {
-		m.seeds = append(m.seeds, p.Free[i].change(0))
+		m.seeds = append(m.seeds, solver.Change{Parameter: p.Free[i].Parameter, Sides: p.Free[i].Sides})
 	}
 	return m
 }

@@ -24,6 +24,7 @@ func lockedCorner() *corner {
 func TestInstantAtALockIsNone(t *testing.T) {
 	x := &Axle{tyreRadius: 300}
 	ws := NewWorkspace()
+	ws.wheel = wheelPose{spin: Vec{Y: 1}, axisDir: Vec{Z: 1}} // of which a rate could be taken
 	path := cornerPath{c: lockedCorner(), rate: 1}
 	out := Instant{ToeRate: 1, CamberRate: 2}
 	x.instantOfCorner(ws, Left, &path, 0, &out)
