@@ -139,7 +139,7 @@ func TestVerdictsAgree(t *testing.T) {
 		fmt.Sprintf("200 cars by chance within the study's tolerances, static toe re-set: %.1f %% stay within 0.100° of largest error", 100*yield.Yield.Share),
 		fmt.Sprintf("%.3f° as drawn, %.3f° or less on 95 of 100", yield.Figure.Nominal, yield.Figure.Percentile95),
 		fmt.Sprintf("outer ball angle: %.2f deg, at most 18.00 deg: held", limits.Limits[0].Value),
-		fmt.Sprintf("clearance of outer ball: %.2f mm, at least 6.00 mm: held", limits.Limits[1].Value),
+		fmt.Sprintf("clearance of outer ball from rim: %.2f mm, at least 6.00 mm: held", limits.Limits[1].Value),
 		fmt.Sprintf("On the car as read: largest error %.3f°", fit.Cars[2].Peak.Value),
 		fit.Words[0],
 	} {
