@@ -115,6 +115,10 @@ test-browser: front-quick $(AXE) ## Run the tests of the page in headless Chromi
 	  TOEWRIGHT_BROWSER=required $(GO) test -count=1 -timeout 20m ./internal/browsertest/...; \
 	else $(call left_out,'the tests of the page','Chromium','apt-get install chromium'); fi
 
+.PHONY: pictures
+pictures: front-quick ## Make the pictures of the page anew that the documents show
+	TOEWRIGHT_SHOTS=$(CURDIR)/docs/images TOEWRIGHT_BROWSER=required $(GO) test -count=1 -run '^TestPictures$$' ./internal/browsertest
+
 .PHONY: race
 race: ## Run the tests of what is concurrent under the race detector
 	$(GO) test -race ./wasm/... ./internal/web/... ./cmd/...

@@ -50,7 +50,10 @@ func (s *Stage) drawDetailChange() {
 	s.drop(detailView, was, now, was.X+away*dimensionOff)
 	if length := s.changeOf("steeringArmLength"); math.Abs(length) > smallest {
 		y := max(was.Y, now.Y) + dimensionOff
-		s.dimension(detailView, 1, length, func(width float64) { s.dim.Horizontal(was, now, y, width, figureSize) })
+		s.dimension(detailView, 1, length, func(width float64) {
+			s.dim.Horizontal(was, now, y, width, figureSize)
+			s.keepFigure(detailView, width)
+		})
 	}
 }
 
@@ -67,6 +70,16 @@ func (s *Stage) drop(v int, was, now plot.Point, x float64) {
 		middle := max(a.Min.X+width/2, min(x, a.Max.X-width/2-edge))
 		s.dim.Text = plot.Anchor{At: plot.Point{X: middle, Y: min(was.Y, now.Y) - 1.8*figureSize}, Align: plot.Middle}
 	})
+}
+
+// keepFigure puts the figure of a dimension below its line where it would run off the view
+// at the right.
+func (s *Stage) keepFigure(v int, width float64) {
+	right := s.areas.view[v].Max.X
+	at := s.dim.Text.At
+	if s.dim.Text.Align == plot.Start && at.X+width > right {
+		s.dim.Text.At = plot.Point{X: right - width, Y: at.Y + 1.5*figureSize}
+	}
 }
 
 // dimensionOff is the distance of a dimension line from the part, in CSS pixels.

@@ -105,6 +105,38 @@ func checkPaths(t *testing.T, name string, out *scene.Output) {
 	}
 }
 
+// TestFiguresStayOnTheSheet changes both dimensions of the arm and looks where the figures
+// end.
+func TestFiguresStayOnTheSheet(t *testing.T) {
+	desk := deskOf(t, "double-wishbone-rack")
+	for key, mm := range map[string]float64{"tieRodOuterHeight": -25, "steeringArmLength": 11.78} {
+		if err := desk.Set(key, mm, ""); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, size := range []scene.Size{paper, {Width: 1010, Height: 620}, {Width: 688, Height: 490}} {
+		out := scene.NewStage().Draw(desk, size)
+		shown := 0
+		for i := range scene.SlotCount() {
+			text := out.Text(scene.Slot(i))
+			if text.Content != "−25.00" && text.Content != "+11.78" {
+				continue
+			}
+			shown++
+			end := text.At.X + plot.TextWidth(text.Content, 11)
+			if text.Align == plot.Middle {
+				end = text.At.X + plot.TextWidth(text.Content, 11)/2
+			}
+			if !(end <= size.Width) {
+				t.Errorf("%v: %s ends at %.1f, off the sheet", size, text.Content, end)
+			}
+		}
+		if shown != 2 {
+			t.Errorf("%v: %d figures are shown, want both", size, shown)
+		}
+	}
+}
+
 func TestProbe(t *testing.T) {
 	desk := deskOf(t, "double-wishbone-rack")
 	stage := scene.NewStage()
