@@ -157,7 +157,7 @@ func (c *car) mirror() app.UI {
 		}).Disabled(c.Bench.document().Suspension.Right == nil),
 		button("Left from right", func(ctx app.Context, _ app.Event) {
 			c.Bench.undoable(ctx, "The left side is the mirror image of the right.", s.MirrorLeft)
-		}).Disabled(c.Bench.document().Suspension.Right == nil),
+		}).ID("left-from-right").Disabled(c.Bench.document().Suspension.Right == nil),
 	)
 }
 

@@ -33,6 +33,6 @@ func (m *datum) Render() app.UI {
 		button("Move all points", func(ctx app.Context, _ app.Event) {
 			m.Bench.undoable(ctx, "All points are moved.", func() error { return m.Bench.session().Shift(m.by) })
 			m.by, m.typed = study.Vec3{}, [3]string{}
-		}).Disabled(m.by == study.Vec3{}),
+		}).ID("move-points").Disabled(m.by == study.Vec3{}),
 	)
 }

@@ -65,6 +65,20 @@ func TestStudyIsKeptAndOpenedAgain(t *testing.T) {
 	}
 }
 
+// TestEmptyPanelsSayWhatToDo opens panels of a study that has nothing for them yet.
+func TestEmptyPanelsSayWhatToDo(t *testing.T) {
+	for tab, want := range map[string]string{
+		"readings": "No readings yet. Choose below", "studies": "None yet. The demo is kept", "candidates": "New candidate",
+	} {
+		s := onStage(t, store.Memory{}, tab)
+		s.do(func(app.Context) {
+			s.desk.Session.Edit("empty", "", func(d *study.Document) { d.Readings, d.Candidates, d.Catalogue = nil, nil, nil })
+		})
+		s.do(func(ctx app.Context) { s.panels.show(ctx, tab) })
+		s.shows(t, want)
+	}
+}
+
 // TestSheetOnStage finds the arm's dimensions on the sheet of the demo's candidate.
 func TestSheetOnStage(t *testing.T) {
 	s := onStage(t, store.Memory{}, "sheet")

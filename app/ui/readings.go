@@ -51,6 +51,9 @@ func (r *readings) choose(runs []model.Run) app.UI {
 	}
 	cars := yardstickChoices(r.Bench.cars())
 	return app.Div().Class("row").Body(
+		app.If(len(list) == 0, func() app.UI {
+			return app.P().ID("no-readings").Text("No readings yet. Choose below which car's parts were on, and the keys appear; or take a table.")
+		}),
 		app.If(len(list) > 0, func() app.UI {
 			return menu("run", "Run of the gauge", strconv.Itoa(r.State.run), list, func(_ app.Context, value string) {
 				r.State.run, _ = strconv.Atoi(value) // the values are our own
