@@ -9,6 +9,18 @@ func reveal(selector string) {
 	}
 }
 
+// slideMargin is the room before what was slid into view, in CSS pixels.
+const slideMargin = 16
+
+// slideTo scrolls a row sideways to one of its elements. The page stays where it is.
+func slideTo(row, element string) {
+	document := app.Window().Get("document")
+	r, e := document.Call("querySelector", row), document.Call("querySelector", element)
+	if r.Truthy() && e.Truthy() {
+		r.Set("scrollLeft", e.Get("offsetLeft").Int()-r.Get("offsetLeft").Int()-slideMargin)
+	}
+}
+
 // toTop scrolls the page, and the content of the first element that a selector finds,
 // to the top.
 func toTop(selector string) {

@@ -16,6 +16,16 @@ type Strip struct {
 
 	Desk    *model.Desk
 	Changed func(app.Context) // to be called after any edit of the desk
+
+	slidTo int // the car that was brought into view last
+}
+
+// OnUpdate brings the key of another selected car into view.
+func (s *Strip) OnUpdate(ctx app.Context) {
+	if car := s.Desk.View.Car; car != s.slidTo {
+		s.slidTo = car
+		ctx.Defer(func(app.Context) { slideTo(".strip", ".strip [aria-pressed=true]") })
+	}
 }
 
 // Render shows a button for each car.

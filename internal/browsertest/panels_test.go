@@ -20,6 +20,10 @@ func TestFindBringsACandidate(t *testing.T) {
 	click(page, "#tab-find")
 	click(page, "#find")
 	page.WaitTrue(`!!document.querySelector("#answer")`)
+	page.WaitTrue(`(() => {
+		const key = document.querySelector(".strip [aria-pressed=true]").getBoundingClientRect();
+		return key.right <= document.querySelector(".strip").getBoundingClientRect().right;
+	})()`)
 	page.Shot("found")
 	click(page, "#tab-candidates")
 	page.WaitTrue(`document.querySelector(".card.selected .card-name")?.textContent === "found"`)
