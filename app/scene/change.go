@@ -75,7 +75,7 @@ func (s *Stage) drop(v int, was, now plot.Point, x float64) {
 // keepFigure puts the figure of a dimension below its line where it would run off the view
 // at the right.
 func (s *Stage) keepFigure(v int, width float64) {
-	right := s.areas.view[v].Max.X
+	right := s.areas.view[v].Max.X - edge // a bold figure is wider than it is reckoned
 	at := s.dim.Text.At
 	if s.dim.Text.Align == plot.Start && at.X+width > right {
 		s.dim.Text.At = plot.Point{X: right - width, Y: at.Y + 1.5*figureSize}
