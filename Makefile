@@ -189,7 +189,7 @@ coverage: ## Simulate 2,200 cars and write how far the fit's advice can be trust
 
 .PHONY: mutants
 mutants: ## Change the code for the worse and see whether a test fails; half an hour
-	nice $(GO) run ./internal/mutate -killed bin/mutants-killed -out docs/mutants.md
+	nice $(GO) run ./internal/mutate -out docs/mutants.md
 
 .PHONY: golden
 golden: ## Write the golden files anew; read the diff afterwards

@@ -100,6 +100,27 @@ func TestVerifySet(t *testing.T) {
 	}
 }
 
+// TestVerifySetNamesTheWorst however little it is off.
+func TestVerifySetNamesTheWorst(t *testing.T) {
+	c := newTruth(t, 41, 2.5)
+	f := fitCar(t, c.twoStacks(t, noise))
+	s := c.read(t, noise, nil, grid...)
+	for off := range 2 {
+		v, err := f.Verify([]optimize.ReadingSet{s})
+		if err != nil {
+			t.Fatal(err)
+		}
+		k := v.Sets[0]
+		if off == 1 && (k.Worst != 8 || !(math.Abs(k.Off[8]) < 1e-5)) {
+			t.Errorf("worst is reading %d, want 8, off by %g mm", k.Worst, k.Off[8])
+		}
+		for i := range s.Readings {
+			s.Readings[i].Value = k.Predicted[i]
+		}
+		s.Readings[8].Value += 1e-5
+	}
+}
+
 func TestVerifyErrors(t *testing.T) {
 	c := newTruth(t, 41, 2.5)
 	f := fitCar(t, c.twoStacks(t, noise))

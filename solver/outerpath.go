@@ -15,7 +15,7 @@ func (x *Axle) OuterPath(ws *Workspace, s Side, travels []float64, target func(f
 	}
 	var w wheelPose
 	x.staticWheel(h.side, &w)
-	h.static = float64(toeOf(w.spin)) - h.wanted(0)
+	h.static = float64(toeOf(w.spin)) - float64(wantedAt(h.target, 0))
 	out := make([]Vec, len(travels))
 	zero := splitAtZero(travels)
 	if err := h.run(travels[zero:], 1, out[zero:]); err != nil {
@@ -31,14 +31,6 @@ type heldWheel struct {
 	side   Side
 	target func(float64) Angle
 	static float64 // toe that the target counts from
-}
-
-// wanted returns the toe change wanted at a travel, radians.
-func (h *heldWheel) wanted(travel float64) float64 {
-	if h.target == nil {
-		return 0
-	}
-	return float64(h.target(travel))
 }
 
 // run sets out to the places of the ball at travels, taken from static height
@@ -64,8 +56,8 @@ func (h *heldWheel) run(travels []float64, direction int, out []Vec) error {
 // move brings the wheel from one travel to another, its toe changing in
 // proportion, and leaves the solution in the workspace.
 func (h *heldWheel) move(from, to float64) *deadlock {
-	toe := h.static + h.wanted(from)
-	held := heldToe{from: toe, rate: h.static + h.wanted(to) - toe}
+	toe := h.static + float64(wantedAt(h.target, from))
+	held := heldToe{from: toe, rate: h.static + float64(wantedAt(h.target, to)) - toe}
 	if b := h.x.beam; b != nil {
 		p := &beamPath{b: b, from: [2]float64{from, from}, rate: [2]float64{to - from, to - from}}
 		held.system, held.toeRow, held.row = p, p, len(b.links)

@@ -26,11 +26,7 @@ func (u *unit) freePoints() pointSet {
 		ends.add(r.inner, r.outer)
 	}
 	for i := range u.wheels {
-		w := &u.wheels[i]
-		held.add(w.centre)
-		if w.axis.kind != screwAxis {
-			held.add(w.axis.lower, w.axis.upper)
-		}
+		held.add(u.wheels[i].centre)
 	}
 	if u.strut != nil {
 		held.add(u.strut.lower, u.strut.carried, u.strut.top)
