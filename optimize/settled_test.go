@@ -39,6 +39,20 @@ func TestLeading(t *testing.T) {
 	}
 }
 
+// TestPair uses covariances that settle a difference, a sum, and neither.
+func TestPair(t *testing.T) {
+	for _, tt := range []struct {
+		shared  float64
+		sum, ok bool
+		want    float64 // standard deviation
+	}{{0.45, false, true, math.Sqrt(0.1)}, {-0.45, true, true, math.Sqrt(0.1)}, {0.5, false, true, 0}, {0.1, false, false, math.Sqrt(0.8)}} {
+		f := &FittedCar{Unknowns: []Unknown{{SD: 1}, {SD: 1}}, Covariance: mat.NewSymDense(2, []float64{0.5, tt.shared, tt.shared, 0.5})}
+		if p, ok := f.pair(0, 1); p.Sum != tt.sum || ok != tt.ok || !near(p.SD, tt.want, 1e-12) {
+			t.Errorf("pair that shares %g = %+v, %t, want sum %t, deviation %g, %t", tt.shared, p, ok, tt.sum, tt.want, tt.ok)
+		}
+	}
+}
+
 // TestPairs reads a car whose two tie rod ball heights alone are unknown: one
 // stack settles their difference and leaves both open.
 func TestPairs(t *testing.T) {

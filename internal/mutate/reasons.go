@@ -14,6 +14,7 @@ var reasons = map[string]string{
 		"the step, too long then, is cut at the target in the next line.",
 	"optimize/advice.go stack.describe: return err -> return *new(error)": "The cars of the best and of the advised value were built by the " +
 		"search before; an error is left only where rounding to a spacer steps over the edge of what can be built, and no test has such a car.",
+	"optimize/svd.go singularsOf: { break } -> {}": "Sweeps after the one that finds all columns square to each other turn nothing.",
 	"optimize/stack.go stack.band: return err -> return *new(error)": "The slopes beside the best value were asked for by the search before; " +
 		"an error is left only a thousandth of the bounds from the edge of what can be built, and no test has such a car.",
 }
