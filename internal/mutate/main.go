@@ -25,7 +25,7 @@ const killedPercent = 95
 func main() {
 	var c check
 	flag.Uint64Var(&c.seed, "seed", 1, "seed of the draw")
-	flag.IntVar(&c.count, "count", 65, "mutants of each package")
+	flag.IntVar(&c.count, "count", 80, "mutants of each package")
 	flag.BoolVar(&c.own, "own", false, "leave out the tests of other packages that use what is changed: quicker, for work on tests")
 	out := flag.String("out", "", "file to which the page is written, beside the output")
 	flag.Parse()
