@@ -17,6 +17,7 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"time"
 )
 
 // killedPercent is the least share of mutants that tests must kill.
@@ -43,7 +44,7 @@ func run(ctx context.Context, c *check, out string) error {
 	if err != nil {
 		return err
 	}
-	p := page{seed: c.seed, verdicts: tried, reasons: reasons}
+	p := page{date: time.Now().Format(time.DateOnly), seed: c.seed, verdicts: tried, reasons: reasons}
 	text := p.String()
 	fmt.Print(text)
 	if out != "" {

@@ -10,6 +10,7 @@ import (
 
 // page is what the documentation says of a run.
 type page struct {
+	date     string
 	seed     uint64
 	verdicts []verdict
 	reasons  map[string]string
@@ -30,7 +31,8 @@ for the reader are not changed, nor declarations of constants and tables: those 
 statements. Quick tests past %d s of processor time, others past %d s, and any
 that take more than %d GB are a kill.
 
-Seed %d, %d mutants: **%d killed, %.1f %%**; %d live.
+%s, seed %d, %d mutants: **%d killed, %.1f %%**; %d live. Tests were written for what
+this seed showed first, so that another seed, not looked at before, will find somewhat more.
 
 `
 
@@ -38,7 +40,7 @@ Seed %d, %d mutants: **%d killed, %.1f %%**; %d live.
 func (p *page) String() string {
 	all := p.tally(func(*verdict) bool { return true })
 	var b strings.Builder
-	fmt.Fprintf(&b, introduction, quickLimit, slowLimit, memoryLimit/1_000_000, p.seed, all.tried, all.killed, all.percent(), all.tried-all.killed)
+	fmt.Fprintf(&b, introduction, quickLimit, slowLimit, memoryLimit/1_000_000, p.date, p.seed, all.tried, all.killed, all.percent(), all.tried-all.killed)
 	p.packages(&b)
 	p.kinds(&b)
 	p.living(&b)
