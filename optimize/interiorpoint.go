@@ -3,10 +3,7 @@ package optimize
 import (
 	"math"
 
-	"gonum.org/v1/gonum/blas"
-	"gonum.org/v1/gonum/blas/blas64"
 	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/lapack/lapack64"
 )
 
 const (
@@ -143,19 +140,18 @@ func (s *interiorPoint) linearise() {
 // step makes one predictor-corrector step. It returns false where the system
 // cannot be solved or the step no longer moves.
 func (s *interiorPoint) step() bool {
-	factor, ok := s.factorise()
-	if !ok {
+	if !s.factorise() {
 		return false
 	}
 	for i := range s.m {
 		s.centre[i] = s.slack[i] * s.mult[i]
 	}
-	s.direction(factor)
+	s.direction()
 	target := math.Max(s.centring(s.reach(1)), gapFloor)
 	for i := range s.m {
 		s.centre[i] = s.slack[i]*s.mult[i] + s.dslack[i]*s.dmul[i] - target
 	}
-	s.direction(factor)
+	s.direction()
 	if !allFinite(s.dx) || !allFinite(s.dslack) || !allFinite(s.dmul) {
 		return false
 	}
@@ -164,9 +160,9 @@ func (s *interiorPoint) step() bool {
 	return move > minMove
 }
 
-// factorise forms H + Σ λQ + Aᵀ(Λ/S)A and its Cholesky factor.
-func (s *interiorPoint) factorise() (blas64.Triangular, bool) {
-	n := s.n
+// factorise forms H + Σ λQ + Aᵀ(Λ/S)A and its Cholesky factor, which there is where
+// it returns true.
+func (s *interiorPoint) factorise() bool {
 	copy(s.kkt, s.h)
 	for _, b := range s.bends {
 		floats.AddScaled(s.kkt, s.mult[b.row], b.q)
@@ -174,7 +170,7 @@ func (s *interiorPoint) factorise() (blas64.Triangular, bool) {
 	for i := range s.m {
 		s.addOuter(s.row(i), s.mult[i]/s.slack[i])
 	}
-	return lapack64.Potrf(blas64.Symmetric{Uplo: blas.Upper, N: n, Stride: n, Data: s.kkt})
+	return cholesky(s.kkt, s.n)
 }
 
 // addOuter adds weight·row·rowᵀ to the upper triangle of the system.
@@ -191,7 +187,7 @@ func (s *interiorPoint) addOuter(row []float64, weight float64) {
 }
 
 // direction solves the Newton equations for the residuals now held.
-func (s *interiorPoint) direction(factor blas64.Triangular) {
+func (s *interiorPoint) direction() {
 	for j, v := range s.dual {
 		s.dx[j] = -v
 	}
@@ -201,7 +197,7 @@ func (s *interiorPoint) direction(factor blas64.Triangular) {
 			s.dx[j] -= v * f
 		}
 	}
-	lapack64.Potrs(factor, blas64.General{Rows: s.n, Cols: 1, Stride: 1, Data: s.dx})
+	choleskySolve(s.kkt, s.n, s.dx)
 	for i := range s.m {
 		s.dslack[i] = -s.primal[i] - dot(s.row(i), s.dx)
 		s.dmul[i] = -(s.centre[i] + s.mult[i]*s.dslack[i]) / s.slack[i]
