@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -22,13 +23,16 @@ type edition struct {
 	edits   []edit
 }
 
-// edit changes a line of a file that is otherwise taken over.
-type edit struct{ name, old, new string }
+// edit changes a file that is otherwise taken over.
+type edit struct {
+	name   string
+	change func(text []byte) ([]byte, error)
+}
 
 // editions lists the modules that the page does not get whole. What goes is go-app's
 // server with net/http and crypto/tls, its routes by regular expression, its encryption
 // of what it stores, with them most of Google's uuid, and the table of all named
-// characters that package html has for reading.
+// characters that package html has for reading, and the types of its elements but one.
 var editions = []edition{
 	{
 		module:  "github.com/maxence-charriere/go-app/v10",
@@ -37,7 +41,9 @@ var editions = []edition{
 		without: []string{"pkg/app/http.go", "pkg/app/static.go"},
 		ours:    "_goapp",
 		edits: []edit{
-			{"pkg/app/node.go", `"html"`, `"github.com/maxence-charriere/go-app/v10/pkg/html"`},
+			{"pkg/app/node.go", replace(`"html"`, `"github.com/maxence-charriere/go-app/v10/pkg/html"`)},
+			{"pkg/app/node.go", replace("case *htmlElem, *htmlElemSelfClosing:", "case *htmlShared:")},
+			{"pkg/app/html_gen.go", shareElements},
 		},
 	},
 	{
@@ -105,18 +111,28 @@ func (e edition) write(dir string) error {
 	return nil
 }
 
-// apply makes the edit in the copy in a folder. It is an error if the file does not
-// have the old text just once.
+// apply makes the edit in the copy in a folder.
 func (c edit) apply(dir string) error {
 	name := filepath.Join(dir, filepath.FromSlash(c.name))
 	text, err := os.ReadFile(name)
 	if err != nil {
 		return err
 	}
-	if n := strings.Count(string(text), c.old); n != 1 {
-		return fmt.Errorf("%s has %s %d times, want it once", c.name, c.old, n)
+	if text, err = c.change(text); err != nil {
+		return fmt.Errorf("%s: %w", c.name, err)
 	}
-	return os.WriteFile(name, []byte(strings.Replace(string(text), c.old, c.new, 1)), 0o666)
+	return os.WriteFile(name, text, 0o666)
+}
+
+// replace returns a change of one text to another. It is an error if the file does not
+// have it just once.
+func replace(old, new string) func([]byte) ([]byte, error) {
+	return func(text []byte) ([]byte, error) {
+		if n := bytes.Count(text, []byte(old)); n != 1 {
+			return nil, fmt.Errorf("has %s %d times, want it once", old, n)
+		}
+		return bytes.Replace(text, []byte(old), []byte(new), 1), nil
+	}
 }
 
 // has reports whether a file of the module belongs to the edition.

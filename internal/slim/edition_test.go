@@ -82,7 +82,7 @@ func TestEdit(t *testing.T) {
 			if err := os.WriteFile(file, []byte(tt.text), 0o666); err != nil {
 				t.Fatal(err)
 			}
-			if err := (edit{"letter.txt", "b", "B"}).apply(dir); (err == nil) != tt.ok {
+			if err := (edit{"letter.txt", replace("b", "B")}).apply(dir); (err == nil) != tt.ok {
 				t.Errorf("apply = %v, want success %t", err, tt.ok)
 			}
 			if got, _ := os.ReadFile(file); string(got) != tt.want {

@@ -1,0 +1,162 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"go/ast"
+	"go/format"
+	"go/parser"
+	"go/token"
+	"maps"
+	"slices"
+	"strings"
+)
+
+// shareElements rewrites go-app's elements, one type with some hundred methods for each
+// tag of HTML, to one type for all of them. Their methods are the same but for the type
+// that they return; an element still knows its tag. The type itself and the methods
+// that differ stand in the files of ours.
+func shareElements(src []byte) ([]byte, error) {
+	files := token.NewFileSet()
+	file, err := parser.ParseFile(files, "html_gen.go", src, 0)
+	if err != nil {
+		return nil, err
+	}
+	s := sharing{tags: tagsOf(file), methods: map[string]string{}}
+	if len(s.tags) == 0 {
+		return nil, errors.New("there are no elements")
+	}
+	ast.Inspect(file, s.rename)
+	file.Decls = slices.DeleteFunc(file.Decls, func(d ast.Decl) bool { return !s.keeps(d) })
+	if s.err != nil {
+		return nil, s.err
+	}
+	var out bytes.Buffer
+	if err := format.Node(&out, files, file); err != nil {
+		return nil, err
+	}
+	for _, tag := range slices.Sorted(maps.Keys(s.tags)) {
+		fmt.Fprintf(&out, "\ntype HTML%s = %s\n", tag, sharedInterface)
+	}
+	return out.Bytes(), nil
+}
+
+const (
+	sharedInterface = "HTMLShared"
+	sharedStruct    = "htmlShared"
+)
+
+// differing are the methods that ours have for all elements, as a text area has them
+// in a form of its own.
+var differing = []string{"Text", "Textf"}
+
+// sharing is the state of one rewriting.
+type sharing struct {
+	tags    map[string]bool    // Div, Input and so on
+	all     *ast.InterfaceType // the first interface, which takes the methods of the others
+	methods map[string]string  // as text, with those of interfaces behind a dot
+	err     error
+}
+
+// tagsOf returns the elements that a file has interfaces for.
+func tagsOf(file *ast.File) map[string]bool {
+	tags := map[string]bool{}
+	for _, d := range file.Decls {
+		if t, ok := typeOf(d); ok && strings.HasPrefix(t.Name.Name, "HTML") {
+			tags[strings.TrimPrefix(t.Name.Name, "HTML")] = true
+		}
+	}
+	return tags
+}
+
+// typeOf returns the type that a declaration declares.
+func typeOf(d ast.Decl) (*ast.TypeSpec, bool) {
+	if g, ok := d.(*ast.GenDecl); ok && g.Tok == token.TYPE {
+		t, ok := g.Specs[0].(*ast.TypeSpec)
+		return t, ok
+	}
+	return nil, false
+}
+
+// rename gives the types of all elements the shared names.
+func (s *sharing) rename(n ast.Node) bool {
+	if id, ok := n.(*ast.Ident); ok {
+		switch {
+		case s.is(id.Name, "HTML"):
+			id.Name = sharedInterface
+		case s.is(id.Name, "html"):
+			id.Name = sharedStruct
+		}
+	}
+	return true
+}
+
+// is reports whether a name is that of an element's type with a prefix.
+func (s *sharing) is(name, prefix string) bool {
+	tag, ok := strings.CutPrefix(name, prefix)
+	return ok && s.tags[tag]
+}
+
+// keeps reports whether a renamed declaration stays: the functions that make elements,
+// and of interfaces, structs and each method the first.
+func (s *sharing) keeps(d ast.Decl) bool {
+	if t, ok := typeOf(d); ok {
+		return s.keepsType(t)
+	}
+	f, ok := d.(*ast.FuncDecl)
+	if !ok || f.Recv == nil {
+		return true
+	}
+	if slices.Contains(differing, f.Name.Name) {
+		return false
+	}
+	return s.first(f.Name.Name, f)
+}
+
+// keepsType merges the methods of an interface into the first.
+func (s *sharing) keepsType(t *ast.TypeSpec) bool {
+	i, ok := t.Type.(*ast.InterfaceType)
+	if !ok {
+		return s.first(t.Name.Name, t)
+	}
+	var fresh []*ast.Field
+	for _, m := range i.Methods.List {
+		if s.first("."+nameOf(m), m.Type) {
+			fresh = append(fresh, m)
+		}
+	}
+	if s.all == nil {
+		s.all = i
+		return true
+	}
+	s.all.Methods.List = append(s.all.Methods.List, fresh...)
+	return false
+}
+
+// nameOf returns the name of a method of an interface, none for an interface in it.
+func nameOf(m *ast.Field) string {
+	if len(m.Names) == 0 {
+		return ""
+	}
+	return m.Names[0].Name
+}
+
+// first reports whether nothing of a name has been seen yet. What has been must be the
+// same.
+func (s *sharing) first(name string, n ast.Node) bool {
+	text := printed(n)
+	before, seen := s.methods[name]
+	if seen && before != text {
+		s.err = fmt.Errorf("%s is not the same for all elements", strings.TrimPrefix(name, "."))
+	}
+	s.methods[name] = text
+	return !seen
+}
+
+// printed returns a node as text.
+func printed(n ast.Node) string {
+	var out bytes.Buffer
+	_ = format.Node(&out, token.NewFileSet(), n) // a buffer takes everything
+	return out.String()
+}
