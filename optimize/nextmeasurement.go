@@ -1,9 +1,9 @@
 package optimize
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"toewright/solver"
 )
@@ -61,7 +61,7 @@ func (f *FittedCar) NextMeasurements(q *AdviceRequest, a *Advice, o *MeasureOpti
 			out = append(out, more...)
 		}
 	}
-	slices.SortStableFunc(out, func(x, y Measurement) int { return cmp.Compare(x.SD, y.SD) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].SD < out[j].SD })
 	return out, nil
 }
 

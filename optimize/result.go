@@ -3,6 +3,7 @@ package optimize
 import (
 	"cmp"
 	"slices"
+	"sort"
 )
 
 const (
@@ -80,7 +81,7 @@ func (r *Result) summarise(found []local, p *Problem, largest float64) {
 	if len(found) == 0 {
 		return
 	}
-	slices.SortStableFunc(found, better)
+	sort.SliceStable(found, func(i, j int) bool { return better(found[i], found[j]) < 0 })
 	best := found[0]
 	r.Optimum = best.optimum(p.Variables)
 	if spots := r.group(found, p.Variables); len(spots) > 0 && best.finished() {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"gonum.org/v1/gonum/mat"
 )
@@ -84,7 +85,7 @@ func (f *FittedCar) Pairs() []Pair {
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(p, q Pair) int { return cmp.Compare(p.SD/p.Before, q.SD/q.Before) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].SD/out[i].Before < out[j].SD/out[j].Before })
 	return out
 }
 

@@ -1,9 +1,8 @@
 package optimize
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
@@ -35,7 +34,7 @@ func singularsOf(a *mat.Dense) []singular {
 	for k := range terms {
 		terms[k].value = floats.Norm(terms[k].left, 2)
 	}
-	slices.SortStableFunc(terms, func(p, q singular) int { return cmp.Compare(q.value, p.value) })
+	sort.SliceStable(terms, func(i, j int) bool { return terms[i].value > terms[j].value })
 	return terms
 }
 

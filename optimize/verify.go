@@ -1,9 +1,9 @@
 package optimize
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"gonum.org/v1/gonum/floats"
 
@@ -118,7 +118,7 @@ func (f *FittedCar) causes(v *innovation) ([]Cause, error) {
 		c.Left = chance(before-c.Gain, v.freedom()-1)
 		out = append(out, c)
 	}
-	slices.SortStableFunc(out, func(a, b Cause) int { return cmp.Compare(b.Gain, a.Gain) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Gain > out[j].Gain })
 	return out, nil
 }
 

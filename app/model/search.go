@@ -1,9 +1,9 @@
 package model
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"toewright/internal/study"
 	"toewright/solver"
@@ -170,7 +170,7 @@ func (s *Session) SetSlope(slope float64) error {
 // are put in order; of two at one travel the later counts.
 func (s *Session) SetTargetPoints(points [][2]float64, run string) error {
 	sorted := slices.Clone(points)
-	slices.SortStableFunc(sorted, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	sort.SliceStable(sorted, func(i, j int) bool { return sorted[i][0] < sorted[j][0] })
 	var unique [][2]float64
 	for _, p := range sorted {
 		if n := len(unique); n > 0 && unique[n-1][0] == p[0] {

@@ -3,7 +3,7 @@ package model
 import (
 	"cmp"
 	"math"
-	"slices"
+	"sort"
 
 	"toewright/app/plot"
 	"toewright/solver"
@@ -42,7 +42,7 @@ func Table(c *Cars, yardstick int, by Order) []Row {
 		rows = append(rows, r)
 	}
 	if by.ByFigure {
-		slices.SortStableFunc(rows, by.compare)
+		sort.SliceStable(rows, func(i, j int) bool { return by.compare(rows[i], rows[j]) < 0 })
 	}
 	return rows
 }

@@ -1,9 +1,9 @@
 package plot
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 )
 
 // Contribution is the reach of a result, below and above its nominal value, that
@@ -22,7 +22,7 @@ func Ranked(list []Contribution, most int) []Contribution {
 	ranked := slices.DeleteFunc(slices.Clone(list), func(c Contribution) bool {
 		return !finite(c.Low) || !finite(c.High)
 	})
-	slices.SortStableFunc(ranked, func(a, b Contribution) int { return cmp.Compare(b.reach(), a.reach()) })
+	sort.SliceStable(ranked, func(i, j int) bool { return ranked[i].reach() > ranked[j].reach() })
 	return ranked[:min(len(ranked), max(most, 0))]
 }
 

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"slices"
+	"sort"
 
 	"toewright/app/plot"
 	"toewright/solver"
@@ -140,11 +141,9 @@ func appendRounded(dst plot.Path, corners []plot.Point, off float64) plot.Path {
 // hull returns the corners of the convex outline, clockwise as seen, by the method
 // of Andrew.
 func hull(points []plot.Point) []plot.Point {
-	slices.SortFunc(points, func(a, b plot.Point) int {
-		if a.X != b.X {
-			return sign(a.X - b.X)
-		}
-		return sign(a.Y - b.Y)
+	sort.Slice(points, func(i, j int) bool {
+		a, b := points[i], points[j]
+		return a.X < b.X || a.X == b.X && a.Y < b.Y
 	})
 	points = slices.Compact(points)
 	if len(points) < 3 {
@@ -168,13 +167,6 @@ func halfHull(dst, points []plot.Point) []plot.Point {
 
 // turnsClockwise reports whether the way a, b, c turns to the right as seen.
 func turnsClockwise(a, b, c plot.Point) bool { return b.Sub(a).Across().Dot(c.Sub(b)) > 0 }
-
-func sign(v float64) int {
-	if v < 0 {
-		return -1
-	}
-	return 1
-}
 
 // housingPart is the length of a rack's housing as part of the distance between the
 // inner balls: the rest is the rack's stroke and its boots.

@@ -3,6 +3,7 @@ package store
 import (
 	"cmp"
 	"slices"
+	"sort"
 	"strings"
 	"time"
 )
@@ -35,8 +36,8 @@ func (s *Store) List() ([]Entry, error) {
 		}
 		list = append(list, e)
 	}
-	slices.SortStableFunc(list, func(a, b Entry) int {
-		return cmp.Compare(strings.ToLower(a.Name), strings.ToLower(b.Name))
+	sort.SliceStable(list, func(i, j int) bool {
+		return strings.ToLower(list[i].Name) < strings.ToLower(list[j].Name)
 	})
 	return list, nil
 }

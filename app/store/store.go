@@ -3,7 +3,7 @@ package store
 import (
 	"encoding/hex"
 	"io"
-	"slices"
+	"sort"
 	"time"
 )
 
@@ -58,7 +58,7 @@ func (s *Store) revisions(id ID) ([]*Revision, error) {
 			list = append(list, parseRevision(v, text))
 		}
 	}
-	slices.SortFunc(list, func(a, b *Revision) int { return b.Version.compare(a.Version) })
+	sort.Slice(list, func(i, j int) bool { return list[j].Version.compare(list[i].Version) < 0 })
 	return list, nil
 }
 
