@@ -60,6 +60,7 @@ func TestPointsFromADroppedTable(t *testing.T) {
 func TestDatumAndMirror(t *testing.T) {
 	page := openPoints(t, Options{})
 	typeInto(page, "#datum-z", "10")
+	page.WaitTrue(`!document.querySelector("#move-points").disabled`)
 	click(page, "#move-points")
 	page.WaitTrue(lowerBall + ` === "6.00 695.00 200.00"`)
 	click(page, "#side-right")
