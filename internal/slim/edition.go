@@ -43,6 +43,7 @@ var editions = []edition{
 		edits: []edit{
 			{"pkg/app/node.go", replace(`"html"`, `"github.com/maxence-charriere/go-app/v10/pkg/html"`)},
 			{"pkg/app/node.go", replace("case *htmlElem, *htmlElemSelfClosing:", "case *htmlShared:")},
+			{"pkg/app/engine.go", replace("document.(HTML).body()", "document.body()")},
 			{"pkg/app/html_gen.go", shareElements},
 		},
 	},

@@ -13,9 +13,10 @@ import (
 	"strings"
 )
 
-// shareElements rewrites go-app's elements, one type with some hundred methods for each
-// tag of HTML, to one type for all of them. Their methods are the same but for the type
-// that they return; an element still knows its tag. The type itself and the methods
+// shareElements rewrites go-app's elements, which have an interface and a struct with
+// some hundred methods for each tag of HTML, to one struct for all of them. The methods
+// are the same but for the type that they return; an element still knows its tag. Calls
+// through no interface are shorter, and what they pass need not be allocated. Methods
 // that differ stand in the files of ours.
 func shareElements(src []byte) ([]byte, error) {
 	files := token.NewFileSet()
@@ -23,7 +24,7 @@ func shareElements(src []byte) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := sharing{tags: tagsOf(file), methods: map[string]string{}}
+	s := sharing{tags: tagsOf(file), seen: map[string]string{}}
 	if len(s.tags) == 0 {
 		return nil, errors.New("there are no elements")
 	}
@@ -36,15 +37,16 @@ func shareElements(src []byte) ([]byte, error) {
 	if err := format.Node(&out, files, file); err != nil {
 		return nil, err
 	}
+	fmt.Fprintf(&out, "\ntype %s = *%s\n", sharedName, sharedStruct)
 	for _, tag := range slices.Sorted(maps.Keys(s.tags)) {
-		fmt.Fprintf(&out, "\ntype HTML%s = %s\n", tag, sharedInterface)
+		fmt.Fprintf(&out, "\ntype HTML%s = %s\n", tag, sharedName)
 	}
 	return out.Bytes(), nil
 }
 
 const (
-	sharedInterface = "HTMLShared"
-	sharedStruct    = "htmlShared"
+	sharedName   = "HTMLShared" // of the pointer
+	sharedStruct = "htmlShared"
 )
 
 // differing are the methods that ours have for all elements, as a text area has them
@@ -53,10 +55,9 @@ var differing = []string{"Text", "Textf"}
 
 // sharing is the state of one rewriting.
 type sharing struct {
-	tags    map[string]bool    // Div, Input and so on
-	all     *ast.InterfaceType // the first interface, which takes the methods of the others
-	methods map[string]string  // as text, with those of interfaces behind a dot
-	err     error
+	tags map[string]bool   // Div, Input and so on
+	seen map[string]string // the struct and the methods, as text
+	err  error
 }
 
 // tagsOf returns the elements that a file has interfaces for.
@@ -84,7 +85,7 @@ func (s *sharing) rename(n ast.Node) bool {
 	if id, ok := n.(*ast.Ident); ok {
 		switch {
 		case s.is(id.Name, "HTML"):
-			id.Name = sharedInterface
+			id.Name = sharedName
 		case s.is(id.Name, "html"):
 			id.Name = sharedStruct
 		}
@@ -99,10 +100,10 @@ func (s *sharing) is(name, prefix string) bool {
 }
 
 // keeps reports whether a renamed declaration stays: the functions that make elements,
-// and of interfaces, structs and each method the first.
+// and of structs and each method the first.
 func (s *sharing) keeps(d ast.Decl) bool {
 	if t, ok := typeOf(d); ok {
-		return s.keepsType(t)
+		return t.Name.Name != sharedName && s.first(t.Name.Name, t)
 	}
 	f, ok := d.(*ast.FuncDecl)
 	if !ok || f.Recv == nil {
@@ -114,43 +115,15 @@ func (s *sharing) keeps(d ast.Decl) bool {
 	return s.first(f.Name.Name, f)
 }
 
-// keepsType merges the methods of an interface into the first.
-func (s *sharing) keepsType(t *ast.TypeSpec) bool {
-	i, ok := t.Type.(*ast.InterfaceType)
-	if !ok {
-		return s.first(t.Name.Name, t)
-	}
-	var fresh []*ast.Field
-	for _, m := range i.Methods.List {
-		if s.first("."+nameOf(m), m.Type) {
-			fresh = append(fresh, m)
-		}
-	}
-	if s.all == nil {
-		s.all = i
-		return true
-	}
-	s.all.Methods.List = append(s.all.Methods.List, fresh...)
-	return false
-}
-
-// nameOf returns the name of a method of an interface, none for an interface in it.
-func nameOf(m *ast.Field) string {
-	if len(m.Names) == 0 {
-		return ""
-	}
-	return m.Names[0].Name
-}
-
 // first reports whether nothing of a name has been seen yet. What has been must be the
 // same.
 func (s *sharing) first(name string, n ast.Node) bool {
 	text := printed(n)
-	before, seen := s.methods[name]
+	before, seen := s.seen[name]
 	if seen && before != text {
-		s.err = fmt.Errorf("%s is not the same for all elements", strings.TrimPrefix(name, "."))
+		s.err = fmt.Errorf("%s is not the same for all elements", name)
 	}
-	s.methods[name] = text
+	s.seen[name] = text
 	return !seen
 }
 
