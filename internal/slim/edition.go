@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -23,36 +22,31 @@ type edition struct {
 	edits   []edit
 }
 
-// edit changes a file that is otherwise taken over.
-type edit struct {
-	name   string
-	change func(text []byte) ([]byte, error)
-}
-
-// editions lists the modules that the page does not get whole. What goes is go-app's
-// server with net/http and crypto/tls, its routes by regular expression, its encryption
-// of what it stores, with them most of Google's uuid, and the table of all named
-// characters that package html has for reading, and the types of its elements but one.
-var editions = []edition{
-	{
-		module:  "github.com/maxence-charriere/go-app/v10",
-		version: "v10.1.11",
-		folders: []string{"pkg/app", "pkg/errors"},
-		without: []string{"pkg/app/http.go", "pkg/app/static.go"},
-		ours:    "_goapp",
-		edits: []edit{
-			{"pkg/app/node.go", replace(`"html"`, `"github.com/maxence-charriere/go-app/v10/pkg/html"`)},
-			{"pkg/app/node.go", replace("case *htmlElem, *htmlElemSelfClosing:", "case *htmlShared:")},
-			{"pkg/app/engine.go", replace("document.(HTML).body()", "document.body()")},
-			{"pkg/app/html_gen.go", shareElements},
-		},
+// editions lists the modules that the page does not get whole. What goes of go-app is
+//
+//   - its server with net/http and crypto/tls, and routes by regular expression;
+//   - states, actions, notifications, and encryption of what it stores, none of which
+//     the page uses;
+//   - the table of all named characters, which package html has for reading;
+//   - the types of its elements but one.
+var editions = []edition{{
+	module:  "github.com/maxence-charriere/go-app/v10",
+	version: "v10.1.11",
+	folders: []string{"pkg/app", "pkg/errors"},
+	without: []string{"pkg/app/http.go", "pkg/app/static.go", "pkg/app/crypto.go"},
+	ours:    "_goapp",
+	edits: []edit{
+		{"pkg/app/context.go", leaveOut("Context", "Encrypt", "Decrypt", "cryptoKey", "DeviceID", "LocalStorage", "SessionStorage",
+			"Notifications", "Handle", "NewAction", "NewActionWithValue", "ObserveState", "GetState", "SetState", "DelState")},
+		{"pkg/app/engine.go", dropLines(" e.localStorage,", " e.sessionStorage,", "e.actions.Handle,", "e.actions.Post,",
+			"e.states.Observe,", "e.states.Get,", "e.states.Set,", "e.states.Delete,",
+			"e.states.CleanupExpiredPersistedStates(", "e.actions.Cleanup()", "e.states.Cleanup()")},
+		{"pkg/app/engine.go", replace("document.(HTML).body()", "document.body()")},
+		{"pkg/app/html_gen.go", shareElements},
+		{"pkg/app/node.go", replace("case *htmlElem, *htmlElemSelfClosing:", "case *htmlShared:")},
+		{"pkg/app/node.go", replace(`"html"`, `"github.com/maxence-charriere/go-app/v10/pkg/html"`)},
 	},
-	{
-		module:  "github.com/google/uuid",
-		version: "v1.6.0",
-		ours:    "_uuid",
-	},
-}
+}}
 
 // source is a module of the build list, as go list describes it.
 type source struct {
@@ -110,30 +104,6 @@ func (e edition) write(dir string) error {
 		}
 	}
 	return nil
-}
-
-// apply makes the edit in the copy in a folder.
-func (c edit) apply(dir string) error {
-	name := filepath.Join(dir, filepath.FromSlash(c.name))
-	text, err := os.ReadFile(name)
-	if err != nil {
-		return err
-	}
-	if text, err = c.change(text); err != nil {
-		return fmt.Errorf("%s: %w", c.name, err)
-	}
-	return os.WriteFile(name, text, 0o666)
-}
-
-// replace returns a change of one text to another. It is an error if the file does not
-// have it just once.
-func replace(old, new string) func([]byte) ([]byte, error) {
-	return func(text []byte) ([]byte, error) {
-		if n := bytes.Count(text, []byte(old)); n != 1 {
-			return nil, fmt.Errorf("has %s %d times, want it once", old, n)
-		}
-		return bytes.Replace(text, []byte(old), []byte(new), 1), nil
-	}
 }
 
 // has reports whether a file of the module belongs to the edition.

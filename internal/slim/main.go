@@ -18,7 +18,7 @@ import (
 	"path/filepath"
 )
 
-//go:embed _goapp _uuid
+//go:embed _goapp
 var files embed.FS
 
 func main() {
