@@ -28,6 +28,7 @@ type edition struct {
 //   - states, actions, notifications, and encryption of what it stores, none of which
 //     the page uses;
 //   - the table of all named characters, which package html has for reading;
+//   - net/url, whose addresses of every kind bring tables of their own;
 //   - the types of its elements but one.
 var editions = []edition{{
 	module:  "github.com/maxence-charriere/go-app/v10",
@@ -45,8 +46,17 @@ var editions = []edition{{
 		{"pkg/app/html_gen.go", shareElements},
 		{"pkg/app/node.go", replace("case *htmlElem, *htmlElemSelfClosing:", "case *htmlShared:")},
 		{"pkg/app/node.go", replace(`"html"`, `"github.com/maxence-charriere/go-app/v10/pkg/html"`)},
+		{"pkg/app/context.go", ourURL},
+		{"pkg/app/engine.go", ourURL},
+		{"pkg/app/js.go", ourURL},
+		{"pkg/app/js_wasm.go", ourURL},
+		{"pkg/app/page.go", ourURL},
+		{"pkg/app/testing.go", ourURL},
 	},
 }}
+
+// ourURL is the change from net/url to the package of ours.
+var ourURL = replace(`"net/url"`, `"github.com/maxence-charriere/go-app/v10/pkg/url"`)
 
 // source is a module of the build list, as go list describes it.
 type source struct {

@@ -30,10 +30,24 @@ func TestWriteBuildsThePageWithoutServer(t *testing.T) {
 	if !strings.Contains(there, "\ngithub.com/maxence-charriere/go-app/v10/pkg/app\n") {
 		t.Fatal("go-app is not in the page")
 	}
-	for _, path := range []string{"net", "net/http", "crypto/tls", "crypto/x509", "crypto/rand", "crypto/sha256", "regexp", "math/big", "mime", "log", "html"} {
+	for _, path := range []string{"net", "net/http", "crypto/tls", "crypto/x509", "crypto/rand", "crypto/sha256", "regexp", "math/big", "mime", "log", "html", "net/url"} {
 		if strings.Contains(there, "\n"+path+"\n") {
 			t.Errorf("%s is in the page", path)
 		}
+	}
+}
+
+// TestOurPackages runs the tests of the packages that stand in for others.
+func TestOurPackages(t *testing.T) {
+	atRoot(t)
+	out := t.TempDir()
+	if err := write(out); err != nil {
+		t.Fatal(err)
+	}
+	prefix := editions[0].module + "/pkg/"
+	cmd := exec.Command("go", "test", "-modfile="+filepath.Join(out, "go.mod"), prefix+"html", prefix+"url")
+	if report, err := cmd.CombinedOutput(); err != nil {
+		t.Errorf("%v: %s", err, report)
 	}
 }
 
@@ -64,30 +78,5 @@ func TestEditionFiles(t *testing.T) {
 		if got := editions[0].has(tt.name); got != tt.want {
 			t.Errorf("has(%s) = %t, want %t", tt.name, got, tt.want)
 		}
-	}
-}
-
-func TestEdit(t *testing.T) {
-	for _, tt := range []struct {
-		name, text, want string
-		ok               bool
-	}{
-		{"once", "a b c", "a B c", true},
-		{"not there", "a c", "a c", false},
-		{"twice", "b b", "b b", false},
-	} {
-		t.Run(tt.name, func(t *testing.T) {
-			dir := t.TempDir()
-			file := filepath.Join(dir, "letter.txt")
-			if err := os.WriteFile(file, []byte(tt.text), 0o666); err != nil {
-				t.Fatal(err)
-			}
-			if err := (edit{"letter.txt", replace("b", "B")}).apply(dir); (err == nil) != tt.ok {
-				t.Errorf("apply = %v, want success %t", err, tt.ok)
-			}
-			if got, _ := os.ReadFile(file); string(got) != tt.want {
-				t.Errorf("the file holds %q, want %q", got, tt.want)
-			}
-		})
 	}
 }
