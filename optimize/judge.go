@@ -51,20 +51,16 @@ func (j *Judge) bench() *bench {
 	return b
 }
 
-// judge assembles and moves the car with the given changes. It returns the car,
-// nil where it cannot be built or does not reach the window; figures are NaN then. The
-// car is valid until the next one is judged.
-func (b *bench) judge(changes []solver.Change) (*solver.Axle, Figures) {
-	return b.judgeSides(solver.BothSides, changes)
-}
-
-// figures is judge where nothing else is asked of the car.
+// figures is judgeSides where nothing else is asked of the car.
 func (b *bench) figures(changes []solver.Change) Figures {
 	_, f := b.judgeSides(b.Sides, changes)
 	return f
 }
 
-// judgeSides is judge of a car of which no more than the given sides are needed.
+// judgeSides assembles and moves the car with the given changes, of which no more than
+// the given sides are needed. It returns the car, nil where it cannot be built or does
+// not reach the window; figures are NaN then. The car is valid until the next one is
+// judged.
 func (b *bench) judgeSides(sides solver.Selection, changes []solver.Change) (*solver.Axle, Figures) {
 	if err := b.assemble(&b.car, sides, changes); err != nil || !b.move(&b.car) {
 		for i := range b.change {
