@@ -29,16 +29,32 @@ type browser struct {
 	stop func()
 }
 
-// start starts a browser, or returns an error that says what is missing.
+// start starts a browser of a new profile, or returns an error that says what is
+// missing.
 func start() (*browser, error) {
 	if !web.Built() {
 		return nil, errors.New("the page has not been built; run make test-browser")
 	}
-	path, err := find()
+	profile, err := os.MkdirTemp("", "toewright-browser-")
 	if err != nil {
 		return nil, err
 	}
-	profile, err := os.MkdirTemp("", "toewright-browser-")
+	b, err := launch(profile)
+	if err != nil {
+		os.RemoveAll(profile)
+		return nil, err
+	}
+	stop := b.stop
+	b.stop = func() {
+		stop()
+		os.RemoveAll(profile)
+	}
+	return b, nil
+}
+
+// launch starts a browser of the profile in a folder.
+func launch(profile string) (*browser, error) {
+	path, err := find()
 	if err != nil {
 		return nil, err
 	}
@@ -47,7 +63,6 @@ func start() (*browser, error) {
 	stop := func() {
 		cancelBrowser()
 		cancel()
-		os.RemoveAll(profile)
 	}
 	// The browser's life hangs on the context of the first Do: it must have no
 	// deadline, so the deadline stops it from outside.
@@ -58,6 +73,16 @@ func start() (*browser, error) {
 		return nil, fmt.Errorf("%s did not start: %w", path, err)
 	}
 	return &browser{ctx, stop}, nil
+}
+
+// kill ends the browser at once, as a crash or a power cut of the program does.
+func (b *browser) kill() error {
+	process := chromedp.FromContext(b.ctx).Browser.Process()
+	if err := process.Kill(); err != nil {
+		return err
+	}
+	b.stop()
+	return nil
 }
 
 // find returns the path of the browser.
