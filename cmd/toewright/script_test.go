@@ -29,6 +29,7 @@ func TestScripts(t *testing.T) {
 		Setup: func(e *testscript.Env) error {
 			studies, err := os.Getwd()
 			e.Setenv("STUDIES", studies+"/../../testdata/studies")
+			e.Setenv("KEPT", studies+"/../../testdata/kept/studies")
 			return err
 		},
 	})
