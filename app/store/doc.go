@@ -1,5 +1,7 @@
 // Package store keeps studies where the browser keeps things. It works on any
-// [Storage] of named texts; in the browser that is localStorage.
+// [Storage] of named texts; in the browser that is localStorage. Browsers write that to
+// disk late, so that a [Copy] in IndexedDB, which says when it is on disk, goes with it;
+// [Recover] brings back from there what a browser that was killed has lost.
 //
 // # What is kept
 //

@@ -10,6 +10,9 @@ import (
 // browserStorage returns what the browser keeps for the page.
 func browserStorage() store.Storage { return store.Local{} }
 
+// browserCopy returns the copy on disk of what the browser keeps.
+func browserCopy() store.Copy { return store.Indexed{} }
+
 // browserRandom returns the browser's own source of random bytes. Package crypto/rand
 // would read the same, at the price of its other generators' code.
 func browserRandom() io.Reader { return random{} }

@@ -12,5 +12,8 @@ import (
 // browserStorage returns a storage that forgets with the program.
 func browserStorage() store.Storage { return store.Memory{} }
 
+// browserCopy returns nil: there is no copy of what is forgotten anyway.
+func browserCopy() store.Copy { return nil }
+
 // browserRandom returns a source of random bytes.
 func browserRandom() io.Reader { return rand.Reader }

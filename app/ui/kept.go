@@ -19,6 +19,8 @@ type kept struct {
 	theirs  *store.Revision // that another tab has saved since; nil for none
 	place   store.Place     // as it was noted last
 	deaf    []func()
+	copying copying
+	begun   bool // the study to begin with is open
 }
 
 // saveDelay is the time from an edit to its save: a drag is one save, not hundreds.
@@ -30,9 +32,22 @@ func (k *kept) start(ctx app.Context, p *Panels) {
 	if storage == nil {
 		storage = browserStorage()
 	}
-	k.store = store.Open(storage, time.Now, browserRandom())
+	copy := p.Copy
+	if p.Storage == nil {
+		copy = browserCopy()
+	}
+	k.store = store.Open(k.copying.of(storage, copy), time.Now, browserRandom())
 	k.keeper = store.NewKeeper(k.store)
 	k.listen(ctx, p)
+	k.copying.recover(ctx, p, func(ctx app.Context) { k.begin(ctx, p) })
+}
+
+// begin opens the study to begin with, unless the reader was faster.
+func (k *kept) begin(ctx app.Context, p *Panels) {
+	k.begun = true
+	if k.keeper.ID() != "" || k.edited(p) {
+		return
+	}
 	if !k.openLink(ctx, p) {
 		k.openLast(ctx, p)
 		k.backTo(ctx, p)
@@ -119,6 +134,7 @@ func (k *kept) put(ctx app.Context, p *Panels, d *study.Document) {
 // later saves the study soon, if it was edited.
 func (k *kept) later(p *Panels) {
 	k.note(p)
+	k.copying.flush(p.lasting, p)
 	if k.keeper == nil || k.pending || !k.edited(p) {
 		return
 	}
@@ -145,20 +161,22 @@ func (k *kept) save(ctx app.Context, p *Panels) {
 	if err != nil {
 		k.fault = plain(err)
 	}
+	k.copying.flush(ctx, p)
 	if notice != "" {
 		k.theirs = nil
 		p.say(ctx, notice, nil)
 	}
 }
 
-// state says in a word or two whether the study is kept.
-func (k *kept) state() string {
+// state says in a word or two whether the study is kept: saved is what would be there if
+// the browser were killed now.
+func (k *kept) state(p *Panels) string {
 	switch {
 	case k.keeper == nil:
 		return ""
 	case k.fault != "":
 		return "not kept"
-	case k.pending:
+	case k.edited(p) || k.copying.writing > 0:
 		return "saving"
 	case k.keeper.ID() == "":
 		return "demo, kept from your first change"

@@ -9,8 +9,8 @@ import (
 // note notes what is looked at, if that is not noted already. What finds no room is
 // looked up again by the reader.
 func (k *kept) note(p *Panels) {
-	if k.keeper == nil {
-		return
+	if !k.begun {
+		return // what was noted before is still to be read
 	}
 	at := store.Place{Study: k.keeper.ID(), Panel: p.tab}
 	if car := p.Desk.Selected(); car != nil {

@@ -17,6 +17,7 @@ type Panels struct {
 	Caller  Caller
 	Changed func(app.Context) // to be called after any edit of the desk
 	Storage store.Storage     // where studies are kept; nil is the browser's
+	Copy    store.Copy        // of a Storage that is given; nil for none
 	Frames  frames            // of the sheet; nil where there is none
 
 	tab     string    // key of the panel that is open
@@ -57,7 +58,9 @@ func (p *Panels) OnInit() { p.tab = tabs[0].key }
 // OnMount opens the study that was open last.
 func (p *Panels) OnMount(ctx app.Context) {
 	p.lasting = ctx
-	p.after = ctx.After
+	if p.after == nil {
+		p.after = ctx.After
+	}
 	p.deaf = listen("keydown", func(e app.Value) { p.key(ctx, e) })
 	p.kept.start(ctx, p)
 }

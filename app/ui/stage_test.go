@@ -28,13 +28,18 @@ type stage struct {
 func (s *stage) OnPreRender(ctx app.Context) {
 	s.ctx = ctx
 	s.panels.OnMount(ctx)
-	s.panels.after = func(time.Duration, func(app.Context)) {}
 }
 
 func (s *stage) Render() app.UI { return app.Div().Body(s.panels) }
 
 // onStage opens the panels on a storage and shows one of them.
 func onStage(t *testing.T, storage store.Storage, tab string) *stage {
+	t.Helper()
+	return onStageWithCopy(t, storage, nil, tab)
+}
+
+// onStageWithCopy opens the panels on a storage that has a copy.
+func onStageWithCopy(t *testing.T, storage store.Storage, copied store.Copy, tab string) *stage {
 	t.Helper()
 	template, ok := study.TemplateByKey(demo)
 	if !ok {
@@ -43,7 +48,8 @@ func onStage(t *testing.T, storage store.Storage, tab string) *stage {
 	pool := wasm.NewLocalPool(1, worker.Handlers())
 	t.Cleanup(pool.Close)
 	s := &stage{desk: model.NewDesk(template.Document()), engine: app.NewTestEngine()}
-	s.panels = &Panels{Desk: s.desk, Caller: pool, Storage: storage, Changed: func(ctx app.Context) { ctx.Update() }}
+	s.panels = &Panels{Desk: s.desk, Caller: pool, Storage: storage, Copy: copied, Changed: func(ctx app.Context) { ctx.Update() },
+		after: func(time.Duration, func(app.Context)) {}}
 	if err := s.engine.Load(s); err != nil {
 		t.Fatal(err)
 	}

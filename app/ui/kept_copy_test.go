@@ -1,0 +1,119 @@
+package ui
+
+import (
+	"errors"
+	"maps"
+	"strings"
+	"testing"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/store"
+	"toewright/internal/study"
+)
+
+// slowCopy is a copy that answers when the test says so.
+type slowCopy struct {
+	texts   map[string]string
+	read    func(map[string]string, error)
+	written []func(error)
+}
+
+func (c *slowCopy) Read(done func(map[string]string, error)) { c.read = done }
+
+func (c *slowCopy) Write(changes []store.Change, done func(error)) {
+	for _, change := range changes {
+		if change.Gone {
+			delete(c.texts, change.Key)
+		} else {
+			c.texts[change.Key] = change.Text
+		}
+	}
+	c.written = append(c.written, done)
+}
+
+// answer lets all writes be on disk, or fail.
+func (c *slowCopy) answer(err error) {
+	for _, done := range c.written {
+		done(err)
+	}
+	c.written = nil
+}
+
+// rename names the study on a stage.
+func (s *stage) rename(name string) {
+	s.do(func(app.Context) {
+		s.desk.Session.Edit("rename", "", func(d *study.Document) { d.Name = name })
+	})
+}
+
+// save keeps the study on a stage now.
+func (s *stage) save() {
+	s.do(func(ctx app.Context) { s.panels.kept.save(ctx, s.panels) })
+}
+
+// state returns what the page says of the study on a stage.
+func (s *stage) state() string { return s.panels.kept.state(s.panels) }
+
+func TestSavedMeansOnDisk(t *testing.T) {
+	for _, failed := range []error{nil, errors.New("no disk")} {
+		copied := &slowCopy{texts: map[string]string{}}
+		s := onStageWithCopy(t, store.Memory{}, copied, "studies")
+		copied.read(nil, failed)
+		s.rename("mine")
+		for _, step := range []struct {
+			name string
+			do   func()
+			want string
+		}{
+			{"edited", func() {}, "saving"},
+			{"kept, not yet on disk", s.save, "saving"},
+			{"on disk", func() { copied.answer(failed); s.do(func(app.Context) {}) }, "saved"},
+		} {
+			step.do()
+			if got := s.state(); got != step.want {
+				t.Errorf("%s: the page says %q, want %q", step.name, got, step.want)
+			}
+		}
+	}
+}
+
+// TestLostSaveComesBack opens a page whose browser has lost the last save, and all of it.
+func TestLostSaveComesBack(t *testing.T) {
+	copied := &slowCopy{texts: map[string]string{}}
+	kept := store.Memory{}
+	s := onStageWithCopy(t, kept, copied, "studies")
+	copied.read(nil, nil)
+	s.rename("first")
+	s.save()
+	first := maps.Clone(kept)
+	s.rename("second")
+	s.save()
+	for _, lost := range []store.Memory{first, {}} {
+		again := onStageWithCopy(t, lost, copied, "studies")
+		copied.read(maps.Clone(copied.texts), nil)
+		again.do(func(app.Context) {})
+		if got := again.desk.Session.Document().Name; got != "second" {
+			t.Errorf("with %d texts left: opened %q, want what was said to be saved", len(lost), got)
+		}
+	}
+}
+
+// TestReaderFasterThanTheCopy edits before the copy has answered: that stays open.
+func TestReaderFasterThanTheCopy(t *testing.T) {
+	kept := store.Memory{}
+	before := onStage(t, kept, "studies")
+	before.rename("before")
+	before.save()
+	copied := &slowCopy{texts: map[string]string{}}
+	s := onStageWithCopy(t, kept, copied, "studies")
+	s.rename("at once")
+	copied.read(nil, nil)
+	s.do(func(app.Context) {})
+	if got := s.desk.Session.Document().Name; got != "at once" {
+		t.Errorf("open is %q, want what the reader began with", got)
+	}
+	if !strings.Contains(s.text(), "before") {
+		t.Error("the study of before is not in the list")
+	}
+}
