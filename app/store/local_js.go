@@ -12,7 +12,7 @@ type Local struct{}
 // Get implements [Storage].
 func (Local) Get(key string) (text string, ok bool, err error) {
 	err = guard(func() {
-		if v := js.Global().Get("localStorage").Call("getItem", key); v.Type() == js.TypeString {
+		if v := localStorage().Call("getItem", key); v.Type() == js.TypeString {
 			text, ok = v.String(), true
 		}
 	})
@@ -21,23 +21,29 @@ func (Local) Get(key string) (text string, ok bool, err error) {
 
 // Set implements [Storage].
 func (Local) Set(key, text string) error {
-	return guard(func() { js.Global().Get("localStorage").Call("setItem", key, text) })
+	return guard(func() { localStorage().Call("setItem", key, text) })
 }
 
 // Remove implements [Storage].
 func (Local) Remove(key string) error {
-	return guard(func() { js.Global().Get("localStorage").Call("removeItem", key) })
+	return guard(func() { localStorage().Call("removeItem", key) })
 }
 
 // Keys implements [Storage].
 func (Local) Keys() (keys []string, err error) {
 	err = guard(func() {
-		list := js.Global().Get("Object").Call("keys", js.Global().Get("localStorage"))
+		list := js.Global().Get("Object").Call("keys", localStorage())
 		for i := range list.Length() {
 			keys = append(keys, list.Index(i).String())
 		}
 	})
 	return keys, err
+}
+
+// localStorage returns the browser's object. Where the browser denies it already the look
+// at it throws, which ends the program unless it is a call that does.
+func localStorage() js.Value {
+	return js.Global().Get("Reflect").Call("get", js.Global(), "localStorage")
 }
 
 // guard runs f and returns what JavaScript throws as an error.

@@ -157,14 +157,23 @@ func (k *kept) save(ctx app.Context, p *Panels) {
 		return
 	}
 	notice, err := k.keeper.Save(p.Desk.Session.Document(), p.Desk.Session.CanUndo())
-	k.fault = ""
-	if err != nil {
-		k.fault = plain(err)
-	}
+	k.fail(ctx, p, err)
 	k.copying.flush(ctx, p)
 	if notice != "" {
 		k.theirs = nil
 		p.say(ctx, notice, nil)
+	}
+}
+
+// fail notes why the study could not be kept, nil if it was, and says so once.
+func (k *kept) fail(ctx app.Context, p *Panels, err error) {
+	before := k.fault
+	k.fault = ""
+	if err != nil {
+		k.fault = plain(err)
+	}
+	if k.fault != "" && k.fault != before {
+		p.say(ctx, "Not kept: "+k.fault+".", nil)
 	}
 }
 

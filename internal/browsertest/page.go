@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/emulation"
+	cdppage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 
 	"toewright/internal/web"
@@ -28,6 +29,7 @@ type Options struct {
 	Dark          bool       // the reader prefers a dark page
 	Path          string     // what is opened, the root if empty
 	Web           web.Config // what is served
+	Before        string     // a script that runs before the page's own, if any
 	// Handler is served in place of Web. The page is still at Web.BasePath.
 	Handler http.Handler
 }
@@ -69,9 +71,19 @@ func openIn(t testing.TB, tab context.Context, server *Server, o Options) *Page 
 	p := &Page{Server: server, t: t, ctx: ctx, watch: newWatch(t, ctx, server.Origin())}
 	t.Cleanup(p.check)
 	p.Do(o.emulate()...)
+	p.Do(before(o.Before))
 	p.Do(chromedp.Navigate(server.Origin() + o.Web.BasePath + "/" + o.Path))
 	p.WaitRunning()
 	return p
+}
+
+// before makes a script run before those of every page that is opened from now on.
+func before(script string) chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
+		_, err := chromedp.Call(ctx, cdppage.AddScriptToEvaluateOnNewDocument,
+			cdppage.AddScriptToEvaluateOnNewDocumentParams{Source: script})
+		return err
+	})
 }
 
 // emulate returns the steps that make the window be as the options say.
