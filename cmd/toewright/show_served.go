@@ -94,11 +94,12 @@ func servedLimits(r *report, list []engine.Served) *table {
 }
 
 // tightest returns, of limit k of n in each set-up, that which is nearest to being
-// broken or broken the farthest; nil where the car can take no set-up.
+// broken or broken the farthest, the first of those alike; nil where the car can take
+// no set-up.
 func tightest(limits []engine.LimitResult, k, n int) *engine.LimitResult {
 	var found *engine.LimitResult
 	for i := k; i < len(limits); i += n {
-		if l := &limits[i]; found == nil || l.Room() < found.Room() {
+		if l := &limits[i]; found == nil || found.Room()-l.Room() > sameOnPaper {
 			found = l
 		}
 	}
