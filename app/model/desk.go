@@ -11,6 +11,9 @@ type Desk struct {
 	View    View
 	// Said is the last announcement, for the line that is read aloud.
 	Said string
+	// Moving is true while a hand moves a part without a rest: the sheet follows in every
+	// frame, and whatever takes longer than a frame waits.
+	Moving bool
 }
 
 // NewDesk returns a desk with a study on it.

@@ -29,9 +29,8 @@ type drawing struct {
 	asked bool
 	stale bool // the picture is not what the desk has
 
-	unsettled bool    // a drag has changed the desk, and the page is not told yet
-	movedAt   float64 // s, of the screen's time: when the pointer moved last
-	figured   bool    // the selected car's figure has changed and is not painted yet
+	movedAt float64 // s, of the screen's time: when the pointer moved last
+	figured bool    // the selected car's figure has changed and is not painted yet
 
 	// problem says why the picture is not what the desk asks for; "" if it is.
 	problem string
@@ -108,7 +107,7 @@ const stillTime = 0.25
 // settle tells the page of what a drag has changed once the hand is still.
 func (d *drawing) settle(now float64) {
 	switch {
-	case !d.unsettled:
+	case !d.desk.Moving:
 	case now-d.movedAt >= stillTime:
 		d.tell()
 	default:
@@ -118,7 +117,7 @@ func (d *drawing) settle(now float64) {
 
 // tell tells the page that the desk was changed.
 func (d *drawing) tell() {
-	d.unsettled = false
+	d.desk.Moving = false
 	d.edited()
 }
 
@@ -147,7 +146,7 @@ func (d *drawing) follow() {
 	changed, err := d.hand.to(m.at, m.free)
 	d.told(err)
 	if changed {
-		d.unsettled, d.figured = true, true
+		d.desk.Moving, d.figured = true, true
 	}
 }
 

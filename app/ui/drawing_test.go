@@ -35,12 +35,12 @@ func TestPageIsToldWhenTheHandIsStill(t *testing.T) {
 		if told != tt.told {
 			t.Errorf("%s: the page was told %d times, want %d", tt.name, told, tt.told)
 		}
-		if waits := asked > before; waits != d.unsettled {
-			t.Errorf("%s: asked for a frame: %t, want it while the page is not told: %t", tt.name, waits, d.unsettled)
+		if waits := asked > before; waits != d.desk.Moving {
+			t.Errorf("%s: asked for a frame: %t, want it while the page is not told: %t", tt.name, waits, d.desk.Moving)
 		}
 	}
 	d.up()
-	if told != 2 || d.unsettled {
+	if told != 2 || d.desk.Moving {
 		t.Errorf("told %d times after the hand let go, want 2", told)
 	}
 }
@@ -74,7 +74,7 @@ func TestFigureFollowsADrag(t *testing.T) {
 
 func TestFrameWithoutAChangePaintsNothing(t *testing.T) {
 	d := openDrawing(t)
-	d.unsettled, d.movedAt = true, 5
+	d.desk.Moving, d.movedAt = true, 5
 	d.size.Width *= 2
 	c := &countingCanvas{}
 	d.painter = newPainter(c)

@@ -134,8 +134,8 @@ func (k *kept) put(ctx app.Context, p *Panels, d *study.Document) {
 // later saves the study soon, if it was edited.
 func (k *kept) later(p *Panels) {
 	k.note(p)
-	k.copying.flush(p.lasting, p)
-	if k.keeper == nil || k.pending || !k.edited(p) {
+	k.copying.flush(p.lasting)
+	if k.keeper == nil || k.pending || p.Desk.Moving || !k.edited(p) {
 		return
 	}
 	k.pending = true
@@ -158,7 +158,7 @@ func (k *kept) save(ctx app.Context, p *Panels) {
 	}
 	notice, err := k.keeper.Save(p.Desk.Session.Document(), p.Desk.Session.CanUndo())
 	k.fail(ctx, p, err)
-	k.copying.flush(ctx, p)
+	k.copying.flush(ctx)
 	if notice != "" {
 		k.theirs = nil
 		p.say(ctx, notice, nil)

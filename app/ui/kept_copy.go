@@ -15,8 +15,8 @@ type copying struct {
 	writing int // writes that are on their way
 }
 
-// copyPatience is how long a start, or a save, waits for the copy: a browser whose disk
-// does not answer is no reason to do nothing.
+// copyPatience is how long a start waits for the copy: a browser whose disk does not
+// answer is no reason to show nothing.
 const copyPatience = 3 * time.Second
 
 // of returns a storage that is s, with its changes noted for the copy.
@@ -56,7 +56,7 @@ func (c *copying) recover(ctx app.Context, p *Panels, begin func(app.Context)) {
 }
 
 // flush writes what has changed to the copy.
-func (c *copying) flush(ctx app.Context, p *Panels) {
+func (c *copying) flush(ctx app.Context) {
 	if c.copy == nil {
 		return
 	}
@@ -65,14 +65,6 @@ func (c *copying) flush(ctx app.Context, p *Panels) {
 		return
 	}
 	c.writing++
-	written := false
-	end := func(app.Context) {
-		if !written {
-			written = true
-			c.writing--
-		}
-	}
 	// Where the copy cannot be written the browser keeps the study all the same.
-	c.copy.Write(changes, func(error) { ctx.Dispatch(end) })
-	p.after(copyPatience, end)
+	c.copy.Write(changes, func(error) { ctx.Dispatch(func(app.Context) { c.writing-- }) })
 }

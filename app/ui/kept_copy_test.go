@@ -117,3 +117,18 @@ func TestReaderFasterThanTheCopy(t *testing.T) {
 		t.Error("the study of before is not in the list")
 	}
 }
+
+// TestNoSaveUnderAMovingHand edits as the frames of a drag do: the save, which takes longer
+// than a frame, waits until the hand is still.
+func TestNoSaveUnderAMovingHand(t *testing.T) {
+	s := onStage(t, store.Memory{}, "studies")
+	s.desk.Moving = true
+	s.rename("on the way")
+	if s.panels.kept.later(s.panels); s.panels.kept.pending {
+		t.Error("a save is on its way while the hand moves")
+	}
+	s.desk.Moving = false
+	if s.panels.kept.later(s.panels); !s.panels.kept.pending {
+		t.Error("no save is on its way though the hand is still")
+	}
+}
