@@ -29,18 +29,19 @@ func (t *TradeOff) Front(ctx context.Context, s *Settings) ([]Design, error) {
 	if t.Levels < 2 {
 		return nil, problemErrorf("a trade-off of %d designs; at least 2 are needed", t.Levels)
 	}
-	first, err := t.design(ctx, s, math.Inf(1))
+	searches := t.Levels + 1 // the second looks for the least of the aim
+	first, err := t.design(ctx, s.part(0, searches), math.Inf(1))
 	if err != nil || first == nil {
 		return nil, err
 	}
-	low, err := t.leastAim(ctx, s, first.Aim)
+	low, err := t.leastAim(ctx, s.part(1, searches), first.Aim)
 	if err != nil {
 		return nil, err
 	}
 	front := []Design{*first}
 	for k := 1; k < t.Levels && ctx.Err() == nil; k++ {
 		level := first.Aim + (low-first.Aim)*float64(k)/float64(t.Levels-1)
-		d, err := t.design(ctx, s, level)
+		d, err := t.design(ctx, s.part(k+1, searches), level)
 		if err != nil {
 			return nil, err
 		}
@@ -49,6 +50,19 @@ func (t *TradeOff) Front(ctx context.Context, s *Settings) ([]Design, error) {
 		}
 	}
 	return front, nil
+}
+
+// part returns settings of which progress is that of search k of n.
+func (s *Settings) part(k, n int) *Settings {
+	if s == nil || s.Progress == nil {
+		return s
+	}
+	out := *s
+	out.Progress = func(p Progress) {
+		p.Fraction = (float64(k) + p.Fraction) / float64(n)
+		s.Progress(p)
+	}
+	return &out
 }
 
 // design searches with the aim held at most at level; nil where none is found.

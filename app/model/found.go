@@ -80,6 +80,11 @@ func ChangesInWords(d *study.Document, cars *Cars, car *Car) []AnswerValue {
 	return judge{doc: d, n: NumbersOf(d), cars: cars}.values(car.Changes)
 }
 
+// InWords lists changes in one line.
+func InWords(d *study.Document, cars *Cars, changes study.Changes) string {
+	return judge{doc: d, n: NumbersOf(d), cars: cars}.inWords(changes)
+}
+
 // degreesOf returns an angle of a result.
 func degreesOf(x engine.Number) solver.Angle { return solver.Deg(float64(x)) }
 

@@ -44,6 +44,7 @@ func (p *mapPanel) Render() app.UI {
 		app.If(p.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(p.State.fault) }),
 		&mapPicture{Bench: p.Bench, State: p.State, Frames: p.Frames},
 		p.words(),
+		&trade{Bench: p.Bench, State: &p.State.trading},
 		cautionLine(),
 	)
 }

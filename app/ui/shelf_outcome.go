@@ -7,7 +7,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/plot"
 	"toewright/internal/engine"
 )
 
@@ -25,7 +24,8 @@ func (s *shelf) outcome() app.UI {
 		app.If(s.State.of != s.Bench.document(), func() app.UI {
 			return app.P().Class("note").Text("Ranked before the last changes of the study.")
 		}),
-		app.Raw(s.picture(r)),
+		s.picture(r),
+		app.P().Class("note").Text("Touch one, or its button, and it becomes a candidate."),
 		app.H2().Text("Nothing betters these"),
 		app.P().Class("note").Text(fmt.Sprintf("By price. %s toe change less target, %s.", figureName(r.Figure), n.ToeUnit())),
 		s.list(r.Undominated, r.Figure),
@@ -65,30 +65,17 @@ func of(c *engine.Choice, figure string) engine.Number {
 	return c.RMS
 }
 
-// The size of the picture of choices, in pixels.
-const shelfWidth, shelfHeight = 360.0, 240.0
-
-// picture shows price across and toe change upward, the undominated joined by the line
-// beyond which there is nothing.
-func (s *shelf) picture(r *engine.ChooseResult) string {
+// picture shows price across and toe change upward.
+func (s *shelf) picture(r *engine.ChooseResult) app.UI {
 	n := s.Bench.numbers()
-	var prices, toes []float64
-	for _, c := range slices.Concat(r.Undominated, r.Best) {
-		prices = append(prices, c.Price)
-		toes = append(toes, n.ToeValue(degrees(of(&c, r.Figure))))
+	list := slices.Concat(r.Undominated, r.Best)
+	f := &front{
+		Title: "Price and toe change of the combinations", XLabel: "price", YLabel: "toe change, " + n.ToeUnit(),
+		Take: func(ctx app.Context, i int) { s.take(ctx, &list[i]) },
 	}
-	x, _ := plot.DomainOf(prices, []float64{0})
-	y, _ := plot.DomainOf(toes, []float64{0})
-	c := plot.Chart{
-		Area: plot.Box(0, 0, shelfWidth, shelfHeight), Size: chartText, Along: plot.Horizontal,
-		X: plot.ChartAxis{Domain: x.Widen(1).Nice(6), Label: "price"},
-		Y: plot.ChartAxis{Domain: y.Widen(1e-3).Nice(6), Label: "toe change, " + n.ToeUnit()},
+	for i := range list {
+		f.X = append(f.X, list[i].Price)
+		f.Y = append(f.Y, n.ToeValue(degrees(of(&list[i], r.Figure))))
 	}
-	p := plot.Picture{Width: shelfWidth, Height: shelfHeight}
-	p.Chart(c)
-	f := c.Frame()
-	front := plot.Undominated(prices, toes)
-	p.Draw("thin", f.AppendStaircase(nil, prices, toes, front))
-	p.Draw("mark s0", f.AppendMarkers(nil, plot.Disc, 3, prices, toes, 1))
-	return string(plot.Document{Title: "Price and toe change of the combinations", Picture: p}.AppendInline(nil))
+	return f
 }

@@ -47,7 +47,7 @@ func Handlers() map[string]wasm.Handler {
 		Report:    handler(benchSheet, func(o *report.Options, to func(engine.Progress)) { o.Progress = to }),
 		MapBand:   handler(mapBand, func(*Band, func(engine.Progress)) {}),
 		MapRoom:   handler(mapRoom, func(*engine.MapOptions, func(engine.Progress)) {}),
-		TradeOff:  handler(engine.TradeOff, func(o *engine.TradeOffOptions, report func(engine.Progress)) {}),
+		TradeOff:  handler(engine.TradeOff, func(o *engine.TradeOffOptions, report func(engine.Progress)) { o.Progress = report }),
 		Standing:  handler(engine.Standing, func(*engine.StandingOptions, func(engine.Progress)) {}),
 	}
 }

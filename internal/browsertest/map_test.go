@@ -71,3 +71,17 @@ func TestMapLeadsTheCar(t *testing.T) {
 	pressControl(page, "z")
 	page.WaitTrue(carOnMap + ` === ` + quote(at))
 }
+
+// TestTradeOffBringsACandidate weighs toe change against the distance from stock and takes
+// the first design of the front.
+func TestTradeOffBringsACandidate(t *testing.T) {
+	page := openMap(t, Options{})
+	click(page, "#trade")
+	page.WaitTrue(`document.querySelectorAll("#designs li").length > 2`)
+	Eval[chromedp.Void](page, `void document.querySelector("#designs").scrollIntoView()`)
+	page.Shot("trade-off")
+	at := middle(page, "#designs li button")
+	page.Do(chromedp.MouseClickXY(at.X, at.Y))
+	click(page, "#tab-candidates")
+	page.WaitTrue(`document.querySelector(".card.selected .card-name")?.textContent.startsWith("distance from stock")`)
+}

@@ -63,9 +63,19 @@ func TestAxle(t *testing.T) {
 
 func TestTradeOff(t *testing.T) {
 	d := document(t, `"search": {"variables": [{"parameter": "tieRodOuterHeight", "min": -20, "max": 5}, {"parameter": "tieRodInnerHeight", "min": -10, "max": 10}]},`)
-	r, err := TradeOff(context.Background(), d, TradeOffOptions{Designs: 4})
+	done := 0.0
+	progress := func(p Progress) {
+		if !(p.Fraction >= done && p.Fraction <= 1) {
+			t.Errorf("progress goes from %g to %g", done, p.Fraction)
+		}
+		done = p.Fraction
+	}
+	r, err := TradeOff(context.Background(), d, TradeOffOptions{Designs: 4, Progress: progress})
 	if err != nil {
 		t.Fatal(err)
+	}
+	if done < 0.8 {
+		t.Errorf("progress ends at %g, of a front with all its searches", done)
 	}
 	if len(r.Designs) < 3 || r.Aim != "stock" || r.AimUnit != "mm" {
 		t.Fatalf("%d designs, aim %s in %s", len(r.Designs), r.Aim, r.AimUnit)

@@ -21,6 +21,8 @@ type TradeOffOptions struct {
 	// TargetOf and TargetSlope are those of [SearchOptions].
 	TargetOf    string   `json:"targetOf,omitzero"`
 	TargetSlope *float64 `json:"targetSlope,omitzero"`
+
+	Progress func(Progress) `json:"-"`
 }
 
 // DefaultDesigns is how many designs a trade-off asks for.
@@ -45,7 +47,7 @@ type TradeOffPoint struct {
 // TradeOff repeats the study's search with a second aim held ever smaller. A call
 // that is cancelled returns the designs found so far.
 func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*TradeOffResult, error) {
-	so := SearchOptions{Seed: o.Seed, TargetOf: o.TargetOf, TargetSlope: o.TargetSlope}
+	so := SearchOptions{Seed: o.Seed, TargetOf: o.TargetOf, TargetSlope: o.TargetSlope, Progress: o.Progress}
 	d = so.withTarget(d)
 	if err := d.ReadyToSearch(); err != nil {
 		return nil, explain(err, "")

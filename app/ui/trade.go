@@ -1,0 +1,134 @@
+package ui
+
+import (
+	"cmp"
+	"encoding/json"
+	"fmt"
+	"strconv"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/app/worker"
+	"toewright/internal/engine"
+	"toewright/internal/study"
+)
+
+// trade weighs toe change against a second aim: a front of designs, not one.
+type trade struct {
+	app.Compo
+	Bench bench
+	State *trading
+}
+
+// trading is a trade-off that is sought, or what came of it. It outlives the panel.
+type trading struct {
+	job       job
+	aim       string // empty is the first
+	ackermann float64
+	result    *engine.TradeOffResult
+	of        *study.Document // the study that the result is of
+	fault     string
+}
+
+// Render shows what is weighed, the front, and its designs.
+func (t *trade) Render() app.UI {
+	aim := cmp.Or(t.State.aim, model.Aims[0].Key)
+	var list []choice
+	meaning := ""
+	for _, a := range model.Aims {
+		list = append(list, choice{a.Key, a.Label})
+		if a.Key == aim {
+			meaning = a.Meaning
+		}
+	}
+	return app.Section().Class("block").Body(
+		app.H2().Text("Trade-off"),
+		app.P().Class("note").Text("Toe change against a second aim: "+meaning+". What is free, and its bounds, stand in Find."),
+		app.Div().Class("row").Body(
+			menu("aim", "Against", aim, list, func(_ app.Context, value string) { t.State.aim = value }),
+			app.If(aim == "ackermann", func() app.UI { return t.percentage() }),
+		),
+		app.If(t.State.job.running(), func() app.UI { return t.State.job.render("trade", "") }).
+			Else(func() app.UI { return button("Weigh them", t.start).ID("trade").Class("primary") }),
+		app.If(t.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(t.State.fault) }),
+		app.If(t.State.result != nil, func() app.UI { return t.outcome() }),
+	)
+}
+
+// usualAckermann is the percentage that an Ackermann error is counted from where none is
+// asked for: wheels that roll without scrub.
+const usualAckermann = 100
+
+// percentage is the field of the Ackermann percentage asked for.
+func (t *trade) percentage() app.UI {
+	return &field{
+		ID: "trade-ackermann", Label: "asked for", Unit: "%", Value: strconv.FormatFloat(cmp.Or(t.State.ackermann, usualAckermann), 'g', -1, 64),
+		Set: func(_ app.Context, text string) error {
+			x, err := parseBound(text)
+			if err == nil && x != nil {
+				t.State.ackermann = *x
+			}
+			return err
+		},
+	}
+}
+
+// start looks for the front in a worker. One that is stopped keeps what it has found.
+func (t *trade) start(app.Context, app.Event) {
+	doc := model.WithSearch(t.Bench.document(), t.Bench.cars().Design)
+	t.State.result, t.State.fault = nil, ""
+	o := engine.TradeOffOptions{Aim: cmp.Or(t.State.aim, model.Aims[0].Key), Ackermann: t.State.ackermann}
+	t.State.job.start(t.Bench.Lasting, t.Bench.Caller, worker.TradeOff, worker.Params[engine.TradeOffOptions]{Study: doc, Options: o},
+		func(ctx app.Context, raw json.RawMessage, err error) {
+			r := new(engine.TradeOffResult)
+			if err == nil {
+				err = json.Unmarshal(raw, r)
+			}
+			if err != nil {
+				t.State.fault = plain(err)
+				return
+			}
+			t.State.result, t.State.of = r, t.Bench.document()
+			t.Bench.Say(ctx, fmt.Sprintf("%d designs between the least toe change and the least %s.", len(r.Designs), model.AimLabel(r.Aim)), nil)
+		})
+}
+
+// outcome is the front as a picture and as a list.
+func (t *trade) outcome() app.UI {
+	r, n, d := t.State.result, t.Bench.numbers(), t.Bench.document()
+	f := &front{
+		Title: "Toe change and " + model.AimLabel(r.Aim) + " of the designs",
+		XLabel: model.AimLabel(r.Aim) + ", " + n.AimUnit(r), YLabel: "RMS toe change, " + n.ToeUnit(),
+		Take: func(ctx app.Context, i int) { t.take(ctx, &r.Designs[i]) },
+	}
+	for i := range r.Designs {
+		f.X = append(f.X, n.AimValue(d, r, float64(r.Designs[i].Aim)))
+		f.Y = append(f.Y, n.ToeValue(degrees(r.Designs[i].RMS)))
+	}
+	return app.Div().Class("answer").ID("designs").Body(
+		app.If(t.State.of.Search != d.Search, func() app.UI {
+			return app.P().Class("note").Text("Weighed before the last changes of the study.")
+		}),
+		f,
+		app.P().Class("note").Text("Touch a design, or its button, and it becomes a candidate."),
+		app.Ol().Class("plain").Body(app.Range(r.Designs).Slice(func(i int) app.UI { return t.design(&r.Designs[i], i) })),
+	)
+}
+
+// design is a line of the list.
+func (t *trade) design(p *engine.TradeOffPoint, i int) app.UI {
+	r, n, d := t.State.result, t.Bench.numbers(), t.Bench.document()
+	return app.Li().Class("choice-row").Body(
+		app.Div().Body(
+			app.Strong().Text(fmt.Sprintf("toe %s, %s %s %s", n.ToeText(degrees(p.RMS)), model.AimLabel(r.Aim), n.AimNumber(d, r, float64(p.Aim)), n.AimUnit(r))),
+			app.Span().Class("note").Text(model.InWords(d, t.Bench.cars(), p.Values)),
+		),
+		button("Make it a candidate", func(ctx app.Context, _ app.Event) { t.take(ctx, p) }, i, float64(p.Aim)),
+	)
+}
+
+// take makes a design a candidate.
+func (t *trade) take(ctx app.Context, p *engine.TradeOffPoint) {
+	t.Bench.undoable(ctx, "A design of the front is a new candidate.", func() error { return t.Bench.Desk.Trade(t.State.result, p) })
+}
