@@ -98,7 +98,7 @@ func (t *trade) start(app.Context, app.Event) {
 func (t *trade) outcome() app.UI {
 	r, n, d := t.State.result, t.Bench.numbers(), t.Bench.document()
 	f := &front{
-		Title: "Toe change and " + model.AimLabel(r.Aim) + " of the designs",
+		Title:  "Toe change and " + model.AimLabel(r.Aim) + " of the designs",
 		XLabel: model.AimLabel(r.Aim) + ", " + n.AimUnit(r), YLabel: "RMS toe change, " + n.ToeUnit(),
 		Take: func(ctx app.Context, i int) { t.take(ctx, &r.Designs[i]) },
 	}
