@@ -14,6 +14,8 @@ type Desk struct {
 	// Moving is true while a hand moves a part without a rest: the sheet follows in every
 	// frame, and whatever takes longer than a frame waits.
 	Moving bool
+
+	standings standings
 }
 
 // NewDesk returns a desk with a study on it.

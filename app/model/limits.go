@@ -2,14 +2,16 @@ package model
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strings"
 
 	"toewright/internal/engine"
 	"toewright/internal/study"
 )
 
-// LimitKind is a result that a search can be kept within, for a list to choose
-// from. Clearances need more than two numbers; they come from the study file.
+// LimitKind is a result that a search can be kept within, for a list to choose from.
+// Clearances, which need more than two numbers, are [Obstacles].
 type LimitKind struct {
 	Result, Label string
 	Length        bool // in the file's length unit; others are as Unit says
@@ -33,7 +35,7 @@ var LimitKinds = []LimitKind{
 // LimitLabel names a limit for people, and its unit in the study.
 func LimitLabel(d *study.Document, l *study.Limit) (label, unit string) {
 	if l.Result == study.Clearance {
-		return "Clearance of the " + l.Of, string(d.Units)
+		return clearanceLabel(l), string(d.Units)
 	}
 	i := slices.IndexFunc(LimitKinds, func(k LimitKind) bool { return k.Result == l.Result })
 	if i < 0 {
@@ -51,6 +53,11 @@ func (s *Session) SetLimits(label string, limits []study.Limit) error {
 	return s.EditSearch(label, "", func(f *study.Search) { f.Limits = limits })
 }
 
+// SetLimit changes one limit of the study's search.
+func (s *Session) SetLimit(label string, i int, change func(*study.Limit)) error {
+	return s.EditSearch(label, "", func(f *study.Search) { change(&f.Limits[i]) })
+}
+
 // limits says how the answer stands to the limits: those that are broken, or that
 // all are held.
 func (j judge) limits() []Remark {
@@ -58,29 +65,62 @@ func (j judge) limits() []Remark {
 		return nil
 	}
 	var list []Remark
+	var inTheWay []string
 	for i := range j.r.Limits {
 		l := &j.r.Limits[i]
-		if l.Held {
-			continue
-		}
 		label, _ := LimitLabel(j.doc, &j.doc.Search.Limits[i%len(j.doc.Search.Limits)])
-		list = append(list, Remark{fmt.Sprintf("%s is broken: %.4g %s, %s.", label, float64(l.Value), l.Unit, wanted(l)), true})
+		if l.Scenario != "" {
+			label += fmt.Sprintf(" in set-up %q", l.Scenario)
+		}
+		if !l.Held {
+			list = append(list, Remark{label + " is broken: " + standingText(j.n, j.doc, l) + ".", true})
+		}
+		if !l.Held || roomOf(l) <= tight*math.Abs(float64(l.Value)) {
+			inTheWay = append(inTheWay, label)
+		}
 	}
 	if len(list) == 0 {
 		return []Remark{{Text: "All limits are held."}}
 	}
-	return append(list, Remark{"No values within the bounds hold all limits: those broken are in each other's way.", true})
+	return append(list, conflict(inTheWay))
 }
 
-// wanted says the bounds of a limit.
-func wanted(l *engine.LimitResult) string {
+// tight is the part of a value below which its room to a bound counts as none: the search
+// has gone as far as that limit lets it.
+const tight = 1e-3
+
+// conflict names the limits that cannot be held together: those that are broken and
+// those on whose bound the search stopped.
+func conflict(inTheWay []string) Remark {
+	const remedy = ": ease a limit, widen the bounds or free another parameter."
+	if len(inTheWay) == 1 {
+		return Remark{"No values within the bounds of the free parameters hold it" + remedy, true}
+	}
+	return Remark{"In each other's way within the bounds: " + strings.Join(inTheWay, "; ") + remedy, true}
+}
+
+// roomOf returns how far a value is from the nearer of its bounds, below 0 where it is
+// beyond one.
+func roomOf(l *engine.LimitResult) float64 {
+	room := math.Inf(1)
+	if l.Min.Valid() {
+		room = float64(l.Value - l.Min)
+	}
+	if l.Max.Valid() {
+		room = math.Min(room, float64(l.Max-l.Value))
+	}
+	return room
+}
+
+// wantedIn says the bounds of a limit, with numbers as number writes them.
+func wantedIn(l *engine.LimitResult, number func(float64) string) string {
 	switch {
 	case !l.Min.Valid():
-		return fmt.Sprintf("at most %.4g wanted", float64(l.Max))
+		return "at most " + number(float64(l.Max)) + " wanted"
 	case !l.Max.Valid():
-		return fmt.Sprintf("at least %.4g wanted", float64(l.Min))
+		return "at least " + number(float64(l.Min)) + " wanted"
 	}
-	return fmt.Sprintf("%.4g to %.4g wanted", float64(l.Min), float64(l.Max))
+	return number(float64(l.Min)) + " to " + number(float64(l.Max)) + " wanted"
 }
 
 // grids says what the values are on the shop's grids and what that costs.

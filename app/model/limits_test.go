@@ -61,7 +61,7 @@ func TestLimitLabelsCoverTheSchema(t *testing.T) {
 			t.Errorf("%s: label %q, unit %q", k.Result, label, unit)
 		}
 	}
-	if label, unit := LimitLabel(d, &study.Limit{Result: study.Clearance, Of: "outer-ball"}); label != "Clearance of the outer-ball" || unit != "in" {
+	if label, unit := LimitLabel(d, &study.Limit{Result: study.Clearance, Of: "outer-ball", Rim: &study.Rim{}}); label != "Clearance of the outer ball from the rim" || unit != "in" {
 		t.Errorf("clearance: label %q, unit %q", label, unit)
 	}
 }

@@ -30,6 +30,7 @@ func (c *candidates) card(r *model.Row) app.UI {
 			app.If(r.Hidden, func() app.UI { return app.Span().Class("tag").Text("hidden") }),
 		),
 		c.body(r, selected),
+		standing(c.Bench, r.Car, selected),
 		app.If(selected, func() app.UI { return &carEditor{Bench: c.Bench, Car: r.Index} }),
 		app.If(selected && r.Index > 0, func() app.UI { return c.deeds(r) }),
 	)

@@ -30,16 +30,20 @@ func (l *limits) list() []study.Limit {
 // Render shows each limit with its bounds, and a list to add one from.
 func (l *limits) Render() app.UI {
 	list := l.list()
-	return app.Details().Class("block").Open(len(list) > 0).Body(
+	return app.Details().Class("block").Open(len(list) > 0).ID("limits").Body(
 		app.Summary().Text(fmt.Sprintf("Limits that it must hold (%s)", count(len(list)))),
-		app.P().Class("note").Text("Bounds on what else the parts do, over the window and in every set-up. A field left empty is no bound."),
+		app.P().Class("note").Text("Bounds on what else the parts do, over the window and in every set-up. A field left empty is no bound. Each candidate's card says how it stands to them."),
 		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI { return l.row(i, &list[i]) })),
 		app.Label().For("add-limit").Text("Add a limit"),
 		app.Select().ID("add-limit").OnChange(l.add).Body(
-			app.Option().Value("").Text("choose").Selected(true),
+			app.Option().Text("choose").Selected(true),
 			app.Range(model.LimitKinds).Slice(func(i int) app.UI {
 				k := model.LimitKinds[i]
 				return app.Option().Value(k.Result).Text(k.Label)
+			}),
+			app.Range(model.Obstacles).Slice(func(i int) app.UI {
+				o := model.Obstacles[i]
+				return app.Option().Value(o.Key).Text(o.Label)
 			}),
 		),
 	)
@@ -47,24 +51,13 @@ func (l *limits) Render() app.UI {
 
 // row shows one limit.
 func (l *limits) row(i int, k *study.Limit) app.UI {
-	label, unit := model.LimitLabel(l.Bench.document(), k)
-	bound := func(id, text string, value *float64, put func(*study.Limit, *float64)) app.UI {
-		return &field{
-			ID: fmt.Sprintf("limit-%d-%s", i, id), Label: text, Unit: unit, Value: boundText(value),
-			Set: func(ctx app.Context, text string) error {
-				v, err := parseBound(text)
-				if err != nil {
-					return err
-				}
-				return l.set(ctx, i, "bound of "+label, func(k *study.Limit) { put(k, v) })
-			},
-		}
-	}
+	label, _ := model.LimitLabel(l.Bench.document(), k)
 	return app.Li().Class("setup").Body(
 		app.FieldSet().Class("variable").Body(
 			app.Legend().Text(label),
-			bound("min", "at least", k.Min, func(k *study.Limit, v *float64) { k.Min = v }),
-			bound("max", "at most", k.Max, func(k *study.Limit, v *float64) { k.Max = v }),
+			l.bound(i, "min", "at least", k, func(k *study.Limit) **float64 { return &k.Min }),
+			l.bound(i, "max", "at most", k, func(k *study.Limit) **float64 { return &k.Max }),
+			app.If(k.Result == study.Clearance, func() app.UI { return l.clearance(i, k) }),
 			button("Remove", func(ctx app.Context, _ app.Event) {
 				l.Bench.edit(ctx, func() error {
 					return l.Bench.session().SetLimits("remove a limit", slices.Delete(slices.Clone(l.list()), i, i+1))
@@ -74,21 +67,50 @@ func (l *limits) row(i int, k *study.Limit) app.UI {
 	)
 }
 
-// set changes one limit.
-func (l *limits) set(ctx app.Context, i int, label string, change func(*study.Limit)) error {
-	list := slices.Clone(l.list())
-	change(&list[i])
-	return l.Bench.edit(ctx, func() error { return l.Bench.session().SetLimits(label, list) })
+// bound is the field of one of the bounds.
+func (l *limits) bound(i int, id, text string, k *study.Limit, of func(*study.Limit) **float64) app.UI {
+	label, unit := model.LimitLabel(l.Bench.document(), k)
+	n, d := l.Bench.numbers(), l.Bench.document()
+	length := unit == string(d.Units)
+	value := boundText(*of(k))
+	if length {
+		unit = n.LengthUnit()
+		if b := *of(k); b != nil {
+			value = n.LengthNumber(d.Units.Millimetres(*b))
+		}
+	}
+	return &field{
+		ID: fmt.Sprintf("limit-%d-%s", i, id), Label: text, Unit: unit, Value: value,
+		Set: func(ctx app.Context, text string) error {
+			v, err := parseBound(text)
+			if length && strings.TrimSpace(text) != "" {
+				var mm float64
+				mm, err = n.ParseLength(text)
+				mm = d.Units.FromMillimetres(mm)
+				v = &mm
+			}
+			if err != nil {
+				return err
+			}
+			return l.set(ctx, i, "bound of "+label, func(k *study.Limit) { *of(k) = v })
+		},
+	}
 }
 
-// add adds the limit chosen, with bounds that the base car holds by itself.
+// set changes one limit.
+func (l *limits) set(ctx app.Context, i int, label string, change func(*study.Limit)) error {
+	return l.Bench.edit(ctx, func() error { return l.Bench.session().SetLimit(label, i, change) })
+}
+
+// add adds the limit chosen.
 func (l *limits) add(ctx app.Context, _ app.Event) {
-	result := ctx.JSSrc().Get("value").String()
-	if result == "" {
+	menu := ctx.JSSrc()
+	key := menu.Get("value").String()
+	if menu.Get("selectedIndex").Int() == 0 {
 		return
 	}
-	zero := 0.0
-	list := append(slices.Clone(l.list()), study.Limit{Result: result, Min: &zero})
+	menu.Set("selectedIndex", 0)
+	list := append(slices.Clone(l.list()), model.NewLimit(l.Bench.document(), l.Bench.cars().Design, key))
 	l.Bench.edit(ctx, func() error { return l.Bench.session().SetLimits("add a limit", list) })
 }
 

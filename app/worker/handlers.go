@@ -20,7 +20,6 @@ const (
 	MapBand   = "map-band"
 	MapRoom   = "map-room"
 	TradeOff  = "trade-off"
-	Standing  = "standing"
 	Diagnose  = "diagnose"
 	Arm       = "arm"
 	Report    = "report"
@@ -48,7 +47,6 @@ func Handlers() map[string]wasm.Handler {
 		MapBand:   handler(mapBand, func(*Band, func(engine.Progress)) {}),
 		MapRoom:   handler(mapRoom, func(*engine.MapOptions, func(engine.Progress)) {}),
 		TradeOff:  handler(engine.TradeOff, func(o *engine.TradeOffOptions, report func(engine.Progress)) { o.Progress = report }),
-		Standing:  handler(engine.Standing, func(*engine.StandingOptions, func(engine.Progress)) {}),
 	}
 }
 

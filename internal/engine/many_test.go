@@ -165,6 +165,7 @@ func TestSearchKeepsToLimits(t *testing.T) {
 	}{
 		{"outer ball angle", `{"result": "outerBallAngle", "max": 12}`, true},
 		{"clearance", `{"result": "clearance", "of": "outer-ball", "radius": 15, "min": 5, "rim": {"radius": 180, "offset": 30}}`, true},
+		{"link", `{"result": "clearance", "of": "tie-rod", "radius": 8, "min": 5, "link": {"from": "lowerFrontPivot", "to": "lowerBallJoint", "radius": 12}}`, true},
 		{"ratio", `{"result": "steeringRatio", "min": 10, "max": 30}`, true},
 		{"turning circle", `{"result": "turningCircle", "max": 1000}`, false},
 		{"ackermann", `{"result": "ackermann", "min": -50, "max": 200, "side": "left"}`, true},
@@ -190,6 +191,8 @@ func TestSearchKeepsToLimits(t *testing.T) {
 	}
 	_, err := Search(context.Background(), document(t, replaceLimit(search, `{"result": "threadEngagement", "min": 10}`)), SearchOptions{})
 	wantError(t, err, Wrong, "tieRod.engagement", "is missing")
+	_, err = Search(context.Background(), document(t, replaceLimit(search, `{"result": "clearance", "of": "tie-rod", "min": 5, "link": {"from": "lowerBallJoint", "to": "nowhere"}}`)), SearchOptions{})
+	wantError(t, err, Wrong, "search.limits", "nowhere")
 }
 
 func TestSearchForMostCars(t *testing.T) {

@@ -1,0 +1,96 @@
+package model
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"toewright/app/plot"
+	"toewright/internal/engine"
+	"toewright/internal/study"
+	"toewright/solver"
+)
+
+// standings are how cars stand to the limits of a search. Those of a car that has not
+// changed are not taken again.
+type standings struct {
+	search *study.Search
+	design *solver.Design
+	byCar  map[*solver.Axle][]Standing
+}
+
+// Standing is how a car stands to one limit.
+type Standing struct {
+	Label string
+	Text  string // "14.2 deg, at most 18 wanted: 3.8 to spare"
+	Held  bool
+}
+
+// Standing returns how a car stands to each limit of the search, in no scenario: none
+// where there are none. It is an error where the study lacks what a limit is about.
+func (d *Desk) Standing(car *Car) ([]Standing, error) {
+	doc, cars := d.Session.Document(), d.Session.Cars()
+	if doc.Search == nil || len(doc.Search.Limits) == 0 || car.Err != nil {
+		return nil, nil
+	}
+	if d.standings.search != doc.Search || d.standings.design != cars.Design {
+		d.standings = standings{doc.Search, cars.Design, map[*solver.Axle][]Standing{}}
+	}
+	if list, ok := d.standings.byCar[car.Axle]; ok {
+		return list, nil
+	}
+	list, err := standingOf(doc, car)
+	if err == nil {
+		d.standings.byCar[car.Axle] = list
+	}
+	return list, err
+}
+
+func standingOf(doc *study.Document, car *Car) ([]Standing, error) {
+	r, err := engine.Standing(context.Background(), doc, engine.StandingOptions{Candidate: car.Name})
+	if err != nil {
+		return nil, err
+	}
+	var list []Standing
+	for i := range r.Limits {
+		label, _ := LimitLabel(doc, &doc.Search.Limits[i])
+		list = append(list, Standing{label, standingText(NumbersOf(doc), doc, &r.Limits[i]), r.Limits[i].Held})
+	}
+	return list, nil
+}
+
+// standingText says a value, what is wanted of it, and how far it is from that.
+func standingText(n Numbers, doc *study.Document, l *engine.LimitResult) string {
+	if !l.Value.Valid() {
+		return "cannot be measured on this car"
+	}
+	room := roomOf(l)
+	number := func(x float64) string { return n.limitNumber(doc, l.Unit, x) }
+	verdict := number(math.Abs(room)) + " to spare"
+	if !l.Held {
+		verdict = "broken by " + number(math.Abs(room))
+	}
+	return fmt.Sprintf("%s%s, %s: %s", number(float64(l.Value)), n.limitUnit(doc, l.Unit), wantedIn(l, number), verdict)
+}
+
+// limitNumber writes a value of a limit in the unit that it is shown in.
+func (n Numbers) limitNumber(doc *study.Document, unit string, x float64) string {
+	switch unit {
+	case string(doc.Units):
+		return n.LengthNumber(doc.Units.Millimetres(x))
+	case "":
+		return plot.Decimal(x, 2)
+	}
+	return plot.Decimal(x, 1)
+}
+
+// limitUnit returns that unit after a blank, "" for a ratio.
+func (n Numbers) limitUnit(doc *study.Document, unit string) string {
+	switch unit {
+	case "":
+		return ""
+	case string(doc.Units):
+		return " " + n.LengthUnit()
+	}
+	return " " + unit
+}

@@ -1,0 +1,104 @@
+package model_test
+
+import (
+	"strings"
+	"testing"
+
+	"toewright/app/model"
+	"toewright/internal/study"
+)
+
+// standingTo returns how the demo's selected car stands to one limit.
+func standingTo(t *testing.T, l study.Limit, units study.Units) model.Standing {
+	t.Helper()
+	d := deskWith(t)
+	if err := d.Session.SetLimits("limit", []study.Limit{l}); err != nil {
+		t.Fatal(err)
+	}
+	if err := d.Session.SetDisplay("units", func(v *study.Display) { v.Units = units }); err != nil {
+		t.Fatal(err)
+	}
+	list, err := d.Standing(d.Selected())
+	if err != nil || len(list) != 1 {
+		t.Fatalf("%v, %v, want how the car stands to one limit", list, err)
+	}
+	return list[0]
+}
+
+func TestStandingInWords(t *testing.T) {
+	bound := func(x float64) *float64 { return &x }
+	for _, tt := range []struct {
+		name  string
+		limit study.Limit
+		units study.Units
+		held  bool
+		want  []string
+	}{
+		{"held", study.Limit{Result: "tieRodLength", Max: bound(1000)}, study.Millimetre, true, []string{" mm, at most 1000.00 wanted: ", " to spare"}},
+		{"broken", study.Limit{Result: "tieRodLength", Max: bound(100)}, study.Millimetre, false, []string{"at most 100.00 wanted: broken by "}},
+		{"in inches", study.Limit{Result: "tieRodLength", Min: bound(25.4)}, study.Inch, true, []string{" in, at least 1.000 wanted: "}},
+		{"between", study.Limit{Result: "outerBallAngle", Min: bound(-1), Max: bound(89)}, study.Millimetre, true, []string{" deg, −1.0 to 89.0 wanted: "}},
+	} {
+		s := standingTo(t, tt.limit, tt.units)
+		if s.Held != tt.held {
+			t.Errorf("%s: held %t, want %t", tt.name, s.Held, tt.held)
+		}
+		for _, want := range tt.want {
+			if !strings.Contains(s.Text, want) {
+				t.Errorf("%s: %q, want %q in it", tt.name, s.Text, want)
+			}
+		}
+	}
+}
+
+// TestStandingFollowsTheCar changes the selected car and asks again.
+func TestStandingFollowsTheCar(t *testing.T) {
+	d := deskWith(t)
+	most := 1000.0
+	if err := d.Session.SetLimits("limit", []study.Limit{{Result: "steeringArmLength", Max: &most}}); err != nil {
+		t.Fatal(err)
+	}
+	text := func() string {
+		list, err := d.Standing(d.Selected())
+		if err != nil {
+			t.Fatal(err)
+		}
+		return list[0].Text
+	}
+	before := text()
+	if again := text(); again != before {
+		t.Errorf("asked twice: %q, then %q", before, again)
+	}
+	if err := d.Set("steeringArmLength", 20, ""); err != nil {
+		t.Fatal(err)
+	}
+	if text() == before {
+		t.Errorf("after 20 mm on the arm still %q", before)
+	}
+}
+
+// TestNewLimitsCanBeMeasured states each limit of the lists on the demo, which has all
+// that they need, and reads how its car stands to it.
+func TestNewLimitsCanBeMeasured(t *testing.T) {
+	var keys []string
+	for _, k := range model.LimitKinds {
+		keys = append(keys, k.Result)
+	}
+	for _, o := range model.Obstacles {
+		keys = append(keys, o.Key)
+	}
+	for _, key := range keys {
+		d := deskWith(t)
+		l := model.NewLimit(d.Session.Document(), d.Session.Cars().Design, key)
+		if err := d.Session.SetLimits("limit", []study.Limit{l}); err != nil {
+			t.Fatal(err)
+		}
+		if err := d.Session.Document().ReadyToSearch(); err != nil {
+			t.Errorf("%s: %v", key, err)
+		}
+		list, err := d.Standing(d.Selected())
+		if err != nil || len(list) != 1 || strings.Contains(list[0].Text, "cannot") {
+			t.Errorf("%s: %v, %v", key, list, err)
+		}
+	}
+}

@@ -1,0 +1,44 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+)
+
+// standing shows how a car stands to the limits of the search: of a selected car each of
+// them, of others those that it breaks. Nothing where there are none.
+func standing(b bench, car *model.Car, selected bool) app.UI {
+	list, err := b.Desk.Standing(car)
+	if err != nil {
+		return app.P().Class("problem").Text("Limits: " + plain(err))
+	}
+	if len(list) == 0 {
+		return app.Text("")
+	}
+	told := list
+	if !selected {
+		told = slices.DeleteFunc(slices.Clone(list), func(s model.Standing) bool { return s.Held })
+	}
+	if len(told) == 0 {
+		return app.P().Class("limits note").Text(fmt.Sprintf("Holds all limits (%d).", len(list)))
+	}
+	return app.Ul().Class("limits").Aria("label", "Limits").Body(
+		app.Range(told).Slice(func(i int) app.UI { return limitLine(told[i]) }),
+	)
+}
+
+// limitLine is one limit: held, or broken by so much.
+func limitLine(s model.Standing) app.UI {
+	class, sign := "held", "✓ "
+	if !s.Held {
+		class, sign = "warning", "✗ "
+	}
+	return app.Li().Class(class).Body(
+		app.Span().Aria("hidden", "true").Text(sign),
+		app.Text(s.Label+": "+s.Text+"."),
+	)
+}

@@ -1,0 +1,40 @@
+package browsertest
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// choose chooses an option of a menu by its value.
+func choose(p *Page, selector, value string) {
+	p.t.Helper()
+	p.WaitTrue(`!!document.querySelector(` + quote(selector) + `)`)
+	Eval[chromedp.Void](p, `(() => {
+		const menu = document.querySelector(`+quote(selector)+`);
+		menu.value = `+quote(value)+`;
+		menu.dispatchEvent(new Event("change", {bubbles: true}));
+	})()`)
+}
+
+// TestClearanceIsAdded keeps the tie rod clear of the lower wishbone by more than there is:
+// the candidate's card says by how much it is broken.
+func TestClearanceIsAdded(t *testing.T) {
+	page := Open(t, Options{})
+	click(page, "#tab-find")
+	choose(page, "#add-limit", "link")
+	choose(page, "#limit-2-of", "tie-rod")
+	typeInto(page, "#limit-2-min", "200")
+	page.WaitTrue(`document.querySelector("#limit-2-min")?.value === "200.00"`)
+	Eval[chromedp.Void](page, `void document.querySelector("#limit-2-of").scrollIntoView({block: "center"})`)
+	page.Shot("limits")
+	click(page, "#tab-candidates")
+	page.WaitTrue(`document.querySelector("#tab-candidates").getAttribute("aria-selected") === "true"`)
+	page.WaitTrue(`!!document.querySelector(".card.selected .limits .warning")`)
+	text := Eval[string](page, `document.querySelector(".card.selected .limits .warning").textContent`)
+	if !strings.Contains(text, "Clearance of the tie rod from a link") || !strings.Contains(text, "broken by") {
+		t.Errorf("the card says %q, want the clearance and by how much it is broken", text)
+	}
+	page.Shot("limits candidate")
+}
