@@ -16,9 +16,11 @@ func standing(b bench, car *model.Car, selected bool) app.UI {
 	if err != nil {
 		return app.P().Class("problem").Text("Limits: " + plain(err))
 	}
-	if len(list) == 0 {
-		return app.Text("")
-	}
+	return app.If(len(list) > 0, func() app.UI { return limitLines(list, selected) })
+}
+
+// limitLines are those of them that are shown.
+func limitLines(list []model.Standing, selected bool) app.UI {
 	told := list
 	if !selected {
 		told = slices.DeleteFunc(slices.Clone(list), func(s model.Standing) bool { return s.Held })

@@ -18,10 +18,12 @@ const (
 	leftMarker    = `.handle[aria-label="left wheel travel"]`
 )
 
-// openSheet opens the page and waits until the sheet is drawn.
+// openSheet opens the page and waits until the sheet is drawn and lives: what the server
+// sent ahead of the program is replaced by then.
 func openSheet(t testing.TB, o Options) *Page {
 	t.Helper()
 	page := Open(t, o)
+	page.WaitText("#solver", "ready")
 	page.WaitTrue(`!!document.querySelector('` + outerBall + `')`)
 	return page
 }
