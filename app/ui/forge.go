@@ -102,7 +102,29 @@ func (f *forge) limit() app.UI {
 				})
 			},
 		},
+		f.staticToe(y.KeepToe),
 	)
+}
+
+// Ways of a series with static toe, as the menu's values.
+const (
+	toeReset = "re-set"
+	toeBuilt = "as-built"
+)
+
+// staticToe asks whether each car of the series is aligned before it is judged.
+func (f *forge) staticToe(kept bool) app.UI {
+	value := toeReset
+	if kept {
+		value = toeBuilt
+	}
+	return menu("static-toe", "Static toe of each car", value,
+		[]choice{{toeReset, "set again"}, {toeBuilt, "as built: rods of the drawn length"}},
+		func(ctx app.Context, way string) {
+			f.Bench.edit(ctx, func() error {
+				return f.Bench.session().EditYield(func(y *study.Yield) { y.KeepToe = way == toeBuilt })
+			})
+		})
 }
 
 // run shows the button that builds the series of the selected car.

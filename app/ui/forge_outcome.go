@@ -21,6 +21,7 @@ func (f *forge) outcome() app.UI {
 			return app.P().Class("warning").Text("The study has changed since: build the series again.")
 		}),
 		f.spread(r),
+		f.setUps(r),
 		f.contributors(r),
 		app.P().Class("note").Text(method(r)),
 	)

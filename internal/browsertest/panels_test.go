@@ -38,6 +38,10 @@ func TestForge(t *testing.T) {
 	page.WaitTrue(`!!document.querySelector("#series")`)
 	Eval[chromedp.Void](page, `void document.querySelector("#series").scrollIntoView()`)
 	page.Shot("forge")
+
+	choose(page, "#static-toe", "as-built")
+	click(page, "#forge")
+	page.WaitTrue(`document.querySelector("#series")?.textContent.includes("static toe as built")`)
 }
 
 func TestCarPanel(t *testing.T) {
