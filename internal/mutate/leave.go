@@ -37,7 +37,7 @@ func early(p *place) []edit {
 	if !inList(p) {
 		return nil
 	}
-	head := p.node.Pos()
+	var head token.Pos
 	switch n := p.node.(type) {
 	case *ast.ForStmt:
 		head = n.Body.Lbrace
