@@ -16,6 +16,7 @@ type Desk struct {
 	Moving bool
 
 	standings standings
+	setUps    setUps
 }
 
 // NewDesk returns a desk with a study on it.

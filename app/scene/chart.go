@@ -128,6 +128,7 @@ func (s *Stage) drawChart(c *chart) {
 	}
 	s.drawTarget(c)
 	s.drawBands(c)
+	s.drawSetUps(c)
 	s.drawReadings(c)
 	s.drawMarker(c)
 	s.writeFigures(c)

@@ -39,6 +39,7 @@ const (
 // chartSlots are the nodes of one wheel's chart.
 type chartSlots struct {
 	grid, zero, frame, target, readings Slot
+	setUps, binding                     Slot // the selected car as the search's set-ups have it, and that which decides
 	bands                               [maxBands]Slot
 	curves, marks                       [plot.MaxSeries]Slot
 	fan, leader, marker                 Slot
@@ -125,6 +126,7 @@ func (s *slots) addChart(side solver.Side) {
 		c.marks[i] = s.path(g, "mark "+plot.SeriesStyle(i).Class)
 		s.list[c.curves[i]].kept, s.list[c.marks[i]].kept = true, true
 	}
+	c.setUps, c.binding = s.path(g, "set-ups"), s.path(g, "set-ups binding")
 	c.readings = s.path(g, "reading")
 	c.leader, c.marker = s.path(g, "leader"), s.path(g, "marker")
 	for i := range c.travelTicks {

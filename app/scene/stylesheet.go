@@ -34,6 +34,8 @@ const rules = `.drawing text{font-family:var(--sheet-font);font-size:11px;font-v
 .drawing .readout{font-size:13px;font-weight:600}
 .drawing .name{font-size:12px;paint-order:stroke;stroke:var(--paper);stroke-width:4}
 .drawing path{vector-effect:non-scaling-stroke}
+.drawing .set-ups{fill:none;stroke:var(--ink-soft);stroke-width:1;stroke-dasharray:1.5 2.5}
+.drawing .binding{stroke:var(--accent);stroke-width:1.4;stroke-dasharray:5 2}
 .drawing .ground{fill:none;stroke:var(--line);stroke-width:1}
 .drawing .tyre{fill:none;stroke:var(--ink);stroke-width:1.6}
 .drawing .axis{fill:none;stroke:var(--ink-soft);stroke-width:0.8;stroke-dasharray:12 3 2 3}

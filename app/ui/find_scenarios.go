@@ -30,7 +30,7 @@ func (s *scenarios) Render() app.UI {
 	}
 	return app.Details().Class("block").Open(len(list) > 0).Body(
 		app.Summary().Text(fmt.Sprintf("Set-ups that it must serve (%s)", count(len(list)))),
-		app.P().Class("note").Text("One arm serves a car at several casters, heights or wheels. With none, the car as it stands."),
+		app.P().Class("note").Text("One arm serves a car at several casters, heights or wheels. With none, the car as it stands. The chart shows the selected car in each, dotted, and dashed that which decides."),
 		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI { return s.row(i, &list[i]) })),
 		app.If(len(list) == 0, func() app.UI {
 			return button("Caster a degree up and down, an inch lower", s.addUsual).ID("usual-setups")
@@ -63,6 +63,7 @@ func (s *scenarios) row(i int, k *study.Scenario) app.UI {
 			},
 		},
 		app.Range(fields).Slice(func(j int) app.UI { return s.change(i, fields[j], k.Changes[fields[j]]) }),
+		app.P().Class("note").Text(s.Bench.Desk.SetUpText(i)),
 		button("Remove", func(ctx app.Context, _ app.Event) {
 			s.Bench.edit(ctx, func() error { return s.Bench.session().RemoveScenario(i) })
 		}, i).Aria("label", "Remove "+k.Name),

@@ -38,3 +38,14 @@ func TestClearanceIsAdded(t *testing.T) {
 	}
 	page.Shot("limits candidate")
 }
+
+// TestSetUpsAreDrawn adds the usual set-ups: each is drawn on the chart, the one that
+// decides in another stroke, and the panel says how well the selected car serves it.
+func TestSetUpsAreDrawn(t *testing.T) {
+	page := openSheet(t, Options{})
+	click(page, "#tab-find")
+	click(page, "#usual-setups")
+	page.WaitTrue(`!!document.querySelector(".chart.left .set-ups.binding[d]")`)
+	page.WaitTrue(`[...document.querySelectorAll(".setup")].some((e) => e.textContent.includes("this one decides"))`)
+	page.Shot("set-ups")
+}
