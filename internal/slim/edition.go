@@ -58,26 +58,28 @@ var editions = []edition{{
 // ourURL is the change from net/url to the package of ours.
 var ourURL = replace(`"net/url"`, `"github.com/maxence-charriere/go-app/v10/pkg/url"`)
 
-// source is a module of the build list, as go list describes it.
+// source is a module of the build list, as go mod download describes it.
 type source struct {
 	Version string
 	Dir     string
 	GoMod   string
+	Error   string
 }
 
-// find returns where the module is. It is an error if it is there in another version
-// than the one that the edition was made for.
+// find returns where the module is, which a new machine fetches first: nothing that this
+// command needs has had it fetched. It is an error if the build list has it in another
+// version than the one that the edition was made for.
 func (e edition) find() (source, error) {
-	out, err := exec.Command("go", "list", "-m", "-json", e.module).Output()
+	out, err := exec.Command("go", "mod", "download", "-json", e.module).Output()
+	var s source
+	if json.Unmarshal(out, &s) == nil && s.Error != "" {
+		return source{}, fmt.Errorf("go mod download %s: %s", e.module, s.Error)
+	}
 	var failed *exec.ExitError
 	if errors.As(err, &failed) {
-		return source{}, fmt.Errorf("go list -m %s: %s", e.module, failed.Stderr)
+		return source{}, fmt.Errorf("go mod download %s: %s", e.module, failed.Stderr)
 	} else if err != nil {
-		return source{}, fmt.Errorf("go list -m %s: %w", e.module, err)
-	}
-	var s source
-	if err := json.Unmarshal(out, &s); err != nil {
-		return source{}, fmt.Errorf("go list -m %s: %w", e.module, err)
+		return source{}, fmt.Errorf("go mod download %s: %w", e.module, err)
 	}
 	if s.Version != e.version {
 		return source{}, fmt.Errorf("%s is %s, but internal/slim/%s was written for %s: compare the files that it replaces, then enter the version",

@@ -65,6 +65,41 @@ func TestAnotherVersionIsRefused(t *testing.T) {
 	}
 }
 
+// TestNewMachine writes the edition where Go has nothing in its cache of modules.
+func TestNewMachine(t *testing.T) {
+	atRoot(t)
+	source, err := editions[0].find() // so that it is in the cache of this machine
+	if err != nil {
+		t.Fatal(err)
+	}
+	module := filepath.FromSlash(editions[0].module + "@" + editions[0].version)
+	cache := strings.TrimSuffix(source.Dir, module)
+	if cache == source.Dir {
+		t.Fatalf("%s is in %s, no cache of modules", editions[0].module, source.Dir)
+	}
+	t.Setenv("GOPROXY", "file://"+filepath.ToSlash(filepath.Join(cache, "cache", "download")))
+	t.Setenv("GOMODCACHE", filepath.Join(t.TempDir(), "empty"))
+	t.Setenv("GOFLAGS", "-modcacherw") // so that what is fetched can be removed
+	t.Setenv("GOSUMDB", "off")
+	out := t.TempDir()
+	if err := editions[0].write(out); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := os.Stat(filepath.Join(out, "pkg", "app", "node.go")); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestModuleThatCannotBeFetched(t *testing.T) {
+	atRoot(t)
+	t.Setenv("GOPROXY", "off")
+	t.Setenv("GOMODCACHE", filepath.Join(t.TempDir(), "empty"))
+	err := editions[0].write(t.TempDir())
+	if err == nil || !strings.Contains(err.Error(), editions[0].module) {
+		t.Errorf("write = %v, want an error that names the module", err)
+	}
+}
+
 func TestEditionFiles(t *testing.T) {
 	for _, tt := range []struct {
 		name string
