@@ -55,17 +55,27 @@ COMPILE := -gcflags=all=-l $(FAST:%=-gcflags=%=)
 
 .PHONY: wasm
 wasm: slim
-	$(JS) $(BUILD) -modfile=$(SLIM)/go.mod $(COMPILE) -o bin/app.wasm ./app
+	$(JS) $(BUILD) -modfile=$(SLIM)/go.mod $(COMPILE) -o bin/linked.wasm ./app
+	$(GO) run ./internal/segments -out bin/app.wasm bin/linked.wasm
+
+# The styles are one file on the wire, in this order.
+STYLES := app/web/app.css app/web/plot.css app/web/sheet.css app/web/panels.css app/web/print.css
+bin/page.css: $(STYLES)
+	mkdir -p bin
+	cat $(STYLES) > $@
+
+# What the page consists of.
+ASSETS := bin/app.wasm bin/page.css $(filter-out %.css,$(wildcard app/web/*))
 
 # The page in all its forms. Brotli takes most of a minute.
 .PHONY: front
-front: wasm
-	$(GO) run ./internal/assets -out $(DIST) bin/app.wasm app/web/*
+front: wasm bin/page.css
+	$(GO) run ./internal/assets -out $(DIST) $(ASSETS)
 
 # The page without Brotli, unless it is there already.
 .PHONY: front-quick
-front-quick: wasm
-	$(GO) run ./internal/assets -quick -out $(DIST) bin/app.wasm app/web/*
+front-quick: wasm bin/page.css
+	$(GO) run ./internal/assets -quick -out $(DIST) $(ASSETS)
 
 .PHONY: site
 site: build ## Write the page as files for any web host into bin/site

@@ -1,0 +1,45 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+)
+
+// header begins every program of the format's version 1.
+var header = []byte("\x00asm\x01\x00\x00\x00")
+
+// Sections of a program, by number; see section 5.5 of the WebAssembly Core Specification.
+const dataSection = 11
+
+// joinData returns the program with those data segments joined between which there are at
+// most so many bytes of nothing. All else stays as it is.
+func joinData(program []byte, gap int) ([]byte, error) {
+	rest, ok := bytes.CutPrefix(program, header)
+	if !ok {
+		return nil, errors.New("no WebAssembly program of version 1")
+	}
+	out := append(make([]byte, 0, len(program)), header...)
+	r := reader{data: rest}
+	for len(r.data) > 0 {
+		before := r.data
+		number := r.byte()
+		content := r.bytes(r.unsigned())
+		if r.err != nil {
+			return nil, fmt.Errorf("the section at byte %d: %w", len(program)-len(before), r.err)
+		}
+		if number != dataSection {
+			out = append(out, before[:len(before)-len(r.data)]...)
+			continue
+		}
+		segments, err := readSegments(content)
+		if err != nil {
+			return nil, fmt.Errorf("the data section: %w", err)
+		}
+		content = appendSegments(nil, join(segments, gap))
+		out = append(out, number)
+		out = appendUnsigned(out, uint64(len(content)))
+		out = append(out, content...)
+	}
+	return out, nil
+}
