@@ -22,11 +22,3 @@ func TestSolverState(t *testing.T) {
 		})
 	}
 }
-
-func TestEveryPathHasItsPage(t *testing.T) {
-	for _, path := range Paths() {
-		if pages[path](nil) == nil {
-			t.Errorf("%s has no page", path)
-		}
-	}
-}

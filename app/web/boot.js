@@ -1,28 +1,63 @@
-// Loaded before go-app's own script. It keeps the compiled program, so that
+// Loaded before all else. It asks for the program at once and keeps it compiled, so that
 // workers start from it without a second download or compilation, it tells the page
 // when a new version is waiting, it sets what the drawing shows, and it keeps a copy of
 // the studies on disk.
 "use strict";
 
 (() => {
-  const stream = WebAssembly.instantiateStreaming;
   const workerURL = new URL("worker.js", document.currentScript.src);
+  const program = fetch(new URL("app.wasm", document.currentScript.src));
+  const compiled = program.then(compile);
+  compiled.catch(() => {}); // Said by what waits for it.
   let module;
 
   // Compiling while the program arrives needs its type to be stated, which not every
   // host of plain files does.
-  async function compile(response, imports) {
-    if (stream && response.headers.get("Content-Type") === "application/wasm") {
-      return stream.call(WebAssembly, response, imports);
+  async function compile(response) {
+    if (!response.ok) {
+      throw new Error(`the program cannot be had: the host answers ${response.status}`);
     }
-    return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+    count(response.clone()).catch(() => {}); // As above.
+    if (WebAssembly.compileStreaming && response.headers.get("Content-Type") === "application/wasm") {
+      return WebAssembly.compileStreaming(response);
+    }
+    return WebAssembly.compile(await response.arrayBuffer());
   }
 
-  WebAssembly.instantiateStreaming = async (response, imports) => {
-    const result = await compile(await response, imports);
-    module = result.module;
-    return result;
+  // How far the program has arrived, in bytes. Where that takes no time to speak of nobody
+  // counts, as counting slows it down.
+  const patience = 300;
+  let arrived = 0;
+
+  async function count(copy) {
+    const done = await Promise.race([compiled.then(() => true), new Promise((go) => setTimeout(go, patience))]);
+    if (done) {
+      return copy.body.cancel();
+    }
+    const reader = copy.body.getReader();
+    for (let part = await reader.read(); !part.done; part = await reader.read()) {
+      arrived += part.value.byteLength;
+    }
+  }
+
+  // Shows how far the program has arrived until it is all there; called by go-app's script.
+  async function arrival(show) {
+    const total = goappWasmContentLength;
+    const showing = setInterval(() => show(Math.round((100 * arrived) / total)), 100);
+    await compiled.finally(() => clearInterval(showing));
+  }
+
+  // What go-app's script calls once the program is there.
+  WebAssembly.instantiateStreaming = async (arrival, imports) => {
+    await arrival;
+    module = await compiled;
+    return { module, instance: await WebAssembly.instantiate(module, imports) };
   };
+
+  // Comes when the page stands, or when it will not: until then nothing is done that can wait.
+  let stand;
+  const standing = new Promise((resolve) => { stand = resolve; });
+  compiled.catch(() => stand());
 
   // Starts a worker that talks over the given MessagePort.
   function startWorker(port) {
@@ -143,7 +178,7 @@
   }
 
   globalThis.toewright = {
-    startWorker, update, install, paint, writeCopy, readCopy,
+    arrival, standing, stand, startWorker, update, install, paint, writeCopy, readCopy,
     get updateWaiting() { return waiting !== undefined; },
     get installable() { return offer !== undefined; },
   };

@@ -30,6 +30,7 @@ type Options struct {
 	Path          string     // what is opened, the root if empty
 	Web           web.Config // what is served
 	Before        string     // a script that runs before the page's own, if any
+	Expected      []string   // parts of messages that are meant to come; see [Page.Expect]
 	// Handler is served in place of Web. The page is still at Web.BasePath.
 	Handler http.Handler
 }
@@ -46,9 +47,17 @@ type Page struct {
 // program runs. The test fails if by its end the page has complained.
 func Open(t testing.TB, o Options) *Page {
 	t.Helper()
+	p := Visit(t, o)
+	p.WaitRunning()
+	return p
+}
+
+// Visit is [Open] without the wait.
+func Visit(t testing.TB, o Options) *Page {
+	t.Helper()
 	tab, closeTab := chromedp.NewContext(shared.ctx, chromedp.WithNewBrowserContext())
 	t.Cleanup(closeTab)
-	return openIn(t, tab, newServer(t, o), o)
+	return visitIn(t, tab, newServer(t, o), o)
 }
 
 // SecondTab opens the page once more, in another tab of the same reader: the two share
@@ -57,11 +66,13 @@ func (p *Page) SecondTab(o Options) *Page {
 	p.t.Helper()
 	tab, closeTab := chromedp.NewContext(p.ctx)
 	p.t.Cleanup(closeTab)
-	return openIn(p.t, tab, p.Server, o)
+	second := visitIn(p.t, tab, p.Server, o)
+	second.WaitRunning()
+	return second
 }
 
-// openIn opens the page of a server in the tab of a context.
-func openIn(t testing.TB, tab context.Context, server *Server, o Options) *Page {
+// visitIn opens the page of a server in the tab of a context.
+func visitIn(t testing.TB, tab context.Context, server *Server, o Options) *Page {
 	t.Helper()
 	if err := chromedp.Do(tab); err != nil { // Opens the tab, whose life hangs on this context.
 		t.Fatal(err)
@@ -69,11 +80,11 @@ func openIn(t testing.TB, tab context.Context, server *Server, o Options) *Page 
 	ctx, cancel := context.WithTimeout(tab, pageTimeout)
 	t.Cleanup(cancel)
 	p := &Page{Server: server, t: t, ctx: ctx, watch: newWatch(t, ctx, server.Origin())}
+	p.watch.expected = o.Expected // No message can have come yet.
 	t.Cleanup(p.check)
 	p.Do(o.emulate()...)
 	p.Do(before(o.Before))
 	p.Do(chromedp.Navigate(server.Origin() + o.Web.BasePath + "/" + o.Path))
-	p.WaitRunning()
 	return p
 }
 
@@ -149,10 +160,10 @@ func (p *Page) Reload() {
 	p.WaitRunning()
 }
 
-// WaitRunning waits until the program runs and has taken over the page.
+// WaitRunning waits until the program runs and has put all of the page there.
 func (p *Page) WaitRunning() {
 	p.t.Helper()
-	p.Do(chromedp.WaitNotPresent(chromedp.CSS("#app-wasm-loader")))
+	p.WaitTrue(`!document.querySelector("#app-wasm-loader, [aria-busy=true]")`)
 }
 
 // WaitText waits until the first element that a CSS selector finds has the text.

@@ -39,6 +39,19 @@ func (s *Server) Use(cfg web.Config) {
 	s.handler = handler
 }
 
+// Lose makes the server answer as if it did not have a file, until it is to use something
+// else.
+func (s *Server) Lose(path string) {
+	whole := s.handler
+	s.handler = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.URL.Path == path {
+			http.NotFound(w, r)
+			return
+		}
+		whole.ServeHTTP(w, r)
+	})
+}
+
 // Start makes the server answer. It must not be running.
 func (s *Server) Start() {
 	s.t.Helper()

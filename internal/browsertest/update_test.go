@@ -25,9 +25,9 @@ func version(t *testing.T, name string) fstest.MapFS {
 		files[e.Name()] = &fstest.MapFile{Data: data}
 	}
 	for _, form := range []string{".br", ".gz"} {
-		delete(files, "app.css"+form)
+		delete(files, "page.css"+form)
 	}
-	files["app.css"] = &fstest.MapFile{Data: []byte(":root { --version: " + name + " }")}
+	files["page.css"] = &fstest.MapFile{Data: []byte(":root { --version: " + name + " }")}
 	return files
 }
 
@@ -72,13 +72,11 @@ func TestUpdateWaitsForTheReader(t *testing.T) {
 func TestFailedUpdateKeepsThePage(t *testing.T) {
 	page := Open(t, Options{Web: web.Config{Assets: version(t, "old")}})
 	page.WaitOfflineReady()
-	broken := version(t, "broken")
-	delete(broken, "worker.js")
-	for _, form := range []string{".br", ".gz"} {
-		delete(broken, "worker.js"+form)
-	}
 	page.Forgive() // The missing file is to be complained of.
-	change(page, broken)
+	page.Stop()
+	page.Use(web.Config{Assets: version(t, "broken")})
+	page.Lose("/web/worker.js")
+	page.Start()
 	Eval[string](page, askForUpdate)
 	page.WaitTrue(`navigator.serviceWorker.getRegistration().then((r) => !r.installing && !r.waiting)`)
 	page.Offline()

@@ -48,7 +48,7 @@ func addPage(mux *http.ServeMux, files assets) error {
 		mux.HandleFunc("GET /{$}", serveUnbuilt)
 		return nil
 	}
-	shell, err := renderShell(newShell(files))
+	shell, err := renderShell(files, "")
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"encoding/json"
 	"fmt"
 	"io"
 	"net/http"
@@ -17,8 +18,8 @@ func front() fstest.MapFS {
 	files := fstest.MapFS{".gitignore": {Data: []byte("*")}}
 	for name, data := range map[string]string{
 		"app.wasm": "program", "app.wasm.br": "brotli", "app.wasm.gz": "gzip",
-		"boot.js": "boot", "worker.js": "worker", "app.css": "style",
-		"icon-192.png": "icon", "manifest.webmanifest": "{}",
+		"boot.js": "boot", "worker.js": "worker", "page.css": "style",
+		"icon-192.png": "icon", "icon-512.png": "icon", "icon.svg": "icon", "manifest.webmanifest": "{}",
 	} {
 		files[name] = &fstest.MapFile{Data: []byte(data)}
 	}
@@ -127,19 +128,62 @@ func TestPageNeedsNothingInline(t *testing.T) {
 	}
 }
 
-// deferred finds a deferred script; go-app writes attributes in any order.
-var deferred = regexp.MustCompile(`<script (?:defer src="([^"]*)"|src="([^"]*)" defer)>`)
+// loads finds what the document asks for, in order.
+var loads = regexp.MustCompile(`<(?:link rel="(preload|stylesheet)"|script( defer)?) (?:href|src)="([^"]*)"`)
 
-func TestBootRunsBeforeTheDeferredScripts(t *testing.T) {
+func TestOrderOfTheDocument(t *testing.T) {
 	page := bodyOf(t, get(newTestHandler(t, Config{Assets: front()}), "/"))
-	if !strings.Contains(page, `<script src="web/boot.js">`) {
-		t.Errorf("want boot.js without defer:\n%s", page)
+	var order []string
+	for _, m := range loads.FindAllStringSubmatch(page, -1) {
+		order = append(order, strings.TrimSpace(m[1]+m[2]+" "+m[3]))
 	}
-	var later []string
-	for _, m := range deferred.FindAllStringSubmatch(page, -1) {
-		later = append(later, m[1]+m[2])
+	want := []string{"preload web/app.wasm", "web/boot.js", "stylesheet web/page.css", "defer wasm_exec.js", "defer app.js"}
+	if !slices.Equal(order, want) {
+		t.Errorf("the document asks for %q, want %q", order, want)
 	}
-	if want := []string{"wasm_exec.js", "app.js"}; !slices.Equal(later, want) {
-		t.Errorf("deferred scripts %q, want %q", later, want)
+	if !strings.Contains(page, `<h1>Toewright</h1>`) || !strings.Contains(page, `id="app-wasm-loader"`) {
+		t.Errorf("the document holds no page, or not what go-app's script looks for:\n%s", page)
+	}
+	if strings.Contains(page, "Content-Security-Policy") {
+		t.Error("the document states a policy, which a header has already")
+	}
+}
+
+func TestGoAppsScriptIsEdited(t *testing.T) {
+	script := bodyOf(t, get(newTestHandler(t, Config{Assets: front()}), "/app.js"))
+	for _, e := range appEdits {
+		if strings.Contains(script, e.theirs) || !strings.Contains(script, e.ours) {
+			t.Errorf("%q is not in the place of %q", e.ours, e.theirs)
+		}
+	}
+	_, err := edited([]byte("another script"))
+	if err == nil || !strings.Contains(err.Error(), "/app.js holds") {
+		t.Errorf("edited of another script: %v, want an error that says what it lacks", err)
+	}
+}
+
+// keptFiles finds the list of what the service worker keeps.
+var keptFiles = regexp.MustCompile(`const resources = (\[[^\]]*\]);`)
+
+func TestTheWholePageIsKept(t *testing.T) {
+	h := newTestHandler(t, Config{Assets: front()})
+	m := keptFiles.FindStringSubmatch(bodyOf(t, get(h, "/app-worker.js")))
+	if m == nil {
+		t.Fatal("the service worker has no list")
+	}
+	var kept []string
+	if err := json.Unmarshal([]byte(m[1]), &kept); err != nil {
+		t.Fatal(err)
+	}
+	for _, path := range kept {
+		if r := get(h, "/"+strings.TrimPrefix(path, "./")); r.StatusCode != http.StatusOK {
+			t.Errorf("%s = %d: nothing at all would be kept", path, r.StatusCode)
+		}
+	}
+	page := bodyOf(t, get(h, "/"))
+	for _, m := range regexp.MustCompile(`(?:href|src)="([^"]*)"`).FindAllStringSubmatch(page, -1) {
+		if !slices.Contains(kept, m[1]) {
+			t.Errorf("the document needs %s, which is not kept", m[1])
+		}
 	}
 }

@@ -8,19 +8,25 @@ import (
 	"path"
 )
 
-// renderShell returns what go-app's handler answers, by path. It renders the document
-// anew for each request, which takes longer than a call does; the document is always
-// the same, so it is rendered once.
-func renderShell(shell http.Handler) (map[string]*asset, error) {
-	files := map[string]*asset{}
+// renderShell returns the document, which states a policy if that is not empty, and what
+// go-app's handler answers, by path. All of it is always the same, so it is rendered
+// once.
+func renderShell(files assets, policy string) (map[string]*asset, error) {
+	all := map[string]*asset{"/": renderedAsset("/", document(policy))}
+	shell := newShell(files)
 	for _, path := range shellPaths() {
 		body, err := rendered(shell, path)
 		if err != nil {
 			return nil, err
 		}
-		files[path] = renderedAsset(path, body)
+		if path == appScript {
+			if body, err = edited(body); err != nil {
+				return nil, err
+			}
+		}
+		all[path] = renderedAsset(path, body)
 	}
-	return files, nil
+	return all, nil
 }
 
 // renderedAsset returns the file of a path, as itself and with gzip.

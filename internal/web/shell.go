@@ -1,13 +1,15 @@
 package web
 
 import (
+	"bytes"
 	_ "embed"
+	"encoding/json"
+	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
-
-	"toewright/app/ui"
 )
 
 // serviceWorker is the template that go-app fills in. Its own one keeps an empty
@@ -20,41 +22,72 @@ var serviceWorker string
 // around an installed page.
 const paperColour = "#f7f5ee"
 
-// newShell returns go-app's handler for the document and its scripts. The further tags
-// are put at the end of its head.
-func newShell(files assets, headTags ...string) *app.Handler {
-	ui.Routes(nil)
+// What the page is called and does.
+const (
+	pageName        = "Toewright"
+	pageDescription = "Finds the steering arm that keeps the toe of a wheel through its travel."
+)
+
+// newShell returns go-app's handler for its scripts.
+func newShell(files assets) *app.Handler {
 	return &app.Handler{
-		Name:        "Toewright",
-		Title:       "Toewright",
-		Description: "Finds the steering arm that keeps the toe of a wheel through its travel.",
-		Lang:        "en",
+		Name: pageName,
 		Icon: app.Icon{
 			Default:  "/web/icon-192.png",
 			Large:    "/web/icon-512.png",
 			Maskable: "/web/icon-512.png",
 			SVG:      "/web/icon.svg",
 		},
-		BackgroundColor: paperColour,
-		ThemeColor:      paperColour,
-		LoadingLabel:    "Starting the solver: {progress} %",
-		// Not deferred, so that it runs before go-app's scripts, which are.
-		Scripts:               []string{"/web/boot.js"},
-		Styles:                []string{"/web/app.css", "/web/plot.css", "/web/sheet.css", "/web/panels.css", "/web/print.css"},
-		CacheableResources:    []string{"/web/worker.js", "/web/icon.svg"},
+		LoadingLabel:          "Starting the solver: {progress} %",
 		Resources:             resolver{},
 		Version:               files.version(),
 		WasmContentLength:     strconv.Itoa(len(files[programName].forms[identity].data)),
-		ServiceWorkerTemplate: serviceWorker,
-		RawHeaders:            headTags,
+		ServiceWorkerTemplate: strings.ReplaceAll(serviceWorker, "{{.ResourcesToCache}}", keptList(files)),
 	}
+}
+
+// keptList returns the paths of all files of the page, which are kept for when there is
+// no network, as a list in JavaScript.
+func keptList(files assets) string {
+	kept := []string{"./", "app.js", "wasm_exec.js", manifestName}
+	for name := range files {
+		if name != manifestName {
+			kept = append(kept, "web/"+name)
+		}
+	}
+	slices.Sort(kept)
+	list, err := json.Marshal(kept)
+	if err != nil {
+		panic(err) // It is a list of texts.
+	}
+	return string(list)
+}
+
+// appScript is the path of go-app's script.
+const appScript = "/app.js"
+
+// appEdits are what is changed in go-app's script: it takes the program that boot.js has
+// asked for already, and has the page kept for when there is no network only once the page
+// stands, as that competes with the start for the network and the processor.
+var appEdits = []struct{ theirs, ours string }{
+	{`fetchWithProgress("web/app.wasm", showProgress)`, `toewright.arrival(showProgress)`},
+	{"\ngoappInitServiceWorker();\n", "\ntoewright.standing.then(goappInitServiceWorker);\n"},
+}
+
+// edited returns go-app's script with the changes.
+func edited(script []byte) ([]byte, error) {
+	for _, e := range appEdits {
+		if n := bytes.Count(script, []byte(e.theirs)); n != 1 {
+			return nil, fmt.Errorf("web: %s holds %q %d times, want it once: see what go-app has changed", appScript, e.theirs, n)
+		}
+		script = bytes.Replace(script, []byte(e.theirs), []byte(e.ours), 1)
+	}
+	return script, nil
 }
 
 // shellPaths returns what is asked of go-app's handler. It answers more by itself:
 // paths such as /robots.txt make it fetch from whatever host the request names.
-func shellPaths() []string {
-	return append([]string{"/app.css", "/app.js", "/app-worker.js", "/wasm_exec.js"}, ui.Paths()...)
-}
+func shellPaths() []string { return []string{appScript, "/app-worker.js", "/wasm_exec.js"} }
 
 // exactly returns the pattern of a mux for one path and none below it.
 func exactly(path string) string {

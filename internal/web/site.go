@@ -2,7 +2,6 @@ package web
 
 import (
 	"fmt"
-	"html"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -27,7 +26,7 @@ func WriteSite(folder string, files fs.FS) error {
 	if !all.built() {
 		return fmt.Errorf("web: the front end has not been built: run make build, then write the site again")
 	}
-	pages, err := renderShell(newShell(all, policyTags()...))
+	pages, err := renderShell(all, documentPolicy)
 	if err != nil {
 		return err
 	}
@@ -42,14 +41,6 @@ func WriteSite(folder string, files fs.FS) error {
 		}
 	}
 	return all[manifestName].write(folder, manifestName)
-}
-
-// policyTags returns what stands in for the headers.
-func policyTags() []string {
-	return []string{
-		`<meta http-equiv="Content-Security-Policy" content="` + html.EscapeString(documentPolicy) + `">`,
-		`<meta name="referrer" content="no-referrer">`,
-	}
 }
 
 // siteName returns the name of the file for a path of the page.

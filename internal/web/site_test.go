@@ -35,8 +35,8 @@ func TestSiteIsWhole(t *testing.T) {
 	files := siteIn(t, filepath.Join(t.TempDir(), "new", "folder"))
 	for name, want := range map[string]string{
 		"index.html":           "<body>",
-		"app.css":              "goapp",
-		"app.js":               `"web/app.wasm"`,
+		"app.js":               "toewright.arrival(showProgress)",
+		"web/page.css":         "style",
 		"app-worker.js":        `"./"`,
 		"wasm_exec.js":         "Go",
 		"manifest.webmanifest": "{}",
@@ -53,7 +53,7 @@ func TestSiteIsWhole(t *testing.T) {
 }
 
 // absolute finds a path from the host's root where a file is named.
-var absolute = regexp.MustCompile(`(src|href)="/|register\(\s*"/|fetchWithProgress\("/`)
+var absolute = regexp.MustCompile(`(src|href)="/|register\(\s*"/`)
 
 func TestSiteNamesNothingFromTheRoot(t *testing.T) {
 	for name, text := range siteIn(t, t.TempDir()) {

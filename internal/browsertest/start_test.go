@@ -1,0 +1,81 @@
+package browsertest
+
+import (
+	"net/http"
+	"path"
+	"regexp"
+	"slices"
+	"strconv"
+	"testing"
+	"time"
+
+	"toewright/internal/web"
+)
+
+// noteLabels is a script that notes what the page says while its program loads.
+const noteLabels = `window.labels = [];
+addEventListener("DOMContentLoaded", () => {
+	const label = document.querySelector("#app-wasm-loader-label");
+	new MutationObserver(() => labels.push(label.textContent)).observe(label, { childList: true, characterData: true, subtree: true });
+})`
+
+// slowly serves the program in parts, with a pause after each.
+func slowly(t *testing.T) http.Handler {
+	t.Helper()
+	whole, err := web.NewHandler(web.Config{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if path.Base(r.URL.Path) == "app.wasm" {
+			w = slow{w}
+		}
+		whole.ServeHTTP(w, r)
+	})
+}
+
+// slow pauses after each write.
+type slow struct{ http.ResponseWriter }
+
+// Write implements [http.ResponseWriter].
+func (s slow) Write(p []byte) (n int, err error) {
+	const parts = 12
+	for part := range slices.Chunk(p, len(p)/parts+1) {
+		m, err := s.ResponseWriter.Write(part)
+		if n += m; err != nil {
+			return n, err
+		}
+		if err := http.NewResponseController(s.ResponseWriter).Flush(); err != nil {
+			return n, err
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
+	return n, nil
+}
+
+// share finds the share of the program that is there, in percent.
+var share = regexp.MustCompile(`^Starting the solver: (\d+) %$`)
+
+func TestProgressOfTheProgram(t *testing.T) {
+	page := Open(t, Options{Handler: slowly(t), Before: noteLabels})
+	var shares []int
+	for _, label := range Eval[[]string](page, `labels`) {
+		m := share.FindStringSubmatch(label)
+		if m == nil {
+			t.Errorf("the page says %q", label)
+			continue
+		}
+		percent, _ := strconv.Atoi(m[1])
+		shares = append(shares, percent)
+	}
+	if !slices.IsSorted(shares) || len(slices.Compact(slices.Clone(shares))) < 4 || shares[len(shares)-1] > 100 {
+		t.Errorf("shares of the program on the way: %v, want several that rise to 100 at most", shares)
+	}
+}
+
+func TestProgramThatCannotBeHad(t *testing.T) {
+	server := newServer(t, Options{})
+	server.Lose("/web/app.wasm")
+	page := Visit(t, Options{Handler: server.handler, Expected: []string{"status of 404", "loading wasm failed"}})
+	page.WaitText("#app-wasm-loader-label", "Error: the program cannot be had: the host answers 404")
+}
