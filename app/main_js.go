@@ -1,7 +1,9 @@
 package main
 
 import (
+	"runtime/debug"
 	"syscall/js"
+	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -14,8 +16,17 @@ func main() {
 		wasm.Serve(handlers())
 		return
 	}
+	easeStart()
 	ui.RouteAnywhere(wasm.NewPool(poolSize()))
 	app.RunWhenOnBrowser()
+}
+
+// easeStart leaves garbage lie until the page stands: collecting it would cost the start
+// a tenth, most of it for compiling the collector.
+func easeStart() {
+	const settled = 3 * time.Second
+	percent := debug.SetGCPercent(-1)
+	time.AfterFunc(settled, func() { debug.SetGCPercent(percent) })
 }
 
 // poolSize returns the number of workers: one thread is left to the page, and

@@ -17,6 +17,25 @@ func browserCopy() store.Copy { return store.Indexed{} }
 // would read the same, at the price of its other generators' code.
 func browserRandom() io.Reader { return random{} }
 
+// sayStanding tells the script boot.js that the page stands.
+func sayStanding() { js.Global().Get("toewright").Call("stand") }
+
+// afterFrame does something once the screen shows what is on the page now.
+func afterFrame(do func()) {
+	var frame, task js.Func
+	task = js.FuncOf(func(js.Value, []js.Value) any {
+		frame.Release()
+		task.Release()
+		do()
+		return nil
+	})
+	frame = js.FuncOf(func(js.Value, []js.Value) any {
+		js.Global().Call("setTimeout", task)
+		return nil
+	})
+	js.Global().Call("requestAnimationFrame", frame)
+}
+
 type random struct{}
 
 // Read fills b. The browser gives at most 65,536 bytes at once.

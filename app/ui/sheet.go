@@ -31,7 +31,9 @@ func (s *Sheet) OnMount(app.Context) { s.wired.join(s.Drawing) }
 // OnDismount lets go of the page.
 func (s *Sheet) OnDismount() { s.wired.part(s.Drawing) }
 
-// Render draws the empty picture.
+// Render draws the empty picture, for which the document of the server has the place.
 func (s *Sheet) Render() app.UI {
-	return app.Div().ID("canvas").Class("canvas foremost" + strconv.Itoa(s.Car)).Body(app.Raw(picture))
+	return app.Div().ID("canvas").Class("canvas foremost" + strconv.Itoa(s.Car)).Body(
+		app.If(app.IsClient, func() app.UI { return app.Raw(picture) }),
+	)
 }

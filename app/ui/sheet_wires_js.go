@@ -65,19 +65,31 @@ func (w *wires) listen(target js.Value, event string, within bool, do func(js.Va
 	})
 }
 
-// watch draws anew at each change of the picture's size.
+// watch draws at once and anew at each change of the picture's size, in the very frame
+// that shows it.
 func (w *wires) watch(d *drawing) {
+	w.fit(d)
 	f := js.FuncOf(func(js.Value, []js.Value) any {
-		box := w.picture.Call("getBoundingClientRect")
-		d.size = scene.Size{Width: box.Get("width").Float(), Height: box.Get("height").Float()}
-		w.cornered = false
-		w.picture.Call("setAttribute", "viewBox", "0 0 "+coordinate(d.size.Width)+" "+coordinate(d.size.Height))
-		d.request()
+		w.fit(d)
 		return nil
 	})
 	w.watcher = js.Global().Get("ResizeObserver").New(f)
 	w.watcher.Call("observe", w.picture)
 	w.releases = append(w.releases, f.Release)
+}
+
+// fit draws for the size that the picture has on the page, if that is another than
+// before.
+func (w *wires) fit(d *drawing) {
+	box := w.picture.Call("getBoundingClientRect")
+	size := scene.Size{Width: box.Get("width").Float(), Height: box.Get("height").Float()}
+	w.cornered = false
+	if size == d.size {
+		return
+	}
+	d.size = size
+	w.picture.Call("setAttribute", "viewBox", "0 0 "+coordinate(size.Width)+" "+coordinate(size.Height))
+	d.paint()
 }
 
 // at returns the place of a pointer on the picture. Where the picture stands is asked
@@ -128,7 +140,7 @@ func handleOf(e js.Value) int {
 
 // part lets go of the page.
 func (w *wires) part(d *drawing) {
-	d.ask, d.painter = func() {}, nil
+	d.ask, d.painter, d.size = func() {}, nil, scene.Size{}
 	w.watcher.Call("disconnect")
 	for _, release := range w.releases {
 		release()
