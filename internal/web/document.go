@@ -4,6 +4,7 @@ import (
 	"bytes"
 	_ "embed"
 	"html/template"
+	"regexp"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -18,6 +19,15 @@ var documentText string
 
 var documentTemplate = template.Must(template.New("document").Parse(documentText))
 
+// untrue finds an attribute that go-app writes as "false" where it does not hold, which
+// HTML takes for one that holds.
+var untrue = regexp.MustCompile(` (checked|disabled|hidden|multiple|open|readonly|required|selected)="false"`)
+
+// firstPage returns the page as it is before the program runs, in HTML.
+func firstPage() template.HTML {
+	return template.HTML(untrue.ReplaceAllString(app.HTMLString(ui.New(nil)), ""))
+}
+
 // document returns the document of the page, as it stands until the program runs. A
 // policy is stated in it, if it is not empty.
 func document(policy string) []byte {
@@ -25,7 +35,7 @@ func document(policy string) []byte {
 	err := documentTemplate.Execute(&b, struct {
 		Name, Description, Colour, Policy string
 		Page                              template.HTML
-	}{pageName, pageDescription, paperColour, policy, template.HTML(app.HTMLString(ui.New(nil)))})
+	}{pageName, pageDescription, paperColour, policy, firstPage()})
 	if err != nil {
 		panic(err) // The template is embedded, and a buffer takes all.
 	}

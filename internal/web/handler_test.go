@@ -144,6 +144,9 @@ func TestOrderOfTheDocument(t *testing.T) {
 	if !strings.Contains(page, `<h1>Toewright</h1>`) || !strings.Contains(page, `id="app-wasm-loader"`) {
 		t.Errorf("the document holds no page, or not what go-app's script looks for:\n%s", page)
 	}
+	if m := regexp.MustCompile(`<option[^>]* selected[^>]*>[^<]*`).FindAllString(page, -1); len(m) == 0 || strings.Contains(strings.Join(m, ""), `"false"`) {
+		t.Errorf("options are selected that are not: %q", m)
+	}
 	if strings.Contains(page, "Content-Security-Policy") {
 		t.Error("the document states a policy, which a header has already")
 	}
