@@ -18,13 +18,9 @@ type Page struct {
 	stands  bool // the sheet is on the screen: the rest of the page follows
 }
 
-// demo is the study of a first start.
-const demo = "double-wishbone-rack"
-
-// newPage returns the page with the demo on its desk.
-func newPage(caller Caller) *Page {
-	t, _ := study.TemplateByKey(demo)
-	desk := model.NewDesk(t.Document())
+// newPage returns the page with a study on its desk.
+func newPage(caller Caller, d *study.Document) *Page {
+	desk := model.NewDesk(d)
 	return &Page{caller: caller, desk: desk, drawing: newDrawing(desk)}
 }
 

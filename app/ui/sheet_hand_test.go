@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"toewright/app/demo"
 	"toewright/app/model"
 	"toewright/app/plot"
 	"toewright/app/scene"
@@ -14,11 +15,7 @@ import (
 // openDrawing returns a drawing of the demo, painted once, with the base car selected.
 func openDrawing(t testing.TB) *drawing {
 	t.Helper()
-	template, ok := study.TemplateByKey(demo)
-	if !ok {
-		t.Fatalf("there is no template %s", demo)
-	}
-	d := newDrawing(model.NewDesk(template.Document()))
+	d := newDrawing(model.NewDesk(demo.Document()))
 	d.desk.Select(0)
 	d.size = scene.Size{Width: 960, Height: 680}
 	d.painter = newPainter(&countingCanvas{})

@@ -7,10 +7,10 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/demo"
 	"toewright/app/model"
 	"toewright/app/store"
 	"toewright/app/worker"
-	"toewright/internal/study"
 	"toewright/wasm"
 )
 
@@ -41,13 +41,9 @@ func onStage(t *testing.T, storage store.Storage, tab string) *stage {
 // onStageWithCopy opens the panels on a storage that has a copy.
 func onStageWithCopy(t *testing.T, storage store.Storage, copied store.Copy, tab string) *stage {
 	t.Helper()
-	template, ok := study.TemplateByKey(demo)
-	if !ok {
-		t.Fatal("no demo")
-	}
 	pool := wasm.NewLocalPool(1, worker.Handlers())
 	t.Cleanup(pool.Close)
-	s := &stage{desk: model.NewDesk(template.Document()), engine: app.NewTestEngine()}
+	s := &stage{desk: model.NewDesk(demo.Document()), engine: app.NewTestEngine()}
 	s.panels = &Panels{Desk: s.desk, Caller: pool, Storage: storage, Copy: copied, Changed: func(ctx app.Context) { ctx.Update() },
 		after: func(time.Duration, func(app.Context)) {}}
 	if err := s.engine.Load(s); err != nil {

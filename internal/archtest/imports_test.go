@@ -26,6 +26,7 @@ var ranks = map[string]int{
 	"internal/study":       1,
 	"internal/engine":      2,
 	"internal/batch":       3,
+	"app/demo":             3,
 	"app/store":            3,
 	"app/worker":           5,
 	"app/model":            3,

@@ -79,3 +79,27 @@ func TestProgramThatCannotBeHad(t *testing.T) {
 	page := Visit(t, Options{Handler: server.handler, Expected: []string{"status of 404", "loading wasm failed"}})
 	page.WaitText("#app-wasm-loader-label", "Error: the program cannot be had: the host answers 404")
 }
+
+// noteDrawings is a script that notes which drawings the program shows, by the title
+// block, in their order.
+const noteDrawings = `window.drawings = [];
+addEventListener("DOMContentLoaded", () => new MutationObserver(() => {
+	const name = document.querySelector(".title-block dd")?.textContent;
+	if (!document.querySelector("#picture") || !name || name === drawings.at(-1)) return;
+	drawings.push(name);
+}).observe(document.body, { childList: true, characterData: true, subtree: true }))`
+
+// TestReloadShowsNoOtherStudy opens the page anew with a study that is kept: the demo is
+// not seen in between.
+func TestReloadShowsNoOtherStudy(t *testing.T) {
+	page := Open(t, Options{Before: noteDrawings})
+	Eval[bool](page, `document.querySelector("#tab-studies").click(), true`)
+	page.WaitTrue(`!!document.querySelector("#study-name")`)
+	typeInto(page, "#study-name", "My own car")
+	page.waitKept("saved")
+	page.Reload()
+	page.WaitTrue(`!!document.querySelector("#study-name")`)
+	if got := Eval[[]string](page, `drawings`); !slices.Equal(got, []string{"My own car"}) {
+		t.Errorf("drawings shown after a reload: %q, want the study that is kept alone", got)
+	}
+}
