@@ -18,7 +18,7 @@ type history struct {
 
 // Render shows the revisions, the latest first.
 func (h *history) Render() app.UI {
-	k := &h.Panels.kept
+	k := h.Panels.kept
 	if k.keeper == nil || k.keeper.ID() == "" {
 		return app.Div()
 	}

@@ -21,6 +21,9 @@ type kept struct {
 	deaf    []func()
 	copying copying
 	begun   bool // the study to begin with is open
+
+	drawn  store.ID // that of the study which was drawn first, if it was one that is kept
+	notice string   // what is to be said of it
 }
 
 // saveDelay is the time from an edit to its save: a drag is one save, not hundreds.
@@ -28,16 +31,6 @@ const saveDelay = 400 * time.Millisecond
 
 // start opens what the link brings or, without one, the study that was open last.
 func (k *kept) start(ctx app.Context, p *Panels) {
-	storage := p.Storage
-	if storage == nil {
-		storage = browserStorage()
-	}
-	copy := p.Copy
-	if p.Storage == nil {
-		copy = browserCopy()
-	}
-	k.store = store.Open(k.copying.of(storage, copy), time.Now, browserRandom())
-	k.keeper = store.NewKeeper(k.store)
 	k.listen(ctx, p)
 	k.copying.recover(ctx, p, func(ctx app.Context) { k.begin(ctx, p) })
 }
@@ -45,6 +38,10 @@ func (k *kept) start(ctx app.Context, p *Panels) {
 // begin opens the study to begin with, unless the reader was faster.
 func (k *kept) begin(ctx app.Context, p *Panels) {
 	k.begun = true
+	if k.drawn != "" && k.keeper.ID() == k.drawn {
+		k.goOn(ctx, p)
+		return
+	}
 	if k.keeper.ID() != "" || k.edited(p) {
 		return
 	}
@@ -101,7 +98,15 @@ func (k *kept) openLast(ctx app.Context, p *Panels) {
 	if id == "" {
 		return
 	}
-	if err := k.open(ctx, p, id); err != nil {
+	k.tell(ctx, p, k.open(ctx, p, id))
+}
+
+// reopen opens the study that is open again, as the store has it now.
+func (k *kept) reopen(ctx app.Context, p *Panels) { k.tell(ctx, p, k.open(ctx, p, k.keeper.ID())) }
+
+// tell says why the study that was open last could not be opened, if it could not.
+func (k *kept) tell(ctx app.Context, p *Panels, err error) {
+	if err != nil {
 		p.say(ctx, "The study that was open last stays closed: "+plain(err), nil)
 	}
 }

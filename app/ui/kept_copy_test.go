@@ -3,7 +3,6 @@ package ui
 import (
 	"errors"
 	"maps"
-	"strings"
 	"testing"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -99,22 +98,52 @@ func TestLostSaveComesBack(t *testing.T) {
 	}
 }
 
-// TestReaderFasterThanTheCopy edits before the copy has answered: that stays open.
+// TestReaderFasterThanTheCopy edits before the copy has answered: that stays open, as a
+// change of the study that was there, or as a study of its own where the browser had lost it.
 func TestReaderFasterThanTheCopy(t *testing.T) {
-	kept := store.Memory{}
-	before := onStage(t, kept, "studies")
-	before.rename("before")
-	before.save()
-	copied := &slowCopy{texts: map[string]string{}}
-	s := onStageWithCopy(t, kept, copied, "studies")
-	s.rename("at once")
-	copied.read(nil, nil)
-	s.do(func(app.Context) {})
-	if got := s.desk.Session.Document().Name; got != "at once" {
-		t.Errorf("open is %q, want what the reader began with", got)
-	}
-	if !strings.Contains(s.text(), "before") {
-		t.Error("the study of before is not in the list")
+	for _, tt := range []struct {
+		name          string
+		lost, another bool
+		studies       int
+		offered       bool
+	}{
+		{name: "nothing lost", studies: 1},
+		{name: "all lost", lost: true, studies: 2},
+		{name: "the last save lost", another: true, studies: 2, offered: true},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			kept, copied := store.Memory{}, &slowCopy{texts: map[string]string{}}
+			before := onStageWithCopy(t, kept, copied, "studies")
+			copied.read(nil, nil)
+			before.rename("before")
+			before.save()
+			left := maps.Clone(kept)
+			if tt.another {
+				before.rename("saved later")
+				before.save()
+			}
+			if tt.lost {
+				clear(left)
+			}
+			s := onStageWithCopy(t, left, copied, "studies")
+			s.rename("at once")
+			copied.read(maps.Clone(copied.texts), nil)
+			s.do(func(app.Context) {})
+			if got := s.desk.Session.Document().Name; got != "at once" {
+				t.Errorf("open is %q, want what the reader began with", got)
+			}
+			if offered := s.panels.kept.theirs != nil; offered != tt.offered {
+				t.Errorf("what came back is offered: %t, want %t", offered, tt.offered)
+			}
+			if list, err := s.panels.kept.store.List(); err != nil {
+				t.Error(err)
+			} else if s.save(); len(list) == 0 {
+				t.Error("the study of before is not in the list")
+			}
+			if list, _ := s.panels.kept.store.List(); len(list) != tt.studies {
+				t.Errorf("%d studies are kept, want %d", len(list), tt.studies)
+			}
+		})
 	}
 }
 

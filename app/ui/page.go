@@ -4,7 +4,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/internal/study"
 )
 
 // Page is the whole page: head, sheet, table of candidates and panels.
@@ -12,16 +11,18 @@ type Page struct {
 	app.Compo
 
 	caller  Caller
+	kept    *kept
 	desk    *model.Desk
 	drawing *drawing
 	version uint64
 	stands  bool // the sheet is on the screen: the rest of the page follows
 }
 
-// newPage returns the page with a study on its desk.
-func newPage(caller Caller, d *study.Document) *Page {
-	desk := model.NewDesk(d)
-	return &Page{caller: caller, desk: desk, drawing: newDrawing(desk)}
+// newPage returns the page with the study on its desk that was open last, or the demo.
+func newPage(caller Caller) *Page {
+	k := keepIn(browserStorage(), browserCopy())
+	desk := model.NewDesk(k.first())
+	return &Page{caller: caller, kept: k, desk: desk, drawing: newDrawing(desk)}
 }
 
 // OnMount has the drawing tell the page of what the hand does, and lets the sheet come
@@ -63,7 +64,7 @@ func (p *Page) Render() app.UI {
 		&Strip{Desk: p.desk, Changed: p.changed},
 		app.If(p.stands, func() app.UI { return &printed{Desk: p.desk, Version: p.version} }),
 		app.If(p.stands, func() app.UI {
-			return &Panels{Desk: p.desk, Caller: p.caller, Changed: p.changed, Frames: p.drawing}
+			return &Panels{Desk: p.desk, Kept: p.kept, Caller: p.caller, Changed: p.changed, Frames: p.drawing}
 		}).Else(func() app.UI { return app.Section().Class("panels").Aria("label", "Panels").Aria("busy", true) }),
 	)
 }

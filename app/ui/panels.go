@@ -6,7 +6,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/store"
 )
 
 // Panels is the column beside the sheet.
@@ -16,8 +15,7 @@ type Panels struct {
 	Desk    *model.Desk
 	Caller  Caller
 	Changed func(app.Context) // to be called after any edit of the desk
-	Storage store.Storage     // where studies are kept; nil is the browser's
-	Copy    store.Copy        // of a Storage that is given; nil for none
+	Kept    *kept             // keeps the study
 	Frames  frames            // of the sheet; nil where there is none
 
 	tab     string    // key of the panel that is open
@@ -29,7 +27,7 @@ type Panels struct {
 	after    func(time.Duration, func(app.Context))
 	lasting  app.Context // of the column itself
 	toast    toast
-	kept     kept
+	kept     *kept
 	host     host
 	finding  finding
 	forging  forging
@@ -53,7 +51,7 @@ var tabs = []struct{ key, text string }{
 }
 
 // OnInit opens the first panel.
-func (p *Panels) OnInit() { p.tab = tabs[0].key }
+func (p *Panels) OnInit() { p.tab, p.kept = tabs[0].key, p.Kept }
 
 // OnMount opens the study that was open last.
 func (p *Panels) OnMount(ctx app.Context) {

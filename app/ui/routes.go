@@ -17,7 +17,7 @@ type Caller interface {
 
 // New returns the page with the study that was open last on its sheet, or the demo. The
 // caller is nil on the server, which only renders.
-func New(caller Caller) app.Composer { return newPage(caller, firstStudy(browserStorage())) }
+func New(caller Caller) app.Composer { return newPage(caller) }
 
 // RouteAnywhere enters the page for every path: in the browser the document's host
 // has decided already what stands where, and under which path that is.

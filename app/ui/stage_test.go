@@ -7,7 +7,6 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"toewright/app/demo"
 	"toewright/app/model"
 	"toewright/app/store"
 	"toewright/app/worker"
@@ -43,8 +42,9 @@ func onStageWithCopy(t *testing.T, storage store.Storage, copied store.Copy, tab
 	t.Helper()
 	pool := wasm.NewLocalPool(1, worker.Handlers())
 	t.Cleanup(pool.Close)
-	s := &stage{desk: model.NewDesk(demo.Document()), engine: app.NewTestEngine()}
-	s.panels = &Panels{Desk: s.desk, Caller: pool, Storage: storage, Copy: copied, Changed: func(ctx app.Context) { ctx.Update() },
+	k := keepIn(storage, copied)
+	s := &stage{desk: model.NewDesk(k.first()), engine: app.NewTestEngine()}
+	s.panels = &Panels{Desk: s.desk, Caller: pool, Kept: k, Changed: func(ctx app.Context) { ctx.Update() },
 		after: func(time.Duration, func(app.Context)) {}}
 	if err := s.engine.Load(s); err != nil {
 		t.Fatal(err)

@@ -84,7 +84,7 @@ func TestClockSetBack(t *testing.T) {
 
 // lastRevision is a script that returns the key of the revision written last.
 const lastRevision = `Object.keys(localStorage).filter((k) => k.startsWith("toewright/study/"))
-	.sort((a, b) => parseInt(b.split("/")[2]) - parseInt(a.split("/")[2]))[0]`
+	.sort((a, b) => parseInt(b.split("/")[3]) - parseInt(a.split("/")[3]))[0]`
 
 // TestDamagedRevision damages the revision that counts. The one before it opens, with a
 // word of it, and what is left of the damaged one stays.
