@@ -23,6 +23,7 @@ var LimitKinds = []LimitKind{
 	{"outerBallAngle", "Outer ball, angle off neutral", false, "deg"},
 	{"innerBallAngle", "Inner ball, angle off neutral", false, "deg"},
 	{"threadEngagement", "Thread engaged in the adjuster", true, ""},
+	{"adjusterRange", "Adjuster, room to turn either way", true, ""},
 	{"tieRodLength", "Tie rod length", true, ""},
 	{"steeringArmLength", "Steering arm length", true, ""},
 	{"steeringArmOffset", "Steering arm offset", true, ""},
@@ -129,9 +130,9 @@ func (j judge) grids() []Remark {
 	if r == nil {
 		return nil
 	}
-	text := fmt.Sprintf("On the steps stated: %s; that costs %s.", j.inWords(r.Values), j.n.ToeText(degreesOf(r.Cost)))
+	text := fmt.Sprintf("On the steps and sizes stated: %s; that costs %s.", j.inWords(r.Values), j.n.ToeText(degreesOf(r.Cost)))
 	if !r.Held {
-		text += " No point of that grid nearby holds all limits."
+		text += " No value of them nearby holds all limits."
 	}
 	return []Remark{{text, !r.Held}}
 }

@@ -2,6 +2,8 @@ package model
 
 import (
 	"context"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -46,14 +48,34 @@ func TestFoundSaysHowLimitsStand(t *testing.T) {
 			if !strings.Contains(text, tt.want) || strings.Contains(text, tt.other) {
 				t.Errorf("remarks say:\n%swant %q and not %q", text, tt.want, tt.other)
 			}
-			if !strings.Contains(text, "On the steps stated") {
+			if !strings.Contains(text, "On the steps and sizes stated") {
 				t.Errorf("remarks do not say what the grid costs:\n%s", text)
 			}
 		})
 	}
 }
 
-func TestLimitLabelsCoverTheSchema(t *testing.T) {
+// TestLimitKindsCoverTheSchema walks the results that a study file may limit: each can be
+// chosen, but for clearances, which are obstacles.
+func TestLimitKindsCoverTheSchema(t *testing.T) {
+	field, _ := reflect.TypeFor[study.Limit]().FieldByName("Result")
+	_, list, ok := strings.Cut(field.Tag.Get("rule"), "oneof=")
+	if !ok {
+		t.Fatalf("the rule of a limit's result is %q, want the results in it", field.Tag.Get("rule"))
+	}
+	want := slices.DeleteFunc(strings.Split(list, "|"), func(key string) bool { return key == study.Clearance })
+	var got []string
+	for _, k := range LimitKinds {
+		got = append(got, k.Result)
+	}
+	slices.Sort(want)
+	slices.Sort(got)
+	if !slices.Equal(got, want) {
+		t.Errorf("limits to choose from are\n%v, want\n%v", got, want)
+	}
+}
+
+func TestLimitLabels(t *testing.T) {
 	d := &study.Document{Units: study.Inch}
 	for _, k := range LimitKinds {
 		label, unit := LimitLabel(d, &study.Limit{Result: k.Result})

@@ -183,12 +183,15 @@ func (s *Session) SetTargetPoints(points [][2]float64, run string) error {
 }
 
 // SetGrid states the step that the shop can hold of a free parameter, in file units
-// or degrees; 0 is any value.
+// or degrees, in place of sizes; 0 is any value.
 func (s *Session) SetGrid(key string, step float64) error {
 	return s.EditSearch("step of "+key, "", func(f *study.Search) {
 		for i := range f.Variables {
 			if f.Variables[i].Parameter == key {
 				f.Variables[i].Grid = step
+				if step > 0 {
+					f.Variables[i].Sizes = nil
+				}
 			}
 		}
 	})

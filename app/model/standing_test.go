@@ -38,6 +38,7 @@ func TestStandingInWords(t *testing.T) {
 		{"broken", study.Limit{Result: "tieRodLength", Max: bound(100)}, study.Millimetre, false, []string{"at most 100.00 wanted: broken by "}},
 		{"in inches", study.Limit{Result: "tieRodLength", Min: bound(25.4)}, study.Inch, true, []string{" in, at least 1.000 wanted: "}},
 		{"between", study.Limit{Result: "outerBallAngle", Min: bound(-1), Max: bound(89)}, study.Millimetre, true, []string{" deg, −1.0 to 89.0 wanted: "}},
+		{"adjuster", study.Limit{Result: "adjusterRange", Min: bound(2)}, study.Millimetre, true, []string{" mm, at least 2.00 wanted: ", " to spare"}},
 	} {
 		s := standingTo(t, tt.limit, tt.units)
 		if s.Held != tt.held {

@@ -13,6 +13,7 @@ type field struct {
 	Hidden          bool   // the label is for screen readers only
 	Value           string // as it is written while nobody types
 	Wide            bool
+	Disabled        bool
 	Set             func(app.Context, string) error
 	Focused         func(app.Context)      // may be nil
 	Step            func(app.Context, int) // steps by an arrow key, ten at a time with Shift; may be nil
@@ -41,7 +42,7 @@ func (f *field) Render() app.UI {
 
 // input is the field alone. It points to the problem beneath only while there is one.
 func (f *field) input(value string) app.UI {
-	input := app.Input().ID(f.ID).Type("text").Class(f.class()).Value(value).
+	input := app.Input().ID(f.ID).Type("text").Class(f.class()).Value(value).Disabled(f.Disabled).
 		AutoComplete(false).Spellcheck(false).Aria("invalid", f.problem != "").
 		OnChange(f.change).OnKeyDown(f.key).OnFocus(f.focus)
 	if f.problem != "" {

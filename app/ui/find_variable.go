@@ -28,7 +28,10 @@ func (v *variable) Render() app.UI {
 		app.Legend().Text(p.Label),
 		&field{ID: "min-" + key, Label: "from", Value: n.ValueNumber(d, p, v.Variable.Min), Set: v.setter(p, func(x float64) { v.Variable.Min = x })},
 		&field{ID: "max-" + key, Label: "to", Unit: n.ValueUnit(p), Value: n.ValueNumber(d, p, v.Variable.Max), Set: v.setter(p, func(x float64) { v.Variable.Max = x })},
-		&field{ID: "grid-" + key, Label: "in steps of", Unit: n.ValueUnit(p), Value: v.grid(p), Set: v.setGrid(p)},
+		&field{ID: "grid-" + key, Label: "in steps of", Unit: n.ValueUnit(p), Value: v.grid(p), Set: v.setGrid(p),
+			Disabled: v.Variable.Grid == 0 && len(v.Variable.Sizes) > 0},
+		&field{ID: "sizes-" + key, Label: "or only these sizes", Unit: n.ValueUnit(p), Value: n.SizesText(d, p, v.Variable.Sizes),
+			Wide: true, Set: v.setSizes(p)},
 		button("Fix", func(ctx app.Context, _ app.Event) {
 			v.Bench.edit(ctx, func() error { return v.Bench.session().Fix(key) })
 		}, key).Aria("label", "Fix "+p.Label),
@@ -84,5 +87,17 @@ func (v *variable) setGrid(p solver.Parameter) func(app.Context, string) error {
 		}
 		key := v.Variable.Parameter
 		return v.Bench.edit(ctx, func() error { return v.Bench.session().SetGrid(key, step) })
+	}
+}
+
+// setSizes returns what sets the only values that the shop has from a text.
+func (v *variable) setSizes(p solver.Parameter) func(app.Context, string) error {
+	return func(ctx app.Context, text string) error {
+		sizes, err := v.Bench.numbers().ParseSizes(v.Bench.document(), p, &v.Variable, text)
+		if err != nil {
+			return err
+		}
+		key := v.Variable.Parameter
+		return v.Bench.edit(ctx, func() error { return v.Bench.session().SetSizes(key, sizes) })
 	}
 }
