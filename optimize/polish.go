@@ -29,7 +29,7 @@ const (
 	// so small a program resolves steps that the last one lost to rounding.
 	confirmRadius = 1e-6
 	// zeroTolerance is the fraction of the starting value that counts as zero.
-	zeroTolerance = 1e-13
+	zeroTolerance = 1e-11
 	// limitTolerance is by how much a limit may be broken, as a fraction of its
 	// change over the whole range of the variables.
 	limitTolerance = 1e-9

@@ -103,7 +103,11 @@ func (s *Session) Rename(car int, name string) error {
 		return nil
 	}
 	list[car-1].Name = s.freeName(name)
-	s.withCandidates("rename to "+list[car-1].Name, "", list)
+	label := "rename to " + list[car-1].Name
+	if s.TargetCar() == car {
+		return s.Edit(label, "", func(d *study.Document) { d.Candidates, d.Search.TargetOf = list, list[car-1].Name })
+	}
+	s.withCandidates(label, "", list)
 	return nil
 }
 

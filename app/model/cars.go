@@ -21,6 +21,8 @@ type Cars struct {
 	// the window of the search where it has one of its own.
 	Travels, Judged []float64
 
+	wanted wanted // what the study's target comes to
+
 	parameters map[string]solver.Parameter // by key, once they have been asked for
 	read       *readTravels                // nil until it is asked for
 	ws         *solver.Workspace
@@ -102,6 +104,7 @@ func Solve(d *study.Document) *Cars {
 		return c
 	}
 	c.ws = solver.NewWorkspace()
+	c.wanted = wantedOf(d)
 	c.List = append(c.List, c.car(d, study.Candidate{Name: study.BaseName}, 0))
 	for i, k := range d.Candidates {
 		c.List = append(c.List, c.car(d, k, i+1))
@@ -111,9 +114,9 @@ func Solve(d *study.Document) *Cars {
 
 // again solves the candidates of a document that differs from the solved one in its
 // candidates alone. Those that stand as they stood are not solved anew: in a drag that
-// is all but one.
+// is all but one, unless it is the car whose curve the others are to have.
 func (c *Cars) again(d *study.Document) *Cars {
-	if c.Err != nil {
+	if c.Err != nil || !c.wantsStill(d) {
 		return Solve(d)
 	}
 	next := *c
@@ -175,7 +178,7 @@ func (c *Cars) car(d *study.Document, k study.Candidate, index int) *Car {
 		return car
 	}
 	for _, s := range solver.Sides {
-		car.Figures[s] = figuresOf(&judged[s], targetOf(d, s))
+		car.Figures[s] = figuresOf(&judged[s], &c.wanted.curves[s])
 	}
 	return car
 }

@@ -59,10 +59,6 @@ func atRest(c *solver.Curve) *solver.Position {
 // targetOf returns the target of a side's toe change; flat where the study has
 // none.
 func targetOf(d *study.Document, s solver.Side) *optimize.Target {
-	t := &optimize.Target{}
-	for _, p := range TargetPoints(d, s) {
-		t.Travel = append(t.Travel, d.Units.Millimetres(p[0]))
-		t.Change = append(t.Change, solver.Deg(p[1]))
-	}
-	return t
+	w := wantedOf(d)
+	return &w.curves[s]
 }

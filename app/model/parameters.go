@@ -11,11 +11,11 @@ import (
 // Value writes a parameter's value, in file units or degrees, with its unit and,
 // for a change, its sign.
 func (n Numbers) Value(d *study.Document, p solver.Parameter, value float64) string {
-	text := n.ValueNumber(d, p, value) + " " + n.ValueUnit(p)
-	if !p.Absolute && value > 0 {
-		return "+" + text
+	number := n.ValueNumber(d, p, value)
+	if !p.Absolute && value > 0 && strings.ContainsAny(number, "123456789") {
+		number = "+" + number
 	}
-	return text
+	return number + " " + n.ValueUnit(p)
 }
 
 // ValueNumber writes a parameter's value, in file units or degrees, as it stands in

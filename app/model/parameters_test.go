@@ -42,6 +42,18 @@ func TestValuesOfParameters(t *testing.T) {
 	}
 }
 
+// TestChangeThatNobodySeesHasNoSign: what is written as zero has none.
+func TestChangeThatNobodySeesHasNoSign(t *testing.T) {
+	s := open(t)
+	p, _, err := solver.FindParameter(s.Cars().Design, "tieRodOuterHeight")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := model.NumbersOf(s.Document()).Value(s.Document(), p, 1e-7); got != "0.00 mm" {
+		t.Errorf("Value = %q, want 0.00 mm", got)
+	}
+}
+
 func TestFindParameters(t *testing.T) {
 	design := open(t).Cars().Design
 	for _, text := range []string{"outer height", "HEIGHT  tie outer", "tieRodOuterHeight"} {

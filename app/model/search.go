@@ -96,12 +96,13 @@ func (s *Session) SetBounds(key string, lo, hi float64) error {
 // TargetKind is the way in which a target is stated.
 type TargetKind uint8
 
-// The ways to state a target: no toe change at all, so much for each unit of travel,
-// or a list of points, typed or drawn.
+// The ways to state a target: no toe change at all, so much for each unit of travel, a
+// list of points, typed or drawn, or the curve of another car of the study.
 const (
 	FlatTarget TargetKind = iota
 	SlopeTarget
 	PointsTarget
+	CarTarget
 )
 
 // KindOfTarget returns the way in which a search states its target: two points on a
@@ -112,7 +113,7 @@ func KindOfTarget(f *study.Search) TargetKind {
 	case f.TargetSlope != 0:
 		return SlopeTarget
 	case f.TargetOf != "":
-		return PointsTarget // those of another car's curve
+		return CarTarget
 	case len(t) == 0:
 		return FlatTarget
 	case len(t) == 2 && t[0][0] < 0 && t[1][0] > 0 && t[0][1]*t[1][0] == t[1][1]*t[0][0]:
@@ -140,7 +141,7 @@ func slopeTarget(w study.Travel, slope float64) [][2]float64 {
 }
 
 // SetTarget states the target in another way: a slope of 0.001 degrees per unit of
-// length to begin with, or points where the present target has them.
+// length to begin with, points where the present target has them, or the base car's curve.
 func (s *Session) SetTarget(kind TargetKind) error {
 	w := s.doc.SearchWindow()
 	return s.EditSearch("change the target", "", func(f *study.Search) {
@@ -152,6 +153,9 @@ func (s *Session) SetTarget(kind TargetKind) error {
 			setTarget(f, slopeTarget(w, firstSlope))
 		case PointsTarget:
 			setTarget(f, [][2]float64{{-w.Droop, 0}, {0, 0}, {w.Bump, 0}})
+		case CarTarget:
+			setTarget(f, nil)
+			f.TargetOf = study.BaseName
 		}
 	})
 }

@@ -171,7 +171,7 @@ func (s *Stage) target(side solver.Side) plot.Curve {
 	if doc.Search == nil {
 		return out
 	}
-	points := model.TargetPoints(doc, side)
+	points := s.desk.Session.Cars().TargetPoints(side)
 	if len(points) == 0 {
 		return plot.Curve{X: []float64{0, 0}, Y: []float64{travel.Low, travel.High}}
 	}

@@ -17,10 +17,11 @@ func (f *find) target() app.UI {
 	return app.Section().Class("block").Body(
 		app.H2().Body(explain("Target", aboutTarget)),
 		choices("target", "Toe change wanted", strconv.Itoa(int(kind)), []choice{
-			{"0", "flat"}, {"1", "a slope"}, {"2", "by points"},
+			{"0", "flat"}, {"1", "a slope"}, {"2", "by points"}, {"3", "as another car"},
 		}, f.setTarget),
 		app.If(kind == model.SlopeTarget, func() app.UI { return f.slope() }),
 		app.If(kind == model.PointsTarget, func() app.UI { return f.points() }),
+		app.If(kind == model.CarTarget, func() app.UI { return f.targetCar() }),
 		f.pencil(),
 	)
 }
@@ -41,6 +42,20 @@ func (f *find) pencil() app.UI {
 func (f *find) setTarget(ctx app.Context, value string) {
 	kind, _ := strconv.Atoi(value) // the values are our own
 	f.Bench.edit(ctx, func() error { return f.Bench.session().SetTarget(model.TargetKind(kind)) })
+}
+
+// targetCar is the choice of the car whose curve is wanted.
+func (f *find) targetCar() app.UI {
+	car := strconv.Itoa(f.Bench.session().TargetCar())
+	list := yardstickChoices(f.Bench.cars())
+	if car == "-1" {
+		list = append([]choice{{car, "a car that is gone: choose another"}}, list...)
+	}
+	return menu("target-car", "The curve of", car, list, func(ctx app.Context, value string) {
+		if i, err := strconv.Atoi(value); err == nil && i >= 0 {
+			f.Bench.edit(ctx, func() error { return f.Bench.session().SetTargetCar(i) })
+		}
+	})
 }
 
 // slope is the field of a target that is a slope.

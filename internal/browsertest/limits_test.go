@@ -49,3 +49,15 @@ func TestSetUpsAreDrawn(t *testing.T) {
 	page.WaitTrue(`[...document.querySelectorAll(".setup")].some((e) => e.textContent.includes("this one decides"))`)
 	page.Shot("set-ups")
 }
+
+// TestTargetOfAnotherCar looks for a car with the curve of a candidate.
+func TestTargetOfAnotherCar(t *testing.T) {
+	page := Open(t, Options{})
+	click(page, "#tab-find")
+	click(page, "#target-3")
+	choose(page, "#target-car", "1")
+	page.WaitTrue(`document.querySelector("#target-car").value === "1"`)
+	click(page, "#find")
+	page.WaitTrue(`!!document.querySelector("#answer")`)
+	page.Shot("target of another car")
+}

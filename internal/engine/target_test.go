@@ -3,6 +3,8 @@ package engine
 import (
 	"math"
 	"testing"
+
+	"toewright/internal/study"
 )
 
 // searchFor is a search of the outer ball's height for a target.
@@ -30,6 +32,20 @@ func TestSearchReachesAnotherCarsCurve(t *testing.T) {
 				t.Errorf("target %+v, want a point for each position", r.Target)
 			}
 		})
+	}
+}
+
+// TestCurveThatCanBeHadIsAnEnd: three variables bring the curve to another car's to the
+// last bit that arithmetic has; the search knows that there is no more to gain.
+func TestCurveThatCanBeHadIsAnEnd(t *testing.T) {
+	template, ok := study.TemplateByKey("double-wishbone-rack")
+	if !ok {
+		t.Fatal("no template")
+	}
+	r := searchOf(t, template.Document(), SearchOptions{TargetOf: "Spacers 6 mm"})
+	near(t, "rms", float64(r.Best.RMS), 0, 1e-9)
+	if !r.Converged || r.Agreeing != r.Restarts {
+		t.Errorf("converged %t, %d of %d searches agree", r.Converged, r.Agreeing, r.Restarts)
 	}
 }
 
