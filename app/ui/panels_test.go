@@ -1,10 +1,13 @@
 package ui
 
 import (
+	"html"
+	"strings"
 	"testing"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/app/store"
 	"toewright/internal/study"
 )
@@ -27,6 +30,23 @@ func TestEveryPanelShows(t *testing.T) {
 			}
 			s.shows(t, "Undo break")
 		})
+	}
+}
+
+// TestPointsAreExplained opens My car on each template and reads what its points are.
+func TestPointsAreExplained(t *testing.T) {
+	for _, template := range study.Templates() {
+		s := onStage(t, store.Memory{}, "car")
+		s.do(func(app.Context) {
+			s.desk.Session.Edit("template", "", func(d *study.Document) { *d = *template.Document() })
+		})
+		s.do(func(ctx app.Context) { s.panels.show(ctx, "car") })
+		text := html.UnescapeString(s.text())
+		for _, p := range s.desk.Session.Document().Points() {
+			if about := model.AboutPoint(p.Name); about == "" || p.Side != study.Right && !strings.Contains(text, about) {
+				t.Errorf("%s: what %s is is not shown", template.Key, p.Name)
+			}
+		}
 	}
 }
 

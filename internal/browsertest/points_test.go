@@ -41,6 +41,20 @@ func TestSlipsStandBesideTheField(t *testing.T) {
 	page.WaitTrue(`document.querySelector("` + lowerBallY + `").value === "694.93" && !document.querySelector(".findings")`)
 }
 
+// TestPointIsExplained touches the name of a point on a phone and reads what it is.
+func TestPointIsExplained(t *testing.T) {
+	page := openPoints(t, Options{Width: 390, Height: 844, Touch: true})
+	Eval[chromedp.Void](page, `void document.querySelector("`+lowerBallY+`").scrollIntoView({block: "center"})`)
+	click(page, ".point:has("+lowerBallY+") summary")
+	inside := `(() => {
+		const words = document.querySelector(".point:has(` + lowerBallY + `) .explain > p");
+		const box = words.getBoundingClientRect();
+		return words.textContent.includes("Centre of the ball") && box.left >= 0 && box.right <= innerWidth && box.height > 0 && box.height < 100;
+	})()`
+	page.WaitTrue(inside)
+	page.Shot("point explained")
+}
+
 // TestPointsFromADroppedTable drops a file whose columns stand in another order, under a
 // header in inches.
 func TestPointsFromADroppedTable(t *testing.T) {
