@@ -29,10 +29,12 @@ type Advice struct {
 	Best, SD, Low, High float64
 	// Rates are the derivatives of Best by the unknowns of the fit.
 	Rates []float64
-	// AtBound says that the best value would lie beyond the bounds.
+	// AtBound says that the best value would lie beyond the bounds, or beyond what the
+	// car can be built with and still make the window.
 	AtBound bool
-	// Step is Best as a whole number of steps within the bounds, Value what that
-	// comes to; without steps Step is 0 and Value is Best.
+	// Step is Best as a whole number of steps within the bounds, and within what the
+	// car can be built with; Value is what that comes to. Without steps Step is 0 and
+	// Value is Best.
 	Step  int
 	Value float64
 	// Fitted is the value that stood in the last readings of the side.
@@ -118,23 +120,19 @@ func (f *FittedCar) judged(q *AdviceRequest) []solver.Selection {
 
 // advise finds the best value and describes it.
 func (s *stack) advise() (*Advice, error) {
-	best, bound, err := s.search()
+	room, err := s.search()
 	if err != nil {
 		return nil, err
 	}
-	a := &Advice{Sides: s.bench.sides, Best: best, AtBound: bound, Fitted: s.fitted()}
-	if err := s.band(a); err != nil {
-		return nil, err
-	}
-	a.Value = best
-	if q := s.q; q.Step > 0 {
-		n := math.Round(best / q.Step)
-		n = math.Min(math.Max(n, math.Ceil(q.Min/q.Step)), math.Floor(q.Max/q.Step))
-		a.Step, a.Value = int(n), n*q.Step
-	}
+	a := &Advice{Sides: s.bench.sides, Best: room.best, Value: room.best, AtBound: room.edge, Fitted: s.fitted()}
+	s.band(a, &room)
 	wide := finalBand
 	if s.q.Step > 0 {
-		wide = s.q.Step
+		n, err := s.whole(room.best)
+		if err != nil {
+			return nil, err
+		}
+		a.Step, a.Value, wide = int(n), n*s.q.Step, s.q.Step
 	}
 	a.Final = a.High-a.Low <= wide
 	return a, s.describe(a)
@@ -153,15 +151,15 @@ func (s *stack) describe(a *Advice) error {
 		}
 		*at.out = s.f.predict(s.bench, c)
 	}
-	from, err := s.car(a.Fitted)
-	if err != nil {
-		return err
+	var rods [2]solver.Rods
+	for i, value := range []float64{a.Fitted, a.Value} {
+		car, err := s.car(value)
+		if err != nil {
+			return err
+		}
+		rods[i] = car.Rods()
 	}
-	to, err := s.car(a.Value)
-	if err != nil {
-		return err
-	}
-	was, is, side := from.Rods(), to.Rods(), s.bench.sides[0]
-	a.Tie, a.Drag = is.Tie[side]-was.Tie[side], is.Drag-was.Drag
+	side := s.bench.sides[0]
+	a.Tie, a.Drag = rods[1].Tie[side]-rods[0].Tie[side], rods[1].Drag-rods[0].Drag
 	return nil
 }

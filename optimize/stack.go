@@ -86,9 +86,17 @@ func (s *stack) slope(value float64) float64 {
 // of a toe curve changes over some 100 mm.
 const scanSteps = 30
 
-// search returns the best value within the bounds, and whether it is at one of
-// them because it would rather lie beyond.
-func (s *stack) search() (best float64, bound bool, err error) {
+// bottom is where the best value of a stack lies.
+type bottom struct {
+	best float64
+	// low to high is as far as the car can be built and makes the window, at most a
+	// scan's step to either side.
+	low, high float64
+	edge      bool // the best value would rather lie beyond
+}
+
+// search returns where the best value within the bounds lies.
+func (s *stack) search() (bottom, error) {
 	best, lowest := math.NaN(), math.Inf(1)
 	step := (s.q.Max - s.q.Min) / scanSteps
 	for i := range scanSteps + 1 {
@@ -98,42 +106,62 @@ func (s *stack) search() (best float64, bound bool, err error) {
 		}
 	}
 	if math.IsNaN(best) {
-		return 0, false, problemErrorf("%s cannot be fitted anywhere from %g to %g on the fitted car so that it makes the window", s.q.Parameter.Key, s.q.Min, s.q.Max)
+		return bottom{}, problemErrorf("%s cannot be fitted anywhere from %g to %g on the fitted car so that it makes the window", s.q.Parameter.Key, s.q.Min, s.q.Max)
 	}
-	best, bound = s.refine(best, step)
-	return best, bound, nil
+	return s.refine(best, step), nil
 }
 
 // refine returns the bottom of the valley within a step of v.
-func (s *stack) refine(v, step float64) (float64, bool) {
+func (s *stack) refine(v, step float64) bottom {
 	lo, hi := s.inward(math.Max(v-step, s.q.Min), v), s.inward(math.Min(v+step, s.q.Max), v)
-	if lo < v && s.slope(lo) >= 0 || lo == v && s.slope(v) > 0 {
-		return lo, true
+	switch {
+	case lo < v && s.slope(lo) >= 0 || lo == v && s.slope(v) > 0:
+		return bottom{lo, lo, hi, true}
+	case hi > v && s.slope(hi) <= 0 || hi == v && s.slope(v) < 0:
+		return bottom{hi, lo, hi, true}
 	}
-	if hi > v && s.slope(hi) <= 0 || hi == v && s.slope(v) < 0 {
-		return hi, true
-	}
-	return rootBetween(s.slope, lo, hi, valueRounding), false
+	return bottom{rootBetween(s.slope, lo, hi, valueRounding), lo, hi, false}
 }
 
 // valueRounding is how near to the bottom of the valley a value is sought, mm or
 // radians: far below what any shop can do.
 const valueRounding = 1e-9
 
-// maxInward bounds the halvings with which the edge of what can be built is
-// approached.
-const maxInward = 30
+// inwardSteps is the number of halvings by which the edge of what can be built is
+// found: to a billionth of the bounds.
+const inwardSteps = 25
 
 // inward returns the value nearest to v, on the way to the sound value, at which
-// the car can be built.
+// the car can be built and makes the window.
 func (s *stack) inward(v, sound float64) float64 {
-	for range maxInward {
-		if !math.IsNaN(s.slope(v)) {
-			return v
+	if s.sound(v) {
+		return v
+	}
+	for range inwardSteps {
+		if mid := (v + sound) / 2; s.sound(mid) {
+			sound = mid
+		} else {
+			v = mid
 		}
-		v = (v + sound) / 2
 	}
 	return sound
+}
+
+// sound reports whether the car can be built at a value and makes the window.
+func (s *stack) sound(value float64) bool { return !math.IsNaN(s.slope(value)) }
+
+// whole returns the whole number of steps nearest to the best value, within the
+// bounds, with which the car can be built and makes the window.
+func (s *stack) whole(best float64) (float64, error) {
+	step := s.q.Step
+	near := math.Round(best / step)
+	for _, n := range []float64{near, near + math.Copysign(1, best/step-near)} {
+		n = math.Min(math.Max(n, math.Ceil(s.q.Min/step)), math.Floor(s.q.Max/step))
+		if s.sound(n * step) {
+			return n, nil
+		}
+	}
+	return 0, problemErrorf("%s is best at %.4g, but with the whole steps of %g beside it the fitted car does not make the window; ask for a smaller step", s.q.Parameter.Key, best, step)
 }
 
 // bandStep is the step, as a share of the bounds' distance, in which the slopes
@@ -145,23 +173,16 @@ const bandStep = 1e-3
 // the slope's derivative over its curvature. Both are differences of exact
 // slopes, taken along the value: the terms of second order count, since the curve
 // that is left at the best value is not small.
-func (s *stack) band(a *Advice) error {
-	h := bandStep * (s.q.Max - s.q.Min)
-	x := math.Min(math.Max(a.Best, s.q.Min+h), s.q.Max-h)
-	down, err := s.slopes(x - h)
-	if err != nil {
-		return err
-	}
-	up, err := s.slopes(x + h)
-	if err != nil {
-		return err
-	}
-	floats.Sub(up, down)
+func (s *stack) band(a *Advice, room *bottom) {
+	h := math.Min(bandStep*(s.q.Max-s.q.Min), (room.high-room.low)/2)
+	x := math.Min(math.Max(a.Best, room.low+h), room.high-h)
+	up := s.slopes(x + h)
+	floats.Sub(up, s.slopes(x-h))
 	n := len(s.f.Unknowns)
 	curvature := up[n]
 	a.Low, a.High, a.SD = s.q.Min, s.q.Max, math.Inf(1)
 	if !(curvature > 0) {
-		return nil
+		return
 	}
 	floats.Scale(-1/curvature, up)
 	a.Rates = up[:n]
@@ -172,20 +193,20 @@ func (s *stack) band(a *Advice) error {
 	}
 	a.Low = math.Min(math.Max(free-bandSD*a.SD, s.q.Min), s.q.Max)
 	a.High = math.Min(math.Max(free+bandSD*a.SD, s.q.Min), s.q.Max)
-	return nil
 }
 
 // slopes returns the derivatives of half the mean square by the unknowns and by
-// the value.
-func (s *stack) slopes(value float64) ([]float64, error) {
+// the value; NaN where there is no such car.
+func (s *stack) slopes(value float64) []float64 {
+	out := make([]float64, len(s.f.Unknowns)+1)
 	c, err := s.at(value)
 	if err != nil {
-		return nil, err
+		floats.AddConst(math.NaN(), out)
+		return out
 	}
-	rows, n := c.rates.Dims()
-	out := make([]float64, n)
+	rows := float64(len(c.change))
 	for i, change := range c.change {
-		floats.AddScaled(out, change/float64(rows), c.rates.RawRowView(i))
+		floats.AddScaled(out, change/rows, c.rates.RawRowView(i))
 	}
-	return out, nil
+	return out
 }

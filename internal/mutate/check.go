@@ -26,13 +26,24 @@ var suites = []suite{
 		slow:   "^(TestSlips.*|TestPredictSpread|TestVerifyChance|TestOutliers.*|TestRobustBeatsNominal)$",
 		users:  []string{"internal/engine", "cmd/toewright"},
 	},
+	{
+		folder: "internal/study",
+		slow:   "^(TestParseReadingsManyRuns)$",
+		users:  []string{"internal/engine", "app/model", "cmd/toewright"},
+	},
+	{
+		folder: "internal/engine",
+		slow:   "^(TestTradeOff|TestTolerance)$",
+		users:  []string{"app/model", "internal/web/api", "internal/report", "cmd/toewright"},
+	},
 }
 
 // check draws mutants and tries them.
 type check struct {
 	seed  uint64
-	count int  // mutants of each package
-	own   bool // whether only the tests of the package itself are run
+	count int    // mutants of each package
+	own   bool   // whether only the tests of the package itself are run
+	only  string // the one package to check; empty for all
 }
 
 // verdict is what became of a mutant.
@@ -41,10 +52,13 @@ type verdict struct {
 	by string // the test that killed it, or a limit; empty if it lives
 }
 
-// run tries the mutants of all suites.
+// run tries the mutants of all suites, or of the only one asked for.
 func (c *check) run(ctx context.Context) ([]verdict, error) {
 	var all []verdict
 	for _, s := range suites {
+		if c.only != "" && c.only != s.folder {
+			continue
+		}
 		if c.own {
 			s.users = nil
 		}

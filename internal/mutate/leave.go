@@ -62,11 +62,20 @@ var noughtLiterals = []string{"nil", "false", "0", `""`}
 
 // noughtsReturned returns noughts where other values are returned.
 func noughtsReturned(p *place, n *ast.ReturnStmt) []edit {
-	isNought := func(e ast.Expr) bool { return slices.Contains(noughtLiterals, p.text(e)) }
-	if !slices.ContainsFunc(n.Results, func(e ast.Expr) bool { return !isNought(e) }) {
+	if !slices.ContainsFunc(n.Results, func(e ast.Expr) bool { return !isNought(p, e) }) {
 		return nil
 	}
 	return replaced(n, "return "+noughts(p, results(p)))
+}
+
+// isNought reports whether an expression is a nought: one of the literals, or a struct
+// without a field set.
+func isNought(p *place, e ast.Expr) bool {
+	if c, ok := e.(*ast.CompositeLit); ok {
+		_, named := c.Type.(*ast.Ident)
+		return named && len(c.Elts) == 0
+	}
+	return slices.Contains(noughtLiterals, p.text(e))
 }
 
 // inList reports whether a node is a statement among others.

@@ -28,6 +28,7 @@ func main() {
 	flag.Uint64Var(&c.seed, "seed", 1, "seed of the draw")
 	flag.IntVar(&c.count, "count", 80, "mutants of each package")
 	flag.BoolVar(&c.own, "own", false, "leave out the tests of other packages that use what is changed: quicker, for work on tests")
+	flag.StringVar(&c.only, "only", "", "check this `package` alone, as solver")
 	out := flag.String("out", "", "file to which the page is written, beside the output")
 	flag.Parse()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)

@@ -9,7 +9,7 @@ import (
 )
 
 // words are packages and functions that take words for a reader.
-var words = map[string]bool{"fmt": true, "errors": true, "panic": true}
+var words = map[string]bool{"fmt": true, "errors": true, "panic": true, "problemf": true, "wrongf": true}
 
 // isNoBehaviour reports whether a node is code whose change does not count: a text for
 // the reader, what is returned beside an error, a hint of how much memory to take, a type, a constant, which is no statement.
