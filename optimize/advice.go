@@ -1,6 +1,7 @@
 package optimize
 
 import (
+	"fmt"
 	"math"
 
 	"toewright/solver"
@@ -68,15 +69,23 @@ func Turns(length float64, pitches ...float64) float64 {
 func (q *AdviceRequest) Check() error {
 	key := q.Parameter.Key + q.Sides.Suffix()
 	if !(q.Min < q.Max) || !allFinite([]float64{q.Min, q.Max}) {
-		return problemErrorf("advice on %s from %g to %g leaves no room: min must be below max", key, q.Min, q.Max)
+		return problemErrorf("advice on %s from %s to %s leaves no room: min must be below max", key, q.shown(q.Min), q.shown(q.Max))
 	}
 	if !(q.Step >= 0) || math.IsInf(q.Step, 0) {
-		return problemErrorf("step of %s is %g, must be 0 or more", key, q.Step)
+		return problemErrorf("step of %s is %s, must be 0 or more", key, q.shown(q.Step))
 	}
 	if q.Step > 0 && math.Floor(q.Max/q.Step) < math.Ceil(q.Min/q.Step) {
-		return problemErrorf("no whole number of steps of %g lies between min %g and max %g of %s", q.Step, q.Min, q.Max, key)
+		return problemErrorf("no whole number of steps of %s lies between min %s and max %s of %s", q.shown(q.Step), q.shown(q.Min), q.shown(q.Max), key)
 	}
 	return nil
+}
+
+// shown returns a value of the parameter with its unit.
+func (q *AdviceRequest) shown(value float64) string {
+	if q.Parameter.Quantity == solver.AngleQuantity {
+		return fmt.Sprintf("%.4g deg", solver.Angle(value).Degrees())
+	}
+	return fmt.Sprintf("%.4g mm", value)
 }
 
 // Advise returns advice for each side that was read, or one for both where the

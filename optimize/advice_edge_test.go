@@ -124,7 +124,7 @@ func TestAdviceWithoutAStepThatFits(t *testing.T) {
 	e := newEdge(t, "tieRodOuterHeight", -150)
 	q := e.request(t, e.edge+0.5, 1, 35) // of -105, -70 and -35 only the last can be fitted
 	q.Max = e.edge + 1
-	const want = "tieRodOuterHeight is best at -69.01, but with the whole steps of 35"
+	const want = "tieRodOuterHeight is best at -69.01 mm, but with the whole steps of 35 mm"
 	if a, err := e.f.Advise(q); err == nil || !strings.Contains(err.Error(), want) {
 		t.Errorf("Advise = %v, %v; want an error that says %q", a, err, want)
 	}

@@ -135,10 +135,17 @@ func TestAdviceErrors(t *testing.T) {
 		change     func(*optimize.AdviceRequest)
 	}{
 		{"no room", "leaves no room", func(q *optimize.AdviceRequest) { q.Max = q.Min }},
-		{"negative step", "step of tieRodOuterHeight is -1", func(q *optimize.AdviceRequest) { q.Step = -1 }},
+		{"negative step", "step of tieRodOuterHeight is -1 mm", func(q *optimize.AdviceRequest) { q.Step = -1 }},
 		{"no whole step", "no whole number of steps", func(q *optimize.AdviceRequest) { q.Min, q.Max, q.Step = 1, 2, 4 }},
 		{"no static height", "does not contain travel 0", func(q *optimize.AdviceRequest) { q.Window.Travels = []float64{1, 2} }},
-		{"out of reach", "cannot be fitted anywhere", func(q *optimize.AdviceRequest) { q.Window.Travels = []float64{0, 900} }},
+		{"out of reach", "cannot be fitted anywhere from -60 mm to 60 mm", func(q *optimize.AdviceRequest) { q.Window.Travels = []float64{0, 900} }},
+		{"out of reach, an angle", "camber cannot be fitted anywhere from 80 deg to 85 deg", func(q *optimize.AdviceRequest) {
+			q.Parameter = changeOf(t, c.base, "camber", 0).Parameter
+			q.Step, q.Min, q.Max = 0, solver.Deg(80).Radians(), solver.Deg(85).Radians()
+		}},
+		{"no effect", "tyreRadius changes no toe", func(q *optimize.AdviceRequest) {
+			q.Parameter = changeOf(t, c.base, "tyreRadius", 0).Parameter
+		}},
 	} {
 		q := heightRequest(t, c.base)
 		tt.change(q)

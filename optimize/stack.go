@@ -106,9 +106,13 @@ func (s *stack) search() (bottom, error) {
 		}
 	}
 	if math.IsNaN(best) {
-		return bottom{}, problemErrorf("%s cannot be fitted anywhere from %g to %g on the fitted car so that it makes the window", s.q.Parameter.Key, s.q.Min, s.q.Max)
+		return bottom{}, problemErrorf("%s cannot be fitted anywhere from %s to %s on the fitted car so that it makes the window", s.q.Parameter.Key, s.q.shown(s.q.Min), s.q.shown(s.q.Max))
 	}
-	return s.refine(best, step), nil
+	b := s.refine(best, step)
+	if s.slope(b.low) == 0 && s.slope(b.high) == 0 {
+		return bottom{}, problemErrorf("%s changes no toe of the fitted car; ask for advice on a part that does, as a ball's height", s.q.Parameter.Key)
+	}
+	return b, nil
 }
 
 // refine returns the bottom of the valley within a step of v.
@@ -161,7 +165,7 @@ func (s *stack) whole(best float64) (float64, error) {
 			return n, nil
 		}
 	}
-	return 0, problemErrorf("%s is best at %.4g, but with the whole steps of %g beside it the fitted car does not make the window; ask for a smaller step", s.q.Parameter.Key, best, step)
+	return 0, problemErrorf("%s is best at %s, but with the whole steps of %s beside it the fitted car does not make the window; ask for a smaller step", s.q.Parameter.Key, s.q.shown(best), s.q.shown(step))
 }
 
 // bandStep is the step, as a share of the bounds' distance, in which the slopes

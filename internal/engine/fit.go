@@ -101,7 +101,7 @@ type AdviceResult struct {
 	Low  float64 `json:"low"`  // 90 % band
 	High float64 `json:"high"`
 	Step int     `json:"step"` // best as a whole number of steps
-	SD   float64 `json:"sd"`
+	SD   Number  `json:"sd"`   // none where the readings do not bound the best value
 
 	Value   float64 `json:"value"`  // what the steps come to
 	Fitted  float64 `json:"fitted"` // what stood in the last readings

@@ -168,7 +168,7 @@ func (f *fitter) addAdvice(_ context.Context, out *FitResult, o FitOptions) erro
 func (f *fitter) advice(q *optimize.AdviceRequest, a *optimize.Advice) AdviceResult {
 	shown := func(v float64) float64 { return f.doc.FromSolver(q.Parameter, v) }
 	out := AdviceResult{
-		Best: shown(a.Best), Low: shown(a.Low), High: shown(a.High), SD: shown(a.SD), Step: a.Step,
+		Best: shown(a.Best), Low: shown(a.Low), High: shown(a.High), SD: Number(shown(a.SD)), Step: a.Step,
 		Value: shown(a.Value), Fitted: shown(a.Fitted), AtBound: a.AtBound, Final: a.Final,
 		TieRod: f.length(a.Tie), Turns: none, Expect: bandFigures(a.AtValue),
 	}
@@ -186,7 +186,8 @@ func bandResult(b optimize.Band) BandResult {
 	return BandResult{degrees(b.Fitted.Radians()), degrees(b.Low.Radians()), degrees(b.High.Radians())}
 }
 
-// addNext lists what to measure next for the advice that is known worst.
+// addNext lists what to measure next for the advice that is known worst; nothing where
+// nobody can say how the best value depends on the measures.
 func (f *fitter) addNext(out *FitResult, q *optimize.AdviceRequest, list []*optimize.Advice, most int) error {
 	if len(list) == 0 {
 		return nil
@@ -196,6 +197,9 @@ func (f *fitter) addNext(out *FitResult, q *optimize.AdviceRequest, list []*opti
 		if a.SD > worst.SD {
 			worst = a
 		}
+	}
+	if worst.Rates == nil {
+		return nil
 	}
 	found, err := f.car.NextMeasurements(q, worst, nil)
 	if err != nil {

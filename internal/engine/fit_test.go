@@ -123,3 +123,22 @@ func TestFitRefuses(t *testing.T) {
 	_, err = Fit(context.Background(), damper, FitOptions{})
 	wantError(t, err, Wrong, "suspension.left.damper", "is missing")
 }
+
+// TestFitWhoseAdviceHasNoBand asks for advice so far from the valley that the figure
+// bends the other way: the fit stands, and the advice admits that it has no band.
+func TestFitWhoseAdviceHasNoBand(t *testing.T) {
+	d, _ := simulated(t, "fit01.json")
+	d.Advise = &study.Advise{Parameter: "upperBallJointHeight", Min: 100, Max: 140}
+	f, err := Fit(context.Background(), d, FitOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := f.Advice["left"]
+	if a.SD.Valid() || a.Low != 100 || a.High != 140 || a.Final || !a.AtBound || len(f.Next) != 0 {
+		t.Errorf("advice %+v with %d measurements to narrow it; want a band of all that was asked, 100 to 140 mm, without an SD", a, len(f.Next))
+	}
+	text, err := json.Marshal(f)
+	if err != nil || !strings.Contains(string(text), `"sd":null`) {
+		t.Errorf("JSON of the fit: %v, %.80q; want an SD of null", err, text)
+	}
+}
