@@ -26,6 +26,9 @@ type View struct {
 
 	// Alone leaves the curves of all but the base and the selected car out.
 	Alone bool
+	// Zoomed fits the toe scale to the selected car's curve; of others it shows what
+	// is in reach.
+	Zoomed bool
 	// Instant shows instant centres and the roll centre.
 	Instant bool
 	// Drawing turns a pointer on the charts into a pencil for the target.

@@ -10,6 +10,9 @@ import (
 // a flat curve is drawn flat and not as its noise.
 const leastToe = 0.1
 
+// leastZoomed is the same where the reader looks closer: no gauge shows less.
+const leastZoomed = 0.02
+
 // curve is a toe curve in the units shown, and where it was drawn last.
 type curve struct {
 	plot.Curve
@@ -94,18 +97,27 @@ func (s *Stage) travelDomain() plot.Domain {
 	return d.Widen(1e-3)
 }
 
-// toeDomain is symmetric about no change and holds every curve shown. While
-// something is held it does not shrink, so that the paper keeps still under a drag.
+// toeDomain is symmetric about no change and holds every curve shown, or that of the
+// selected car alone. While something is held it does not shrink, so that the paper
+// keeps still under a drag.
 func (s *Stage) toeDomain() plot.Domain {
-	d := plot.Domain{}
+	d, span := plot.Domain{}, leastToe
+	selected := s.desk.Selected()
+	zoomed := s.desk.View.Zoomed && selected != nil && selected.Err == nil
+	if zoomed {
+		span = leastZoomed
+	}
 	for i := range s.charts {
 		for k := range s.charts[i].curves {
+			if zoomed && k != selected.Index {
+				continue
+			}
 			if c, ok := plot.DomainOf(s.charts[i].curves[k].X); ok {
 				d.Low, d.High = min(d.Low, c.Low), max(d.High, c.High)
 			}
 		}
 	}
-	least := s.numbers.ToeValue(solver.Deg(leastToe))
+	least := s.numbers.ToeValue(solver.Deg(span))
 	d = d.Symmetric().Widen(2 * least).Nice(maxToeTicks)
 	if s.Holding && s.toe.High > d.High && s.toeUnit == s.numbers.ToeUnit() {
 		d = s.toe

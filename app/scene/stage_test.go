@@ -203,6 +203,34 @@ func TestToeScaleKeepsStillUnderADrag(t *testing.T) {
 	}
 }
 
+// TestZoomFitsTheSelectedCar: the toe scale goes by the selected car's curve alone, and
+// by what a gauge shows at least; it is as before once all is shown again.
+func TestZoomFitsTheSelectedCar(t *testing.T) {
+	desk := deskOf(t, "double-wishbone-rack")
+	stage := scene.NewStage()
+	span := func(car int, zoomed bool) float64 {
+		desk.Select(car)
+		desk.View.Zoomed = zoomed
+		stage.Draw(desk, paper)
+		return toeSpan(stage)
+	}
+	all := span(2, false)
+	// The base car's curve is the widest of all; that of 12 mm spacers is nearly flat.
+	base, flat := span(0, true), span(2, true)
+	if base != all || !(flat < all/10) {
+		t.Errorf("toe spans %g of all cars, %g zoomed to the base car, %g to the flat one", all, base, flat)
+	}
+	if err := desk.Set("tieRodOuterHeight", -12.36, ""); err != nil {
+		t.Fatal(err)
+	}
+	if least := span(2, true); !(least > flat/5) {
+		t.Errorf("toe spans %g of a curve that is flatter still: noise shows", least)
+	}
+	if got := span(2, false); got != all {
+		t.Errorf("toe spans %g in full again, want %g", got, all)
+	}
+}
+
 // toeSpan returns the toe in radians from one place of the left chart to another.
 func toeSpan(stage *scene.Stage) float64 {
 	a, b := plot.Point{X: 60, Y: 200}, plot.Point{X: 160, Y: 200}
@@ -234,6 +262,9 @@ func TestFrameIsThatOfAFreshStage(t *testing.T) {
 		})},
 		{"straight ahead, one alone", func() { desk.View.Steer, desk.View.Alone = 0, true }},
 		{"all again", func() { desk.View.Alone = false }},
+		{"zoomed", func() { desk.View.Zoomed = true }},
+		{"another car selected", func() { desk.Select(2) }},
+		{"in full again", func() { desk.View.Zoomed = false }},
 		{"one deleted", set(func() error { return desk.Delete(1) })},
 		{"undone", func() { desk.Session.Undo() }},
 		{"cannot be solved", set(func() error {

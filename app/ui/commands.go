@@ -86,6 +86,7 @@ func (p *Panels) viewCommands() []command {
 		{"Both wheels at ride height, straight ahead", "", set(v.Level)},
 		{"Show from any side (3D), or no longer", "", set(v.Turn)},
 		{"Show the roll centre, or no longer", "", set(func() { v.Instant = !v.Instant })},
+		{"Zoom the toe scale to the selected car, or to all", "", set(func() { v.Zoomed = !v.Zoomed })},
 		{"Show the selected car's curve alone, or all", "", set(func() { v.Alone = !v.Alone })},
 	}
 }
