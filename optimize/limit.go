@@ -18,6 +18,18 @@ type Limit struct {
 	// Of returns the result for a car at rest or moved as it likes in ws; NaN
 	// where the car has none, which holds no limit.
 	Of func(car *solver.Axle, ws *solver.Workspace) float64
+	// Where returns the position in which the result is what Of says, or which the car
+	// cannot take where that is NaN; nil for a result that is of no one position.
+	Where func(car *solver.Axle, ws *solver.Workspace) LimitPlace
+}
+
+// LimitPlace is a position of an axle in which a limit is nearest to being broken.
+type LimitPlace struct {
+	Side   solver.Side
+	Travel float64 // of both wheels, mm from the static height, bump positive
+	Steer  float64 // input, mm or radians
+	ToLeft bool    // that input steers to the left
+	Link   string  // that keeps the axle from the position; empty where it gets there
 }
 
 // LimitState is how a car stands to a limit.
@@ -27,6 +39,7 @@ type LimitState struct {
 	Value    float64
 	Min, Max float64
 	Held     bool
+	At       *LimitPlace // nil of a limit without Where
 }
 
 // String says how the car stands to the limit, without units.
@@ -66,7 +79,17 @@ const limitSlack = 1e-6
 
 // State returns how a car stands to the limit.
 func (l *Limit) State(car *solver.Axle, ws *solver.Workspace) LimitState {
-	return l.state("", l.Of(car, ws))
+	return l.stateIn("", car, ws)
+}
+
+// stateIn returns how the car of a scenario stands to the limit.
+func (l *Limit) stateIn(scenario string, car *solver.Axle, ws *solver.Workspace) LimitState {
+	s := l.state(scenario, l.Of(car, ws))
+	if l.Where != nil {
+		at := l.Where(car, ws)
+		s.At = &at
+	}
+	return s
 }
 
 // state returns how the value v stands to the limit.
@@ -159,7 +182,7 @@ func (m *toeModel) limitStates(x []float64) []LimitState {
 			continue
 		}
 		for k := range m.limits {
-			out = append(out, m.limits[k].state(s.Name, m.limits[k].Of(car, m.ws)))
+			out = append(out, m.limits[k].stateIn(s.Name, car, m.ws))
 		}
 	}
 	return out

@@ -35,6 +35,14 @@ var LimitKinds = []LimitKind{
 
 // LimitLabel names a limit for people, and its unit in the study.
 func LimitLabel(d *study.Document, l *study.Limit) (label, unit string) {
+	label, unit = resultLabel(d, l)
+	if l.At == study.AtLock {
+		label += ", also at lock"
+	}
+	return label, unit
+}
+
+func resultLabel(d *study.Document, l *study.Limit) (label, unit string) {
 	if l.Result == study.Clearance {
 		return clearanceLabel(l), string(d.Units)
 	}

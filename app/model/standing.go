@@ -61,8 +61,14 @@ func standingOf(doc *study.Document, car *Car) ([]Standing, error) {
 
 // standingText says a value, what is wanted of it, and how far it is from that.
 func standingText(n Numbers, doc *study.Document, l *engine.LimitResult) string {
-	if !l.Value.Valid() {
+	where := l.Where(func(x float64) string { return n.Travel(doc.Units.Millimetres(x)) })
+	switch {
+	case !l.Value.Valid() && where != "":
+		return "broken: " + where
+	case !l.Value.Valid():
 		return "cannot be measured on this car"
+	case where != "":
+		where = " " + where
 	}
 	room := roomOf(l)
 	number := func(x float64) string { return n.limitNumber(doc, l.Unit, x) }
@@ -70,7 +76,7 @@ func standingText(n Numbers, doc *study.Document, l *engine.LimitResult) string 
 	if !l.Held {
 		verdict = "broken by " + number(math.Abs(room))
 	}
-	return fmt.Sprintf("%s%s, %s: %s", number(float64(l.Value)), n.limitUnit(doc, l.Unit), wantedIn(l, number), verdict)
+	return fmt.Sprintf("%s%s%s, %s: %s", number(float64(l.Value)), n.limitUnit(doc, l.Unit), where, wantedIn(l, number), verdict)
 }
 
 // limitNumber writes a value of a limit in the unit that it is shown in.

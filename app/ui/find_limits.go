@@ -33,6 +33,7 @@ func (l *limits) Render() app.UI {
 	return app.Details().Class("block").Open(len(list) > 0).ID("limits").Body(
 		app.Summary().Text(fmt.Sprintf("Limits that it must hold (%s)", count(len(list)))),
 		app.P().Class("note").Text("Bounds on what else the parts do, over the window and in every set-up. A field left empty is no bound. Each candidate's card says how it stands to them."),
+		app.If(l.asksLock(list), l.lock),
 		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI { return l.row(i, &list[i]) })),
 		app.Label().For("add-limit").Text("Add a limit"),
 		app.Select().ID("add-limit").OnChange(l.add).Body(
@@ -57,6 +58,7 @@ func (l *limits) row(i int, k *study.Limit) app.UI {
 			app.Legend().Text(label),
 			l.bound(i, "min", "at least", k, func(k *study.Limit) **float64 { return &k.Min }),
 			l.bound(i, "max", "at most", k, func(k *study.Limit) **float64 { return &k.Max }),
+			app.If(l.hasPlaces(k), func() app.UI { return l.where(i, k) }),
 			app.If(k.Result == study.Clearance, func() app.UI { return l.clearance(i, k) }),
 			button("Remove", func(ctx app.Context, _ app.Event) {
 				l.Bench.edit(ctx, func() error {

@@ -99,6 +99,9 @@ func showLimits(r *report, s *engine.SearchResult) {
 		if l.Scenario != "" {
 			state += ", tightest in " + oneLine(l.Scenario)
 		}
+		if l.At != nil {
+			state += "; " + r.limitWhere(l)
+		}
 		t.add(l.Name, r.limit(l, l.Value), r.limit(l, l.Min), r.limit(l, l.Max), r.limitUnit(l), state)
 	}
 	r.table(t)

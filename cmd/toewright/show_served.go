@@ -26,6 +26,7 @@ func showServed(r *report, c *engine.CompareResult) {
 	if len(r.study.Search.Limits) > 0 {
 		r.heading("limits: the value nearest to breaking in any set-up, ! where one is broken")
 		r.table(servedLimits(r, c.Served))
+		limitNotes(r, c.Served)
 	}
 	for _, s := range c.Served {
 		for _, p := range s.Scenarios {
@@ -91,6 +92,27 @@ func servedLimits(r *report, list []engine.Served) *table {
 		t.add(row...)
 	}
 	return t
+}
+
+// limitNotes says where limits at lock are broken, and which limits cannot be measured.
+func limitNotes(r *report, list []engine.Served) {
+	n := len(r.study.Search.Limits)
+	for i, s := range list {
+		for k := range n {
+			switch l := tightest(s.Limits, k, n); {
+			case l == nil || l.Held:
+			case l.At != nil:
+				r.line("%s breaks %s: %s.", oneLine(s.Candidate), l.Name, r.limitWhere(l))
+			case l.Problem != "" && i == 0: // it is the study's, alike for all cars
+				r.line("%s cannot be measured: %s.", l.Name, l.Problem)
+			}
+		}
+	}
+}
+
+// limitWhere says where a limit at lock is nearest to being broken.
+func (r *report) limitWhere(l *engine.LimitResult) string {
+	return l.Where(func(x float64) string { return r.length(x) + " " + string(r.shown) })
 }
 
 // tightest returns, of limit k of n in each set-up, that which is nearest to being

@@ -19,6 +19,8 @@ type LimitResult struct {
 	Min      Number `json:"min"` // none where there is no such bound
 	Max      Number `json:"max"`
 	Held     bool   `json:"held"`
+	// At is where a limit at lock is nearest to being broken, nil of others.
+	At *LimitAt `json:"at,omitzero"`
 	// Problem says why the limit cannot be measured, empty where it can.
 	Problem string `json:"problem,omitzero"`
 }
@@ -68,10 +70,15 @@ func conflicting(list []LimitResult) (names []string) {
 // stands returns how a car stands to a limit of the study.
 func (s *sweeper) stands(l *study.Limit, st optimize.LimitState) LimitResult {
 	b := s.doc.Bounded(l)
-	return LimitResult{
+	out := LimitResult{
 		Name: st.Name, Unit: s.unit(limitResults[l.Result].unit), Scenario: st.Scenario,
 		Value: Number(st.Value), Min: bound(b.Min), Max: bound(b.Max), Held: st.Held,
+		At: s.limitAt(st.At),
 	}
+	if out.At != nil && !out.Value.Valid() {
+		out.Problem = out.Where(func(x float64) string { return fmt.Sprintf("%.4g %s", x, s.doc.Units) })
+	}
+	return out
 }
 
 // bound returns a bound of the study, none where there is no such bound.
@@ -82,16 +89,20 @@ func bound(x *float64) Number {
 	return Number(*x)
 }
 
-// limit turns a limit of the study into one of package optimize, in the file's
-// units and degrees.
-func (s *sweeper) limit(l *study.Limit) (optimize.Limit, error) {
+// limit turns limit i of the study's search into one of package optimize, in the
+// file's units and degrees.
+func (s *sweeper) limit(i int) (optimize.Limit, error) {
+	l := &s.doc.Search.Limits[i]
 	r, ok := limitResults[l.Result]
 	if !ok {
 		return optimize.Limit{}, wrongf("search.limits", "%.40q is no result that can be limited", l.Result)
 	}
+	if err := s.doc.LimitAtLock(i); err != nil {
+		return optimize.Limit{}, explain(err, "")
+	}
 	whole := s.doc.Bounded(l)
 	l = &whole
-	m := &limitMeter{sweeper: s, l: l, sides: solver.Sides[:]}
+	m := &limitMeter{sweeper: s, l: l, sides: solver.Sides[:], steers: s.limitSteers(l)}
 	switch l.Side {
 	case study.Left:
 		m.sides = solver.Sides[:1]
@@ -111,7 +122,14 @@ func (s *sweeper) limit(l *study.Limit) (optimize.Limit, error) {
 	if l.Max != nil {
 		out.Max = *l.Max
 	}
-	out.Of = func(car *solver.Axle, ws *solver.Workspace) float64 { return r.of(m, car, ws) }
+	switch {
+	case r.through == nil:
+		out.Of = func(car *solver.Axle, ws *solver.Workspace) float64 { return r.of(m, car, ws) }
+		return out, nil
+	case m.atLock():
+		out.Where = func(car *solver.Axle, ws *solver.Workspace) optimize.LimitPlace { return m.where(r.through, car, ws) }
+	}
+	out.Of = func(car *solver.Axle, ws *solver.Workspace) float64 { return r.through(m, car, ws).value }
 	return out, nil
 }
 
@@ -123,6 +141,9 @@ func limitName(l *study.Limit) string {
 	}
 	if l.Side != "" {
 		name += " " + string(l.Side)
+	}
+	if l.At == study.AtLock {
+		name += " at lock"
 	}
 	return name
 }
@@ -168,21 +189,23 @@ type limitResult struct {
 	unit  limitUnit
 	scale float64
 	of    func(*limitMeter, *solver.Axle, *solver.Workspace) float64
+	// through measures, in place of of, what is looked at through the travel.
+	through func(*limitMeter, *solver.Axle, *solver.Workspace) extremum
 }
 
 var limitResults = map[string]limitResult{
-	"innerBallAngle":    {angleUnit, 1, (*limitMeter).innerBall},
-	"outerBallAngle":    {angleUnit, 1, (*limitMeter).outerBall},
-	"threadEngagement":  {lengthUnit, 1, (*limitMeter).engagement},
-	"adjusterRange":     {lengthUnit, 1, (*limitMeter).adjusterRange},
-	"tieRodLength":      {lengthUnit, 1, (*limitMeter).tieRodLength},
-	"steeringArmLength": {lengthUnit, 1, (*limitMeter).armLength},
-	"steeringArmOffset": {lengthUnit, 1, (*limitMeter).armOffset},
-	"steeringRatio":     {ratioUnit, 0.1, (*limitMeter).steeringRatio},
-	"turningCircle":     {lengthUnit, 50, (*limitMeter).circle},
-	"ackermann":         {percentUnit, 1, (*limitMeter).ackermann},
-	"toeOutOnTurns":     {angleUnit, 0.1, (*limitMeter).toeOut},
-	study.Clearance:     {lengthUnit, 1, (*limitMeter).clearance},
+	"innerBallAngle":    {unit: angleUnit, scale: 1, through: (*limitMeter).innerBall},
+	"outerBallAngle":    {unit: angleUnit, scale: 1, through: (*limitMeter).outerBall},
+	"threadEngagement":  {unit: lengthUnit, scale: 1, of: (*limitMeter).engagement},
+	"adjusterRange":     {unit: lengthUnit, scale: 1, of: (*limitMeter).adjusterRange},
+	"tieRodLength":      {unit: lengthUnit, scale: 1, of: (*limitMeter).tieRodLength},
+	"steeringArmLength": {unit: lengthUnit, scale: 1, of: (*limitMeter).armLength},
+	"steeringArmOffset": {unit: lengthUnit, scale: 1, of: (*limitMeter).armOffset},
+	"steeringRatio":     {unit: ratioUnit, scale: 0.1, of: (*limitMeter).steeringRatio},
+	"turningCircle":     {unit: lengthUnit, scale: 50, of: (*limitMeter).circle},
+	"ackermann":         {unit: percentUnit, scale: 1, of: (*limitMeter).ackermann},
+	"toeOutOnTurns":     {unit: angleUnit, scale: 0.1, of: (*limitMeter).toeOut},
+	study.Clearance:     {unit: lengthUnit, scale: 1, through: (*limitMeter).clearance},
 }
 
 // limitMeter measures one limited result of cars.
@@ -190,7 +213,9 @@ type limitMeter struct {
 	*sweeper
 	l     *study.Limit
 	sides []solver.Side
-	base  *solver.Axle // the car as measured, for what is counted from it
+	// steers are the steering inputs at which what is looked at through the travel is.
+	steers []float64
+	base   *solver.Axle // the car as measured, for what is counted from it
 }
 
 // ready returns an error that names what the study lacks for the limit.

@@ -28,6 +28,8 @@ var everyLimit = []struct{ name, limit string }{
 	{"rod in the rim", `{"result": "clearance", "of": "tie-rod", "radius": 9, "rim": {"radius": 190, "offset": 40}, "min": %g}`},
 	{"ball over a plane", `{"result": "clearance", "of": "outer-ball", "radius": 12, "plane": {"point": [0, 0, 100], "normal": [0, 0, 1]}, "min": %g}`},
 	{"rod beside the lower arm", `{"result": "clearance", "of": "tie-rod", "radius": 9, "link": {"from": "lowerRearPivot", "to": "lowerBallJoint", "radius": 14}, "min": %g}`},
+	{"inner ball at lock", `{"result": "innerBallAngle", "at": "lock", "max": %g}`},
+	{"rod beside the lower arm at lock", `{"result": "clearance", "of": "tie-rod", "radius": 9, "link": {"from": "lowerRearPivot", "to": "lowerBallJoint", "radius": 14}, "at": "lock", "min": %g}`},
 	{"ball beside the upper arm", `{"result": "clearance", "of": "outer-ball", "radius": 15, "link": {"from": "upperRearPivot", "to": "upperBallJoint"}, "max": %g}`},
 }
 
@@ -61,7 +63,7 @@ func measured(t *testing.T, d *study.Document, changes study.Changes) float64 {
 	if err != nil {
 		t.Fatal(err)
 	}
-	limit, err := s.limit(&d.Search.Limits[0])
+	limit, err := s.limit(0)
 	if err != nil {
 		t.Fatal(err)
 	}

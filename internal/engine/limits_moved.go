@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"toewright/optimize"
 	"toewright/solver"
 )
 
@@ -29,26 +30,34 @@ func mirroredAxis(v [3]float64, s solver.Side) solver.Vec {
 }
 
 // jointAngle returns the largest misalignment along the travel, degrees.
-func (m *limitMeter) jointAngle(car *solver.Axle, ws *solver.Workspace, of func(*solver.JointAngles) solver.Angle) float64 {
+func (m *limitMeter) jointAngle(car *solver.Axle, ws *solver.Workspace, of func(*solver.JointAngles) solver.Angle) extremum {
 	var curves [2]solver.Curve
 	in := solver.SweepInput{Travels: m.jointTravels(), Joints: m.joints(car)}
-	if err := car.Sweep(ws, &in, &curves); err != nil {
-		return math.NaN()
-	}
-	return m.worst(true, func(s solver.Side) float64 {
-		largest := 0.0
-		for i := range curves[s].Positions {
-			largest = math.Max(largest, of(&curves[s].Positions[i].Joints).Degrees())
+	found := newExtremum(true)
+	for _, steer := range m.steers {
+		in.From.Steer = steer
+		if err := car.Sweep(ws, &in, &curves); err != nil {
+			return unreached(err, optimize.LimitPlace{Steer: steer})
 		}
-		return largest
-	})
+		for _, s := range m.sides {
+			c := &curves[s]
+			if m.atLock() && !c.Reach.Whole() {
+				return cutShort(c, in.Travels, optimize.LimitPlace{Side: s, Steer: steer})
+			}
+			for i := range c.Positions {
+				p := &c.Positions[i]
+				found.see(of(&p.Joints).Degrees(), optimize.LimitPlace{Side: s, Travel: p.Travel, Steer: steer})
+			}
+		}
+	}
+	return found
 }
 
-func (m *limitMeter) innerBall(car *solver.Axle, ws *solver.Workspace) float64 {
+func (m *limitMeter) innerBall(car *solver.Axle, ws *solver.Workspace) extremum {
 	return m.jointAngle(car, ws, func(j *solver.JointAngles) solver.Angle { return j.Inner })
 }
 
-func (m *limitMeter) outerBall(car *solver.Axle, ws *solver.Workspace) float64 {
+func (m *limitMeter) outerBall(car *solver.Axle, ws *solver.Workspace) extremum {
 	return m.jointAngle(car, ws, func(j *solver.JointAngles) solver.Angle { return j.Outer })
 }
 
@@ -79,20 +88,23 @@ func (m *limitMeter) circle(car *solver.Axle, ws *solver.Workspace) float64 {
 	return m.worst(true, func(s solver.Side) float64 { return float64(m.turningCircle(car, ws, s)) })
 }
 
-// clearance is the least distance of the part from the plane or the rim along the
-// travel, the part's own radius taken off.
-func (m *limitMeter) clearance(car *solver.Axle, ws *solver.Workspace) float64 {
-	least := math.Inf(1)
+// clearance is the least distance of the part from the plane, the rim or the link along
+// the travel, the part's own radius taken off.
+func (m *limitMeter) clearance(car *solver.Axle, ws *solver.Workspace) extremum {
+	found := newExtremum(false)
 	var at solver.Placed
-	for _, t := range m.jointTravels() {
-		if err := car.Place(ws, [2]float64{t, t}, 0, &at); err != nil {
-			return math.NaN()
-		}
-		for _, s := range m.sides {
-			least = math.Min(least, m.gap(car.Design().Kind, &at, s))
+	for _, steer := range m.steers {
+		for _, t := range m.jointTravels() {
+			if err := car.Place(ws, [2]float64{t, t}, steer, &at); err != nil {
+				return unreached(err, optimize.LimitPlace{Travel: t, Steer: steer})
+			}
+			for _, s := range m.sides {
+				found.see(m.gap(car.Design().Kind, &at, s), optimize.LimitPlace{Side: s, Travel: t, Steer: steer})
+			}
 		}
 	}
-	return m.length(least) - m.l.Radius
+	found.value = m.length(found.value) - m.l.Radius
+	return found
 }
 
 // gap returns the distance of the part from what bounds it on a side, mm: of a link

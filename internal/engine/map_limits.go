@@ -26,7 +26,7 @@ func (m *mapper) mapLimits() []MapLimit {
 	for i := range m.doc.Search.Limits {
 		l := m.doc.Bounded(&m.doc.Search.Limits[i])
 		r := MapLimit{LimitResult: LimitResult{Name: limitName(&l), Unit: m.unit(limitResults[l.Result].unit), Value: none, Min: bound(l.Min), Max: bound(l.Max)}}
-		limit, err := m.limit(&l)
+		limit, err := m.limit(i)
 		if err != nil {
 			r.Problem = bare(err)
 		} else {

@@ -2,6 +2,7 @@ package engine
 
 import (
 	"context"
+	"math"
 
 	"toewright/internal/study"
 	"toewright/optimize"
@@ -9,9 +10,10 @@ import (
 
 // MapRoom returns the room that the cars of a map have to each limit of the study's
 // search: one map after the other in the order of the limits, row after row, in the
-// limit's unit. Room below 0 is that by which a limit is broken; NaN where the car
-// cannot be built. The limits are taken on the car as it stands, in no scenario. A call
-// that is cancelled is an error.
+// limit's unit. Room below 0 is that by which a limit is broken, for one at lock that
+// the car does not reach the difference that matters; NaN where the car cannot be
+// built. The limits are taken on the car as it stands, in no scenario. A call that is
+// cancelled is an error.
 func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, error) {
 	m, err := newMapper(d, &o)
 	if err != nil {
@@ -30,11 +32,22 @@ func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, e
 	}
 	var out []float64
 	for k := range limits {
-		for _, v := range values[k] {
-			out = append(out, limits[k].Room(v))
+		for cell, v := range values[k] {
+			room := limits[k].Room(v)
+			if math.IsNaN(v) && limits[k].Where != nil && m.builds(cell) {
+				room = -limits[k].Scale
+			}
+			out = append(out, room)
 		}
 	}
 	return out, nil
+}
+
+// builds reports whether the car of a cell, counted row after row, can be built.
+func (m *mapper) builds(cell int) bool {
+	p := &m.problem
+	_, err := p.Base.Assemble(p.ChangesAt(cell%p.Columns, cell/p.Columns), p.Hold)
+	return err == nil
 }
 
 // limits returns those of the study's search, none where it states none.
@@ -44,7 +57,7 @@ func (s *sweeper) limits() ([]optimize.Limit, error) {
 		return nil, nil
 	}
 	for i := range s.doc.Search.Limits {
-		l, err := s.limit(&s.doc.Search.Limits[i])
+		l, err := s.limit(i)
 		if err != nil {
 			return nil, err
 		}

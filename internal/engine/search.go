@@ -2,6 +2,7 @@ package engine
 
 import (
 	"context"
+	"slices"
 
 	"toewright/internal/study"
 	"toewright/optimize"
@@ -68,9 +69,12 @@ func (s *searcher) noAnswer(ctx context.Context, status optimize.Status) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
-	w := s.window
-	e := wrongf("search", "no values within the bounds let the car reach its window, %g %s of droop to %g %s of bump, in every scenario (%s); make bounds or window smaller",
-		w.Droop, s.doc.Units, w.Bump, s.doc.Units, status)
+	w, there, remedy := s.window, "", "bounds or window"
+	if slices.ContainsFunc(s.doc.Search.Limits, func(l study.Limit) bool { return l.At == study.AtLock }) {
+		there, remedy = ", and full lock there as a limit asks", "bounds, window or steering.lock"
+	}
+	e := wrongf("search", "no values within the bounds let the car reach its window, %g %s of droop to %g %s of bump, in every scenario%s (%s); make %s smaller",
+		w.Droop, s.doc.Units, w.Bump, s.doc.Units, there, status, remedy)
 	e.Fault = Unsolvable
 	return e
 }

@@ -40,7 +40,7 @@ func (s *sweeper) serving() (*serving, error) {
 	}
 	out := &serving{setUps: ups}
 	for i := range f.Limits {
-		limit, err := s.limit(&f.Limits[i])
+		limit, err := s.limit(i)
 		out.limits = append(out.limits, servedLimit{&f.Limits[i], limit, err})
 	}
 	return out, nil
@@ -67,7 +67,8 @@ func (v *serving) standing(scenario string, axle *solver.Axle) (out []LimitResul
 	for i := range v.limits {
 		k := &v.limits[i]
 		if k.problem != nil {
-			out = append(out, LimitResult{Name: limitName(k.l), Scenario: scenario, Value: none, Min: bound(k.l.Min), Max: bound(k.l.Max), Problem: bare(k.problem)})
+			l := v.doc.Bounded(k.l)
+			out = append(out, LimitResult{Name: limitName(&l), Scenario: scenario, Value: none, Min: bound(l.Min), Max: bound(l.Max), Problem: bare(k.problem)})
 			continue
 		}
 		st := k.limit.State(axle, v.ws)

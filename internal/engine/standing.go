@@ -38,7 +38,7 @@ func Standing(ctx context.Context, d *study.Document, o StandingOptions) (*Stand
 			return nil, err
 		}
 		l := &d.Search.Limits[i]
-		limit, err := s.limit(l)
+		limit, err := s.limit(i)
 		if err != nil {
 			return nil, err
 		}

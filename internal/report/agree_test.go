@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -156,5 +157,10 @@ func TestBrokenLimit(t *testing.T) {
 	d.Search.Limits = []study.Limit{{Result: "outerBallAngle", Max: &most}}
 	if page := seen(written(t, gathered(t, d, Options{}))); !strings.Contains(page, "at most 1.00 deg: NOT HELD") {
 		t.Error("the page does not say that the limit is not held")
+	}
+	d.Search.Limits[0].At = study.AtLock
+	want := regexp.MustCompile(`outer ball angle at lock: [0-9.]+ deg at 50 mm (bump|droop)( and full (left|right) lock|, straight ahead) \((left|right) wheel\), at most 1.00 deg: NOT HELD`)
+	if page := seen(written(t, gathered(t, d, Options{}))); !want.MatchString(page) {
+		t.Errorf("the page has nothing like %s", want)
 	}
 }

@@ -84,9 +84,21 @@ func (p *page) limits() {
 		if !l.Held {
 			verdict = "NOT HELD"
 		}
-		lines = append(lines, fmt.Sprintf("%s: %s, %s: %s", words(l.Name), p.limited(l, l.Value), p.bounds(l), verdict))
+		lines = append(lines, fmt.Sprintf("%s: %s, %s: %s", words(l.Name), p.measured(l), p.bounds(l), verdict))
 	}
 	p.points("Limits", lines)
+}
+
+// measured writes the value of a limit and, of one at lock, where it is.
+func (p *page) measured(l *engine.LimitResult) string {
+	where := l.Where(func(x float64) string { return p.n.travel(x) + " " + p.n.LengthUnit() })
+	switch {
+	case where == "":
+		return p.limited(l, l.Value)
+	case !l.Value.Valid():
+		return where
+	}
+	return p.limited(l, l.Value) + " " + where
 }
 
 // limited writes a value of a limit with its unit.

@@ -3,6 +3,12 @@ package study
 // Clearance is the result of a [Limit] on the distance of a part from a plane, a rim or another link.
 const Clearance = "clearance"
 
+// Where a [Limit] is looked at along the travel.
+const (
+	AtStraight = "straight" // straight ahead
+	AtLock     = "lock"     // straight ahead and at full lock to either side
+)
+
 // Limit bounds a result that a search must respect. Clearances also say of which
 // part and from what. A limit on a ball's angle that states no bound takes the cone
 // of the tie rod's joint, one on the thread the least engagement.
@@ -11,6 +17,9 @@ type Limit struct {
 	Min    *float64 `json:"min,omitzero"`
 	Max    *float64 `json:"max,omitzero"`
 	Side   Side     `json:"side,omitzero" rule:"oneof=left|right"` // Side is absent for both.
+	// At says where a result that is looked at through the travel is: [AtStraight],
+	// the default, or [AtLock], which needs steering.lock. Others take none.
+	At string `json:"at,omitzero" rule:"oneof=straight|lock"`
 
 	Of     string  `json:"of,omitzero" rule:"oneof=outer-ball|inner-ball|tie-rod"` // Of is the part of a clearance.
 	Radius float64 `json:"radius,omitzero" rule:"notnegative"`                     // Radius is that of the part about its centre or axis.
@@ -38,6 +47,12 @@ type Link struct {
 type Rim struct {
 	Radius float64 `json:"radius" rule:"required,positive"` // Radius is that of the free space inside.
 	Offset float64 `json:"offset"`                          // Offset is how far inboard of the wheel centre the edge lies.
+}
+
+// Travels reports whether the limit's result is looked at through the travel, and so
+// can be at lock.
+func (l *Limit) Travels() bool {
+	return l.Result == "innerBallAngle" || l.Result == "outerBallAngle" || l.Result == Clearance
 }
 
 // Bounded returns a limit of the study with the bounds that it takes from the tie

@@ -116,6 +116,33 @@ func (d *Document) limitsProblem() *problem {
 		if p := l.placeProblem(path); p != nil {
 			return p
 		}
+		if p := d.lockProblem(i); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// LimitAtLock returns an error that names the key where limit i of the search states
+// "at" and cannot: its result is not looked at through the travel, or the study states
+// no steering lock.
+func (d *Document) LimitAtLock(i int) error { return d.lockProblem(i).err() }
+
+func (d *Document) lockProblem(i int) *problem {
+	l, path := &d.Search.Limits[i], fmt.Sprintf("search.limits.%d.at", i)
+	switch g := d.Steering; {
+	case l.At == "":
+		return nil
+	case l.Result == "turningCircle":
+		return problemf(path, "is not for turningCircle, which is taken at full lock as it is; leave it out")
+	case !l.Travels():
+		return problemf(path, "is for innerBallAngle, outerBallAngle and clearance, which are looked at through the travel, not for %s; leave it out", l.Result)
+	case l.At != AtLock:
+		return nil
+	case g == nil || g.Type == NoGear:
+		return problemf(path, "asks for full lock of an axle without a steering gear; leave it out")
+	case g.Lock == 0:
+		return problemf(path, "asks for full lock, which the study does not state; state steering.lock, the most steering input to either side")
 	}
 	return nil
 }

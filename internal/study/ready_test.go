@@ -45,6 +45,18 @@ func TestReady(t *testing.T) {
 			with(`"limits": [{"result": "clearance", "min": 5, "of": "tie-rod", "plane": {"point": [0, 0, 0], "normal": [0, 0, 0]}}]`),
 			"search.limits.0.plane.normal: has no direction",
 		},
+		{
+			"search", "full lock where none is stated", variables, with(`"limits": [{"result": "ackermann", "min": 5}, {"result": "outerBallAngle", "max": 20, "at": "lock"}]`),
+			"search.limits.1.at: asks for full lock, which the study does not state; state steering.lock, the most steering input to either side",
+		},
+		{
+			"search", "full lock of what is at lock", variables, with(`"limits": [{"result": "turningCircle", "max": 20, "at": "lock"}]`),
+			"search.limits.0.at: is not for turningCircle, which is taken at full lock as it is; leave it out",
+		},
+		{
+			"search", "full lock of what is at rest", variables, with(`"limits": [{"result": "tieRodLength", "max": 20, "at": "straight"}]`),
+			"search.limits.0.at: is for innerBallAngle, outerBallAngle and clearance, which are looked at through the travel, not for tieRodLength; leave it out",
+		},
 		{"fit", "no readings", `[[0, 0], [10, 0.1]]`, `[]`, "readings: none to fit; enter travel and gauge readings first"},
 		{"fit", "prior twice", `[{"parameter": "tieRodOuter.z", "sd": 2}]`, `[{"parameter": "toe", "sd": 2}, {"parameter": "toe", "sd": 1}]`, "priors.1.parameter: toe has a prior already"},
 		{"fit", "no room for advice", `"min": -10, "max": 10`, `"min": 10, "max": -10`, "advise.max: want more than min 10, got -10"},
@@ -78,5 +90,20 @@ func TestReadyToFitCountsReadings(t *testing.T) {
 	const want = "readings.1.values: more than 20000 readings"
 	if err := d.ReadyToFit(); err == nil || err.Error() != want {
 		t.Errorf("ReadyToFit = %v, want %s", err, want)
+	}
+}
+
+// TestLimitsAtLock takes full lock of a gear that states it, and not of an axle without one.
+func TestLimitsAtLock(t *testing.T) {
+	d := decode(t, edited(t, `{"variables": [{"parameter": "tieRodOuterHeight", "min": -20, "max": 20}]}`,
+		`{"variables": [{"parameter": "tieRodOuterHeight", "min": -20, "max": 20}], "limits": [{"result": "outerBallAngle", "max": 20, "at": "lock"}]}`))
+	d.Steering.Lock = 60
+	if err := d.ReadyToSearch(); err != nil {
+		t.Errorf("with a lock of 60 mm: %v", err)
+	}
+	d.Steering = nil
+	const want = "search.limits.0.at: asks for full lock of an axle without a steering gear; leave it out"
+	if err := d.LimitAtLock(0); err == nil || err.Error() != want {
+		t.Errorf("without a gear: %v, want %s", err, want)
 	}
 }

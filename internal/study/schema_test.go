@@ -46,6 +46,7 @@ func TestSchemaTakesStudies(t *testing.T) {
 	s := compiledSchema(t)
 	files := studyFiles(t)
 	files["small"] = []byte(smallText)
+	files["limits at lock"] = edited(t, `"max": 20}]}`, `"max": 20}], "limits": [{"result": "outerBallAngle", "max": 20, "at": "lock"}, {"result": "innerBallAngle", "max": 20, "at": "straight"}]}`)
 	for name, data := range files {
 		t.Run(name, func(t *testing.T) {
 			if err := validate(t, s, data); err != nil {
@@ -93,6 +94,7 @@ func TestSchemaAndDecodeRefuse(t *testing.T) {
 		{"unknown setpoint", `["toe"]`, `["tow"]`},
 		{"variable without bounds", `"min": -20, "max": 20`, `"min": -20`},
 		{"unknown key of a tolerance", `"plusMinus": 0.5`, `"plusminus": 0.5`},
+		{"unknown place of a limit", `"max": 20}]}`, `"max": 20}], "limits": [{"result": "outerBallAngle", "max": 20, "at": "bump"}]}`},
 		{"no limit", `{"limit": 0.1}`, `{"limit": 0}`},
 		{"no side", `"side": "left", `, ``},
 		{"no base", `"base": 300, `, ``},

@@ -38,6 +38,27 @@ func TestSearchAnswer(t *testing.T) {
 	}
 }
 
+// atLock is the saloon with a limit at lock that no car holds, where lock is stated.
+func atLock(lock string) string {
+	return strings.NewReplacer(`{"type": "rack"}`, `{"type": "rack"`+lock+`}`,
+		`"max": 20}]}`, `"max": 20}], "limits": [{"result": "innerBallAngle", "max": 3, "at": "lock"}]}`).Replace(saloon)
+}
+
+// TestSearchSaysWhereALimitIsBroken: at which travel and steer of which wheel.
+func TestSearchSaysWhereALimitIsBroken(t *testing.T) {
+	r := post(t, New(Config{}), "search", atLock(`, "lock": 60`))
+	var got engine.SearchResult
+	if err := json.NewDecoder(r.Body).Decode(&got); err != nil || r.StatusCode != http.StatusOK {
+		t.Fatalf("search: %d, %v", r.StatusCode, err)
+	}
+	if len(got.Limits) != 1 || got.Limits[0].Held || got.Limits[0].At == nil {
+		t.Fatalf("limits %+v, want one broken at a position", got.Limits)
+	}
+	if at := got.Limits[0].At; at.Lock == "" || at.Steer*at.Steer != 60*60 || at.Travel*at.Travel != 50*50 {
+		t.Errorf("at %+v, want an end of the travel and a lock of 60 mm", at)
+	}
+}
+
 func TestRefusals(t *testing.T) {
 	tests := []struct {
 		name, path, body string
@@ -57,6 +78,7 @@ func TestRefusals(t *testing.T) {
 		{"seed no whole number", "search?seed=1.5", saloon, 400, "seed", "whole"},
 		{"unknown candidate", "compare?candidate=none", saloon, 400, "candidate", "low ball"},
 		{"nothing to search", "search", strings.Replace(saloon, `"search": {"variables": [{"parameter": "tieRodOuterHeight", "min": -20, "max": 20}]}`, `"name": "x"`, 1), 400, "search", "variables"},
+		{"lock that is not stated", "search", atLock(""), 400, "search.limits.0.at", "steering.lock"},
 		{"steering out of reach", "sweep?steer=900", saloon, 422, "", "tie rod"},
 		{"static position out of reach", "sweep", strings.Replace(saloon, `"tieRodOuterHeight": -8`, `"lowerBallJointHeight": 900`, 1), 422, "", "travel 0"},
 		{"unknown call", "swep", saloon, 404, "", "openapi.json"},

@@ -1,0 +1,42 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/store"
+	"toewright/internal/study"
+)
+
+// TestLimitsAskWhereToLook shows the choice of full lock with the results that take it,
+// once the study states one.
+func TestLimitsAskWhereToLook(t *testing.T) {
+	s := onStage(t, store.Memory{}, "find")
+	most := 30.0
+	s.do(func(app.Context) {
+		s.desk.Session.SetLimits("limits", []study.Limit{{Result: "tieRodLength", Max: &most}, {Result: "outerBallAngle", Max: &most, At: study.AtLock}})
+	})
+	s.do(func(ctx app.Context) { s.panels.show(ctx, "find") })
+	s.shows(t, `id="limit-1-at"`, "straight ahead and at both locks", "Outer ball, angle off neutral, also at lock", `id="full-lock"`, `value="66.00"`)
+	if strings.Contains(s.text(), `id="limit-0-at"`) {
+		t.Error("the length of the tie rod has a choice of full lock")
+	}
+	s.do(func(app.Context) {
+		s.desk.Session.SetLimitAt(1, study.AtStraight)
+		s.desk.Session.SetLock("")
+	})
+	s.do(func(ctx app.Context) { s.panels.show(ctx, "find") })
+	s.shows(t, `id="full-lock"`)
+	if strings.Contains(s.text(), `id="limit-1-at"`) {
+		t.Error("full lock can be chosen where the study states none")
+	}
+	s.do(func(app.Context) {
+		s.desk.Session.SetLimits("limits", []study.Limit{{Result: "tieRodLength", Max: &most}})
+	})
+	s.do(func(ctx app.Context) { s.panels.show(ctx, "find") })
+	if strings.Contains(s.text(), `id="full-lock"`) {
+		t.Error("full lock is asked for though no limit is looked at there")
+	}
+}
