@@ -1,6 +1,7 @@
 package solver_test
 
 import (
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -72,6 +73,12 @@ func TestOuterPathFollowsRod(t *testing.T) {
 		path, err := x.OuterPath(solver.NewWorkspace(), side, travels, own)
 		if err != nil {
 			t.Fatal(err)
+		}
+		if x.Solid() { // one drag link, whichever side is asked for
+			other, err := x.OuterPath(solver.NewWorkspace(), solver.Left, travels, own)
+			if err != nil || !slices.Equal(path, other) {
+				t.Errorf("%s: path for the left %v, %v; want that for the right %v", file, other, err, path)
+			}
 		}
 		for i, z := range travels {
 			var p solver.Placed

@@ -1,6 +1,7 @@
 package solver
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -103,7 +104,7 @@ func upperLinks(d *Design) [2]int {
 		}
 	}
 	slices.SortStableFunc(lengthwise, func(a, b int) int {
-		return cmpDescending(d.Common[2*a+1].Z, d.Common[2*b+1].Z)
+		return cmp.Compare(d.Common[2*b+1].Z, d.Common[2*a+1].Z)
 	})
 	switch len(lengthwise) {
 	case 4:
@@ -112,14 +113,4 @@ func upperLinks(d *Design) [2]int {
 		return [2]int{0, 0}
 	}
 	return [2]int{lengthwise[0], lengthwise[0]}
-}
-
-func cmpDescending(a, b float64) int {
-	switch {
-	case a > b:
-		return -1
-	case a < b:
-		return 1
-	}
-	return 0
 }

@@ -24,8 +24,9 @@ func (t *tracer) loaded() int {
 	return link
 }
 
-// leftNull sets x to the unit vector that the transposed Jacobian all but sends
-// to zero, by inverse iteration: the loads in which the links balance each other.
+// leftNull sets x to a vector that the transposed Jacobian all but sends to zero, by
+// inverse iteration: the loads in which the links balance each other. Its length is
+// none in particular: in so few rounds it cannot grow out of what a number holds.
 func (t *tracer) leftNull(x *column) {
 	for i := range t.n {
 		for j := range t.n {
@@ -40,9 +41,5 @@ func (t *tracer) leftNull(x *column) {
 	for range loadRounds {
 		t.lu.solve(x, x)
 		t.lu.solveTransposed(x, x)
-		size := largest(x, t.n)
-		for i := range t.n {
-			x[i] /= size
-		}
 	}
 }
