@@ -66,3 +66,33 @@ func TestEvolutionStops(t *testing.T) {
 		t.Errorf("%d evaluations, want it to stop at the budget of 20", e.box.count)
 	}
 }
+
+// TestEvolutionInAnyUnit measures the same distance in a unit far smaller: the run finds
+// the same place, and keeps to the limit, whatever figure the objective has.
+func TestEvolutionInAnyUnit(t *testing.T) {
+	const smaller = 1 << 30
+	inUnits := func(times float64) *evolution {
+		near := distanceTo(3, 4)
+		m := withLimits(functionModel{near.Size(), func(x []float64, v *Values) bool {
+			ok := near.Evaluate(x, v)
+			for i := range v.R {
+				v.R[i] *= times
+			}
+			return ok
+		}}, 1, disc(1))
+		sc, err := newScale(&Objective{}, m.Size().Residuals)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return newEvolution(newBox(m, square(2, -5, 5)), sc, 5*times, func() {})
+	}
+	one, many := inUnits(1), inUnits(smaller)
+	want, got := one.run(600, 1), many.run(600, 1)
+	const basin = 1e-3 // of the box: violations are told apart less finely beside large figures
+	if !nearAll(got, want, basin) || !near(many.merit/smaller, one.merit, basin) {
+		t.Errorf("best %v with merit %g in small units, want %v with %g", got, many.merit/smaller, want, one.merit)
+	}
+	if x, y := 10*got[0]-5, 10*got[1]-5; !(math.Hypot(x, y) <= 1+1e-12) {
+		t.Errorf("best (%g, %g) breaks the limit: it lies outside the unit circle", x, y)
+	}
+}

@@ -48,6 +48,8 @@ func TestToleranceRefuses(t *testing.T) {
 	wantError(t, err, Wrong, "tolerances", "")
 	_, err = Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Cars: -1})
 	wantError(t, err, Wrong, "cars", "-1")
+	_, err = Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Limit: -0.2})
+	wantError(t, err, Wrong, "limit", "-0.2 deg is no limit")
 	kept := document(t, `"tolerances": [{"parameter": "toe", "sd": 0.1}], "yield": {"limit": 0.1, "keepToe": true},`)
 	_, err = Tolerance(context.Background(), kept, ToleranceOptions{})
 	wantError(t, err, Wrong, "", "tolerance of toe: the cars' toe is not re-set")

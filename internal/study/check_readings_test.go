@@ -27,6 +27,15 @@ func TestCheckReadingsFindsNothing(t *testing.T) {
 	}
 }
 
+// TestCheckReadingsOfTheFewest finds a slip in five readings of a straight line.
+func TestCheckReadingsOfTheFewest(t *testing.T) {
+	r := Reading{Base: 300, Values: [][2]float64{{-20, 1}, {-10, 20}, {0, 3}, {10, 4}, {20, 5}}}
+	want := Finding{"readings.0.values.1", Warning, "the reading 20 at travel -10 jumps off the line of its neighbours", "is a digit too many? Then it would be 2"}
+	if got := checkReadings(&Document{Readings: []Reading{r}}); !contains(got, want) {
+		t.Errorf("checkReadings lacks\n%+v\ngot\n%s", want, list(got))
+	}
+}
+
 func TestCheckReadings(t *testing.T) {
 	tests := []struct {
 		name string

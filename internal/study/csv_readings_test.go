@@ -121,6 +121,23 @@ func TestReadingsRoundTrip(t *testing.T) {
 	}
 }
 
+// TestFormatReadings writes a table as a person would: runs counted from 1, and only
+// the columns that a reading has something for.
+func TestFormatReadings(t *testing.T) {
+	got := string(FormatReadings([]Reading{
+		{Side: Left, Gauge: "plate", Base: 300, Repeatability: 0.05, Values: [][2]float64{{-10, 1.5}, {0, 2}}},
+		{Side: Right, Base: 381, Changes: Changes{"tieRodOuterHeight": -6}, Values: [][2]float64{{0, 2.25}}},
+	}))
+	const want = `run,side,gauge,base,repeatability,travel,reading,tieRodOuterHeight
+1,left,plate,300,0.05,-10,1.5,
+1,left,plate,300,0.05,0,2,
+2,right,,381,,0,2.25,-6
+`
+	if got != want {
+		t.Errorf("FormatReadings =\n%s\nwant\n%s", got, want)
+	}
+}
+
 // FuzzParseReadings checks that no table makes the parser panic.
 func FuzzParseReadings(f *testing.F) {
 	d := templateDoc(f, "strut-rack")

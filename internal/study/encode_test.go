@@ -3,6 +3,7 @@ package study
 import (
 	"bytes"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -58,6 +59,26 @@ func TestEncodeErrors(t *testing.T) {
 			tt.edit(d)
 			if _, err := Encode(d); err == nil || err.Error() != tt.want {
 				t.Errorf("Encode = %v, want %s", err, tt.want)
+			}
+		})
+	}
+}
+
+// TestEncodeErrorsOfAnAxle: what an axle lacks is named, be it of a side or of both.
+func TestEncodeErrorsOfAnAxle(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		edit func(*Suspension)
+		want string
+	}{
+		{"kingpin of the right", func(s *Suspension) { delete(s.Right.Points, "kingpins.1") }, "kingpins.1: missing"},
+		{"link", func(s *Suspension) { delete(s.Common, "links.2.outer") }, "links.2.outer: missing"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			d := templateDoc(t, "solid-axle-rack")
+			tt.edit(&d.Suspension)
+			if _, err := Encode(d); err == nil || !strings.HasSuffix(err.Error(), tt.want) {
+				t.Errorf("Encode = %v, want an error that ends in %q", err, tt.want)
 			}
 		})
 	}

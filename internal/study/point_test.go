@@ -1,6 +1,7 @@
 package study
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -60,6 +61,15 @@ func TestSetPointErrors(t *testing.T) {
 				t.Errorf("SetPoint(%+v) = nil, want an error", tt.point)
 			}
 		})
+	}
+}
+
+// TestSetPointOfNoKind refuses the point of a suspension that is not known.
+func TestSetPointOfNoKind(t *testing.T) {
+	d := templateDoc(t, "strut-rack")
+	d.Suspension.Type = "unicycle"
+	if err := d.SetPoint(PlacedPoint{"strutTop", Left, Vec3{}}); err == nil || !strings.Contains(err.Error(), "unicycle") {
+		t.Errorf("SetPoint of a unicycle = %v, want an error that names it", err)
 	}
 }
 

@@ -32,6 +32,7 @@ func TestReady(t *testing.T) {
 		{"search", "target of the right out of order", variables, with(`"targetRight": [[10, 0], [10, 1]]`), "search.targetRight.1: travel 10 does not follow 10; list the points by growing travel"},
 		{"search", "negative weight", variables, with(`"weights": [[0, 1], [10, -1]]`), "search.weights.1.1: want a weight of 0 or more, got -1"},
 		{"search", "no weight", variables, with(`"weights": [[0, 0]]`), "search.weights: all are 0; give at least one travel a weight"},
+		{"search", "no weight where there is travel", variables, with(`"weights": [[-10, 0], [10, 0]]`), "search.weights: all are 0; give at least one travel a weight"},
 		{"search", "weights out of order", variables, with(`"weights": [[10, 1], [0, 1]]`), "search.weights.1: travel 0 does not follow 10; list the points by growing travel"},
 		{"search", "no scenario counts", variables, with(`"scenarios": [{"weight": 0}]`), "search.scenarios: all weights are 0; give at least one a weight"},
 		{"search", "no percentage", variables, with(`"percentile": 100`), "search.percentile: want less than 100, got 100"},
