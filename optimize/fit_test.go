@@ -203,6 +203,26 @@ func (c *truth) twoStacks(t testing.TB, noise float64) *optimize.GaugeFit {
 	}}
 }
 
+// TestFitInAnyUnitOfTheGauge: base, readings and repeatability in metres in place of
+// millimetres are the same toe.
+func TestFitInAnyUnitOfTheGauge(t *testing.T) {
+	p := newTruth(t, 17, 2.5).twoStacks(t, noise)
+	want := fitCar(t, p)
+	for i := range p.Sets {
+		s := &p.Sets[i]
+		s.Base, s.Repeatability, s.Readings = s.Base/1000, s.Repeatability/1000, slices.Clone(s.Readings)
+		for k := range s.Readings {
+			s.Readings[k].Value /= 1000
+		}
+	}
+	got := fitCar(t, p)
+	for k := range want.Values {
+		if !(math.Abs(got.Values[k]-want.Values[k]) <= 1e-6) {
+			t.Errorf("%s = %.9f, want %.9f mm as with the base in mm", want.Unknowns[k].Key(), got.Values[k], want.Values[k])
+		}
+	}
+}
+
 // TestFitPublishedShift recovers the toe curve of the textbook's car with both
 // tie rod balls moved, and what moved them: the inner by 1.5 mm outboard and 2 mm
 // up, the outer by 1.5 mm down. Curve computed by two independent programs.

@@ -1,6 +1,7 @@
 package optimize
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -103,14 +104,6 @@ func (p *Spread) Ranking() []int {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case p.Shares[a] > p.Shares[b]:
-			return -1
-		case p.Shares[a] < p.Shares[b]:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(p.Shares[b], p.Shares[a]) })
 	return order
 }

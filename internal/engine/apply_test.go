@@ -88,3 +88,22 @@ func TestTradeOff(t *testing.T) {
 	_, err = TradeOff(context.Background(), d, TradeOffOptions{Aim: "beauty"})
 	wantError(t, err, Wrong, "aim", "beauty")
 }
+
+// TestAxleDrift: with one wheel in bump the mean of both toes turns the car, and over a
+// short run it leaves its line by half the run's square over the radius of the turn.
+func TestAxleDrift(t *testing.T) {
+	d := document(t, "")
+	r, err := Axle(t.Context(), d, AxleOptions{Candidate: "base", Distance: 10})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := sweepOf(t, d, SweepOptions{Candidate: "base", Motion: "left"})
+	top := len(s.Sweeps[0].Positions) - 1
+	left, right := s.Sweeps[0].Positions[top].Toe, s.Sweeps[1].Positions[top].Toe
+	steer := (right - left) / 2 * math.Pi / 180 // toe-in of the left wheel steers to the right
+	const run = 10_000.0                        // mm
+	want := run * run / 2 * steer / d.Vehicle.Wheelbase
+	drift := r.Cars[0].Drift
+	near(t, "drift to the left with the left wheel in bump, mm", float64(drift.Left), want, 1e-3*math.Abs(want))
+	near(t, "with the right wheel, mm", float64(drift.Right), -want, 1e-3*math.Abs(want))
+}

@@ -142,3 +142,33 @@ func TestFitWhoseAdviceHasNoBand(t *testing.T) {
 		t.Errorf("JSON of the fit: %v, %.80q; want an SD of null", err, text)
 	}
 }
+
+// TestFitOfTheSteeringsCentre: what was known of the steering's centre before any
+// reading comes back in the unit in which it was stated.
+func TestFitOfTheSteeringsCentre(t *testing.T) {
+	for _, template := range []string{"double-wishbone-rack", "double-wishbone-centre-link"} {
+		t.Run(template, func(t *testing.T) {
+			k, ok := study.TemplateByKey(template)
+			if !ok {
+				t.Fatal("no such template")
+			}
+			d := k.Document()
+			length := d.Units.FromMillimetres // one of the templates is in inches
+			d.Readings = []study.Reading{{Side: study.Left, Base: length(300), Repeatability: length(0.05)}}
+			for i := range 5 {
+				travel := float64(10*i - 20)
+				d.Readings[0].Values = append(d.Readings[0].Values, [2]float64{length(travel), length(1.3 + 0.015*travel)})
+			}
+			d.Priors = []study.Prior{{Parameter: "tieRodOuter.z", SD: length(2)}, {Parameter: "steerZero", SD: 0.75}}
+			d.Advise = nil
+			f, err := Fit(t.Context(), d, FitOptions{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			got, ok := f.Fitted["steerZero"]
+			if !ok || !(math.Abs(got.PriorSD-0.75) <= 1e-12) || !(got.SD > 0 && got.SD <= 0.75) {
+				t.Errorf("fitted %+v, want an SD of 0.75 before the readings and no more after", f.Fitted)
+			}
+		})
+	}
+}

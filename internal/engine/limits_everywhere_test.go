@@ -2,8 +2,12 @@ package engine
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"toewright/internal/study"
 	"toewright/solver"
@@ -171,4 +175,51 @@ func limitedAnswers(t *testing.T, d *study.Document, tradeOff bool) map[string][
 		out["shelf"] = append(out["shelf"], c.Changes)
 	}
 	return out
+}
+
+// TestClearanceOfAnAxlesLinks measures how near the tie rod comes to a link of neither
+// side, against the least distance of points set close along both.
+func TestClearanceOfAnAxlesLinks(t *testing.T) {
+	template, ok := study.TemplateByKey("solid-axle-rack")
+	if !ok {
+		t.Fatal("no such template")
+	}
+	d := template.Document()
+	d.Travel = &study.Travel{Bump: 20, Droop: 20, Step: 20}
+	d.Search = &study.Search{Limits: []study.Limit{{
+		Result: "clearance", Of: "tie-rod", Radius: 11, Link: &study.Link{From: "links.3.inner", To: "links.3.outer", Radius: 16},
+	}}}
+	got := measured(t, d, nil)
+	s, err := newJudge(d, "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	car, err := s.base.Assemble(nil, solver.HoldAll)
+	if err != nil {
+		t.Fatal(err)
+	}
+	least := math.Inf(1)
+	for _, travel := range []float64{-20, 0, 20} {
+		var at solver.Placed
+		if err := car.Place(solver.NewWorkspace(), [2]float64{travel, travel}, 0, &at); err != nil {
+			t.Fatal(err)
+		}
+		point := func(name string, side []solver.Vec, points []solver.Hardpoint) solver.Vec {
+			return side[slices.IndexFunc(points, func(h solver.Hardpoint) bool { return h.Name == name })]
+		}
+		kind := car.Design().Kind
+		from, to := point("links.3.inner", at.Common, kind.CommonPoints), point("links.3.outer", at.Common, kind.CommonPoints)
+		left, right := point("steeringArmBalls", at.Side[0], kind.SidePoints), point("steeringArmBalls", at.Side[1], kind.SidePoints)
+		const steps = 400
+		along := func(a, b solver.Vec, k int) solver.Vec {
+			return r3.Add(a, r3.Scale(float64(k)/steps, r3.Sub(b, a)))
+		}
+		for i := range steps + 1 {
+			for k := range steps + 1 {
+				least = min(least, r3.Norm(r3.Sub(along(from, to, i), along(left, right, k))))
+			}
+		}
+	}
+	const coarse = 0.2 // mm: points some 3 mm apart on bars far more than that from each other
+	near(t, "clearance of the tie rod, mm", got, least-11-16, coarse)
 }

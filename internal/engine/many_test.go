@@ -3,7 +3,10 @@ package engine
 import (
 	"context"
 	"math"
+	"strings"
 	"testing"
+
+	"toewright/internal/study"
 )
 
 const toleranced = `"tolerances": [{"parameter": "tieRodOuter.z", "plusMinus": 1}, {"parameter": "tieRodInner.z", "sd": 0.5, "varies": "car"},
@@ -234,5 +237,38 @@ func TestToleranceAsBuilt(t *testing.T) {
 	}
 	if reset.Positions[4].SD != 0 || !(built.Yield.Share < reset.Yield.Share) {
 		t.Errorf("re-set: sd %g at travel 0, yield %.3f; as built %.3f", float64(reset.Positions[4].SD), float64(reset.Yield.Share), float64(built.Yield.Share))
+	}
+}
+
+// TestSteerToTheLock turns a symmetric car further than it goes: it locks alike to both
+// hands, between the last input reached and the next.
+func TestSteerToTheLock(t *testing.T) {
+	r, err := Steer(t.Context(), document(t, ""), SteerOptions{Candidate: "base", Lock: 400, Step: 10})
+	if err != nil {
+		t.Fatal(err)
+	}
+	lock, ps := r.Cars[0].Lock, r.Cars[0].Points
+	if lock == nil || lock.Link == "" {
+		t.Fatalf("lock %+v, want one with its link", lock)
+	}
+	near(t, "lock to the left against the right, mm", float64(lock.High), -float64(lock.Low), 1e-6)
+	if last := ps[len(ps)-1].Input; !(last <= float64(lock.High) && float64(lock.High) < last+10) {
+		t.Errorf("the last input reached is %g mm, the lock at %g: want it less than a step of 10 beyond", last, float64(lock.High))
+	}
+}
+
+func TestSteerRefuses(t *testing.T) {
+	_, err := Steer(t.Context(), document(t, ""), SteerOptions{Lock: -5})
+	wantError(t, err, Wrong, "lock", "-5 in steps of")
+	_, err = Steer(t.Context(), document(t, ""), SteerOptions{Candidate: "nobody"})
+	wantError(t, err, Wrong, "candidate", "nobody")
+}
+
+// TestChooseNamesThePart whose changes the car does not have.
+func TestChooseNamesThePart(t *testing.T) {
+	d := document(t, `"catalogue": [{"slot": "arms", "name": "long arm", "price": 1, "changes": {"steeringArmLength": 5}}],`)
+	d.Catalogue[0].Changes = study.Changes{"steeringArmLenght": 5}
+	if _, err := Choose(t.Context(), d, ChooseOptions{}); err == nil || !strings.Contains(err.Error(), "part long arm: steeringArmLenght: is no parameter") {
+		t.Errorf("Choose = %v, want an error that names the part and the key", err)
 	}
 }

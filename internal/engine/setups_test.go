@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"toewright/internal/study"
 )
 
 // casters is a search that must serve three casters, the last twice as much.
@@ -102,5 +104,32 @@ func TestCompareWithoutSearch(t *testing.T) {
 	c, err := Compare(t.Context(), document(t, ""), CompareOptions{})
 	if err != nil || c.Served != nil || c.Target != nil {
 		t.Errorf("served %v, target %v, %v", c.Served, c.Target, err)
+	}
+}
+
+// TestMapOfAllSetUps: a cell over all set-ups is what the cells of each by itself come
+// to, weighted as the search weights them or the worst of them.
+func TestMapOfAllSetUps(t *testing.T) {
+	mapOf := func(d *study.Document, figure, scenario string) float64 {
+		m, err := Map(t.Context(), d, MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: 2, Rows: 2, Figure: figure, Scenario: scenario})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return float64(m.Cells[0][1])
+	}
+	for _, tt := range []struct{ figure, combine string }{{"rms", ""}, {"peak", ""}, {"rms", "worst"}, {"peak", "worst"}} {
+		t.Run(tt.figure+" "+tt.combine, func(t *testing.T) {
+			d := document(t, casters)
+			d.Search.Combine = tt.combine
+			a, b, c := mapOf(d, tt.figure, "caster 4"), mapOf(d, tt.figure, "caster 5"), mapOf(d, tt.figure, "caster 6, an inch low")
+			want := (a + b + 2*c) / 4
+			switch {
+			case tt.combine == "worst":
+				want = max(a, b, c)
+			case tt.figure == "rms":
+				want = math.Sqrt((a*a + b*b + 2*c*c) / 4)
+			}
+			near(t, "all set-ups", mapOf(d, tt.figure, AllScenarios), want, 1e-12)
+		})
 	}
 }
