@@ -47,7 +47,7 @@ func (c *controls) Render() app.UI {
 			c.toggle("orbit", "3D", v.Face == model.OrbitFace, (*model.View).Turn),
 			c.toggle("instant", "Roll centre", v.Instant, func(v *model.View) { v.Instant = !v.Instant }).
 				Title("Instant centres of both wheels, and the roll centre between them"),
-			c.toggle("zoom", "Zoom toe", v.Zoomed, func(v *model.View) { v.Zoomed = !v.Zoomed }).
+			c.toggle("zoom", "Zoom", v.Zoomed, func(v *model.View) { v.Zoomed = !v.Zoomed }).
 				Title("Toe scale of the selected car's curve; the others' show as far as they go"),
 			c.toggle("alone", "Only selected", v.Alone, func(v *model.View) { v.Alone = !v.Alone }).
 				Title("Curves of the base car and the selected one alone"),
