@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"math"
 	"strconv"
 
 	"toewright/app/model"
@@ -13,18 +14,33 @@ func (t *Terrain) Ground(g plot.Grid, levels []float64) plot.Picture {
 	p := plot.Picture{Width: TerrainWidth, Height: TerrainHeight}
 	lines, labels := contours(f, g, levels)
 	p.Draw("contour", lines)
-	t.limits(&p, f)
+	names := t.limits(&p, f)
 	for _, l := range labels {
-		p.Write("figure", l.at, 0.85*terrainText, l.text)
+		if standsClear(names, l.at.At) {
+			p.Write("figure", l.at, labelText, l.text)
+		}
 	}
 	t.axes(&p, f)
 	return p
 }
 
-// contourLabel is the level of a contour line, where it is written.
-type contourLabel struct {
+// labelText is the text size of what is written on lines, in CSS pixels.
+const labelText = 0.85 * terrainText
+
+// lineLabel is what is written along a line, from its middle.
+type lineLabel struct {
 	at   plot.Anchor
 	text string
+}
+
+// distance returns how far a place is from the text of a label, in CSS pixels.
+func (l lineLabel) distance(at plot.Point) float64 {
+	// A letter is half as wide as it is high, near enough.
+	half := float64(len(l.text)) * labelText / 4
+	sin, cos := math.Sincos(l.at.Turn * math.Pi / 180)
+	d := at.Sub(l.at.At)
+	along, across := d.X*cos+d.Y*sin, d.Y*cos-d.X*sin
+	return math.Hypot(max(math.Abs(along)-half, 0), across)
 }
 
 // leastLabelled is the shortest contour line that bears its level, in texts' heights.
@@ -32,14 +48,14 @@ const leastLabelled = 6
 
 // contours returns the contour lines of all levels, and the labels of those that are
 // long enough and stand clear of the others.
-func contours(f plot.Frame, g plot.Grid, levels []float64) (lines plot.Path, labels []contourLabel) {
+func contours(f plot.Frame, g plot.Grid, levels []float64) (lines plot.Path, labels []lineLabel) {
 	var c plot.Contours
 	for _, level := range levels {
 		for c.Reset(g, level); c.Next(); {
 			lines = f.AppendContourLine(lines, &c)
 			at, ok := f.ContourLabel(c.Line(), leastLabelled*terrainText)
 			if ok && standsClear(labels, at.At) {
-				labels = append(labels, contourLabel{at, strconv.FormatFloat(level, 'f', -1, 64)})
+				labels = append(labels, lineLabel{at, strconv.FormatFloat(level, 'f', -1, 64)})
 			}
 		}
 	}
@@ -47,9 +63,9 @@ func contours(f plot.Frame, g plot.Grid, levels []float64) (lines plot.Path, lab
 }
 
 // standsClear reports whether a label at a place stands clear of the others.
-func standsClear(labels []contourLabel, at plot.Point) bool {
+func standsClear(labels []lineLabel, at plot.Point) bool {
 	for _, other := range labels {
-		if at.Sub(other.at.At).Length() < 3*terrainText {
+		if other.distance(at) < 2.5*terrainText {
 			return false
 		}
 	}

@@ -14,7 +14,8 @@ const hatchStep, hatchGrain = 8.0, 3.0
 const roomSteps = 4
 
 // limits draws the edge of what each limit forbids, with its name, and hatches beyond.
-func (t *Terrain) limits(p *plot.Picture, f plot.Frame) {
+// It returns the names.
+func (t *Terrain) limits(p *plot.Picture, f plot.Frame) (names []lineLabel) {
 	var fields []plot.Grid
 	var c plot.Contours
 	for i, room := range t.Map.Room {
@@ -26,11 +27,13 @@ func (t *Terrain) limits(p *plot.Picture, f plot.Frame) {
 		for c.Reset(g, 0); c.Next(); {
 			p.Draw("limit", f.AppendContourLine(nil, &c))
 			if at, ok := f.ContourLabel(c.Line(), leastLabelled*terrainText); ok {
-				p.Write("figure", at, 0.85*terrainText, label)
+				p.Write("figure", at, labelText, label)
+				names = append(names, lineLabel{at, label})
 			}
 		}
 	}
 	p.Draw("forbidden", appendHatching(nil, f, fields))
+	return names
 }
 
 // appendHatching strokes the frame wherever one of the fields is below zero.

@@ -129,6 +129,41 @@ func TestForbiddenGroundIsHatched(t *testing.T) {
 	}
 }
 
+// TestLabelsStandClear puts the edge of a limit, whose name is long, across the map: no
+// level of a contour line is written into the name.
+func TestLabelsStandClear(t *testing.T) {
+	m := terrain(t, 16)
+	m.Map.RoomSize, m.Map.Room = 5, [][]float64{nil}
+	for range 5 {
+		m.Map.Room[0] = append(m.Map.Room[0], 2, 1, 0, -1, -2)
+	}
+	field := m.Field()
+	var name *plot.Mark
+	var levels []plot.Mark
+	for _, mark := range m.Ground(field, scene.Levels(field)).Marks {
+		_, err := strconv.ParseFloat(mark.Text, 64)
+		switch {
+		case mark.Class != "figure":
+		case err == nil:
+			levels = append(levels, mark)
+		default:
+			name = &mark
+		}
+	}
+	if name == nil || len(levels) < 2 {
+		t.Fatalf("the map has %d levels written, and the limit's name: %t", len(levels), name != nil)
+	}
+	turn := name.Anchor.Turn * math.Pi / 180
+	letters := float64(len(name.Text)) / 4 * name.Size // half its length, a letter half as wide as high
+	for _, l := range levels {
+		d := l.Anchor.At.Sub(name.Anchor.At)
+		along, across := d.X*math.Cos(turn)+d.Y*math.Sin(turn), d.Y*math.Cos(turn)-d.X*math.Sin(turn)
+		if math.Abs(along) < letters && math.Abs(across) < l.Size {
+			t.Errorf("%s is written %.0f px from the line of %q", l.Text, math.Abs(across), name.Text)
+		}
+	}
+}
+
 func BenchmarkTerrain(b *testing.B) {
 	for name, size := range map[string]int{"coarse": 16, "full": model.FullMap} {
 		b.Run(name, func(b *testing.B) {
