@@ -21,9 +21,13 @@ func (l *limits) asksLock(list []study.Limit) bool {
 
 // lock is the field of the most steering input.
 func (l *limits) lock() app.UI {
-	value, unit := l.Bench.numbers().LockField(l.Bench.document(), &l.Bench.cars().Design.Gear)
+	gear, moves := &l.Bench.cars().Design.Gear, "rack"
+	if gear.Kind == solver.CentreLink {
+		moves = "pitman arm"
+	}
+	value, unit := l.Bench.numbers().LockField(l.Bench.document(), gear)
 	return app.Div().Class("row").Body(&field{
-		ID: "full-lock", Label: "full lock, input to either side", Unit: unit, Value: value,
+		ID: "full-lock", Label: "full lock, " + moves + " to either side", Unit: unit, Value: value,
 		Set: func(ctx app.Context, text string) error {
 			return l.Bench.edit(ctx, func() error { return l.Bench.session().SetLock(text) })
 		},

@@ -19,7 +19,7 @@ func TestLimitsAskWhereToLook(t *testing.T) {
 		s.desk.Session.SetLimits("limits", []study.Limit{{Result: "tieRodLength", Max: &most}, {Result: "outerBallAngle", Max: &most, At: study.AtLock}})
 	})
 	s.do(func(ctx app.Context) { s.panels.show(ctx, "find") })
-	s.shows(t, `id="limit-1-at"`, "straight ahead and at both locks", "Outer ball, angle off neutral, also at lock", `id="full-lock"`, `value="66.00"`)
+	s.shows(t, `id="limit-1-at"`, "straight ahead and at both locks", "Outer ball, angle off neutral, also at lock", `id="full-lock"`, "full lock, rack to either side", `value="66.00"`)
 	if strings.Contains(s.text(), `id="limit-0-at"`) {
 		t.Error("the length of the tie rod has a choice of full lock")
 	}

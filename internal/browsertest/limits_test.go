@@ -61,3 +61,32 @@ func TestTargetOfAnotherCar(t *testing.T) {
 	page.WaitTrue(`!!document.querySelector("#answer")`)
 	page.Shot("target of another car")
 }
+
+// TestLimitIsLookedAtAtLock asks for the inner ball at full lock too, by more than there is:
+// the candidate's card says at which travel and lock it is broken. On a desk in the light,
+// on a phone in the dark.
+func TestLimitIsLookedAtAtLock(t *testing.T) {
+	for name, o := range map[string]Options{"desk": {}, "phone": {Width: 390, Height: 844, Touch: true, Dark: true}} {
+		t.Run(name, func(t *testing.T) {
+			page := Open(t, o)
+			click(page, "#tab-find")
+			choose(page, "#add-limit", "innerBallAngle")
+			typeInto(page, "#limit-2-min", "")
+			typeInto(page, "#limit-2-max", "5")
+			choose(page, "#limit-2-at", "lock")
+			page.WaitTrue(`document.querySelector("#limits").textContent.includes("also at lock")`)
+			Eval[chromedp.Void](page, `void document.querySelector("#limit-2-at").scrollIntoView({block: "center"})`)
+			page.Shot("limits at lock " + name)
+			click(page, "#tab-candidates")
+			page.WaitTrue(`!!document.querySelector(".card.selected .limits .warning")`)
+			text := Eval[string](page, `document.querySelector(".card.selected .limits .warning").textContent`)
+			for _, want := range []string{"also at lock", " and full ", " lock (", "broken by"} {
+				if !strings.Contains(text, want) {
+					t.Errorf("the card says %q, want %q in it", text, want)
+				}
+			}
+			Eval[chromedp.Void](page, `void document.querySelector(".card.selected .limits").scrollIntoView({block: "center"})`)
+			page.Shot("limits at lock candidate " + name)
+		})
+	}
+}
