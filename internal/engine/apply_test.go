@@ -85,6 +85,10 @@ func TestTradeOff(t *testing.T) {
 			t.Errorf("design %d does not trade against the one before", i)
 		}
 	}
+	usual, err := TradeOff(context.Background(), d, TradeOffOptions{})
+	if err != nil || len(usual.Designs) <= len(r.Designs) {
+		t.Errorf("the usual trade-off: %v, %+v, want more designs than of 4", err, usual)
+	}
 	_, err = TradeOff(context.Background(), d, TradeOffOptions{Aim: "beauty"})
 	wantError(t, err, Wrong, "aim", "beauty")
 }

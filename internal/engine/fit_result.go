@@ -110,7 +110,7 @@ const playScore = 3.0
 func (f *fitter) play() []PlayResult {
 	out := []PlayResult{}
 	for _, h := range f.problem.Hystereses() {
-		if h.Score < playScore && h.Score > -playScore {
+		if h.Score < playScore {
 			continue
 		}
 		out = append(out, PlayResult{[2]int{f.places[h.Sets[0]], f.places[h.Sets[1]]}, f.length(h.Travel), f.length(h.Gap), h.Score})

@@ -172,3 +172,41 @@ func TestFitOfTheSteeringsCentre(t *testing.T) {
 		})
 	}
 }
+
+// TestFitFindsPlay: a run in droop that reads higher by 0.6 mm at one end than the run in
+// bump shows play there, and the mean of the gap is the gauge's zero; one that reads
+// higher throughout shows none.
+func TestFitFindsPlay(t *testing.T) {
+	d, _ := simulated(t, "fit01.json")
+	up := d.Readings[0]
+	up.Direction = "bump"
+	n := float64(len(up.Values))
+	for _, tt := range []struct {
+		name       string
+		gap, whole float64
+		want       int
+	}{{"play at one end", 0.6, 0, 1}, {"another zero", 0, 0.6, 0}} {
+		down := up
+		down.Direction = "droop"
+		down.Values = append([][2]float64(nil), up.Values...)
+		for i := range down.Values {
+			down.Values[i][1] += tt.whole
+		}
+		down.Values[0][1] += tt.gap
+		d.Readings = []study.Reading{up, down}
+		f, err := Fit(t.Context(), d, FitOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(f.Play) != tt.want {
+			t.Errorf("%s: play %+v, want %d of it", tt.name, f.Play, tt.want)
+			continue
+		}
+		for _, p := range f.Play {
+			near(t, "gap of the play, mm", p.Gap, -tt.gap*(1-1/n), 1e-9)
+			if p.Sets != [2]int{0, 1} || p.Travel != up.Values[0][0] {
+				t.Errorf("%s: play %+v, want it between sets 0 and 1 at travel %g", tt.name, p, up.Values[0][0])
+			}
+		}
+	}
+}

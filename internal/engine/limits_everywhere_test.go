@@ -223,3 +223,18 @@ func TestClearanceOfAnAxlesLinks(t *testing.T) {
 	const coarse = 0.2 // mm: points some 3 mm apart on bars far more than that from each other
 	near(t, "clearance of the tie rod, mm", got, least-11-16, coarse)
 }
+
+// TestClearancePlaneIsMirrored: a wall beside the left wheel stands beside the right one
+// too, so that a symmetric car is as far from it on either side.
+func TestClearancePlaneIsMirrored(t *testing.T) {
+	at := func(side study.Side) float64 {
+		d := limitedStudy(t, `{"result": "clearance", "of": "outer-ball", "radius": 12, "plane": {"point": [0, 600, 0], "normal": [0, 1, 0]}, "min": 0}`)
+		d.Search.Limits[0].Side = side
+		return measured(t, d, nil)
+	}
+	left := at(study.Left)
+	near(t, "clearance on the right, mm", at(study.Right), left, 1e-9)
+	if !(left > 20 && left < 680-600) { // the ball stands at 680 and swings inward
+		t.Errorf("clearance on the left %g mm, want less than the 80 mm from the ball's centre to the wall", left)
+	}
+}

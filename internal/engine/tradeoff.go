@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"cmp"
 	"context"
 	"math"
 
@@ -60,10 +61,7 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 	if err != nil {
 		return nil, err
 	}
-	if o.Designs == 0 {
-		o.Designs = DefaultDesigns
-	}
-	t := optimize.TradeOff{ToeSearch: s.problem, Aim: aim, Levels: o.Designs}
+	t := optimize.TradeOff{ToeSearch: s.problem, Aim: aim, Levels: cmp.Or(o.Designs, DefaultDesigns)}
 	front, err := t.Front(ctx, s.settings(&so))
 	if err != nil {
 		return nil, explain(err, "")

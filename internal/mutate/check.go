@@ -4,8 +4,11 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
+	"slices"
+	"sync"
 )
 
 // suite is a package with what is known of its tests.
@@ -52,23 +55,26 @@ type verdict struct {
 	by string // the test that killed it, or a limit; empty if it lives
 }
 
-// run tries the mutants of all suites, or of the only one asked for.
+// run tries the mutants of all suites, or of the only one asked for, two at a time.
 func (c *check) run(ctx context.Context) ([]verdict, error) {
-	var all []verdict
-	for _, s := range suites {
+	all, errs := make([][]verdict, len(suites)), make([]error, len(suites))
+	var group sync.WaitGroup
+	turn := make(chan struct{}, 2)
+	for i, s := range suites {
 		if c.only != "" && c.only != s.folder {
 			continue
 		}
 		if c.own {
 			s.users = nil
 		}
-		tried, err := c.runSuite(ctx, &s)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, tried...)
+		group.Go(func() {
+			turn <- struct{}{}
+			all[i], errs[i] = c.runSuite(ctx, &s)
+			<-turn
+		})
 	}
-	return all, nil
+	group.Wait()
+	return slices.Concat(all...), errors.Join(errs...)
 }
 
 // runSuite tries the mutants of one package.

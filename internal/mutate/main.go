@@ -25,7 +25,7 @@ const killedPercent = 95
 
 func main() {
 	var c check
-	flag.Uint64Var(&c.seed, "seed", 1, "seed of the draw")
+	flag.Uint64Var(&c.seed, "seed", 2, "seed of the draw")
 	flag.IntVar(&c.count, "count", 80, "mutants of each package")
 	flag.BoolVar(&c.own, "own", false, "leave out the tests of other packages that use what is changed: quicker, for work on tests")
 	flag.StringVar(&c.only, "only", "", "check this `package` alone, as solver")
@@ -45,7 +45,7 @@ func run(ctx context.Context, c *check, out string) error {
 	if err != nil {
 		return err
 	}
-	p := page{date: time.Now().Format(time.DateOnly), seed: c.seed, verdicts: tried, reasons: reasons}
+	p := page{date: time.Now().Format(time.DateOnly), seed: c.seed, verdicts: tried, reasons: reasons, looks: looks}
 	text := p.String()
 	fmt.Print(text)
 	if out != "" {

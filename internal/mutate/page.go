@@ -14,13 +14,14 @@ type page struct {
 	seed     uint64
 	verdicts []verdict
 	reasons  map[string]string
+	looks    []look // earlier
 }
 
 const introduction = `# What the tests see
 
-A test that cannot fail is worth nothing. So statements of ` + "`solver`" + ` and ` + "`optimize`" + ` are drawn
-at random and changed for the worse, one at a time; then the tests run. A change that
-makes a test fail is killed; one that no test sees lives. Anyone can repeat it:
+A test that cannot fail is worth nothing. So statements of %s
+are drawn at random and changed for the worse, one at a time; then the tests run. A change
+that makes a test fail is killed; one that no test sees lives. Anyone can repeat it:
 
     make mutants
 
@@ -31,16 +32,50 @@ for the reader are not changed, nor declarations of constants and tables: those 
 statements. Quick tests past %d s of processor time, others past %d s, and any
 that take more than %d GB are a kill.
 
-%s, seed %d, %d mutants: **%d killed, %.1f %%**; %d live. Tests were written for what
-this seed showed first, so that another seed, not looked at before, will find somewhat more.
+%s, seed %d, %d mutants: **%d killed, %.1f %%**; %d live.
 
+A seed flatters once tests were written for what it showed. The first look at a seed says
+what tests see of changes that nobody had in mind:
+
+| seed | day | mutants of | | killed |
+| ---: | --- | --- | ---: | ---: |
+%s
 `
+
+// look is what a seed showed on a day.
+type look struct {
+	seed          uint64
+	day           string
+	packages      string
+	tried, killed int
+}
+
+// looksTable returns the lines of the table of earlier looks.
+func looksTable(looks []look) string {
+	var b strings.Builder
+	for _, l := range looks {
+		t := tally{tried: l.tried, killed: l.killed}
+		fmt.Fprintf(&b, "| %d | %s | %s | %d | %.1f %% |\n", l.seed, l.day, l.packages, l.tried, t.percent())
+	}
+	return b.String()
+}
+
+// packageNames lists the packages that are checked.
+func packageNames() string {
+	var names []string
+	for i := range suites {
+		names = append(names, "`"+suites[i].folder+"`")
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " and " + names[last]
+}
 
 // String returns the page as Markdown.
 func (p *page) String() string {
 	all := p.tally(func(*verdict) bool { return true })
 	var b strings.Builder
-	fmt.Fprintf(&b, introduction, quickLimit, slowLimit, memoryLimit/1_000_000, p.date, p.seed, all.tried, all.killed, all.percent(), all.tried-all.killed)
+	fmt.Fprintf(&b, introduction, packageNames(), quickLimit, slowLimit, memoryLimit/1_000_000,
+		p.date, p.seed, all.tried, all.killed, all.percent(), all.tried-all.killed, looksTable(p.looks))
 	p.packages(&b)
 	p.kinds(&b)
 	p.living(&b)
@@ -51,6 +86,9 @@ func (p *page) packages(b *strings.Builder) {
 	b.WriteString("| package | mutants | killed | | by its own tests |\n| --- | ---: | ---: | ---: | ---: |\n")
 	for i := range suites {
 		n := p.tally(func(v *verdict) bool { return v.folder() == suites[i].folder })
+		if n.tried == 0 {
+			continue
+		}
 		fmt.Fprintf(b, "| `%s` | %d | %d | %.1f %% | %d |\n", suites[i].folder, n.tried, n.killed, n.percent(), n.own)
 	}
 }

@@ -9,7 +9,7 @@ import (
 
 // findings returns a page of mutants of which some were killed.
 func findings(killed, living int) *page {
-	p := &page{date: "2026-01-02", seed: 3, reasons: map[string]string{}}
+	p := &page{date: "2026-01-02", seed: 3, reasons: map[string]string{}, looks: []look{{2, "2026-01-01, first", "both", 50, 43}}}
 	for range killed {
 		p.verdicts = append(p.verdicts, verdict{mutant{file: "solver/a.go", kind: "sign"}, "TestA"})
 	}
@@ -27,6 +27,8 @@ func TestPage(t *testing.T) {
 	got := p.String()
 	for _, want := range []string{
 		"2026-01-02, seed 3, 4 mutants: **3 killed, 75.0 %**; 1 live.",
+		"| 2 | 2026-01-01, first | both | 50 | 86.0 % |",
+		"statements of `solver`, `optimize`,",
 		"| `solver` | 3 | 3 | 100.0 % | 2 |",
 		"| `optimize` | 1 | 0 | 0.0 % | 0 |",
 		"| drop | a statement left out | 1 | 0 |",

@@ -2,6 +2,12 @@
 
 package main
 
+// looks are what seeds showed before.
+var looks = []look{
+	{1, "2026-11-25, after tests for what it showed", "`solver`, `optimize`", 160, 153},
+	{2, "2026-11-26, first look", "these four", 0, 0},
+}
+
 // reasons say of mutants that live why no test kills them, by their id.
 var reasons = map[string]string{
 	"solver/trace.go tracer.advance: 0 -> 1": "One refused step fewer before the path is followed by its own length instead: " +
