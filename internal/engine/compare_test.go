@@ -101,3 +101,23 @@ func TestCompareSteering(t *testing.T) {
 		t.Errorf("without wheelbase, turns and lock: %+v, want toe-out on turns alone", f.SteeringFigures)
 	}
 }
+
+// TestCompareOfAnAxleThatDoesNotSteer has no figures of steering: there are none, which
+// is not the same as 0.
+func TestCompareOfAnAxleThatDoesNotSteer(t *testing.T) {
+	d := document(t, "")
+	d.Steering = nil
+	c, err := Compare(t.Context(), d, CompareOptions{Candidate: "base"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := c.Cars[0].Figures
+	for name, x := range map[string]Number{"toe-out on turns": f.ToeOutOnTurns, "Ackermann": f.Ackermann, "steering ratio": f.SteeringRatio, "turning circle": f.TurningCircle} {
+		if x.Valid() {
+			t.Errorf("%s = %g, want none", name, float64(x))
+		}
+	}
+	if !f.RMS.Valid() || !f.StaticToe.Valid() {
+		t.Errorf("toe %v, RMS %v, want both", f.StaticToe, f.RMS)
+	}
+}
