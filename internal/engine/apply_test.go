@@ -93,6 +93,26 @@ func TestTradeOff(t *testing.T) {
 	wantError(t, err, Wrong, "aim", "beauty")
 }
 
+// TestTradeOffTowardsAckermann: without a figure of its own the second aim is to be as
+// near as possible to true Ackermann, 100 %.
+func TestTradeOffTowardsAckermann(t *testing.T) {
+	d := document(t, `"search": {"variables": [{"parameter": "steeringArmOffset", "min": -10, "max": 10}]},`)
+	usual, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Designs: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	full, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Ackermann: 100, Designs: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, k := range full.Designs {
+		near(t, "off from true Ackermann, %", float64(usual.Designs[i].Aim), float64(k.Aim), 0)
+	}
+	if usual.Aim != "ackermann" || usual.AimUnit != "%" || len(full.Designs) == 0 {
+		t.Errorf("aim %s in %s with %d designs", usual.Aim, usual.AimUnit, len(full.Designs))
+	}
+}
+
 // TestAxleDrift: with one wheel in bump the mean of both toes turns the car, and over a
 // short run it leaves its line by half the run's square over the radius of the turn.
 func TestAxleDrift(t *testing.T) {

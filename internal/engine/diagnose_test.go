@@ -30,3 +30,13 @@ func TestDiagnoseSpeaksTheStudysUnits(t *testing.T) {
 		}
 	}
 }
+
+func TestDiagnoseRefuses(t *testing.T) {
+	d := document(t, "")
+	_, err := Diagnose(t.Context(), d, DiagnoseOptions{Candidate: "nobody"})
+	wantError(t, err, Wrong, "candidate", "nobody")
+	d.Suspension.Left.Points["tieRodOuter"] = d.Suspension.Left.Points["tieRodInner"]
+	if _, err = Diagnose(t.Context(), d, DiagnoseOptions{}); err == nil || !strings.Contains(err.Error(), "the tie rod has no length") {
+		t.Errorf("Diagnose without a tie rod = %v, want an error that says so", err)
+	}
+}

@@ -87,10 +87,7 @@ func (s *searcher) aim(o *TradeOffOptions) (optimize.Limit, string, error) {
 		scale := s.doc.Units.FromMillimetres(1)
 		return optimize.Limit{Name: "stock", Scale: scale, Of: s.fromStock}, string(s.doc.Units), nil
 	case "ackermann":
-		want := o.Ackermann
-		if want == 0 {
-			want = 100
-		}
+		want := cmp.Or(o.Ackermann, 100)
 		return optimize.Limit{Name: "ackermann", Scale: 1, Of: func(x *solver.Axle, ws *solver.Workspace) float64 {
 			turn, ok := turnOf(x, ws, solver.Left)
 			if !ok {
