@@ -210,3 +210,23 @@ func TestFitFindsPlay(t *testing.T) {
 		}
 	}
 }
+
+// TestFitRefusesTravelsThatCannotBe: travel read elsewhere than at the wheel asks for the
+// car as it stood; one that cannot be built, or does not go there, has no readings.
+func TestFitRefusesTravelsThatCannotBe(t *testing.T) {
+	run := func(travel float64, changes study.Changes) error {
+		d := document(t, "")
+		d.Readings = []study.Reading{{Side: study.Left, Base: 300, Repeatability: 0.05, TravelAs: "lower-ball-joint", Changes: changes, Values: [][2]float64{{0, 1}, {10, 1.1}, {travel, 1.2}}}}
+		_, err := Fit(t.Context(), d, FitOptions{})
+		return err
+	}
+	if err := run(20, nil); err != nil {
+		t.Fatalf("travels that can be: %v", err)
+	}
+	if err := run(900, nil); err == nil || !strings.Contains(err.Error(), "900") {
+		t.Errorf("900 mm of travel: %v, want an error with the travel", err)
+	}
+	if err := run(20, study.Changes{"rideHeight": 150, "lowerBallJointHeight": -300}); err == nil || !strings.Contains(err.Error(), "static position cannot be met") {
+		t.Errorf("a car that cannot be built: %v, want an error that says so", err)
+	}
+}

@@ -63,6 +63,7 @@ func TestFind(t *testing.T) {
 		{"words of a fault", "*fault", "return wrongf(key, \"%d\", a+1)", []string{"return: return *new(*fault)"}},
 		{"memory", "", "x := make([]int, n-1, 5)", []string{"arguments: n-1, []int", "arithmetic: n + 1", "constant: 2"}},
 		{"no more than a sign", "", "x := math.Inf(1)", nil},
+		{"the other sign", "", "x := math.Inf(-1)", []string{"sign: 1"}},
 		{"type", "", "var x [3]int", nil},
 	}
 	for _, tt := range tests {

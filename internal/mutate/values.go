@@ -30,7 +30,11 @@ func constant(p *place) []edit {
 
 // isSignOnly reports whether of a literal only the sign counts.
 func isSignOnly(p *place) bool {
-	call, ok := p.parent().(*ast.CallExpr)
+	above := p.above
+	if u, ok := p.parent().(*ast.UnaryExpr); ok && u.Op == token.SUB {
+		above = above[:len(above)-1]
+	}
+	call, ok := above[len(above)-1].(*ast.CallExpr)
 	return ok && lastName(call.Fun) == "Inf"
 }
 
