@@ -45,7 +45,11 @@ func arrange(size Size, face model.Face) areas {
 	a.chart[0] = plot.Box(edge+labels, edge+above, width, height)
 	a.chart[1] = plot.Box(size.Width-edge-labels-width, edge+above, width, height)
 	left, right := a.chart[0].Max.X+fanWidth, a.chart[1].Min.X-fanWidth
-	a.view[frontView] = plot.Rect{Min: plot.Point{X: left, Y: edge}, Max: plot.Point{X: right, Y: upper - caption}}
+	middle := frontView
+	if upper == size.Height {
+		middle = viewOf[face] // there is no other place for it
+	}
+	a.view[middle] = plot.Rect{Min: plot.Point{X: left, Y: edge}, Max: plot.Point{X: right, Y: upper - caption}}
 	if upper < size.Height {
 		a.second(size, upper, left, right, face == model.OrbitFace)
 	}

@@ -10,7 +10,7 @@ import (
 )
 
 func TestArrange(t *testing.T) {
-	for _, size := range []Size{{1400, 800}, {960, 680}, {700, 480}, {560, 400}, {390, 390}, {320, 300}, {390, 220}} {
+	for _, size := range []Size{{1400, 800}, {960, 680}, {700, 480}, {844, 290}, {560, 400}, {390, 390}, {320, 300}, {390, 220}} {
 		for face := model.FrontFace; face <= model.OrbitFace; face++ {
 			t.Run(fmt.Sprintf("%gx%g face %d", size.Width, size.Height, face), func(t *testing.T) {
 				checkAreas(t, size, arrange(size, face), face)
@@ -45,6 +45,19 @@ func checkAreas(t *testing.T, size Size, a areas, face model.Face) {
 	}
 	if shown := a.view[orbitView].Width() > 0; shown && face != model.OrbitFace {
 		t.Error("the orbit view is shown though nobody asked for it")
+	}
+}
+
+// TestLowSheetShowsItsFace checks that a wide sheet without room for a second row shows
+// the view that is asked for between the charts, and no other.
+func TestLowSheetShowsItsFace(t *testing.T) {
+	for face := model.FrontFace; face <= model.OrbitFace; face++ {
+		a := arrange(Size{844, 290}, face)
+		for v := range viewCount {
+			if got, want := a.view[v].Width() > 0, v == viewOf[face]; got != want {
+				t.Errorf("face %d: %s view is shown = %t, want %t", face, viewNames[v], got, want)
+			}
+		}
 	}
 }
 

@@ -22,11 +22,16 @@ func slideTo(row, element string) {
 }
 
 // toTop scrolls the page, and the content of the first element that a selector finds,
-// to the top.
+// to the top; where that element is then below the screen, to what holds it.
 func toTop(selector string) {
 	app.Window().Call("scrollTo", 0, 0)
-	if e := app.Window().Get("document").Call("querySelector", selector); e.Truthy() {
-		e.Set("scrollTop", 0)
+	e := app.Window().Get("document").Call("querySelector", selector)
+	if !e.Truthy() {
+		return
+	}
+	e.Set("scrollTop", 0)
+	if top := e.Call("getBoundingClientRect").Get("top").Float(); top > app.Window().Get("innerHeight").Float() {
+		e.Get("parentElement").Call("scrollIntoView")
 	}
 }
 
