@@ -230,17 +230,27 @@ func TestLimitAtLockOutOfReach(t *testing.T) {
 	}
 }
 
-// TestDragLinkEndsBeforeLock: the invented field car cannot take the lock that it states.
+// TestDragLinkEndsBeforeLock states more lock for the invented field car than its drag link
+// lets it take.
 func TestDragLinkEndsBeforeLock(t *testing.T) {
 	template, ok := study.TemplateByKey("solid-axle-pitman")
 	if !ok {
 		t.Fatal("no such template")
 	}
 	d, most := template.Document(), 40.0
-	d.Search.Limits = []study.Limit{{Result: "outerBallAngle", Max: &most, At: study.AtLock}}
-	if l := standingTo(t, d); l.Held || l.Value.Valid() || !strings.HasPrefix(l.Problem, "drag link stands in the way at static height and full left lock") {
+	if held := standingTo(t, limitedAtLock(d, most)); !held.Held {
+		t.Errorf("%+v, want the template's own lock in reach", held)
+	}
+	d.Steering.Lock = 38
+	if l := standingTo(t, limitedAtLock(d, most)); l.Held || l.Value.Valid() || !strings.HasPrefix(l.Problem, "drag link stands in the way at static height and full left lock") {
 		t.Errorf("%+v, want the drag link in the way", l)
 	}
+}
+
+// limitedAtLock limits the outer ball's angle, in degrees, at lock too and nothing else.
+func limitedAtLock(d *study.Document, most float64) *study.Document {
+	d.Search.Limits = []study.Limit{{Result: "outerBallAngle", Max: &most, At: study.AtLock}}
+	return d
 }
 
 // TestTravelEndsAtLock: an axle that reaches full lock at its static height, but there
