@@ -27,6 +27,7 @@ type Options struct {
 	Width, Height int64      // of the window in CSS pixels; 1440 by 900 if zero
 	Touch         bool       // a phone or tablet rather than a mouse
 	Dark          bool       // the reader prefers a dark page
+	Still         bool       // the reader asked the system for less motion
 	Path          string     // what is opened, the root if empty
 	Web           web.Config // what is served
 	Before        string     // a script that runs before the page's own, if any
@@ -108,15 +109,20 @@ func (o Options) emulate() []chromedp.Action[chromedp.Void] {
 	}
 	return []chromedp.Action[chromedp.Void]{
 		chromedp.EmulateViewport(o.Width, o.Height, more...),
-		prefer(map[bool]string{true: "dark", false: "light"}[o.Dark]),
+		prefer(
+			map[bool]string{true: "dark", false: "light"}[o.Dark],
+			map[bool]string{true: "reduce", false: "no-preference"}[o.Still]),
 	}
 }
 
-// prefer makes the reader prefer a colour scheme.
-func prefer(scheme string) chromedp.Action[chromedp.Void] {
+// prefer makes the reader prefer a colour scheme and an amount of motion.
+func prefer(scheme, motion string) chromedp.Action[chromedp.Void] {
 	return chromedp.Func(func(ctx context.Context, tab *chromedp.Target) error {
 		_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
+			Features: []*emulation.MediaFeature{
+				{Name: "prefers-color-scheme", Value: scheme},
+				{Name: "prefers-reduced-motion", Value: motion},
+			},
 		})
 		return err
 	})
