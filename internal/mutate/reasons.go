@@ -27,6 +27,7 @@ var reasons = map[string]string{
 	"solver/trace.go tracer.advance: step *= 2 -> ": "Steps that do not grow again lead along the same path, in more of them.",
 	"solver/trace.go tracer.correct: 0.0 -> 1e-3": "The corrections of a step may then add up to a thousandth less before " +
 		"it is refused and halved: the same path.",
+	"solver/idealinner.go fitCentre: c, start -> start, c": "A distance is the same from either end.",
 	"solver/staticmemo.go memoKey.slot: (h ^ math.Float64bits(k.changes[i].value)) * 0x9e3779b97f4a7c15 -> -((h ^ math.Float64bits(k.changes[i].value)) * 0x9e3779b97f4a7c15)": "An " +
 		"odd factor spreads as well as another: the place in the memo differs, what is found there does not.",
 	"solver/sweep.go Curve.fillRates: for k := range c.row(i) -> return ; for k := range c.row(i)": "The derivatives at a lock are none where the equations " +
