@@ -64,17 +64,24 @@ bin/page.css: $(STYLES)
 	mkdir -p bin
 	cat $(STYLES) > $@
 
+# And so are the scripts, of which the first asks for the program.
+BOOT := $(addprefix app/web/boot/,program.js update.js install.js paint.js copy.js)
+bin/boot.js: $(BOOT)
+	mkdir -p bin
+	cat $(BOOT) > $@
+
 # What the page consists of.
-ASSETS := bin/app.wasm bin/page.css $(filter-out %.css,$(wildcard app/web/*))
+JOINED := bin/page.css bin/boot.js
+ASSETS := bin/app.wasm $(JOINED) $(filter-out %.css %/boot,$(wildcard app/web/*))
 
 # The page in all its forms. Brotli takes most of a minute.
 .PHONY: front
-front: wasm bin/page.css
+front: wasm $(JOINED)
 	$(GO) run ./internal/assets -out $(DIST) $(ASSETS)
 
 # The page without Brotli, unless it is there already.
 .PHONY: front-quick
-front-quick: wasm bin/page.css
+front-quick: wasm $(JOINED)
 	$(GO) run ./internal/assets -quick -out $(DIST) $(ASSETS)
 
 .PHONY: site

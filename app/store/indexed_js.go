@@ -5,7 +5,7 @@ import (
 	"syscall/js"
 )
 
-// Indexed is a [Copy] in the browser's IndexedDB, by the functions of boot.js.
+// Indexed is a [Copy] in the browser's IndexedDB, by the functions of boot/copy.js.
 type Indexed struct{}
 
 // Read implements [Copy].

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// batch is a list of changes of elements, which the function paint of boot.js makes in one
+// batch is a list of changes of elements, which the function paint of boot/paint.js makes in one
 // call: for each the number of the element, the name of an attribute, "" for the text, and
 // its value, "" to take the attribute away. A [stop] ends each of the three.
 type batch []byte
