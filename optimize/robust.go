@@ -178,16 +178,33 @@ func (r *robustModel) allowed(x []float64) bool {
 }
 
 // Round is [ToeSearch.Round] by the percentile in place of the nominal figure. s is
-// that of the search whose answer x is, so that the same cars are judged.
+// that of the search whose answer x is, so that the same cars are judged. Parameters
+// without a grid are fitted anew by the nominal figure, and stay where that is no gain.
 func (p *RobustSearch) Round(x []float64, grids []Grid, s *Settings) (*Rounded, error) {
+	if err := p.fits(x, grids); err != nil {
+		return nil, err
+	}
 	r, err := newRobustModel(p, s)
 	if err != nil {
 		return nil, err
 	}
-	judge := func(x []float64) gridPoint {
+	free, err := newRefit(&p.ToeSearch, r.m, grids)
+	if err != nil {
+		return nil, err
+	}
+	at := func(x []float64) gridPoint {
 		pt, _ := r.m.judged(x)
 		if !math.IsInf(pt.broken, 1) {
 			pt.value = r.percentileOf(x)
+		}
+		return pt
+	}
+	judge := func(x []float64) gridPoint {
+		pt := at(x)
+		if free != nil {
+			if anew := at(free.at(x)); anew.less(pt) {
+				return anew
+			}
 		}
 		return pt
 	}

@@ -23,13 +23,20 @@ const maxRoundingSteps = 200
 
 // Round returns the best point on the grids, one for each parameter, near x that
 // holds the limits: from the nearest grid point it walks to the best neighbour,
-// diagonals included for up to six parameters, until none is better. It returns an
-// error where the grids do not fit the parameters or no grid point near x can be
-// built.
+// diagonals included for up to six parameters, until none is better. Parameters without
+// a grid are fitted anew at each. It returns an error where the grids do not fit the
+// parameters or no grid point near x can be built.
 func (p *ToeSearch) Round(x []float64, grids []Grid) (*Rounded, error) {
+	if err := p.fits(x, grids); err != nil {
+		return nil, err
+	}
 	m, o := newToeModel(p), p.objective()
+	free, err := newRefit(p, m, grids)
+	if err != nil {
+		return nil, err
+	}
 	judge := func(x []float64) gridPoint {
-		pt, v := m.judged(x)
+		pt, v := m.judged(free.at(x))
 		if !math.IsInf(pt.broken, 1) {
 			pt.value = o.Value(v.R)
 		}
@@ -86,14 +93,19 @@ func (a gridPoint) less(b gridPoint) bool {
 	return a.value < b.value
 }
 
-// walk returns the end of the walk g from near x.
-func (p *ToeSearch) walk(x []float64, grids []Grid, g gridWalk) (gridPoint, error) {
+// fits returns an error where there is not one value and one grid for each parameter.
+func (p *ToeSearch) fits(x []float64, grids []Grid) error {
 	if err := p.Check(); err != nil {
-		return gridPoint{}, err
+		return err
 	}
 	if len(x) != len(p.Free) || len(grids) != len(p.Free) {
-		return gridPoint{}, problemErrorf("%d values and %d grids for %d free parameters", len(x), len(grids), len(p.Free))
+		return problemErrorf("%d values and %d grids for %d free parameters", len(x), len(grids), len(p.Free))
 	}
+	return nil
+}
+
+// walk returns the end of the walk g from near x.
+func (p *ToeSearch) walk(x []float64, grids []Grid, g gridWalk) (gridPoint, error) {
 	start := make([]float64, len(x))
 	for i := range grids {
 		axis, err := newGridAxis(&p.Free[i], &grids[i])
