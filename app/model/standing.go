@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"strings"
 
 	"toewright/app/plot"
 	"toewright/internal/engine"
@@ -24,10 +25,13 @@ type Standing struct {
 	Label string
 	Text  string // "14.2 deg, at most 18 wanted: 3.8 to spare"
 	Held  bool
+	// Unmeasured says that the study lacks what the limit needs, which Text names: no car
+	// holds it or breaks it.
+	Unmeasured bool
 }
 
 // Standing returns how a car stands to each limit of the search, in no scenario: none
-// where there are none. It is an error where the study lacks what a limit is about.
+// where there are none. One that cannot be measured says so in its own text.
 func (d *Desk) Standing(car *Car) ([]Standing, error) {
 	doc, cars := d.Session.Document(), d.Session.Cars()
 	if doc.Search == nil || len(doc.Search.Limits) == 0 || car.Err != nil {
@@ -53,8 +57,9 @@ func standingOf(doc *study.Document, car *Car) ([]Standing, error) {
 	}
 	var list []Standing
 	for i := range r.Limits {
+		l := &r.Limits[i]
 		label, _ := LimitLabel(doc, &doc.Search.Limits[i])
-		list = append(list, Standing{label, standingText(NumbersOf(doc), doc, &r.Limits[i]), r.Limits[i].Held})
+		list = append(list, Standing{label, standingText(NumbersOf(doc), doc, l), l.Held, l.Unmeasured()})
 	}
 	return list, nil
 }
@@ -63,6 +68,8 @@ func standingOf(doc *study.Document, car *Car) ([]Standing, error) {
 func standingText(n Numbers, doc *study.Document, l *engine.LimitResult) string {
 	where := l.Where(func(x float64) string { return n.Travel(doc.Units.Millimetres(x)) })
 	switch {
+	case l.Unmeasured():
+		return "cannot be measured; " + l.Problem + placeOf(l.Problem)
 	case !l.Value.Valid() && where != "":
 		return "broken: " + where
 	case !l.Value.Valid():
@@ -77,6 +84,17 @@ func standingText(n Numbers, doc *study.Document, l *engine.LimitResult) string 
 		verdict = "broken by " + number(math.Abs(room))
 	}
 	return fmt.Sprintf("%s%s%s, %s: %s", number(float64(l.Value)), n.limitUnit(doc, l.Unit), where, wantedIn(l, number), verdict)
+}
+
+// placeOf says where on the page what a problem names can be stated, nothing of what
+// cannot.
+func placeOf(problem string) string {
+	for key, place := range map[string]string{"tieRod.": "My car, Tie rod", "vehicle.": "My car"} {
+		if strings.HasPrefix(problem, key) {
+			return "; state it in " + place
+		}
+	}
+	return ""
 }
 
 // limitNumber writes a value of a limit in the unit that it is shown in.

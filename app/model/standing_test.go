@@ -54,6 +54,50 @@ func TestStandingInWords(t *testing.T) {
 	}
 }
 
+// TestStandingFailsOneByOne takes what a limit needs out of the study: its own line says
+// so, names the key and where the page states it; the other limit is held as before.
+func TestStandingFailsOneByOne(t *testing.T) {
+	bound := func(x float64) *float64 { return &x }
+	for _, tt := range []struct {
+		name  string
+		limit study.Limit
+		want  []string
+	}{
+		{"engagement", study.Limit{Result: "threadEngagement", Min: bound(1)}, []string{"tieRod.engagement", "state it in My car, Tie rod"}},
+		{"room", study.Limit{Result: "adjusterRange", Min: bound(1)}, []string{"tieRod.engagement"}},
+		{"cone", study.Limit{Result: "innerBallAngle"}, []string{"search.limits.0", "tieRod.innerBall.cone"}},
+		{"lock", study.Limit{Result: "outerBallAngle", Max: bound(40), At: study.AtLock}, []string{"state steering.lock"}},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			d := deskWith(t)
+			if err := d.Session.SetLimits("limits", []study.Limit{tt.limit, {Result: "tieRodLength", Max: bound(1000)}}); err != nil {
+				t.Fatal(err)
+			}
+			if list, err := d.Standing(d.Selected()); err != nil || list[0].Unmeasured {
+				t.Fatalf("%+v, %v, want the limit measured to begin with", list, err)
+			}
+			if err := d.Session.Edit("take away", "", func(s *study.Document) { s.TieRod, s.Steering.Lock = nil, 0 }); err != nil {
+				t.Fatal(err)
+			}
+			list, err := d.Standing(d.Selected())
+			if err != nil || len(list) != 2 {
+				t.Fatalf("%+v, %v, want how the car stands to two limits", list, err)
+			}
+			if l := list[0]; !l.Unmeasured || l.Held || !strings.HasPrefix(l.Text, "cannot be measured; ") {
+				t.Errorf("%+v, want that it cannot be measured", l)
+			}
+			for _, want := range tt.want {
+				if !strings.Contains(list[0].Text, want) {
+					t.Errorf("%q, want %q in it", list[0].Text, want)
+				}
+			}
+			if l := list[1]; l.Unmeasured || !l.Held || !strings.HasSuffix(l.Text, " to spare") {
+				t.Errorf("the other limit %+v, want it held", l)
+			}
+		})
+	}
+}
+
 // TestStandingFollowsTheCar changes the selected car and asks again.
 func TestStandingFollowsTheCar(t *testing.T) {
 	d := deskWith(t)

@@ -10,7 +10,7 @@ import (
 )
 
 // standing shows how a car stands to the limits of the search: of a selected car each of
-// them, of others those that it breaks. Nothing where there are none.
+// them, of others those that it does not hold. Nothing where there are none.
 func standing(b bench, car *model.Car, selected bool) app.UI {
 	list, err := b.Desk.Standing(car)
 	if err != nil {
@@ -33,10 +33,13 @@ func limitLines(list []model.Standing, selected bool) app.UI {
 	)
 }
 
-// limitLine is one limit: held, or broken by so much.
+// limitLine is one limit: held, broken by so much, or why it is neither.
 func limitLine(s model.Standing) app.UI {
 	class, sign := "held", "✓ "
-	if !s.Held {
+	switch {
+	case s.Unmeasured:
+		class, sign = "warning", "? "
+	case !s.Held:
 		class, sign = "warning", "✗ "
 	}
 	return app.Li().Class(class).Body(

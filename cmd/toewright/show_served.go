@@ -84,7 +84,7 @@ func servedLimits(r *report, list []engine.Served) *table {
 			}
 			row[0], row[1] = l.Name+" "+bounds(r, l), r.limitUnit(l)
 			cell := r.limit(l, l.Value)
-			if !l.Held {
+			if !l.Held && !l.Unmeasured() {
 				cell = "! " + cell
 			}
 			row = append(row, cell)
@@ -94,16 +94,19 @@ func servedLimits(r *report, list []engine.Served) *table {
 	return t
 }
 
-// limitNotes says where limits at lock are broken, and which limits cannot be measured.
+// limitNotes says where limits at lock are broken, and which limits cannot be measured:
+// those once, since it is for what the study lacks.
 func limitNotes(r *report, list []engine.Served) {
 	n := len(r.study.Search.Limits)
-	for i, s := range list {
+	told := make([]bool, n)
+	for _, s := range list {
 		for k := range n {
 			switch l := tightest(s.Limits, k, n); {
 			case l == nil || l.Held:
 			case l.At != nil:
 				r.line("%s breaks %s: %s.", oneLine(s.Candidate), l.Name, r.limitWhere(l))
-			case l.Problem != "" && i == 0: // it is the study's, alike for all cars
+			case l.Unmeasured() && !told[k]:
+				told[k] = true
 				r.line("%s cannot be measured: %s.", l.Name, l.Problem)
 			}
 		}
@@ -132,6 +135,8 @@ func tightest(limits []engine.LimitResult, k, n int) *engine.LimitResult {
 func bounds(r *report, l *engine.LimitResult) string {
 	low, high := r.limit(l, l.Min), r.limit(l, l.Max)
 	switch {
+	case !l.Min.Valid() && !l.Max.Valid():
+		return "within no bound"
 	case !l.Max.Valid():
 		return "at least " + low
 	case !l.Min.Valid():

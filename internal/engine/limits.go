@@ -81,6 +81,20 @@ func (s *sweeper) stands(l *study.Limit, st optimize.LimitState) LimitResult {
 	return out
 }
 
+// unmeasured returns how every car stands to a limit that cannot be measured on any,
+// and why.
+func (s *sweeper) unmeasured(l *study.Limit, why error) LimitResult {
+	b := s.doc.Bounded(l)
+	return LimitResult{
+		Name: limitName(l), Unit: s.unit(limitResults[l.Result].unit), Value: none,
+		Min: bound(b.Min), Max: bound(b.Max), Problem: bare(why),
+	}
+}
+
+// Unmeasured reports whether the limit cannot be measured on any car, since the study
+// lacks what it needs: Problem says what.
+func (l *LimitResult) Unmeasured() bool { return l.Problem != "" && l.At == nil }
+
 // bound returns a bound of the study, none where there is no such bound.
 func bound(x *float64) Number {
 	if x == nil {
@@ -97,7 +111,7 @@ func (s *sweeper) limit(i int) (optimize.Limit, error) {
 	if !ok {
 		return optimize.Limit{}, wrongf("search.limits", "%.40q is no result that can be limited", l.Result)
 	}
-	if err := s.doc.LimitAtLock(i); err != nil {
+	if err := s.doc.ReadyToLimit(i); err != nil {
 		return optimize.Limit{}, explain(err, "")
 	}
 	whole := s.doc.Bounded(l)

@@ -187,7 +187,7 @@ func TestClearanceOfAnAxlesLinks(t *testing.T) {
 	d := template.Document()
 	d.Travel = &study.Travel{Bump: 20, Droop: 20, Step: 20}
 	d.Search = &study.Search{Limits: []study.Limit{{
-		Result: "clearance", Of: "tie-rod", Radius: 11, Link: &study.Link{From: "links.3.inner", To: "links.3.outer", Radius: 16},
+		Result: "clearance", Min: new(float64), Of: "tie-rod", Radius: 11, Link: &study.Link{From: "links.3.inner", To: "links.3.outer", Radius: 16},
 	}}}
 	got := measured(t, d, nil)
 	s, err := newJudge(d, "")

@@ -282,10 +282,9 @@ func TestLimitAtLockIsRefused(t *testing.T) {
 	d := limitedStudy(t, `{"result": "steeringArmLength", "max": 150}, {"result": "outerBallAngle", "max": 20, "at": "lock"}`)
 	d.Steering.Lock = 0
 	calls := map[string]func() error{
-		"search":   func() error { _, err := Search(t.Context(), d, SearchOptions{}); return err },
-		"standing": func() error { _, err := Standing(t.Context(), d, StandingOptions{}); return err },
-		"choose":   func() error { _, err := Choose(t.Context(), d, ChooseOptions{}); return err },
-		"room":     func() error { _, err := MapRoom(t.Context(), d, MapOptions{Columns: 2, Rows: 2}); return err },
+		"search": func() error { _, err := Search(t.Context(), d, SearchOptions{}); return err },
+		"choose": func() error { _, err := Choose(t.Context(), d, ChooseOptions{}); return err },
+		"room":   func() error { _, err := MapRoom(t.Context(), d, MapOptions{Columns: 2, Rows: 2}); return err },
 	}
 	for name, call := range calls {
 		t.Run(name, func(t *testing.T) { wantError(t, call(), Wrong, "search.limits.1.at", "state steering.lock") })
@@ -298,9 +297,21 @@ func TestLimitAtLockIsRefused(t *testing.T) {
 	if err != nil || !strings.Contains(c.Served[0].Limits[1].Problem, "steering.lock") {
 		t.Errorf("compare: %+v, %v, want why the limit cannot be measured", c.Served, err)
 	}
+	standing := func() []LimitResult {
+		s, err := Standing(t.Context(), d, StandingOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s.Limits
+	}
+	if l := standing(); !l[0].Held || l[0].Problem != "" || !l[1].Unmeasured() || !strings.Contains(l[1].Problem, "steering.lock") {
+		t.Errorf("standing %+v, want the first held and why the second cannot be measured", l)
+	}
 	d.Steering.Lock = 60
 	d.Search.Limits[0].At = study.AtLock
-	wantError(t, calls["standing"](), Wrong, "search.limits.0.at", "steeringArmLength")
+	if l := standing(); !strings.HasPrefix(l[0].Problem, "search.limits.0.at: ") || !strings.Contains(l[0].Problem, "steeringArmLength") || !l[1].Held {
+		t.Errorf("standing %+v, want why the first cannot be measured and the second held", l)
+	}
 }
 
 // TestSearchAtLock: a bound that the answer without a limit holds straight ahead and

@@ -24,14 +24,14 @@ func (m *mapper) mapLimits() []MapLimit {
 	}
 	var out []MapLimit
 	for i := range m.doc.Search.Limits {
-		l := m.doc.Bounded(&m.doc.Search.Limits[i])
-		r := MapLimit{LimitResult: LimitResult{Name: limitName(&l), Unit: m.unit(limitResults[l.Result].unit), Value: none, Min: bound(l.Min), Max: bound(l.Max)}}
+		l := &m.doc.Search.Limits[i]
 		limit, err := m.limit(i)
 		if err != nil {
-			r.Problem = bare(err)
-		} else {
-			m.measureLimit(&limit, &r)
+			out = append(out, MapLimit{LimitResult: m.unmeasured(l, err)})
+			continue
 		}
+		r := MapLimit{LimitResult: m.stands(l, optimize.LimitState{Name: limit.Name, Value: math.NaN()})}
+		m.measureLimit(&limit, &r)
 		out = append(out, r)
 	}
 	return out

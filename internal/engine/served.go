@@ -67,8 +67,9 @@ func (v *serving) standing(scenario string, axle *solver.Axle) (out []LimitResul
 	for i := range v.limits {
 		k := &v.limits[i]
 		if k.problem != nil {
-			l := v.doc.Bounded(k.l)
-			out = append(out, LimitResult{Name: limitName(&l), Scenario: scenario, Value: none, Min: bound(l.Min), Max: bound(l.Max), Problem: bare(k.problem)})
+			r := v.unmeasured(k.l, k.problem)
+			r.Scenario = scenario
+			out = append(out, r)
 			continue
 		}
 		st := k.limit.State(axle, v.ws)

@@ -19,7 +19,8 @@ type StandingResult struct {
 }
 
 // Standing returns how one car stands to the limits of the study's search, which
-// it need not have come from, each by itself and without a scenario.
+// it need not have come from, each by itself and without a scenario. One that cannot
+// be measured says why in its Problem and leaves the others alone.
 func Standing(ctx context.Context, d *study.Document, o StandingOptions) (*StandingResult, error) {
 	s, err := newJudge(d, "")
 	if err != nil {
@@ -40,7 +41,8 @@ func Standing(ctx context.Context, d *study.Document, o StandingOptions) (*Stand
 		l := &d.Search.Limits[i]
 		limit, err := s.limit(i)
 		if err != nil {
-			return nil, err
+			out.Limits = append(out.Limits, s.unmeasured(l, err))
+			continue
 		}
 		out.Limits = append(out.Limits, s.stands(l, limit.State(car.axle, s.ws)))
 	}

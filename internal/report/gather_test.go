@@ -63,16 +63,32 @@ func TestGatherDate(t *testing.T) {
 func TestGatherOmits(t *testing.T) {
 	d := car(t, "double-wishbone-rack")
 	d.Yield.KeepToe, d.Tolerances[0].Parameter = true, "toe"
-	d.TieRod = nil
-	d.Search.Limits = []study.Limit{{Result: "threadEngagement", Min: new(float64)}}
 	d.Readings = d.Readings[:1]
 	d.Readings[0].Purpose = "verify"
 	s := gathered(t, d, Options{})
 	page := written(t, s)
-	for _, part := range []string{"limits: tieRod.engagement", "tolerance of toe: the cars' toe is not re-set", "readings: "} {
+	for _, part := range []string{"tolerance of toe: the cars' toe is not re-set", "readings: "} {
 		if !strings.Contains(strings.Join(s.Omitted, "\n"), part) || !strings.Contains(seen(page), part) {
 			t.Errorf("omitted %q, want %q there and on the page", s.Omitted, part)
 		}
+	}
+}
+
+// TestLimitsOnPaperFailOneByOne: a limit that cannot be measured says why in its line,
+// below one that can.
+func TestLimitsOnPaperFailOneByOne(t *testing.T) {
+	d := car(t, "double-wishbone-rack")
+	d.TieRod = nil
+	d.Search.Limits = append(d.Search.Limits[:1:1], study.Limit{Result: "threadEngagement", Min: new(float64)})
+	s := gathered(t, d, Options{})
+	page := seen(written(t, s))
+	for _, want := range []string{"outer ball angle: ", ": held", "thread engagement: cannot be measured: tieRod.engagement: is missing"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the page lacks %q", want)
+		}
+	}
+	if len(s.Omitted) != 0 {
+		t.Errorf("omitted %q, want nothing", s.Omitted)
 	}
 }
 

@@ -80,6 +80,10 @@ func (p *page) limits() {
 	var lines []string
 	for i := range p.Limits {
 		l := &p.Limits[i]
+		if l.Unmeasured() {
+			lines = append(lines, fmt.Sprintf("%s: cannot be measured: %s", words(l.Name), l.Problem))
+			continue
+		}
 		verdict := "held"
 		if !l.Held {
 			verdict = "NOT HELD"

@@ -104,23 +104,28 @@ func (s *Search) percentileProblem() *problem {
 	return nil
 }
 
-// limitsProblem refuses limits without a bound, and clearances that do not say
-// from what.
+// limitsProblem refuses limits that cannot be judged.
 func (d *Document) limitsProblem() *problem {
 	for i := range d.Search.Limits {
-		path := fmt.Sprintf("search.limits.%d", i)
-		l := d.Bounded(&d.Search.Limits[i])
-		if p := l.boundProblem(path); p != nil {
-			return p
-		}
-		if p := l.placeProblem(path); p != nil {
-			return p
-		}
-		if p := d.lockProblem(i); p != nil {
+		if p := d.limitProblem(i); p != nil {
 			return p
 		}
 	}
 	return nil
+}
+
+// ReadyToLimit returns an error that names the key where limit i of the search cannot
+// be judged as it is stated: it has no bound, is a clearance that does not say from
+// what, or cannot be at lock (see [Document.LimitAtLock]).
+func (d *Document) ReadyToLimit(i int) error { return d.limitProblem(i).err() }
+
+func (d *Document) limitProblem(i int) *problem {
+	l, path := d.Bounded(&d.Search.Limits[i]), fmt.Sprintf("search.limits.%d", i)
+	return first(
+		func() *problem { return l.boundProblem(path) },
+		func() *problem { return l.placeProblem(path) },
+		func() *problem { return d.lockProblem(i) },
+	)
 }
 
 // LimitAtLock returns an error that names the key where limit i of the search states
@@ -147,10 +152,17 @@ func (d *Document) lockProblem(i int) *problem {
 	return nil
 }
 
+// boundElsewhere says where else a bound may stand: see [Document.Bounded].
+var boundElsewhere = map[string]string{
+	"innerBallAngle":   "; tieRod.innerBall.cone would stand for max",
+	"outerBallAngle":   "; tieRod.outerBall.cone would stand for max",
+	"threadEngagement": "; tieRod.minEngagement would stand for min",
+}
+
 func (l *Limit) boundProblem(path string) *problem {
 	switch {
 	case l.Min == nil && l.Max == nil:
-		return problemf(path, "want min, max or both")
+		return problemf(path, "want min, max or both%s", boundElsewhere[l.Result])
 	case l.Min != nil && l.Max != nil:
 		return boundsProblem(path, *l.Min, *l.Max)
 	}

@@ -37,6 +37,7 @@ func TestReady(t *testing.T) {
 		{"search", "no scenario counts", variables, with(`"scenarios": [{"weight": 0}]`), "search.scenarios: all weights are 0; give at least one a weight"},
 		{"search", "no percentage", variables, with(`"percentile": 100`), "search.percentile: want less than 100, got 100"},
 		{"search", "limit without a bound", variables, with(`"limits": [{"result": "ackermann"}]`), "search.limits.0: want min, max or both"},
+		{"search", "limit that takes its bound from the tie rod", variables, with(`"limits": [{"result": "outerBallAngle"}]`), "search.limits.0: want min, max or both; tieRod.outerBall.cone would stand for max"},
 		{"search", "limit without room", variables, with(`"limits": [{"result": "ackermann", "min": 5, "max": 4}]`), "search.limits.0.max: want more than min 5, got 4"},
 		{"search", "clearance from nothing", variables, with(`"limits": [{"result": "clearance", "min": 5, "of": "tie-rod"}]`), `search.limits.0: a clearance states "of" and either "plane", "rim" or "link"`},
 		{"search", "clearance of nothing", variables, with(`"limits": [{"result": "clearance", "min": 5, "rim": {"radius": 170}}]`), `search.limits.0: a clearance states "of" and either "plane", "rim" or "link"`},
