@@ -30,8 +30,11 @@ func (v *variable) Render() app.UI {
 		&field{ID: "max-" + key, Label: "to", Unit: n.ValueUnit(p), Value: n.ValueNumber(d, p, v.Variable.Max), Set: v.setter(p, func(x float64) { v.Variable.Max = x })},
 		&field{ID: "grid-" + key, Label: "in steps of", Unit: n.ValueUnit(p), Value: v.grid(p), Set: v.setGrid(p),
 			Disabled: v.Variable.Grid == 0 && len(v.Variable.Sizes) > 0},
-		&field{ID: "sizes-" + key, Label: "or only these sizes", Unit: n.ValueUnit(p), Value: n.SizesText(d, p, v.Variable.Sizes),
-			Wide: true, Set: v.setSizes(p)},
+		app.Details().Class("sizes").Open(len(v.Variable.Sizes) > 0).Body(
+			app.Summary().Text("Or only certain sizes"),
+			&field{ID: "sizes-" + key, Label: "sizes at hand", Unit: n.ValueUnit(p), Value: n.SizesText(d, p, v.Variable.Sizes),
+				Wide: true, Set: v.setSizes(p)},
+		),
 		button("Fix", func(ctx app.Context, _ app.Event) {
 			v.Bench.edit(ctx, func() error { return v.Bench.session().Fix(key) })
 		}, key).Aria("label", "Fix "+p.Label),
