@@ -206,7 +206,7 @@ coverage: ## Simulate 2,200 cars and write how far the fit's advice can be trust
 	$(GO) run ./internal/coverage -out docs/coverage.md
 
 .PHONY: mutants
-mutants: ## Change the code for the worse and see whether a test fails; ten minutes
+mutants: ## Change the code for the worse and see whether a test fails; a quarter of an hour
 	nice $(GO) run ./internal/mutate -out docs/mutants.md
 
 .PHONY: golden

@@ -36,6 +36,14 @@ func TestMisreadings(t *testing.T) {
 	}
 }
 
+// TestSpread is the width of the middle half: of five readings in even steps two steps.
+func TestSpread(t *testing.T) {
+	s := ReadingSet{Readings: []Reading{{Value: 7}, {Value: 1}, {Value: 5}, {Value: 3}, {Value: 9}}}
+	if got := s.spread(); !near(got, 4, 1e-12) {
+		t.Errorf("spread of 1, 3, 5, 7 and 9 = %.12g mm, want 4", got)
+	}
+}
+
 // TestSwaps: only what was read alike on both sides can have been exchanged.
 func TestSwaps(t *testing.T) {
 	spacer := []solver.Change{{Parameter: solver.Parameter{Key: "tieRodOuterHeight"}, Value: -6}}

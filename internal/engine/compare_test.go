@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
 )
 
 func compareOf(t *testing.T, d *study.Document, o CompareOptions) *CompareResult {
@@ -119,5 +121,21 @@ func TestCompareOfAnAxleThatDoesNotSteer(t *testing.T) {
 	}
 	if !f.RMS.Valid() || !f.StaticToe.Valid() {
 		t.Errorf("toe %v, RMS %v, want both", f.StaticToe, f.RMS)
+	}
+}
+
+// TestFiguresOfNoCurve: a curve without a position has no figure at all, which is not
+// the same as 0.
+func TestFiguresOfNoCurve(t *testing.T) {
+	d := document(t, "")
+	s, err := newSweeper(d, d.Window(), "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := s.figures(&solver.Curve{}, &optimize.Target{})
+	for i, n := range f.numbers() {
+		if n.Valid() {
+			t.Errorf("figure %d of no curve = %g, want none", i, float64(*n))
+		}
 	}
 }

@@ -44,6 +44,8 @@ var reasons = map[string]string{
 	"internal/engine/target.go sweeper.curveOf: return nil, nil, err -> return *new([][2]float64), *new([][2]float64), *new(error)": "A car that was built moves from " +
 		"its static height without an error; where it does not go far, the next lines say so.",
 	"internal/engine/axle.go sweeper.drift: 1000*o.Distance -> -(1000*o.Distance)": "A car leaves its line by the square of the run: backward as much as forward.",
+	"internal/engine/figures.go noFigures: return f -> return *new(Figures)": "A car that stands has a position at travel 0, from which all figures " +
+		"are set: none stays as it began.",
 	"internal/engine/arm.go Arm: return nil, err -> return *new(*ArmResult), *new(error)": "The base car with a candidate's corrections, where the candidate itself " +
 		"was built before: no test has corrections that its parts make possible.",
 }
