@@ -55,12 +55,12 @@ func findingsOf(found []study.Finding, d *study.Document, p study.PlacedPoint) [
 	return own
 }
 
-// OtherFindings returns the findings that are about no point.
+// OtherFindings returns the findings that are about no point and not about the tie rod.
 func OtherFindings(d *study.Document) []study.Finding {
 	points := d.Points()
 	var list []study.Finding
 	for _, f := range study.Check(d) {
-		if !slices.ContainsFunc(points, func(p study.PlacedPoint) bool {
+		if !ofTieRod(f) && !slices.ContainsFunc(points, func(p study.PlacedPoint) bool {
 			path := d.PointPath(p)
 			return f.Path == path || strings.HasPrefix(f.Path, path+".")
 		}) {

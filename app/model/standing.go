@@ -25,13 +25,13 @@ type Standing struct {
 	Label string
 	Text  string // "14.2 deg, at most 18 wanted: 3.8 to spare"
 	Held  bool
-	// Unmeasured says that the study lacks what the limit needs, which Text names: no car
-	// holds it or breaks it.
-	Unmeasured bool
+	// Lacks says why the limit can be measured on no car, by the key of what the study
+	// lacks and where the page states it; empty where it can.
+	Lacks string
 }
 
 // Standing returns how a car stands to each limit of the search, in no scenario: none
-// where there are none. One that cannot be measured says so in its own text.
+// where there are none. One that cannot be measured says so by itself.
 func (d *Desk) Standing(car *Car) ([]Standing, error) {
 	doc, cars := d.Session.Document(), d.Session.Cars()
 	if doc.Search == nil || len(doc.Search.Limits) == 0 || car.Err != nil {
@@ -59,7 +59,7 @@ func standingOf(doc *study.Document, car *Car) ([]Standing, error) {
 	for i := range r.Limits {
 		l := &r.Limits[i]
 		label, _ := LimitLabel(doc, &doc.Search.Limits[i])
-		list = append(list, Standing{label, standingText(NumbersOf(doc), doc, l), l.Held, l.Unmeasured()})
+		list = append(list, Standing{label, standingText(NumbersOf(doc), doc, l), l.Held, lacks(l)})
 	}
 	return list, nil
 }
@@ -69,7 +69,7 @@ func standingText(n Numbers, doc *study.Document, l *engine.LimitResult) string 
 	where := l.Where(func(x float64) string { return n.Travel(doc.Units.Millimetres(x)) })
 	switch {
 	case l.Unmeasured():
-		return "cannot be measured; " + l.Problem + placeOf(l.Problem)
+		return "cannot be measured"
 	case !l.Value.Valid() && where != "":
 		return "broken: " + where
 	case !l.Value.Valid():
@@ -86,15 +86,19 @@ func standingText(n Numbers, doc *study.Document, l *engine.LimitResult) string 
 	return fmt.Sprintf("%s%s%s, %s: %s", number(float64(l.Value)), n.limitUnit(doc, l.Unit), where, wantedIn(l, number), verdict)
 }
 
-// placeOf says where on the page what a problem names can be stated, nothing of what
-// cannot.
-func placeOf(problem string) string {
+// lacks says what keeps a limit from being measured and, where the page has a field for
+// it, in which panel.
+func lacks(l *engine.LimitResult) string {
+	if !l.Unmeasured() {
+		return ""
+	}
+	text := strings.Replace(l.Problem, ": is missing", " is missing", 1)
 	for key, place := range map[string]string{"tieRod.": "My car, Tie rod", "vehicle.": "My car"} {
-		if strings.HasPrefix(problem, key) {
-			return "; state it in " + place
+		if strings.HasPrefix(text, key) {
+			return text + "; state it in " + place
 		}
 	}
-	return ""
+	return text
 }
 
 // limitNumber writes a value of a limit in the unit that it is shown in.

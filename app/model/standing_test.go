@@ -63,7 +63,7 @@ func TestStandingFailsOneByOne(t *testing.T) {
 		limit study.Limit
 		want  []string
 	}{
-		{"engagement", study.Limit{Result: "threadEngagement", Min: bound(1)}, []string{"tieRod.engagement", "state it in My car, Tie rod"}},
+		{"engagement", study.Limit{Result: "threadEngagement", Min: bound(1)}, []string{"tieRod.engagement is missing", "state it in My car, Tie rod"}},
 		{"room", study.Limit{Result: "adjusterRange", Min: bound(1)}, []string{"tieRod.engagement"}},
 		{"cone", study.Limit{Result: "innerBallAngle"}, []string{"search.limits.0", "tieRod.innerBall.cone"}},
 		{"lock", study.Limit{Result: "outerBallAngle", Max: bound(40), At: study.AtLock}, []string{"state steering.lock"}},
@@ -73,7 +73,7 @@ func TestStandingFailsOneByOne(t *testing.T) {
 			if err := d.Session.SetLimits("limits", []study.Limit{tt.limit, {Result: "tieRodLength", Max: bound(1000)}}); err != nil {
 				t.Fatal(err)
 			}
-			if list, err := d.Standing(d.Selected()); err != nil || list[0].Unmeasured {
+			if list, err := d.Standing(d.Selected()); err != nil || list[0].Lacks != "" {
 				t.Fatalf("%+v, %v, want the limit measured to begin with", list, err)
 			}
 			if err := d.Session.Edit("take away", "", func(s *study.Document) { s.TieRod, s.Steering.Lock = nil, 0 }); err != nil {
@@ -83,15 +83,15 @@ func TestStandingFailsOneByOne(t *testing.T) {
 			if err != nil || len(list) != 2 {
 				t.Fatalf("%+v, %v, want how the car stands to two limits", list, err)
 			}
-			if l := list[0]; !l.Unmeasured || l.Held || !strings.HasPrefix(l.Text, "cannot be measured; ") {
+			if l := list[0]; l.Held || l.Text != "cannot be measured" {
 				t.Errorf("%+v, want that it cannot be measured", l)
 			}
 			for _, want := range tt.want {
-				if !strings.Contains(list[0].Text, want) {
-					t.Errorf("%q, want %q in it", list[0].Text, want)
+				if !strings.Contains(list[0].Lacks, want) {
+					t.Errorf("%q, want %q in it", list[0].Lacks, want)
 				}
 			}
-			if l := list[1]; l.Unmeasured || !l.Held || !strings.HasSuffix(l.Text, " to spare") {
+			if l := list[1]; l.Lacks != "" || !l.Held || !strings.HasSuffix(l.Text, " to spare") {
 				t.Errorf("the other limit %+v, want it held", l)
 			}
 		})

@@ -29,16 +29,19 @@ func limitLines(list []model.Standing, selected bool) app.UI {
 		return app.P().Class("limits note").Text(fmt.Sprintf("Holds all limits (%d).", len(list)))
 	}
 	return app.Ul().Class("limits").Aria("label", "Limits").Body(
-		app.Range(told).Slice(func(i int) app.UI { return limitLine(told[i]) }),
+		app.Range(told).Slice(func(i int) app.UI { return limitLine(told[i], selected) }),
 	)
 }
 
-// limitLine is one limit: held, broken by so much, or why it is neither.
-func limitLine(s model.Standing) app.UI {
+// limitLine is one limit: held, broken by so much, or neither and, of a selected car, why.
+func limitLine(s model.Standing, selected bool) app.UI {
 	class, sign := "held", "✓ "
 	switch {
-	case s.Unmeasured:
+	case s.Lacks != "":
 		class, sign = "warning", "? "
+		if selected {
+			s.Text += "; " + s.Lacks
+		}
 	case !s.Held:
 		class, sign = "warning", "✗ "
 	}

@@ -35,6 +35,7 @@ func (c *car) Render() app.UI {
 		c.points(c.side),
 		c.common(),
 		c.mirror(),
+		c.tieRod(),
 		pointsTable(c.Bench),
 		&datum{Bench: c.Bench},
 	)

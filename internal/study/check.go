@@ -29,7 +29,7 @@ func Check(d *Document) []Finding {
 	var found []Finding
 	for _, check := range []func(*Document) []Finding{
 		checkVehicle, checkSigns, checkOrder, checkScale, checkCoincident, checkWheel,
-		checkMirror, checkSetpoints, checkLinkage, checkTravel, checkCandidates,
+		checkMirror, checkSetpoints, checkLinkage, checkTieRod, checkTravel, checkCandidates,
 		checkJobs, checkNames, checkReadings,
 	} {
 		found = append(found, check(d)...)

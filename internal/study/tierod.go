@@ -13,9 +13,11 @@ type TieRod struct {
 
 // BallJoint is a ball joint's freedom.
 type BallJoint struct {
-	// Axis is the stud's direction on the left side, at which the joint stands
-	// neutral; nil is the stud axis of the corner, or vertical.
+	// Axis is the joint's direction on the left side at which it stands neutral: of a
+	// rack's inner ball the rod's, else the stud's. Nil is that of the rack or the pitman
+	// arm inside, the stud axis of the corner outside, or vertical.
 	Axis *Vec3 `json:"axis,omitzero"`
-	// Cone is the most degrees that the rod may lean from square to the stud.
+	// Cone is the most degrees that the rod may lean off neutral to either side: in line
+	// with a rack, else square to the stud.
 	Cone float64 `json:"cone" rule:"required,positive"`
 }
