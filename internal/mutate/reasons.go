@@ -30,11 +30,8 @@ var reasons = map[string]string{
 	"solver/idealinner.go fitCentre: c, start -> start, c": "A distance is the same from either end.",
 	"solver/staticmemo.go memoKey.slot: (h ^ math.Float64bits(k.changes[i].value)) * 0x9e3779b97f4a7c15 -> -((h ^ math.Float64bits(k.changes[i].value)) * 0x9e3779b97f4a7c15)": "An " +
 		"odd factor spreads as well as another: the place in the memo differs, what is found there does not.",
-	"solver/sweep.go Curve.fillRates: for k := range c.row(i) -> return ; for k := range c.row(i)": "The derivatives at a lock are none where the equations " +
-		"are singular to the last digit. Of the locks with known places that tests sweep to, all leave rounding.",
 	"optimize/limit.go toeModel.limitsAt: return g, false -> return *new([]float64), *new(bool)": "Beside false nobody looks at the values; their memory is taken again.",
 	"optimize/neldermead.go simplex.moved: c.value < worst.value -> c.value <= worst.value":      "A corner just as bad, to the last digit, in place of the worst.",
-	"optimize/hypotheses.go ReadingSet.spread: 0.25 -> (0.25 * (1 + 1e-3))":                      "What is compared with this spread is common practice, good to a digit.",
 	"optimize/gramschmidt.go bestCombination: n - 1 -> n + 1":                                    "The columns past the last have none behind them to take out: nothing is done there.",
 	"optimize/leastsquares.go newFitter: 2 -> 3":                                                 "The damping grows faster at a step that fails: the same minimum by other steps.",
 	"optimize/polish.go polisher.iterate: p.radius < minRadius -> p.radius <= minRadius":         "A radius of just the least, to the last digit.",
@@ -44,8 +41,6 @@ var reasons = map[string]string{
 	"internal/engine/target.go sweeper.curveOf: return nil, nil, err -> return *new([][2]float64), *new([][2]float64), *new(error)": "A car that was built moves from " +
 		"its static height without an error; where it does not go far, the next lines say so.",
 	"internal/engine/axle.go sweeper.drift: 1000*o.Distance -> -(1000*o.Distance)": "A car leaves its line by the square of the run: backward as much as forward.",
-	"internal/engine/figures.go noFigures: return f -> return *new(Figures)": "A car that stands has a position at travel 0, from which all figures " +
-		"are set: none stays as it began.",
 	"internal/engine/arm.go Arm: return nil, err -> return *new(*ArmResult), *new(error)": "The base car with a candidate's corrections, where the candidate itself " +
 		"was built before: no test has corrections that its parts make possible.",
 }
