@@ -90,7 +90,7 @@ func Assemble(d *Design, changes []Change, hold Hold) (*Axle, error) {
 //     float, the parts keeping their lengths.
 //
 // It returns a [*StaticError] where no such position is found, and an
-// [*InputError] where a change is no number.
+// [*InputError] where a change is no number or leaves no steering axis that rises.
 func (a *Assembler) Assemble(changes []Change, hold Hold) (*Axle, error) {
 	return a.AssembleSides(BothSides, changes, hold)
 }
@@ -135,6 +135,9 @@ func (a *Assembler) Reassemble(x *Axle, sides Selection, changes []Change, hold 
 		}
 		s, err := w.static(i, hold)
 		if err != nil {
+			return err
+		}
+		if err := u.checkAxis(func(i int) Vec { return s.pts[i] }); err != nil {
 			return err
 		}
 		x.static[i] = s

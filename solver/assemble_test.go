@@ -1,9 +1,11 @@
 package solver_test
 
 import (
+	"errors"
 	"math"
 	"path/filepath"
 	"reflect"
+	"strings"
 	"sync"
 	"testing"
 
@@ -200,5 +202,33 @@ func TestReassembleAllocatesNothing(t *testing.T) {
 	})
 	if allocs != 0 {
 		t.Errorf("%g allocations for each car, want none", allocs)
+	}
+}
+
+// TestChangedAxisMustRise turns the kingpin over by a change, which a file may not do
+// either: alone, and beside a part for which the static position is solved anew.
+func TestChangedAxisMustRise(t *testing.T) {
+	for _, tt := range []struct {
+		name, file, key string
+		by              float64
+	}{
+		{"wishbone", "dw01_saloon_rear_steer.json", "upperBallJoint.z", -400},
+		{"solid axle", "sa01_cross_steer_right_arm.json", "kingpins.0.z", -400},
+	} {
+		c := loadCase(t, filepath.Join("../testdata/cases", tt.file))
+		a, err := solver.NewAssembler(c.Study.design(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		over := change(t, a.Design(), tt.key, tt.by)
+		for name, changes := range map[string][]solver.Change{
+			"alone": {over}, "with a part": {over, change(t, a.Design(), "steeringArmLength", -6)},
+		} {
+			_, err := a.Assemble(changes, solver.HoldNone)
+			var input *solver.InputError
+			if !errors.As(err, &input) || !strings.Contains(err.Error(), "is the pair swapped?") {
+				t.Errorf("%s, %s: error %v, want one that names the ball joint", tt.name, name, err)
+			}
+		}
 	}
 }

@@ -124,7 +124,7 @@ func (d *Design) checkLinks() error {
 		if err := u.checkArms(pts); err != nil {
 			return err
 		}
-		if err := u.checkAxis(pts); err != nil {
+		if err := u.checkAxis(func(i int) Vec { return pts[i].v }); err != nil {
 			return err
 		}
 	}
@@ -151,15 +151,17 @@ func (u *unit) checkArms(pts []dvec) error {
 // an error of 0.01 mm in one joint moves the caster by more than half a degree.
 const minAxisRise = 1.0
 
-func (u *unit) checkAxis(pts []dvec) error {
-	if s := u.strut; s != nil && !(pts[s.top].v.Z-pts[s.lower].v.Z > minAxisRise) {
+// checkAxis refuses an axis or a strut that does not rise; at gives the places of the
+// unit's points.
+func (u *unit) checkAxis(at func(i int) Vec) error {
+	if s := u.strut; s != nil && !(at(s.top).Z-at(s.lower).Z > minAxisRise) {
 		return &InputError{u.keyOf(s.lower), fmt.Sprintf("must lie more than %g mm below strutTop", minAxisRise)}
 	}
 	for _, w := range u.wheels {
 		if w.axis.kind == screwAxis {
 			continue
 		}
-		if rise := pts[w.axis.upper].v.Z - pts[w.axis.lower].v.Z; !(rise > minAxisRise) {
+		if rise := at(w.axis.upper).Z - at(w.axis.lower).Z; !(rise > minAxisRise) {
 			return &InputError{u.keyOf(w.axis.upper), fmt.Sprintf("lies %.4g mm above %s, must be more than %g mm: is the pair swapped?", rise, u.points[w.axis.lower].Name, minAxisRise)}
 		}
 	}
