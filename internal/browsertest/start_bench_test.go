@@ -32,9 +32,10 @@ const (
 	firstLoad = "first load"
 	slowLoad  = "first load over a slow link"
 	warmLoad  = "reload of the kept page"
+	coldLoad  = "kept page in a browser started anew"
 )
 
-var starts = []string{firstLoad, slowLoad, warmLoad}
+var starts = []string{firstLoad, slowLoad, warmLoad, coldLoad}
 
 // slowLink is a link of 10 Mbit/s with 40 ms there and back.
 var slowLink = network.Conditions{Latency: 40, DownloadThroughput: 10e6 / 8, UploadThroughput: 2e6 / 8}
@@ -67,6 +68,7 @@ func BenchmarkStart(b *testing.B) {
 		for _, p := range pages {
 			p.firstAndWarm(b)
 			p.slow(b)
+			p.cold(b)
 		}
 	}
 	// A benchmark's log is cut off after some lines.
@@ -98,6 +100,41 @@ func (p *started) slow(b *testing.B) {
 		}))
 }
 
+// cold loads the page, closes the browser once the page is kept, and loads it in the same
+// profile again: the browser has nothing left that it compiled.
+func (p *started) cold(b *testing.B) {
+	server := newServer(b, Options{Handler: &packedHost{folder: p.folder}})
+	defer server.Stop()
+	profile := b.TempDir()
+	for round := range 2 {
+		own, err := launch(profile)
+		if err != nil {
+			b.Fatal(err)
+		}
+		late, cancel := context.WithTimeout(own.ctx, pageTimeout)
+		p.open(b, late, server)
+		if round == 0 {
+			await(b, late, `navigator.serviceWorker.ready.then((r) => r.active.state === "activated")`)
+		} else {
+			p.note(b, late, coldLoad)
+		}
+		cancel()
+		own.stop()
+	}
+}
+
+// open opens the page in a tab, which notes when it was of use.
+func (p *started) open(b *testing.B, ctx context.Context, server *Server, before ...chromedp.Action[chromedp.Void]) {
+	b.Helper()
+	do(b, ctx, chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
+		_, err := chromedp.Call(ctx, cdppage.AddScriptToEvaluateOnNewDocument,
+			cdppage.AddScriptToEvaluateOnNewDocumentParams{Source: fmt.Sprintf(noticeStart, quote(p.shown))})
+		return err
+	}))
+	do(b, ctx, before...)
+	do(b, ctx, chromedp.Navigate(server.Origin()+"/"))
+}
+
 // visit opens the page in a new profile, after what is to be done before, and does
 // something with it.
 func (p *started) visit(b *testing.B, host *packedHost, then func(context.Context), before ...chromedp.Action[chromedp.Void]) {
@@ -109,13 +146,7 @@ func (p *started) visit(b *testing.B, host *packedHost, then func(context.Contex
 	do(b, ctx)
 	late, cancel := context.WithTimeout(ctx, pageTimeout)
 	defer cancel()
-	do(b, late, chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
-		_, err := chromedp.Call(ctx, cdppage.AddScriptToEvaluateOnNewDocument,
-			cdppage.AddScriptToEvaluateOnNewDocumentParams{Source: fmt.Sprintf(noticeStart, quote(p.shown))})
-		return err
-	}))
-	do(b, late, before...)
-	do(b, late, chromedp.Navigate(server.Origin()+"/"))
+	p.open(b, late, server, before...)
 	then(late)
 }
 
