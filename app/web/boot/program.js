@@ -16,7 +16,9 @@
     if (!response.ok) {
       throw new Error(`the program cannot be had: the host answers ${response.status}`);
     }
-    count(response.clone()).catch(() => {}); // As above.
+    if (!kept) {
+      count(response.clone()).catch(() => {}); // As above.
+    }
     if (WebAssembly.compileStreaming && response.headers.get("Content-Type") === "application/wasm") {
       return WebAssembly.compileStreaming(response);
     }
@@ -24,7 +26,8 @@
   }
 
   // How far the program has arrived, in bytes. Where that takes no time to speak of nobody
-  // counts, as counting slows it down.
+  // counts, as counting slows it down; nor where all of it is on this device.
+  const kept = Boolean(navigator.serviceWorker?.controller);
   const patience = 300;
   let arrived = 0;
 
@@ -42,7 +45,7 @@
   // Shows how far the program has arrived until it is all there; called by go-app's script.
   async function arrival(show) {
     const total = goappWasmContentLength;
-    const showing = setInterval(() => show(Math.round((100 * arrived) / total)), 100);
+    const showing = setInterval(() => show(kept ? 100 : Math.round((100 * arrived) / total)), 100);
     await compiled.finally(() => clearInterval(showing));
   }
 
