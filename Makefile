@@ -50,7 +50,7 @@ slim:
 # another 48 kB smaller and a frame of a drag some 6 % longer.
 FAST := internal/runtime/... internal/abi internal/bytealg internal/byteorder internal/cpu internal/goarch \
   internal/strconv math math/bits sync/atomic bytes slices sort strconv strings \
-  unicode/utf8 gonum.org/... toewright/solver toewright/optimize
+  unicode/utf8 gonum.org/... toewright/solver
 COMPILE := -gcflags=all=-l $(FAST:%=-gcflags=%=)
 
 .PHONY: wasm
@@ -187,7 +187,8 @@ empty-page:
 
 .PHONY: bench-browser
 bench-browser: front empty-page ## Measure the start and the frames of a drag in headless Chromium
-	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench . -benchtime 5x -timeout 30m ./internal/browsertest
+	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench Drag -benchtime 5x -timeout 30m ./internal/browsertest
+	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench Start -benchtime 15x -timeout 30m ./internal/browsertest
 
 # What bench-peers measures against, as Debian names it.
 PEERS := g++ python3-scipy libslvs1-dev libsimbody-dev libnlopt-dev
