@@ -2,9 +2,11 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/plot"
 	"toewright/internal/engine"
 	"toewright/solver"
 )
@@ -81,7 +83,11 @@ func gain(x engine.Number) string {
 	if !x.Valid() {
 		return ""
 	}
-	return fmt.Sprintf("%+.1f %% of the cars", 100*float64(x))
+	text := plot.Decimal(100*float64(x), 1)
+	if x > 0 && strings.ContainsAny(text, "123456789") {
+		text = "+" + text
+	}
+	return text + " % of the cars"
 }
 
 // sideWord returns ", left" or ", right" for a parameter of one side.

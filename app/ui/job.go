@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"strings"
 	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -75,13 +76,25 @@ func (j *job) text() string {
 		return "Started."
 	}
 	left := time.Duration(float64(j.now.Sub(j.started)) * (1 - done) / done)
-	return fmt.Sprintf("%.0f %%, about %s left.", 100*done, seconds(left))
+	return fmt.Sprintf("%.0f %%, %s left.", 100*done, about(left))
+}
+
+// about writes a time that is not known well.
+func about(d time.Duration) string {
+	text := seconds(d)
+	if strings.HasPrefix(text, "less") {
+		return text
+	}
+	return "about " + text
 }
 
 // seconds writes a time in whole seconds or, where it is long, in minutes.
 func seconds(d time.Duration) string {
 	s := int(d.Round(time.Second) / time.Second)
-	if s < 90 {
+	switch {
+	case s == 0:
+		return "less than a second"
+	case s < 90:
 		return fmt.Sprintf("%d s", s)
 	}
 	return fmt.Sprintf("%d min", (s+30)/60)
