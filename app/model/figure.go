@@ -84,11 +84,7 @@ func (n Numbers) FigureUnit(f Figure) string {
 // DifferenceNumber writes the difference of a figure from the yardstick's, with its
 // sign.
 func (n Numbers) DifferenceNumber(f Figure, value float64) string {
-	text := n.FigureNumber(f, value)
-	if value > 0 && text != n.FigureNumber(f, 0) {
-		return "+" + text
-	}
-	return text
+	return plot.Signed(value, n.FigureNumber(f, value))
 }
 
 // ReachText says how far a car can be moved within the window.

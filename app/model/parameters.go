@@ -12,8 +12,8 @@ import (
 // for a change, its sign.
 func (n Numbers) Value(d *study.Document, p solver.Parameter, value float64) string {
 	number := n.ValueNumber(d, p, value)
-	if !p.Absolute && value > 0 && strings.ContainsAny(number, "123456789") {
-		number = "+" + number
+	if !p.Absolute {
+		number = plot.Signed(value, number)
 	}
 	return number + " " + n.ValueUnit(p)
 }

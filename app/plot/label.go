@@ -3,6 +3,7 @@ package plot
 import (
 	"math"
 	"strconv"
+	"strings"
 )
 
 // minus is the sign that is as wide as a digit and that screen readers say.
@@ -17,6 +18,15 @@ func Decimal(v float64, decimals int) string {
 	text := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
 	if v < 0 && !isZero(text) {
 		return minus + text
+	}
+	return text
+}
+
+// Signed returns a number's text with a plus where the number is above zero, unless it is
+// written as zero.
+func Signed(v float64, text string) string {
+	if v > 0 && strings.ContainsAny(text, "123456789") {
+		return "+" + text
 	}
 	return text
 }

@@ -51,3 +51,19 @@ func TestFraction(t *testing.T) {
 		})
 	}
 }
+
+func TestSigned(t *testing.T) {
+	for _, tt := range []struct {
+		v    float64
+		want string
+	}{
+		{1.5, "+1.5"}, {-1.5, "−1.5"}, {0, "0.0"}, {0.01, "0.0"}, {-0.01, "0.0"}, {math.NaN(), "–"},
+	} {
+		if got := Signed(tt.v, Decimal(tt.v, 1)); got != tt.want {
+			t.Errorf("Signed(%g) = %q, want %q", tt.v, got, tt.want)
+		}
+	}
+	if got := Signed(0.5, Fraction(0.5, 64)); got != "+1/2" {
+		t.Errorf("Signed of a fraction = %q, want +1/2", got)
+	}
+}

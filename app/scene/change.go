@@ -87,7 +87,7 @@ const dimensionOff = 30
 
 // dimension draws a dimension with its figure, the change in mm.
 func (s *Stage) dimension(v, figure int, change float64, set func(width float64)) {
-	text := signed(s.numbers.LengthNumber(change), change)
+	text := plot.Signed(change, s.numbers.LengthNumber(change))
 	set(plot.TextWidth(text, figureSize))
 	w := &nodes.views[v]
 	s.out.append(w.lines, s.dim.Lines)

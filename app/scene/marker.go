@@ -2,7 +2,6 @@ package scene
 
 import (
 	"fmt"
-	"strings"
 
 	"toewright/app/plot"
 	"toewright/solver"
@@ -23,7 +22,7 @@ func (s *Stage) drawMarker(c *chart) {
 	}
 	middle, y := c.frame.Area.Centre().X, c.frame.Area.Min.Y
 	s.out.write(c.slots.readout[0], plot.Point{X: middle, Y: y - above + 30}, fmt.Sprintf("%s%s at %s",
-		signed(s.numbers.ToeNumber(toe), toe.Radians()), toeMark(s.numbers.ToeUnit()), signed(s.numbers.Travel(s.travel[c.side]), s.travel[c.side])))
+		plot.Signed(toe.Radians(), s.numbers.ToeNumber(toe)), toeMark(s.numbers.ToeUnit()), plot.Signed(s.travel[c.side], s.numbers.Travel(s.travel[c.side]))))
 }
 
 // writeFigures writes the figures of the selected car's curve under the read-out: they
@@ -42,14 +41,6 @@ func toeMark(unit string) string {
 		return "°"
 	}
 	return ""
-}
-
-// signed puts a plus before a number above zero, so that toe-in and bump are said.
-func signed(text string, value float64) string {
-	if value > 0 && strings.ContainsAny(text, "123456789") {
-		return "+" + text
-	}
-	return text
 }
 
 // appendLeader appends the line from the wheel centre, out through the ladder at its

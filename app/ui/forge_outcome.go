@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -83,11 +82,8 @@ func gain(x engine.Number) string {
 	if !x.Valid() {
 		return ""
 	}
-	text := plot.Decimal(100*float64(x), 1)
-	if x > 0 && strings.ContainsAny(text, "123456789") {
-		text = "+" + text
-	}
-	return text + " % of the cars"
+	percent := 100 * float64(x)
+	return plot.Signed(percent, plot.Decimal(percent, 1)) + " % of the cars"
 }
 
 // sideWord returns ", left" or ", right" for a parameter of one side.

@@ -33,7 +33,7 @@ func TestTableAgrees(t *testing.T) {
 			before, after := sweep.Sweeps[side].Positions, sweep.Sweeps[2+side].Positions
 			was, now := before[i].Toe-before[6].Toe, after[i].Toe-after[6].Toe
 			length := 300 * math.Tan(now*math.Pi/180)
-			want = append(want, plot.Decimal(was, 3), plot.Decimal(now, 3), signed(now-was, plot.Decimal(now-was, 3)),
+			want = append(want, plot.Decimal(was, 3), plot.Decimal(now, 3), plot.Signed(now-was, plot.Decimal(now-was, 3)),
 				plot.Decimal(length, 3), plot.Decimal(after[i].Toe, 3), plot.Decimal(after[i].Camber, 2))
 		}
 		if got := strings.Join(row, " "); got != strings.Join(want, " ") {
@@ -65,7 +65,7 @@ func TestEffectsAgree(t *testing.T) {
 		}
 		delete(tests, row[0]+" "+row[1])
 		text := func(x engine.Number) string { return plot.Decimal(float64(x), 2) }
-		if row[3] != text(want[0]) || row[4] != signed(float64(want[1]), text(want[1])) || row[2] != text(want[0]-want[1]) {
+		if row[3] != text(want[0]) || row[4] != plot.Signed(float64(want[1]), text(want[1])) || row[2] != text(want[0]-want[1]) {
 			t.Errorf("row %q, want %v by %v", row, want[0], want[1])
 		}
 	}

@@ -2,7 +2,6 @@ package report
 
 import (
 	"math"
-	"strings"
 
 	"toewright/app/model"
 	"toewright/app/plot"
@@ -73,14 +72,6 @@ const degreeDecimals = 3
 const figureDecimals = 2
 
 func degrees(x float64) string { return plot.Decimal(x, degreeDecimals) }
-
-// signed writes a number's text with its sign; what is written as zero has none.
-func signed(x float64, text string) string {
-	if x > 0 && strings.Trim(text, "0.") != "" {
-		return "+" + text
-	}
-	return text
-}
 
 // kind is what a figure of the sheet measures.
 type kind uint8

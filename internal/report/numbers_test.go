@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"toewright/app/plot"
 	"toewright/internal/engine"
 )
 
@@ -18,9 +19,9 @@ func TestNumbersOfMillimetres(t *testing.T) {
 		{n.moved(-0.001, "up", "down"), "0.00"},
 		{n.travel(-50), "−50"},
 		{n.toe(0.12345), "0.123"},
-		{signed(1, "1.00"), "+1.00"},
-		{signed(-1, "−1.00"), "−1.00"},
-		{signed(1e-9, "0.00"), "0.00"},
+		{plot.Signed(1, "1.00"), "+1.00"},
+		{plot.Signed(-1, "−1.00"), "−1.00"},
+		{plot.Signed(1e-9, "0.00"), "0.00"},
 		{n.figure(angleKind, 1.234), "1.23"},
 		{n.figure(percentKind, 11.46), "11.5"},
 		{n.figure(longKind, 10292.6), "10293"},

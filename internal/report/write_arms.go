@@ -99,7 +99,7 @@ func lengthRow(group, label string, has func(*engine.ArmSide) bool, of func(*eng
 			return p.n.made(l.Before)
 		}
 		by := l.After - l.Before
-		return p.n.made(l.Before) + " → " + p.n.made(l.After) + " (" + signed(by, p.n.length(by)) + ")"
+		return p.n.made(l.Before) + " → " + p.n.made(l.After) + " (" + plot.Signed(by, p.n.length(by)) + ")"
 	}}
 }
 

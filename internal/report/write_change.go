@@ -110,7 +110,7 @@ func (p *page) changeValue(key string, v float64) string {
 	case q.Absolute:
 		return p.n.made(v) + " " + p.n.LengthUnit()
 	}
-	return signed(v, p.n.made(v)) + " " + p.n.LengthUnit()
+	return plot.Signed(v, p.n.made(v)) + " " + p.n.LengthUnit()
 }
 
 // held lists the setpoints that an alignment sets again.

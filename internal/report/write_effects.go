@@ -1,6 +1,7 @@
 package report
 
 import (
+	"toewright/app/plot"
 	"toewright/internal/engine"
 )
 
@@ -90,7 +91,7 @@ func (p *page) effectRow(e *effect) {
 		p.element("td", "", p.n.figure(e.kind, now))
 		if p.alike() {
 			by := now - was
-			p.element("td", "", signed(float64(by), p.n.figure(e.kind, by)))
+			p.element("td", "", plot.Signed(float64(by), p.n.figure(e.kind, by)))
 		}
 	}
 	p.close("tr")

@@ -94,7 +94,7 @@ func (r *tableRow) byText() string {
 		return dash
 	}
 	by := r.after.Toe - r.now - r.before.Toe + r.was
-	return signed(by, degrees(by))
+	return plot.Signed(by, degrees(by))
 }
 
 func (r *tableRow) lengthText() string {
