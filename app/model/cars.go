@@ -90,7 +90,7 @@ func (s *Session) solve() { s.cars = Solve(s.doc) }
 
 // Solve solves the base car and all candidates of a document.
 func Solve(d *study.Document) *Cars {
-	c := &Cars{}
+	c := &Cars{wanted: wantedOf(d)}
 	if c.Design, c.Err = d.Design(); c.Err != nil {
 		return c
 	}
@@ -104,7 +104,6 @@ func Solve(d *study.Document) *Cars {
 		return c
 	}
 	c.ws = solver.NewWorkspace()
-	c.wanted = wantedOf(d)
 	c.List = append(c.List, c.car(d, study.Candidate{Name: study.BaseName}, 0))
 	for i, k := range d.Candidates {
 		c.List = append(c.List, c.car(d, k, i+1))
@@ -178,7 +177,7 @@ func (c *Cars) car(d *study.Document, k study.Candidate, index int) *Car {
 		return car
 	}
 	for _, s := range solver.Sides {
-		car.Figures[s] = figuresOf(&judged[s], &c.wanted.curves[s])
+		car.Figures[s] = figuresOf(&judged[s], c.Target(s))
 	}
 	return car
 }

@@ -29,7 +29,7 @@ const drawnSlack = 0.004
 // toe change in radians at a travel in mm.
 func (d *Desk) DrawTarget(from, to plot.Sample) error {
 	doc, cars := d.Session.Document(), d.Session.Cars()
-	target := targetOf(doc, solver.Left)
+	target := cars.Target(solver.Left)
 	toes := make([]float64, len(cars.Travels))
 	for i, travel := range cars.Travels {
 		toes[i] = target.At(travel).Radians()

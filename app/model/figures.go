@@ -3,7 +3,6 @@ package model
 import (
 	"math"
 
-	"toewright/internal/study"
 	"toewright/optimize"
 	"toewright/solver"
 )
@@ -54,11 +53,4 @@ func atRest(c *solver.Curve) *solver.Position {
 		}
 	}
 	return nil
-}
-
-// targetOf returns the target of a side's toe change; flat where the study has
-// none.
-func targetOf(d *study.Document, s solver.Side) *optimize.Target {
-	w := wantedOf(d)
-	return &w.curves[s]
 }

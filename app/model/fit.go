@@ -81,7 +81,7 @@ func (d *Desk) ShowFit(r *engine.FitResult) {
 	for _, car := range r.Cars {
 		for _, s := range solver.Sides {
 			b := Band{Side: s, Car: indexOf(doc, car.Candidate)}
-			target := targetOf(doc, s)
+			target := d.Session.Cars().Target(s)
 			for _, p := range car.Positions {
 				if p.Side != s.String() || math.IsNaN(float64(p.Change)) {
 					continue

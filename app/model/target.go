@@ -45,6 +45,9 @@ func wantedOf(d *study.Document) (w wanted) {
 // degrees, whichever way the study states it; none where it is flat.
 func (c *Cars) TargetPoints(s solver.Side) [][2]float64 { return c.wanted.points[s] }
 
+// Target returns the wanted toe change of a side; flat where the study has none.
+func (c *Cars) Target(s solver.Side) *optimize.Target { return &c.wanted.curves[s] }
+
 // wantsStill reports whether a document that differs in its candidates alone wants what
 // was wanted when the cars were solved: it does not where the curve of a candidate is
 // wanted that has changed.

@@ -64,7 +64,7 @@ func (d *Desk) ShowBand(r *engine.ToleranceResult) {
 	d.View.Bands = nil
 	for _, s := range solver.Sides {
 		b := Band{Side: s, Car: car}
-		target := targetOf(doc, s)
+		target := d.Session.Cars().Target(s)
 		for _, p := range r.Positions {
 			if p.Side != s.String() {
 				continue
