@@ -18,8 +18,8 @@ type history struct {
 
 // Render shows the revisions, the latest first.
 func (h *history) Render() app.UI {
-	k := h.Panels.kept
-	if k.keeper == nil || k.keeper.ID() == "" {
+	k := h.Panels.Kept
+	if k.keeper.ID() == "" {
 		return app.Div()
 	}
 	list, err := k.store.History(k.keeper.ID())
@@ -34,20 +34,20 @@ func (h *history) Render() app.UI {
 }
 
 func (h *history) row(r *store.Revision) app.UI {
-	id := h.Panels.kept.keeper.ID()
+	id := h.Panels.Kept.keeper.ID()
 	if r.Problem != nil {
 		return app.Li().Class("problem").Text(fmt.Sprintf("Revision %d: %s", r.Version.Number, plain(r.Problem)))
 	}
 	return app.Li().Class("study").Body(
 		app.Span().Text(fmt.Sprintf("%d, %s: %s", r.Version.Number, r.Saved.Local().Format("2 Jan 15:04:05"), cmp.Or(r.Label, "opened"))),
 		button("Go back to it", func(ctx app.Context, _ app.Event) { h.back(ctx, id, r.Version) }, r.Version.String()).
-			Disabled(r.Version == h.Panels.kept.keeper.Version()),
+			Disabled(r.Version == h.Panels.Kept.keeper.Version()),
 	)
 }
 
 // back makes an earlier revision the open study, as an edit.
 func (h *history) back(ctx app.Context, id store.ID, v store.Version) {
-	d, err := h.Panels.kept.store.LoadRevision(id, v)
+	d, err := h.Panels.Kept.store.LoadRevision(id, v)
 	if err != nil {
 		h.Bench.Say(ctx, plain(err), nil)
 		return

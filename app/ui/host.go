@@ -34,7 +34,7 @@ func (h *host) offer(p *Panels) app.UI {
 		app.P().Text("A newer version of this page is there. Your study is kept; the page loads anew."),
 		app.Div().Class("deeds").Body(
 			button("Change to it", func(ctx app.Context, _ app.Event) {
-				p.kept.save(ctx, p)
+				p.Kept.save(ctx, p)
 				app.Window().Get("toewright").Call("update")
 			}).ID("update-now"),
 			button("Later", func(app.Context, app.Event) { h.put = true }).ID("update-later"),

@@ -140,7 +140,7 @@ func (k *kept) put(ctx app.Context, p *Panels, d *study.Document) {
 func (k *kept) later(p *Panels) {
 	k.note(p)
 	k.copying.flush(p.lasting)
-	if k.keeper == nil || k.pending || p.Desk.Moving || !k.edited(p) {
+	if k.pending || p.Desk.Moving || !k.edited(p) {
 		return
 	}
 	k.pending = true
@@ -186,8 +186,6 @@ func (k *kept) fail(ctx app.Context, p *Panels, err error) {
 // the browser were killed now.
 func (k *kept) state(p *Panels) string {
 	switch {
-	case k.keeper == nil:
-		return ""
 	case k.fault != "":
 		return "not kept"
 	case k.edited(p) || k.copying.writing > 0:

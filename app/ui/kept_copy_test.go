@@ -48,11 +48,11 @@ func (s *stage) rename(name string) {
 
 // save keeps the study on a stage now.
 func (s *stage) save() {
-	s.do(func(ctx app.Context) { s.panels.kept.save(ctx, s.panels) })
+	s.do(func(ctx app.Context) { s.panels.Kept.save(ctx, s.panels) })
 }
 
 // state returns what the page says of the study on a stage.
-func (s *stage) state() string { return s.panels.kept.state(s.panels) }
+func (s *stage) state() string { return s.panels.Kept.state(s.panels) }
 
 func TestSavedMeansOnDisk(t *testing.T) {
 	for _, failed := range []error{nil, errors.New("no disk")} {
@@ -132,15 +132,15 @@ func TestReaderFasterThanTheCopy(t *testing.T) {
 			if got := s.desk.Session.Document().Name; got != "at once" {
 				t.Errorf("open is %q, want what the reader began with", got)
 			}
-			if offered := s.panels.kept.theirs != nil; offered != tt.offered {
+			if offered := s.panels.Kept.theirs != nil; offered != tt.offered {
 				t.Errorf("what came back is offered: %t, want %t", offered, tt.offered)
 			}
-			if list, err := s.panels.kept.store.List(); err != nil {
+			if list, err := s.panels.Kept.store.List(); err != nil {
 				t.Error(err)
 			} else if s.save(); len(list) == 0 {
 				t.Error("the study of before is not in the list")
 			}
-			if list, _ := s.panels.kept.store.List(); len(list) != tt.studies {
+			if list, _ := s.panels.Kept.store.List(); len(list) != tt.studies {
 				t.Errorf("%d studies are kept, want %d", len(list), tt.studies)
 			}
 		})
@@ -153,11 +153,11 @@ func TestNoSaveUnderAMovingHand(t *testing.T) {
 	s := onStage(t, store.Memory{}, "studies")
 	s.desk.Moving = true
 	s.rename("on the way")
-	if s.panels.kept.later(s.panels); s.panels.kept.pending {
+	if s.panels.Kept.later(s.panels); s.panels.Kept.pending {
 		t.Error("a save is on its way while the hand moves")
 	}
 	s.desk.Moving = false
-	if s.panels.kept.later(s.panels); !s.panels.kept.pending {
+	if s.panels.Kept.later(s.panels); !s.panels.Kept.pending {
 		t.Error("no save is on its way though the hand is still")
 	}
 }

@@ -18,8 +18,9 @@ type Page struct {
 	stands  bool // the sheet is on the screen: the rest of the page follows
 }
 
-// newPage returns the page with the study on its desk that was open last, or the demo.
-func newPage(caller Caller) *Page {
+// New returns the page with the study on its desk that was open last, or the demo. The
+// caller is nil on the server, which only renders.
+func New(caller Caller) *Page {
 	k := keepIn(browserStorage(), browserCopy())
 	desk := model.NewDesk(k.first())
 	return &Page{caller: caller, kept: k, desk: desk, drawing: newDrawing(desk)}

@@ -27,7 +27,6 @@ type Panels struct {
 	after    func(time.Duration, func(app.Context))
 	lasting  app.Context // of the column itself
 	toast    toast
-	kept     *kept
 	host     host
 	finding  finding
 	forging  forging
@@ -51,7 +50,7 @@ var tabs = []struct{ key, text string }{
 }
 
 // OnInit opens the first panel.
-func (p *Panels) OnInit() { p.tab, p.kept = tabs[0].key, p.Kept }
+func (p *Panels) OnInit() { p.tab = tabs[0].key }
 
 // OnMount opens the study that was open last.
 func (p *Panels) OnMount(ctx app.Context) {
@@ -60,15 +59,15 @@ func (p *Panels) OnMount(ctx app.Context) {
 		p.after = ctx.After
 	}
 	p.deaf = listen("keydown", func(e app.Value) { p.key(ctx, e) })
-	p.kept.start(ctx, p)
+	p.Kept.start(ctx, p)
 }
 
 // OnUpdate keeps the study if it was edited, here or on the sheet.
-func (p *Panels) OnUpdate(app.Context) { p.kept.later(p) }
+func (p *Panels) OnUpdate(app.Context) { p.Kept.later(p) }
 
 // OnDismount lets go of the window.
 func (p *Panels) OnDismount() {
-	p.kept.stop()
+	p.Kept.stop()
 	if p.deaf != nil {
 		p.deaf()
 	}
@@ -79,7 +78,7 @@ func (p *Panels) Render() app.UI {
 	b := bench{p.Desk, p.Caller, p.Changed, p.say, p.undo, p.lasting}
 	return app.Section().Class("panels").Aria("label", "Panels").Body(
 		p.tools(b),
-		p.kept.offer(p),
+		p.Kept.offer(p),
 		p.host.offer(p),
 		p.toast.render(),
 		app.Div().Class("panel").ID("panel").Role("tabpanel").Aria("labelledby", "tab-"+p.tab).Body(p.panel(b)),
@@ -137,7 +136,7 @@ func (p *Panels) tabList() app.UI {
 // show opens a panel, at the selected card if it has one.
 func (p *Panels) show(ctx app.Context, tab string) {
 	p.tab = tab
-	p.kept.note(p)
+	p.Kept.note(p)
 	ctx.Defer(func(app.Context) {
 		toTop(".panel")
 		reveal(".card.selected, .pad")
@@ -158,6 +157,6 @@ func (p *Panels) along(ctx app.Context, e app.Event) {
 			break
 		}
 	}
-	p.kept.note(p)
+	p.Kept.note(p)
 	ctx.Defer(func(app.Context) { focus("tab-" + p.tab) })
 }

@@ -76,7 +76,7 @@ func TestStudyIsKeptAndOpenedAgain(t *testing.T) {
 	s.shows(t, "None yet")
 	s.do(func(ctx app.Context) {
 		s.desk.Session.Edit("rename", "", func(d *study.Document) { d.Name = "mine" })
-		s.panels.kept.save(ctx, s.panels)
+		s.panels.Kept.save(ctx, s.panels)
 	})
 	again := onStage(t, kept, "studies")
 	again.shows(t, "mine", "revision 1")

@@ -15,10 +15,6 @@ type Caller interface {
 	Size() int
 }
 
-// New returns the page with the study that was open last on its sheet, or the demo. The
-// caller is nil on the server, which only renders.
-func New(caller Caller) app.Composer { return newPage(caller) }
-
 // RouteAnywhere enters the page for every path: in the browser the document's host
 // has decided already what stands where, and under which path that is.
 func RouteAnywhere(caller Caller) {

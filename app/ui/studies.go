@@ -27,7 +27,7 @@ func (s *studies) Render() app.UI {
 	)
 }
 
-func (s *studies) kept() *kept { return s.Panels.kept }
+func (s *studies) kept() *kept { return s.Panels.Kept }
 
 // open shows the fields of the open study's title block.
 func (s *studies) open() app.UI {

@@ -11,9 +11,6 @@ import (
 
 // list shows the studies that are kept, and the bin.
 func (s *studies) list() app.UI {
-	if s.kept().store == nil {
-		return nil
-	}
 	entries, err := s.kept().store.List()
 	if err != nil {
 		return app.P().Class("problem").Text(plain(err))
@@ -109,7 +106,7 @@ func (p *Panels) templates() app.UI {
 		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI {
 			t := list[i]
 			return app.Li().Class("study").Body(
-				button(t.Title, func(ctx app.Context, _ app.Event) { p.kept.put(ctx, p, t.Document()) }, t.Key).ID("template-"+t.Key),
+				button(t.Title, func(ctx app.Context, _ app.Event) { p.Kept.put(ctx, p, t.Document()) }, t.Key).ID("template-"+t.Key),
 				app.P().Class("note").Text(t.Typical),
 			)
 		})),

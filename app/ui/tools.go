@@ -16,7 +16,7 @@ func (p *Panels) tools(b bench) app.UI {
 	return app.Div().Class("tools").Body(
 		app.Div().Class("tools-name").Body(
 			app.Strong().Text(cmp.Or(b.document().Name, "study without a name")),
-			app.Span().ID("kept").Class("kept").Aria("live", "polite").Text(p.kept.state(p)),
+			app.Span().ID("kept").Class("kept").Aria("live", "polite").Text(p.Kept.state(p)),
 		),
 		app.Div().Class("tools-buttons").Body(
 			step("undo", "Undo", s.CanUndo(), p.undo),
