@@ -35,15 +35,11 @@ func (n Numbers) LockField(d *study.Document, g *solver.Gear) (value, unit strin
 	if d.Steering != nil {
 		lock = d.Steering.Lock
 	}
-	angle := g.Quantity() == solver.AngleQuantity
-	unit = n.LengthUnit()
-	if angle {
-		unit = "deg"
-	}
+	unit = n.quantityUnit(g.Quantity())
 	switch {
 	case lock == 0:
 		return "", unit
-	case angle:
+	case g.Quantity() == solver.AngleQuantity:
 		return strconv.FormatFloat(lock, 'g', -1, 64), unit
 	}
 	return n.LengthNumber(d.Units.Millimetres(lock)), unit
@@ -57,7 +53,7 @@ var errLock = errors.New("full lock is more than 0, or empty where it is not kno
 func (s *Session) SetLock(text string) error {
 	lock := 0.0
 	if text = strings.TrimSpace(text); text != "" {
-		x, err := s.parseLock(text)
+		x, err := NumbersOf(s.doc).parseQuantity(s.doc, s.cars.Design.Gear.Quantity(), text)
 		if err != nil {
 			return err
 		}
@@ -67,17 +63,4 @@ func (s *Session) SetLock(text string) error {
 		lock = x
 	}
 	return s.Edit("full lock", "", func(d *study.Document) { d.Steering.Lock = lock })
-}
-
-// parseLock reads a lock, in the file's units or degrees.
-func (s *Session) parseLock(text string) (float64, error) {
-	if s.cars.Design.Gear.Quantity() != solver.AngleQuantity {
-		mm, err := NumbersOf(s.doc).ParseLength(text)
-		return s.doc.Units.FromMillimetres(mm), err
-	}
-	x, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
-	if err != nil {
-		return 0, errLock
-	}
-	return x, nil
 }

@@ -71,6 +71,12 @@ func TestSetLock(t *testing.T) {
 			t.Errorf("lock %q: %v, %g mm; want it refused", text, err, d.Session.Document().Steering.Lock)
 		}
 	}
+	arm := model.NewDesk(template(t, "solid-axle-pitman").Document())
+	for _, text := range []string{"Inf", "NaN", "1e999"} {
+		if err := arm.Session.SetLock(text); err == nil {
+			t.Errorf("lock %q of a pitman arm is taken", text)
+		}
+	}
 }
 
 // TestStandingOutOfReach says which link keeps the car from a lock.

@@ -28,8 +28,11 @@ func (n Numbers) ValueNumber(d *study.Document, p solver.Parameter, value float6
 }
 
 // ValueUnit returns the unit that a parameter's value is shown in.
-func (n Numbers) ValueUnit(p solver.Parameter) string {
-	if p.Quantity == solver.AngleQuantity {
+func (n Numbers) ValueUnit(p solver.Parameter) string { return n.quantityUnit(p.Quantity) }
+
+// quantityUnit returns the unit that a quantity is shown in.
+func (n Numbers) quantityUnit(q solver.Quantity) string {
+	if q == solver.AngleQuantity {
 		return "deg"
 	}
 	return n.LengthUnit()
@@ -38,7 +41,12 @@ func (n Numbers) ValueUnit(p solver.Parameter) string {
 // ParseValue reads a parameter's value from a field and returns it in file units or
 // degrees.
 func (n Numbers) ParseValue(d *study.Document, p solver.Parameter, text string) (float64, error) {
-	if p.Quantity == solver.AngleQuantity {
+	return n.parseQuantity(d, p.Quantity, text)
+}
+
+// parseQuantity reads a quantity and returns it in file units or degrees.
+func (n Numbers) parseQuantity(d *study.Document, q solver.Quantity, text string) (float64, error) {
+	if q == solver.AngleQuantity {
 		return ParseDegrees(text)
 	}
 	mm, err := n.ParseLength(text)

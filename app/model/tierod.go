@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"toewright/internal/study"
+	"toewright/solver"
 )
 
 // TieRodValue is a number that a study may state of its tie rod. Where it is 0 the study
@@ -17,6 +18,14 @@ type TieRodValue struct {
 	Cone  bool   // in degrees, of a ball joint; others are lengths
 
 	of func(*study.TieRod) *float64
+}
+
+// quantity returns what the number measures.
+func (v *TieRodValue) quantity() solver.Quantity {
+	if v.Cone {
+		return solver.AngleQuantity
+	}
+	return solver.LengthQuantity
 }
 
 // TieRodValues are those numbers in the order in which they are shown.
@@ -52,10 +61,7 @@ func coneOf(joint func(*study.TieRod) **study.BallJoint) func(*study.TieRod) *fl
 // TieRodText writes a number of the study's tie rod with all the decimals that it has,
 // and its unit: "" where the study does not state it.
 func (n Numbers) TieRodText(d *study.Document, v *TieRodValue) (text, unit string) {
-	unit = n.LengthUnit()
-	if v.Cone {
-		unit = "deg"
-	}
+	unit = n.quantityUnit(v.quantity())
 	x := 0.0
 	if d.TieRod != nil {
 		rod := *d.TieRod // of may make a joint
@@ -88,15 +94,10 @@ func (s *Session) SetTieRod(v *TieRodValue, text string) error {
 
 // parseTieRod reads a number of the tie rod, in file units or degrees; 0 of an empty text.
 func (s *Session) parseTieRod(v *TieRodValue, text string) (x float64, err error) {
-	switch {
-	case text == "":
+	if text == "" {
 		return 0, nil
-	case v.Cone:
-		x, err = ParseDegrees(text)
-	default:
-		x, err = NumbersOf(s.doc).ParseLength(text)
-		x = s.doc.Units.FromMillimetres(x)
 	}
+	x, err = NumbersOf(s.doc).parseQuantity(s.doc, v.quantity(), text)
 	switch {
 	case err != nil:
 		return 0, err
