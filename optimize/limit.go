@@ -92,6 +92,12 @@ func (l *Limit) stateIn(scenario string, car *solver.Axle, ws *solver.Workspace)
 	return s
 }
 
+// Holds reports whether a value of what the limit measures holds it.
+func (l *Limit) Holds(v float64) bool { return l.state("", v).Held }
+
+// heldBy reports whether a car holds the limit.
+func (l *Limit) heldBy(car *solver.Axle, ws *solver.Workspace) bool { return l.Holds(l.Of(car, ws)) }
+
 // state returns how the value v stands to the limit.
 func (l *Limit) state(scenario string, v float64) LimitState {
 	slack := limitSlack * l.Scale

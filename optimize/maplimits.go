@@ -3,8 +3,6 @@ package optimize
 import (
 	"context"
 	"math"
-
-	"toewright/solver"
 )
 
 // LimitValues returns what each limit measures in each cell of the map, row after
@@ -39,9 +37,3 @@ func (w *mapWorker) measure(row int, limits []Limit, out [][]float64) {
 		}
 	}
 }
-
-// Holds reports whether a value of what the limit measures holds it.
-func (l *Limit) Holds(v float64) bool { return l.state("", v).Held }
-
-// heldBy reports whether a car holds the limit.
-func (l *Limit) heldBy(car *solver.Axle, ws *solver.Workspace) bool { return l.Holds(l.Of(car, ws)) }

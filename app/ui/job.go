@@ -4,7 +4,6 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
-	"strings"
 	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -81,18 +80,20 @@ func (j *job) text() string {
 
 // about writes a time that is not known well.
 func about(d time.Duration) string {
-	text := seconds(d)
-	if strings.HasPrefix(text, "less") {
-		return text
+	if d < leastTold {
+		return seconds(d)
 	}
-	return "about " + text
+	return "about " + seconds(d)
 }
+
+// leastTold is the shortest time that is told in a number.
+const leastTold = time.Second / 2
 
 // seconds writes a time in whole seconds or, where it is long, in minutes.
 func seconds(d time.Duration) string {
 	s := int(d.Round(time.Second) / time.Second)
 	switch {
-	case s == 0:
+	case d < leastTold:
 		return "less than a second"
 	case s < 90:
 		return fmt.Sprintf("%d s", s)
