@@ -31,13 +31,7 @@ const (
 // newShell returns go-app's handler for its scripts.
 func newShell(files assets) *app.Handler {
 	return &app.Handler{
-		Name: pageName,
-		Icon: app.Icon{
-			Default:  "/web/icon-192.png",
-			Large:    "/web/icon-512.png",
-			Maskable: "/web/icon-512.png",
-			SVG:      "/web/icon.svg",
-		},
+		Name:                  pageName,
 		LoadingLabel:          "Starting the solver: {progress} %",
 		Resources:             resolver{},
 		Version:               files.version(),
