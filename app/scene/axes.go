@@ -1,6 +1,9 @@
 package scene
 
 import (
+	"math"
+	"unicode/utf8"
+
 	"toewright/app/plot"
 	"toewright/internal/study"
 	"toewright/solver"
@@ -48,8 +51,17 @@ func (s *Stage) writeTicks(c *chart, travels, toes []plot.Tick) {
 	}
 	y := c.frame.Area.Max.Y + tickSize + 3
 	for i, t := range toes[:min(len(toes), maxToeTicks)] {
-		s.out.write(c.slots.toeTicks[i], plot.Point{X: c.frame.X.At(t.Value), Y: y}, t.Label)
+		s.out.write(c.slots.toeTicks[i], plot.Point{X: s.apart(c.frame.Area, c.frame.X.At(t.Value), t.Label), Y: y}, t.Label)
 	}
+}
+
+// apart returns the place of a figure under a chart, moved inward where it would reach
+// beyond half of what lies between the charts.
+func (s *Stage) apart(area plot.Rect, x float64, figure string) float64 {
+	half := float64(utf8.RuneCountInString(figure)) * tickSize * 0.3 // a digit is 0.6 as wide as high
+	between := s.charts[solver.Right].frame.Area.Min.X - s.charts[solver.Left].frame.Area.Max.X
+	inward := math.Max(half+1-between/2, 0)
+	return math.Max(area.Min.X+inward, math.Min(area.Max.X-inward, x))
 }
 
 // writeTitles writes what the chart shows, and which way is toe-in.
