@@ -39,11 +39,11 @@ run: front-quick ## Build all and serve the page on this machine
 	$(BUILD) -o bin/toewright ./cmd/toewright
 	bin/toewright serve
 
-# The page gets go-app without its server; see internal/slim.
+# The page gets go-app without its server; see tools/slim.
 SLIM := bin/slim
 .PHONY: slim
 slim:
-	$(GO) run ./internal/slim -out $(SLIM)
+	$(GO) run ./tools/slim -out $(SLIM)
 
 # Packages whose speed is felt, with what they stand on. All else is compiled without
 # inlining, which makes the page a tenth smaller; the runtime itself too, which makes it
@@ -56,7 +56,7 @@ COMPILE := -gcflags=all=-l $(FAST:%=-gcflags=%=)
 .PHONY: wasm
 wasm: slim
 	$(JS) $(BUILD) -modfile=$(SLIM)/go.mod $(COMPILE) -o bin/linked.wasm ./app
-	$(GO) run ./internal/segments -out bin/app.wasm bin/linked.wasm
+	$(GO) run ./tools/segments -out bin/app.wasm bin/linked.wasm
 
 # The styles are one file on the wire, in this order.
 STYLES := app/web/app.css app/web/plot.css app/web/sheet.css app/web/panels.css app/web/print.css
@@ -77,12 +77,12 @@ ASSETS := bin/app.wasm $(JOINED) $(filter-out %.css %/boot,$(wildcard app/web/*)
 # The page in all its forms. Brotli takes most of a minute.
 .PHONY: front
 front: wasm $(JOINED)
-	$(GO) run ./internal/assets -out $(DIST) $(ASSETS)
+	$(GO) run ./tools/assets -out $(DIST) $(ASSETS)
 
 # The page without Brotli, unless it is there already.
 .PHONY: front-quick
 front-quick: wasm $(JOINED)
-	$(GO) run ./internal/assets -quick -out $(DIST) $(ASSETS)
+	$(GO) run ./tools/assets -quick -out $(DIST) $(ASSETS)
 
 .PHONY: site
 site: build ## Write the page as files for any web host into bin/site
@@ -143,8 +143,8 @@ race: ## Run the tests of what is concurrent under the race detector
 
 # A load tool and a search for known vulnerabilities, pinned in a module of their own
 # so that what they need is no dependency of ours.
-bin/vegeta bin/govulncheck: tools/go.mod tools/go.sum
-	$(GO) -C tools build -o ../$@ $$($(GO) -C tools list tool | grep '/$(notdir $@)\(/v[0-9]*\)\?$$')
+bin/vegeta bin/govulncheck: tools/pinned/go.mod tools/pinned/go.sum
+	$(GO) -C tools/pinned build -o ../../$@ $$($(GO) -C tools/pinned list tool | grep '/$(notdir $@)\(/v[0-9]*\)\?$$')
 
 # govulncheck ends with 3 where it has found something, with 1 where it could not look.
 .PHONY: vulnerabilities
@@ -158,7 +158,7 @@ vulnerabilities: bin/govulncheck
 .PHONY: load
 load: bin/vegeta ## Put the service under load and attack on the loopback for a minute
 	$(BUILD) -o bin/toewright ./cmd/toewright
-	$(GO) run ./internal/load
+	$(GO) run ./tools/load
 
 .PHONY: check
 check: ## Check format, vet, lint, modules and known vulnerabilities
@@ -170,7 +170,7 @@ check: ## Check format, vet, lint, modules and known vulnerabilities
 	$(JS) bin/staticcheck $(JS_ONLY)
 	$(GO) mod tidy -diff
 	$(GO) mod verify
-	$(GO) -C tools mod verify
+	$(GO) -C tools/pinned mod verify
 	@$(MAKE) --no-print-directory vulnerabilities
 
 .PHONY: bench
@@ -183,7 +183,7 @@ empty-page:
 	mkdir -p bin/empty
 	$(JS) $(BUILD) -o bin/empty/app.wasm ./internal/browsertest/emptypage
 	$(GO) run ./internal/browsertest/emptypage bin/empty/site
-	$(GO) run ./internal/assets -out bin/empty/site/web bin/empty/app.wasm app/web/icon-192.png
+	$(GO) run ./tools/assets -out bin/empty/site/web bin/empty/app.wasm app/web/icon-192.png
 
 .PHONY: bench-browser
 bench-browser: front empty-page ## Measure the start and the frames of a drag in headless Chromium
@@ -196,7 +196,7 @@ PEERS := g++ python3-scipy libslvs1-dev libsimbody-dev libnlopt-dev
 .PHONY: bench-peers
 bench-peers: ## Measure against scipy, libslvs, Simbody, NLopt and plain C; write docs/benchmarks.md
 	@dpkg-query -W $(PEERS) >/dev/null || { echo 'the comparison needs these packages: make bench-peers-install' >&2; exit 1; }
-	$(GO) run ./internal/peers -out docs/benchmarks.md
+	$(GO) run ./tools/peers -out docs/benchmarks.md
 
 .PHONY: bench-peers-install
 bench-peers-install: ## Install what bench-peers needs, by apt-get
@@ -204,11 +204,11 @@ bench-peers-install: ## Install what bench-peers needs, by apt-get
 
 .PHONY: coverage
 coverage: ## Simulate 2,200 cars and write how far the fit's advice can be trusted; some minutes
-	$(GO) run ./internal/coverage -out docs/coverage.md
+	$(GO) run ./tools/coverage -out docs/coverage.md
 
 .PHONY: mutants
 mutants: ## Change the code for the worse and see whether a test fails; a quarter of an hour
-	nice $(GO) run ./internal/mutate -out docs/mutants.md
+	nice $(GO) run ./tools/mutate -out docs/mutants.md
 
 .PHONY: golden
 golden: ## Write the golden files anew; read the diff afterwards

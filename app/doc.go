@@ -2,5 +2,5 @@
 // where there is a document, and as each worker, where there is none. It is built
 // with GOOS=js GOARCH=wasm; built for anything else it only says so.
 //
-//go:generate go run ../internal/icons web
+//go:generate go run ../tools/icons web
 package main

@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
-	"toewright/internal/validation"
+	"toewright/tools/validation"
 )
 
 // TestValidationFits holds the part of docs/validation.md on least squares: certified

@@ -7,9 +7,9 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"toewright/internal/validation"
 	"toewright/optimize"
 	"toewright/solver"
+	"toewright/tools/validation"
 )
 
 // Sources of the references on cars.

@@ -3,7 +3,7 @@ package solver_test
 import (
 	"testing"
 
-	"toewright/internal/validation"
+	"toewright/tools/validation"
 )
 
 // A reference is a set of figures from outside the project.

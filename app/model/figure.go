@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // Figure is one of the numbers by which cars are compared.

@@ -3,7 +3,7 @@ package model
 import (
 	"strings"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

@@ -5,7 +5,7 @@ import (
 	"encoding/csv"
 	"strconv"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"toewright/app/model"
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

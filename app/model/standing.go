@@ -6,8 +6,8 @@ import (
 	"math"
 	"strings"
 
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

@@ -5,7 +5,7 @@ import (
 	"math"
 	"sort"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

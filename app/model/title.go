@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"strings"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/internal/version"
 )
 

@@ -3,8 +3,8 @@ package model
 import (
 	"fmt"
 
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 )
 

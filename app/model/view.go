@@ -1,7 +1,7 @@
 package model
 
 import (
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

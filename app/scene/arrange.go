@@ -2,7 +2,7 @@ package scene
 
 import (
 	"toewright/app/model"
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // Size is that of the picture, in CSS pixels.

@@ -4,7 +4,7 @@ import (
 	"math"
 	"unicode/utf8"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

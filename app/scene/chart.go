@@ -2,7 +2,7 @@ package scene
 
 import (
 	"toewright/app/model"
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

@@ -3,7 +3,7 @@ package scene
 import (
 	"fmt"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // Document is a frame as a file of its own: an SVG on white paper with its style in it.

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 )
 

@@ -2,7 +2,7 @@ package scene
 
 import (
 	"toewright/app/model"
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // Sizes of the foot of a file, in CSS pixels.

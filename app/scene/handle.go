@@ -1,7 +1,7 @@
 package scene
 
 import (
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

@@ -3,7 +3,7 @@ package scene
 import (
 	"math"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"sort"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

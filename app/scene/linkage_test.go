@@ -5,7 +5,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 func TestHull(t *testing.T) {

@@ -1,6 +1,6 @@
 package scene
 
-import "toewright/app/plot"
+import "toewright/internal/plot"
 
 // Output is what a frame puts into the nodes. Its buffers are used again from frame
 // to frame.

@@ -4,7 +4,7 @@ import (
 	"maps"
 	"math"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

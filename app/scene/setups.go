@@ -1,8 +1,8 @@
 package scene
 
 import (
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

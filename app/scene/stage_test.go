@@ -9,8 +9,8 @@ import (
 	"testing"
 
 	"toewright/app/model"
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

@@ -3,7 +3,7 @@ package scene
 import (
 	"strconv"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // Stylesheet returns the rules for the picture of [Markup], beyond those of package plot.

@@ -4,8 +4,8 @@ import (
 	"os"
 	"testing"
 
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 )
 
 // stylesheetFile is the page's style sheet for what packages plot and scene draw.

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"toewright/app/model"
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

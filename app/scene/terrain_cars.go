@@ -2,7 +2,7 @@ package scene
 
 import (
 	"toewright/app/model"
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // The sizes of what stands on a map, in CSS pixels.

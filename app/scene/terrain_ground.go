@@ -5,7 +5,7 @@ import (
 	"strconv"
 
 	"toewright/app/model"
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // Ground draws the contour lines of a field with their levels, the limits and the axes.

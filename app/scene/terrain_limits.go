@@ -2,7 +2,7 @@ package scene
 
 import (
 	"toewright/app/model"
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // hatchStep is the distance of the strokes that fill what a limit forbids, and

@@ -8,9 +8,9 @@ import (
 	"testing"
 
 	"toewright/app/model"
-	"toewright/app/plot"
 	"toewright/app/scene"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

@@ -8,9 +8,9 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/plot"
 	"toewright/app/worker"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/internal/report"
 	"toewright/internal/study"
 )

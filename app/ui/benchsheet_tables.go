@@ -8,8 +8,8 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

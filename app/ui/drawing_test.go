@@ -3,7 +3,7 @@ package ui
 import (
 	"testing"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // TestPageIsToldWhenTheHandIsStill drags a ball, rests, drags on and lets go: the page,

@@ -5,8 +5,8 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

@@ -3,7 +3,7 @@ package ui
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // front is a picture of choices of which each is better in one way and worse in

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 func TestNearestChoice(t *testing.T) {

@@ -3,8 +3,8 @@ package ui
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 )
 
 // mapPicture is the map itself: shades on a canvas and, above them, lines and cars, which

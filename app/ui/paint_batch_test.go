@@ -4,8 +4,8 @@ import (
 	"strings"
 	"testing"
 
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 )
 
 func TestBatch(t *testing.T) {

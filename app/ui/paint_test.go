@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"testing"
 
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 )
 
 // countingCanvas counts what is set.

@@ -6,8 +6,8 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

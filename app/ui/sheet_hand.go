@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"toewright/app/model"
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

@@ -6,8 +6,8 @@ import (
 
 	"toewright/app/demo"
 	"toewright/app/model"
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

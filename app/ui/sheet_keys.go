@@ -3,8 +3,8 @@ package ui
 import (
 	"math"
 
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 )
 
 // tenfold is how many steps an arrow key with Shift is worth.

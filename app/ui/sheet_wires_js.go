@@ -5,8 +5,8 @@ import (
 	"strings"
 	"syscall/js"
 
-	"toewright/app/plot"
 	"toewright/app/scene"
+	"toewright/internal/plot"
 )
 
 // wires join the drawing to the page: events in, frames out. They call the drawing

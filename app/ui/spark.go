@@ -6,7 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

@@ -1,8 +1,8 @@
 package report
 
 import (
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/optimize"
 	"toewright/solver"
 )

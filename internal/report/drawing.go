@@ -3,8 +3,8 @@ package report
 import (
 	"math"
 
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 )
 
 // Sizes of the drawing of an arm: on the paper in CSS pixels, of parts in mm.

@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 )
 
 // square is an invented arm that points straight back, its hole moved 12 mm down and

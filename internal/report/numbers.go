@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"toewright/app/model"
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 )
 
 func TestNumbersOfMillimetres(t *testing.T) {

@@ -3,7 +3,7 @@ package report
 import (
 	_ "embed"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 //go:embed sheet.css

@@ -3,8 +3,8 @@ package report
 import (
 	"math"
 
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 )
 
 // arms writes the steering arms: their drawing where the hole moves, and their

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )

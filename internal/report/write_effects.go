@@ -1,8 +1,8 @@
 package report
 
 import (
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 )
 
 // effect is a figure beside the toe that a change may spoil.

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"toewright/app/plot"
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/solver"
 )
 

@@ -4,7 +4,7 @@
 // the worse, and sees whether a test fails. It writes what it finds as a page of the
 // documentation, and fails where too many changes go unseen, or one without a reason.
 //
-//	go run ./internal/mutate -out docs/mutants.md
+//	go run ./tools/mutate -out docs/mutants.md
 //
 // The tree is left as it is: the changed files reach the compiler by go build's -overlay,
 // with all changes in them, of which an environment variable switches one on.

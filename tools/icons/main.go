@@ -1,7 +1,7 @@
 // Command icons draws the icons of the page into a folder: icon.svg, icon-192.png
 // and icon-512.png.
 //
-//	go run ./internal/icons app/web
+//	go run ./tools/icons app/web
 package main
 
 import (

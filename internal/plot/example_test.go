@@ -3,7 +3,7 @@ package plot_test
 import (
 	"fmt"
 
-	"toewright/app/plot"
+	"toewright/internal/plot"
 )
 
 // A toe curve beside its wheel: travel upward, toe sideways.

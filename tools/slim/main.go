@@ -1,7 +1,7 @@
 // Command slim writes the modules that the page does not get whole, and the go.mod and go.sum
 // that build the page with them. It is run from the root of the repository:
 //
-//	go run ./internal/slim -out bin/slim
+//	go run ./tools/slim -out bin/slim
 //	GOOS=js GOARCH=wasm go build -modfile=bin/slim/go.mod ./app
 //
 // A third of the program would otherwise be code for servers, which go-app links even

@@ -4,7 +4,7 @@
 // alike, and is read one by one when the program starts. Joined they are a few; the
 // zeros between them compress to nothing. On the page it saves a twentieth of what is sent.
 //
-//	go run ./internal/segments -out bin/app.wasm bin/linked.wasm
+//	go run ./tools/segments -out bin/app.wasm bin/linked.wasm
 package main
 
 import (

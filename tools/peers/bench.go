@@ -20,7 +20,7 @@ const packages = "g++ python3-scipy libslvs1-dev libsimbody-dev libnlopt-dev"
 const python = "/usr/bin/python3"
 
 // sources is where the tools' programs lie, from the repository's root.
-const sources = "internal/peers/src"
+const sources = "tools/peers/src"
 
 // bench is the directory in which the tools stand ready.
 type bench struct{ dir string }

@@ -5,7 +5,7 @@
 // when all is over, on memory past a bound, and on a server that does not stop, or
 // stops without finishing the call that runs. It prints tables for docs/service.md.
 //
-//	go run ./internal/load -program bin/toewright -tool bin/vegeta
+//	go run ./tools/load -program bin/toewright -tool bin/vegeta
 //
 // The tool is vegeta, which keeps its rate however slowly answers come.
 package main

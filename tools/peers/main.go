@@ -4,7 +4,7 @@
 // cases in one run, and writes the comparison as a page. The tools are compiled or
 // interpreted from src; nothing of them is part of the program.
 //
-//	go run ./internal/peers -out docs/benchmarks.md
+//	go run ./tools/peers -out docs/benchmarks.md
 //
 // Times are processor times, so that other work on the machine counts little, and
 // runs of all tools are interleaved, so that what does count meets them alike.

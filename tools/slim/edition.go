@@ -82,7 +82,7 @@ func (e edition) find() (source, error) {
 		return source{}, fmt.Errorf("go mod download %s: %w", e.module, err)
 	}
 	if s.Version != e.version {
-		return source{}, fmt.Errorf("%s is %s, but internal/slim/%s was written for %s: compare the files that it replaces, then enter the version",
+		return source{}, fmt.Errorf("%s is %s, but tools/slim/%s was written for %s: compare the files that it replaces, then enter the version",
 			e.module, s.Version, e.ours, e.version)
 	}
 	return s, nil

@@ -1,4 +1,4 @@
-module toewright/tools
+module toewright/tools/pinned
 
 go 1.26.0
 

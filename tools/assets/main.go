@@ -3,7 +3,7 @@
 // it. What has not changed since the last time is left alone, as the strongest
 // Brotli takes its time over the program.
 //
-//	go run ./internal/assets [-quick] -out internal/web/dist bin/app.wasm app/web/*
+//	go run ./tools/assets [-quick] -out internal/web/dist bin/app.wasm app/web/*
 package main
 
 import (
