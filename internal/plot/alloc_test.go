@@ -17,8 +17,6 @@ func TestAppendReusesItsBuffers(t *testing.T) {
 		"markers":  func(p Path) Path { return f.AppendMarkers(p, Star, 3, c.X, c.Y, 10) },
 		"contour":  func(p Path) Path { return f.AppendContour(p, &walker, grid, 0.5) },
 		"tyre":     func(p Path) Path { return view.AppendTyre(p, wheel) },
-		"rod":      func(p Path) Path { return AppendRod(p, Point{0, 0}, Point{90, 20}, 4, 5) },
-		"pivot":    func(p Path) Path { return AppendPivot(p, Point{0, 0}, Point{1, 0}, 5) },
 		"strut":    func(p Path) Path { return AppendStrut(p, Point{0, 0}, Point{20, 90}, 9) },
 		"dimension": func(p Path) Path {
 			dimension.Vertical(Point{0, 0}, Point{20, 90}, 40, 20, 10)

@@ -1,7 +1,6 @@
 package plot
 
 import (
-	"io"
 	"unicode/utf8"
 )
 
@@ -11,12 +10,6 @@ type Document struct {
 	Title, Description string
 	Paper              Paper
 	Picture            Picture
-}
-
-// WriteTo writes the file.
-func (d Document) WriteTo(w io.Writer) (int64, error) {
-	n, err := w.Write(d.Append(nil))
-	return int64(n), err
 }
 
 // Append appends the file.

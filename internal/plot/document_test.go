@@ -80,18 +80,3 @@ func TestDocumentText(t *testing.T) {
 		t.Errorf("text = %q, want %q", got, want)
 	}
 }
-
-func TestDocumentWriteTo(t *testing.T) {
-	d := Document{Title: "t", Picture: Picture{Width: 10, Height: 20}}
-	var out bytes.Buffer
-	n, err := d.WriteTo(&out)
-	if err != nil || n != int64(out.Len()) || !bytes.Equal(out.Bytes(), d.Append(nil)) {
-		t.Errorf("WriteTo wrote %d bytes of %d, %v", n, out.Len(), err)
-	}
-	if !strings.Contains(out.String(), `width="10" height="20" viewBox="0 0 10 20"`) {
-		t.Errorf("no size in %s", out.String())
-	}
-	if strings.Contains(out.String(), "<desc>") {
-		t.Errorf("an empty description in %s", out.String())
-	}
-}

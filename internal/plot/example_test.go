@@ -2,6 +2,7 @@ package plot_test
 
 import (
 	"fmt"
+	"math"
 
 	"toewright/internal/plot"
 )
@@ -36,7 +37,7 @@ func ExampleDimension_Vertical() {
 // What to draw of a projected wheel: its outline from behind, leaning by camber.
 func ExampleProjection_AppendTyre() {
 	view := plot.Projection{View: plot.Behind, Scale: 0.5}
-	wheel := plot.Wheel{Axis: plot.SpindleAxis(0, -0.02), Radius: 300, Width: 200}
+	wheel := plot.Wheel{Axis: plot.Vec{Y: math.Cos(0.02), Z: math.Sin(0.02)}, Radius: 300, Width: 200}
 	fmt.Println(view.AppendTyre(nil, wheel))
 	// Output: M-52.99 148.97A0 150 -178.85 0 1 -46.99 -150.97L52.99 -148.97A0 150 -178.85 0 1 46.99 150.97Z
 }

@@ -1,12 +1,7 @@
 package plot
 
 import (
-	"math"
-	"slices"
-	"sort"
 	"testing"
-
-	"pgregory.net/rapid"
 )
 
 func TestLegend(t *testing.T) {
@@ -39,87 +34,6 @@ func TestLegendOfNothing(t *testing.T) {
 	if items, height := Legend(Point{}, 100, 10, nil); items != nil || height != 0 {
 		t.Errorf("Legend of nothing = %v, %v", items, height)
 	}
-}
-
-func TestSpread(t *testing.T) {
-	tests := []struct {
-		name string
-		want []float64
-		gap  float64
-		out  []float64
-	}{
-		{"room enough", []float64{10, 50, 90}, 10, []float64{10, 50, 90}},
-		{"pushed apart alike", []float64{50, 50}, 10, []float64{45, 55}},
-		{"out of order", []float64{52, 48}, 10, []float64{55, 45}},
-		{"equals keep their order", []float64{50, 50, 50}, 10, []float64{40, 50, 60}},
-		{"off the end", []float64{98, 99}, 10, []float64{90, 100}},
-		{"no room", []float64{1, 2, 3}, 80, []float64{0, 50, 100}},
-		{"single", []float64{120}, 10, []float64{100}},
-		{"nothing", nil, 10, []float64{}},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			if got := Spread(tt.want, tt.gap, 0, 100); !slices.Equal(got, tt.out) {
-				t.Errorf("Spread(%v) = %v, want %v", tt.want, got, tt.out)
-			}
-		})
-	}
-}
-
-func TestSpreadKeepsApartAndInside(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		want := rapid.SliceOfN(rapid.Float64Range(-20, 120), 1, 9).Draw(t, "want")
-		got := Spread(want, 12, 0, 100)
-		sorted := slices.Clone(got)
-		sort.Float64s(sorted)
-		for i, v := range sorted {
-			if v < -1e-9 || v > 100+1e-9 || i > 0 && v-sorted[i-1] < 12-1e-9 {
-				t.Fatalf("Spread(%v) = %v", want, got)
-			}
-		}
-	})
-}
-
-// No label may move a little, alone or with its neighbours, and come nearer to
-// where it wants to stand: tried by moving every run of labels.
-func TestSpreadShiftsLeast(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		want := rapid.SliceOfN(rapid.Float64Range(10, 90), 2, 6).Draw(t, "want")
-		sort.Float64s(want)
-		const gap, step = 12, 0.01
-		got := Spread(want, gap, 0, 100)
-		cost := shift(got, want)
-		for i := range got {
-			for j := i + 1; j <= len(got); j++ {
-				for _, by := range []float64{-step, step} {
-					moved := slices.Clone(got)
-					for k := i; k < j; k++ {
-						moved[k] += by
-					}
-					if legal(moved, gap) && shift(moved, want) < cost-1e-9 {
-						t.Fatalf("Spread(%v) = %v, but %v is nearer", want, got, moved)
-					}
-				}
-			}
-		}
-	})
-}
-
-func shift(places, want []float64) float64 {
-	sum := 0.0
-	for i := range places {
-		sum += math.Pow(places[i]-want[i], 2)
-	}
-	return sum
-}
-
-func legal(places []float64, gap float64) bool {
-	for i, v := range places {
-		if v < 0 || v > 100 || i > 0 && v-places[i-1] < gap {
-			return false
-		}
-	}
-	return true
 }
 
 func TestQuietCorner(t *testing.T) {

@@ -2,17 +2,6 @@ package plot
 
 import "math"
 
-// AppendRod appends a rod between two balls: two lines width apart that end at
-// circles of the balls' radius. Where the balls hide the rod only they are drawn,
-// and a gap at either end draws nothing.
-func AppendRod(dst Path, a, b Point, width, ball float64) Path {
-	if !a.finite() || !b.finite() {
-		return dst
-	}
-	dst = AppendBar(dst, a, b, width, ball)
-	return dst.Circle(a, ball).Circle(b, ball)
-}
-
 // AppendBar appends the two lines of a rod, from circle to circle, without the
 // circles: for a link whose ends are drawn otherwise.
 func AppendBar(dst Path, a, b Point, width, ball float64) Path {
@@ -25,19 +14,6 @@ func AppendBar(dst Path, a, b Point, width, ball float64) Path {
 	}
 	from, to := a.Add(d.Unit().Times(hidden)), b.Sub(d.Unit().Times(hidden))
 	return dst.Polyline(from.Add(side), to.Add(side)).Polyline(from.Sub(side), to.Sub(side))
-}
-
-// AppendArm appends a wishbone: bars from the ball joint to its pivots, and the ball.
-func AppendArm(dst Path, joint Point, width, ball float64, pivots ...Point) Path {
-	if !joint.finite() {
-		return dst
-	}
-	for _, pivot := range pivots {
-		if pivot.finite() {
-			dst = AppendBar(dst, joint, pivot, width, ball)
-		}
-	}
-	return dst.Circle(joint, ball)
 }
 
 // AppendStrut appends a strut from its lower end to its top mount: the tube over the

@@ -87,10 +87,7 @@ func (p *Picture) side(v Projection, right bool) {
 	rim := wheel
 	rim.Radius = 190
 	p.Draw("part", v.AppendDisc(v.AppendTyre(nil, wheel), rim))
-	p.Draw("part", AppendArm(AppendArm(nil, at(1), 5, 4, at(0)), at(3), 5, 4, at(2)))
-	p.Draw("part", AppendRod(nil, at(4), at(5), 3, 3))
-	in := v.Step(side(right, Vec{Y: -1}))
-	p.Draw("part", AppendPivot(AppendPivot(nil, at(0), in, 4), at(2), in, 4))
+	p.Draw("part", AppendBar(AppendBar(AppendBar(nil, at(0), at(1), 5, 4), at(2), at(3), 5, 4), at(4), at(5), 3, 3))
 	p.Draw("part", AppendStrut(nil, at(1).Add(Point{0, -20}), at(2).Add(Point{0, -60}), 10))
 }
 
@@ -140,17 +137,10 @@ func mapScene() Picture {
 
 func spreadScene() Picture {
 	picture := Picture{Width: 400, Height: 400}
-	picture.Tornado(Box(10, 10, 380, 120), Ranked([]Contribution{
-		{"tie-rod outer height", -0.11, 0.12}, {"rack height", -0.08, 0.08}, {"lower ball height", -0.02, 0.05}, {"arm length", 0.01, -0.015},
-	}, 3), 11, 3)
-	values := make([]float64, 400)
-	for i := range values {
-
-		for k := range 6 { // a sum of waves that do not meet: nearly a bell
-			values[i] += 0.1 * math.Sin(float64(i)*(1+0.37*float64(k)))
-		}
-	}
-	edges, counts := Bins(values, 16)
+	picture.Tornado(Box(10, 10, 380, 120), []Contribution{
+		{"tie-rod outer height", -0.11, 0.12}, {"rack height", -0.08, 0.08}, {"lower ball height", -0.02, 0.05},
+	}, 11, 3)
+	edges, counts := []float64{-0.6, -0.4, -0.2, 0, 0.2, 0.4, 0.6}, []int{20, 40, 60, 50, 30, 10}
 	f := NewFrame(Box(10, 150, 180, 100), Domain{edges[0], edges[len(edges)-1]}, Domain{0, 60})
 	picture.Draw("bar", f.AppendBins(nil, edges, counts))
 	picture.Draw("frame", Path{}.Rect(f.Area))

@@ -44,13 +44,6 @@ func runeWidth(r rune) float64 {
 	return 0.56
 }
 
-// box returns the upright rectangle that the unturned text covers.
-func (a Anchor) box(text string, size float64) Rect {
-	width := TextWidth(text, size)
-	left := a.At.X - width*float64(min(a.Align, End))/2
-	return Box(left, a.At.Y-0.8*size, width, size)
-}
-
 // upright returns the angle, or its opposite if a text along it stood on its head;
 // what is upright on the paper reads from below up, as drawings have it.
 func upright(angle float64) float64 {

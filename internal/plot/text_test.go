@@ -37,3 +37,10 @@ func TestAnchorBox(t *testing.T) {
 		}
 	}
 }
+
+// box returns the upright rectangle that the unturned text covers.
+func (a Anchor) box(text string, size float64) Rect {
+	width := TextWidth(text, size)
+	left := a.At.X - width*float64(min(a.Align, End))/2
+	return Box(left, a.At.Y-0.8*size, width, size)
+}

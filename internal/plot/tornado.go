@@ -2,8 +2,6 @@ package plot
 
 import (
 	"math"
-	"slices"
-	"sort"
 )
 
 // Contribution is the reach of a result, below and above its nominal value, that
@@ -15,16 +13,6 @@ type Contribution struct {
 
 // reach is the larger of the two sides.
 func (c Contribution) reach() float64 { return max(math.Abs(c.Low), math.Abs(c.High)) }
-
-// Ranked returns the contributions with the largest first, at most most of them;
-// those with gaps are left out.
-func Ranked(list []Contribution, most int) []Contribution {
-	ranked := slices.DeleteFunc(slices.Clone(list), func(c Contribution) bool {
-		return !finite(c.Low) || !finite(c.High)
-	})
-	sort.SliceStable(ranked, func(i, j int) bool { return ranked[i].reach() > ranked[j].reach() })
-	return ranked[:min(len(ranked), max(most, 0))]
-}
 
 // Tornado adds a bar for each contribution, in the order given, from Low to High
 // about a common zero line; labels stand at the left, the reach with the decimals at

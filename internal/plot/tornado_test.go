@@ -1,36 +1,8 @@
 package plot
 
 import (
-	"slices"
 	"testing"
 )
-
-func TestRanked(t *testing.T) {
-	list := []Contribution{{"a", -1, 1}, {"b", 0, 3}, {"c", -2, 0}, {"gap", nan, 9}, {"d", -1, 1}}
-	tests := []struct {
-		name string
-		most int
-		want []string
-	}{
-		{"all", 10, []string{"b", "c", "a", "d"}},
-		{"the largest", 2, []string{"b", "c"}},
-		{"none", -1, nil},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			var got []string
-			for _, c := range Ranked(list, tt.most) {
-				got = append(got, c.Label)
-			}
-			if !slices.Equal(got, tt.want) {
-				t.Errorf("Ranked(%d) = %v, want %v", tt.most, got, tt.want)
-			}
-		})
-	}
-	if list[0].Label != "a" || list[3].Label != "gap" {
-		t.Errorf("the list was changed to %v", list)
-	}
-}
 
 func TestTornado(t *testing.T) {
 	var p Picture

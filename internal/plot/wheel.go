@@ -1,21 +1,10 @@
 package plot
 
-import "math"
-
 // Wheel is a wheel as it is drawn: a cylinder about its spindle.
 type Wheel struct {
 	Centre        Vec
 	Axis          Vec     // along the spindle, of any length: camber and toe are in it
 	Radius, Width float64 // mm
-}
-
-// SpindleAxis returns the direction of a left wheel's spindle, outboard, from toe
-// and camber in radians, toe-in and top outboard positive. A right wheel's is its
-// mirror image, with y negative.
-func SpindleAxis(toe, camber float64) Vec {
-	sinToe, cosToe := math.Sincos(toe)
-	sinCamber, cosCamber := math.Sincos(camber)
-	return Vec{sinToe * cosCamber, cosToe * cosCamber, -sinCamber}
 }
 
 // AppendTyre appends the outline of a wheel: of its cylinder, and of the face towards

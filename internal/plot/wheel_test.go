@@ -93,3 +93,12 @@ func TestTyreLeansByCamber(t *testing.T) {
 		t.Errorf("the tyre leans outboard by %v rad, want %v", got, camber)
 	}
 }
+
+// SpindleAxis returns the direction of a left wheel's spindle, outboard, from toe
+// and camber in radians, toe-in and top outboard positive. A right wheel's is its
+// mirror image, with y negative.
+func SpindleAxis(toe, camber float64) Vec {
+	sinToe, cosToe := math.Sincos(toe)
+	sinCamber, cosCamber := math.Sincos(camber)
+	return Vec{sinToe * cosCamber, cosToe * cosCamber, -sinCamber}
+}
