@@ -134,8 +134,9 @@ func (in *SweepInput) rateColumns() int {
 	return in.By.Len() + 2
 }
 
-// Grid returns the travels from -droop to bump in steps anchored at 0, in mm. It
-// returns an error where there are none or more than a million.
+// Grid returns the travels from -droop to bump in mm, ascending: the multiples of step
+// and both ends of the window, whatever the step. It returns an error where there are
+// none or more than a million.
 func Grid(bump, droop, step float64) ([]float64, error) {
 	if !(bump >= 0 && droop >= 0) || math.IsInf(bump, 0) || math.IsInf(droop, 0) {
 		return nil, &InputError{"travel", fmt.Sprintf("bump %.4g mm and droop %.4g mm must be 0 or more", bump, droop)}
@@ -143,13 +144,23 @@ func Grid(bump, droop, step float64) ([]float64, error) {
 	if !(step > 0) || !((bump+droop)/step <= maxGrid) {
 		return nil, &InputError{"travel.step", fmt.Sprintf("is %.4g mm: must be positive and give at most %d positions", step, maxGrid)}
 	}
-	lo, hi := -int(droop/step+gridSlack), int(bump/step+gridSlack)
-	out := make([]float64, 0, hi-lo+1)
-	for k := lo; k <= hi; k++ {
+	below, above := gridSteps(droop, step), gridSteps(bump, step)
+	out := make([]float64, 0, below+1+above)
+	for k := -below; k <= above; k++ {
 		out = append(out, float64(k)*step)
+	}
+	if below > 0 {
+		out[0] = -droop
+	}
+	if above > 0 {
+		out[below+above] = bump
 	}
 	return out, nil
 }
+
+// gridSteps returns the number of steps, the last of which may be a shorter one, from 0
+// to the end of a window in a [Grid].
+func gridSteps(end, step float64) int { return int(math.Ceil(end/step - gridSlack)) }
 
 const (
 	maxGrid = 1_000_000

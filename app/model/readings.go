@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"toewright/internal/study"
+	"toewright/solver"
 )
 
 // Run is one run of the gauge: the readings of both sides with the same parts on the
@@ -174,19 +175,28 @@ func (r Run) Rows(d *study.Document) []RunRow {
 	return rows
 }
 
-// NextTravel returns the travel in mm that follows the one that was read last: a step
-// further the way the run goes, at first the end where it starts. A run goes into bump
-// unless it is one of droop.
+// sameTravel is the share of a step by which two travels may differ and be one: rounding.
+const sameTravel = 1e-6
+
+// NextTravel returns the travel in mm that follows the one that was read last: the next
+// of the window's grid the way the run goes, and a step further beyond its end; at first
+// the end where it starts. A run goes into bump unless it is one of droop.
 func (r Run) NextTravel(d *study.Document, last *float64) float64 {
 	w := d.Window()
-	start, step := -w.Droop, w.Step
+	travels, _ := solver.Grid(w.Bump, w.Droop, w.Step) // a window that the cars were solved in
+	step := w.Step
 	if d.Readings[r.First()].Direction == "droop" {
-		start, step = w.Bump, -w.Step
+		slices.Reverse(travels)
+		step = -step
 	}
-	if last == nil {
-		return d.Units.Millimetres(start)
+	next := 0.0
+	switch i := slices.IndexFunc(travels, func(t float64) bool { return last == nil || (t-*last)/step > sameTravel }); {
+	case i >= 0:
+		next = travels[i]
+	case last != nil:
+		next = *last + step
 	}
-	return d.Units.Millimetres(*last + step)
+	return d.Units.Millimetres(next)
 }
 
 // Findings returns what looks like a slip among the readings of a run.

@@ -103,6 +103,25 @@ func TestRun(t *testing.T) {
 	}
 }
 
+// TestNextTravelOddStep: a run by a step that is no part of the window calls at 0 and at
+// both ends, either way.
+func TestNextTravelOddStep(t *testing.T) {
+	d := &study.Document{Units: study.Millimetre, Travel: &study.Travel{Bump: 50, Droop: 30, Step: 40},
+		Readings: []study.Reading{{Direction: "bump"}, {Direction: "droop"}}}
+	for side, want := range [2][]float64{{-30, 0, 40, 50, 90}, {50, 40, 0, -30, -70}} {
+		run := model.Run{Sets: [2]int{-1, -1}}
+		run.Sets[side] = side
+		var last *float64
+		for i := range want {
+			got := run.NextTravel(d, last)
+			if got != want[i] {
+				t.Fatalf("run %d: travel %d is %g mm, want %g", side, i, got, want[i])
+			}
+			last = &got
+		}
+	}
+}
+
 func TestNextTravel(t *testing.T) {
 	d := &study.Document{Units: study.Inch, Readings: []study.Reading{{Direction: "bump"}, {Direction: "droop"}}}
 	last := 1.0

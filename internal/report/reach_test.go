@@ -21,7 +21,7 @@ func TestReach(t *testing.T) {
 	if got := strings.Join(rows[0], " "); got != "400 – – –" {
 		t.Errorf("the row beyond the lock is %q, want dashes", got)
 	}
-	if rest := rows[len(rows)-2]; rest[0] != "0" || rest[1] != "0.000" {
+	if rest := rows[len(rows)-3]; rest[0] != "0" || rest[1] != "0.000" {
 		t.Errorf("the row at ride height is %q", rest)
 	}
 }

@@ -90,7 +90,7 @@ func (d *Document) pathOf(key string) string {
 // longestTravel is more than any wheel moves either way, in mm.
 const longestTravel = 400
 
-// checkTravel looks for a window without positions in it, or beyond any wheel.
+// checkTravel looks for a window with hardly a position in it, or beyond any wheel.
 func checkTravel(d *Document) []Finding {
 	w := d.Window()
 	larger := max(w.Bump, w.Droop)
@@ -98,7 +98,7 @@ func checkTravel(d *Document) []Finding {
 	case w.Step > larger:
 		return []Finding{{
 			Path: "travel.step", Severity: Warning,
-			Message:    fmt.Sprintf("a step of %g is larger than the travel of %g, so only the static position is left", w.Step, larger),
+			Message:    fmt.Sprintf("a step of %g is larger than the travel of %g, so only the static position and the ends are left", w.Step, larger),
 			Suggestion: "use a tenth of the travel",
 		}}
 	case d.Units.Millimetres(larger) > longestTravel:

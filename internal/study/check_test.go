@@ -148,7 +148,7 @@ func TestCheckSlips(t *testing.T) {
 		},
 		{
 			"step larger than travel", w, `"step": 5`, `"step": 60`,
-			"travel.step", Warning, "a step of 60 is larger than the travel of 50, so only the static position is left", "use a tenth of the travel",
+			"travel.step", Warning, "a step of 60 is larger than the travel of 50, so only the static position and the ends are left", "use a tenth of the travel",
 		},
 		{
 			"travel of another unit", i, `"steering": {"type": "rack"}`, `"travel": {"bump": 50, "droop": 50}`,

@@ -2,8 +2,8 @@ package study
 
 import "math"
 
-// Travel is a window of wheel travel and the grid on it, which is anchored at 0, the
-// static ride height.
+// Travel is a window of wheel travel and the grid on it: the multiples of Step from the
+// static ride height, 0, and both ends of the window whatever the step.
 type Travel struct {
 	Bump  float64 `json:"bump" rule:"required,notnegative"`  // Bump is the wheel's travel upward, positive.
 	Droop float64 `json:"droop" rule:"required,notnegative"` // Droop is the wheel's travel downward, positive.
@@ -43,8 +43,7 @@ func (t *Travel) orElse(other Travel) Travel {
 	return w
 }
 
-// steps returns the number of grid steps in the window, without regard to
-// rounding at its ends.
+// steps returns the number of grid steps in the window.
 func (t Travel) steps() float64 {
-	return math.Floor(t.Bump/t.Step) + math.Floor(t.Droop/t.Step)
+	return math.Ceil(t.Bump/t.Step) + math.Ceil(t.Droop/t.Step)
 }
