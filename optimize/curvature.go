@@ -74,7 +74,7 @@ func definite(h *mat.SymDense, a []float64) bool {
 			return false
 		}
 		for i := k + 1; i < n; i++ {
-			axpyTo(a[i*n+k:(i+1)*n], -a[i*n+k]/a[k*n+k], a[k*n+k:(k+1)*n])
+			floats.AddScaled(a[i*n+k:(i+1)*n], -a[i*n+k]/a[k*n+k], a[k*n+k:(k+1)*n])
 		}
 	}
 	return true

@@ -4,8 +4,8 @@
 // [Run] minimises either the root of the weighted mean square or the largest
 // size of the residuals ([Objective]) over a box of [Variable]s, subject to
 // optional limits g(x) <= 0. It looks for the global minimum: restarts spread
-// over the box by a scrambled Halton sequence, and one CMA-ES run, are each
-// polished to a local minimum. The answer counts how many of them agree, so a
+// over the box by a scrambled Halton sequence are each polished to a local
+// minimum, more of them where few agree. The answer counts how many do, so a
 // reader can judge how far it may be called global.
 //
 // The polish is a sequential convex method. At each step the residuals and
@@ -26,7 +26,7 @@
 // for readings that were written down wrongly.
 //
 // Everything here is pure computation. The same input, seed included, gives the
-// same bytes on one platform; the exponential in CMA-ES may differ in its last
-// bit between platforms, so answers agree there to the tolerance of the polish.
+// same bytes on one platform; platforms that round differently agree to the
+// tolerance of the polish.
 // No method calls a [Model] from two goroutines at once.
 package optimize

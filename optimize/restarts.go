@@ -6,11 +6,8 @@ import "math/rand/v2"
 // where the model cannot be evaluated may be passed over.
 const drawsPerRestart = 8
 
-// The streams of random numbers drawn from one seed.
-const (
-	haltonStream uint64 = iota + 1
-	evolutionStream
-)
+// haltonStream is the stream of random numbers that restarts draw from a seed.
+const haltonStream uint64 = 1
 
 // halton is a sequence of points spread evenly over the unit box: each variable of
 // point number i has the digits of i, in a prime base of its own, in reverse behind

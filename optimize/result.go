@@ -89,11 +89,19 @@ func (r *Result) summarise(found []local, p *Problem, largest float64) {
 		moveToFront(r.Optima, k)
 		r.Optimum = r.Optima[0]
 	}
+	r.Agreeing = agreeing(found, largest)
+}
+
+// agreeing counts the searches that ended at the best value. Largest is the
+// objective at the worst point where one began.
+func agreeing(found []local, largest float64) int {
+	best, n := slices.MinFunc(found, better), 0
 	for _, l := range found {
 		if l.finished() && l.broken == best.broken && l.value-best.value <= agreement*best.value+agreementFloor*largest {
-			r.Agreeing++
+			n++
 		}
 	}
+	return n
 }
 
 // group sets the optima and counts the searches that ended at each. It returns

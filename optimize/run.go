@@ -48,7 +48,7 @@ func newRun(ctx context.Context, p *Problem, sc *scale, s Settings) *run {
 	}
 }
 
-// search polishes the start, the restarts and the best point of the evolution.
+// search polishes the start and the restarts.
 func (r *run) search() Status {
 	if s := r.box.stopped(); s != NotRun {
 		return s
@@ -59,19 +59,22 @@ func (r *run) search() Status {
 	if s := r.restart(); s != NotRun {
 		return s
 	}
-	if s := r.evolve(); s != NotRun {
-		return s
-	}
 	if len(r.found) == 0 {
 		return NotEvaluable
 	}
 	return Converged
 }
 
-// restart polishes spread points until enough searches have run.
+// fewAgree is the share of the searches that have to end at the best value before
+// it is taken for the least there is; mostAgain bounds the restarts that look for
+// more, as a multiple of those asked for.
+const fewAgree, mostAgain = 1.0 / 6, 4
+
+// restart polishes spread points until enough searches have run, and more where few
+// of them agree.
 func (r *run) restart() Status {
 	points, u := newHalton(len(r.problem.Variables), r.settings.Seed), r.problem.unitStart()
-	for i := 0; i < drawsPerRestart*r.settings.Restarts && len(r.found) < r.settings.Restarts; i++ {
+	for i := 0; i < drawsPerRestart*mostAgain*r.settings.Restarts && r.wantsMore(i); i++ {
 		if s := r.box.stopped(); s != NotRun {
 			return s
 		}
@@ -81,20 +84,13 @@ func (r *run) restart() Status {
 	return r.box.stopped()
 }
 
-// evolve runs CMA-ES and polishes its best point.
-func (r *run) evolve() Status {
-	if r.settings.Evolution < 0 {
-		return NotRun
+// wantsMore reports whether another search is to begin after so many draws.
+func (r *run) wantsMore(draws int) bool {
+	n, asked := len(r.found), r.settings.Restarts
+	if n < asked {
+		return draws < drawsPerRestart*asked
 	}
-	e := newEvolution(r.box, r.scale, r.start, r.report)
-	best := e.run(r.settings.Evolution, r.settings.Seed)
-	if s := r.box.stopped(); s != NotRun {
-		return s
-	}
-	if best != nil {
-		r.polish(best)
-	}
-	return r.box.stopped()
+	return n < mostAgain*asked && float64(agreeing(r.found, r.largest)) < fewAgree*float64(n)
 }
 
 // polish runs one local search and returns the objective where it began. It
@@ -117,7 +113,7 @@ func (r *run) polish(u []float64) (began float64, ok bool) {
 
 // report calls the progress function.
 func (r *run) report() {
-	done := float64(len(r.found)) / float64(r.settings.Restarts+1)
+	done := float64(len(r.found)) / float64(max(r.settings.Restarts, len(r.found)+1))
 	r.settings.Progress(Progress{
 		Evaluations: r.box.count,
 		Best:        r.best,

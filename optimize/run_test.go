@@ -171,14 +171,6 @@ func TestRunBudget(t *testing.T) {
 	}
 }
 
-func TestRunWithoutEvolution(t *testing.T) {
-	p := Problem{Model: rosenbrock(), Variables: square(2, -2, 2)}
-	r := search(t, p, &Settings{Restarts: 3, Evolution: -1})
-	if r.Status != Converged || r.Searches != 3 || !near(r.Value, 0, 1e-10) {
-		t.Errorf("Status, Searches, Value = %v, %d, %g, want converged, 3, 0", r.Status, r.Searches, r.Value)
-	}
-}
-
 // TestRunProgress checks that what is told only improves and ends near 1.
 func TestRunProgress(t *testing.T) {
 	last := Progress{Best: math.Inf(1)}

@@ -2,16 +2,13 @@ package optimize
 
 // Settings tune [Run]. The zero value, and nil, work.
 type Settings struct {
-	// Seed of the restarts and of the evolution; every value, 0 too, is a seed
-	// of its own. The same seed gives the same result.
+	// Seed of the restarts; every value, 0 too, is a seed of its own. The same
+	// seed gives the same result.
 	Seed uint64
 	// Restarts is how many local searches start from points spread over the
-	// box, beside the one from the evolution. 0 means 24, or 8 for each variable
-	// where that is more; at most 96.
+	// box. 0 means 24, or 8 for each variable where that is more; at most 96. Where
+	// few of them end at the best value, up to four times as many are made.
 	Restarts int
-	// Evolution is how many evaluations CMA-ES may use. 0 means 60 and 40 more
-	// for each variable; a negative number leaves it out.
-	Evolution int
 	// Evaluations is how often the model may be evaluated in all. 0 means 500
 	// for each restart.
 	Evaluations int
@@ -34,9 +31,6 @@ const (
 	mostRestarts        = 96
 	restartsPerVariable = 8
 
-	evolutionBase        = 60
-	evolutionPerVariable = 40
-
 	evaluationsPerRestart = 500
 	defaultIterations     = 100
 )
@@ -50,9 +44,6 @@ func (s *Settings) withDefaults(variables int) Settings {
 	}
 	if out.Restarts <= 0 {
 		out.Restarts = min(max(leastRestarts, restartsPerVariable*variables), mostRestarts)
-	}
-	if out.Evolution == 0 {
-		out.Evolution = evolutionBase + evolutionPerVariable*variables
 	}
 	if out.Evaluations <= 0 {
 		out.Evaluations = evaluationsPerRestart * out.Restarts

@@ -138,7 +138,7 @@ func (c *car) best(ctx context.Context) (float64, bool) {
 		Free:      []optimize.Free{{Parameter: c.part, Min: c.part.Min, Max: c.part.Max}},
 		Scenarios: []optimize.Scenario{{Changes: c.off, Hold: solver.HoldAll}},
 	}
-	a, err := optimize.SearchToe(ctx, &p, &optimize.Settings{Restarts: searchRestarts, Evolution: -1})
+	a, err := optimize.SearchToe(ctx, &p, &optimize.Settings{Restarts: searchRestarts})
 	if err != nil || a.Values == nil {
 		return 0, false
 	}
