@@ -38,6 +38,7 @@ var ranks = map[string]int{
 	"internal/web":         7,
 	"internal/browsertest": 8,
 	"internal/archtest":    0,
+	"tools/referee":        2, // of tests and benchmarks only
 	"tools/validation":     0, // of tests only
 }
 
