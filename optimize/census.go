@@ -30,7 +30,7 @@ const (
 
 // NewCensus returns the census of no cars about the nominal one of a propagation.
 func (s *Series) NewCensus(p *Spread) *Census {
-	c := &Census{Figure: NewTally(s.figure(p.Nominal), figureBits), Curve: make([]*Tally, len(p.Nominal))}
+	c := &Census{Figure: NewTally(s.Figure(p.Nominal).Radians(), figureBits), Curve: make([]*Tally, len(p.Nominal))}
 	for i, x := range p.Nominal {
 		c.Curve[i] = NewTally(x, curveBits)
 	}

@@ -28,7 +28,7 @@ func newForm(s *scale) form {
 	switch {
 	case s.measure == Peak:
 		return newPeaks(s)
-	case s.across == Worst && len(s.spans) > 1:
+	case len(s.spans) > len(s.shares):
 		return newWorstSquare(s)
 	}
 	return newMeanSquare(s)

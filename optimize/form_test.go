@@ -14,12 +14,15 @@ var formObjectives = []struct {
 	o    Objective
 }{
 	{"rms", Objective{Weights: []float64{1, 2, 3, 1, 1, 4}}},
-	{"rms, mean", Objective{Groups: []Group{{2, 1}, {4, 2}}}},
-	{"rms, worst", Objective{Across: Worst, Groups: []Group{{2, 1}, {3, 1}, {1, 1}}}},
-	{"rms, worst without one", Objective{Across: Worst, Groups: []Group{{3, 1}, {1, 0}, {2, 1}}}},
+	{"rms, mean", Objective{Groups: []Group{{2, 1, 0}, {4, 2, 0}}}},
+	{"rms, worst", Objective{Across: Worst, Groups: []Group{{2, 1, 0}, {3, 1, 0}, {1, 1, 0}}}},
+	{"rms, mean of wheels", Objective{Groups: []Group{{2, 1, 2}, {4, 2, 2}}}},
+	{"rms, worst of wheels", Objective{Across: Worst, Groups: []Group{{2, 1, 2}, {4, 2, 2}}}},
+	{"peak, mean of wheels", Objective{Measure: Peak, Groups: []Group{{2, 1, 2}, {4, 2, 2}}}},
+	{"rms, worst without one", Objective{Across: Worst, Groups: []Group{{3, 1, 0}, {1, 0, 0}, {2, 1, 0}}}},
 	{"peak", Objective{Measure: Peak, Weights: []float64{1, 2, 3, 1, 1, 4}}},
-	{"peak, mean", Objective{Measure: Peak, Groups: []Group{{2, 1}, {4, 2}}}},
-	{"peak, worst", Objective{Measure: Peak, Across: Worst, Groups: []Group{{2, 1}, {1, 0}, {3, 2}}}},
+	{"peak, mean", Objective{Measure: Peak, Groups: []Group{{2, 1, 0}, {4, 2, 0}}}},
+	{"peak, worst", Objective{Measure: Peak, Across: Worst, Groups: []Group{{2, 1, 0}, {1, 0, 0}, {3, 2, 0}}}},
 }
 
 // linearModel is r = A·x - b with random numbers.

@@ -1,8 +1,6 @@
 package optimize
 
-import (
-	"math"
-)
+import "toewright/solver"
 
 // Halved says what holding one quantity twice as tightly would bring.
 type Halved struct {
@@ -19,15 +17,15 @@ func (s *Series) Halve(p *Spread) []Halved {
 	xs := make([]float64, len(p.Errors))
 	pass := 0
 	passHalved := make([]int, len(p.Errors))
-	y := make([]float64, len(p.Nominal))
+	y, half := make([]float64, len(p.Nominal)), make([]float64, len(p.Nominal))
 	for n := range halvingCars {
 		s.draw(p.Errors, n, xs)
 		p.linear(xs, y)
-		if s.figure(y) <= float64(s.Limit) {
+		if s.Figure(y) <= s.Limit {
 			pass++
 		}
 		for k := range xs {
-			if s.figureLess(p, y, k, xs[k]/2) <= float64(s.Limit) {
+			if s.Figure(p.less(half, y, k, xs[k]/2)) <= s.Limit {
 				passHalved[k]++
 			}
 		}
@@ -49,30 +47,16 @@ func (p *Spread) linear(xs, y []float64) {
 	}
 }
 
-// figure returns the peak or the root mean square of toe changes.
-func (s *Series) figure(y []float64) float64 {
-	peak, sum := 0.0, 0.0
-	for _, v := range y {
-		peak = math.Max(peak, math.Abs(v))
-		sum += v * v
+// less sets z to the toe changes of a car whose quantity k is off by less than in y.
+func (p *Spread) less(z, y []float64, k int, less float64) []float64 {
+	for i, v := range y {
+		z[i] = v - p.rates[i][k]*less
 	}
-	if s.Measure == Peak {
-		return peak
-	}
-	return math.Sqrt(sum / float64(len(y)))
+	return z
 }
 
-// figureLess returns the figure of a car whose quantity k is off by less than
-// in y.
-func (s *Series) figureLess(p *Spread, y []float64, k int, less float64) float64 {
-	peak, sum := 0.0, 0.0
-	for i, v := range y {
-		v -= p.rates[i][k] * less
-		peak = math.Max(peak, math.Abs(v))
-		sum += v * v
-	}
-	if s.Measure == Peak {
-		return peak
-	}
-	return math.Sqrt(sum / float64(len(y)))
+// Figure returns the series' figure of a car with toe changes ordered as those of
+// [Spread].
+func (s *Series) Figure(change []float64) solver.Angle {
+	return CarFigures(change, len(wheelsOf(s.Sides))).Of(s.Measure)
 }

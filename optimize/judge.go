@@ -7,7 +7,8 @@ import (
 )
 
 // Judge moves cars through a window and says how near their toe curves come to a
-// target. It is what a map, a shelf and a series ask of each of their cars.
+// target. It is what a map, a shelf and a series ask of each of their cars. Of both
+// wheels the worse is the car's.
 type Judge struct {
 	Base    *solver.Assembler
 	Hold    solver.Hold
@@ -36,7 +37,7 @@ func (j *Judge) Check() error {
 // bench is a judge's memory for one goroutine.
 type bench struct {
 	*Judge
-	sides  []solver.Side
+	sides  []solver.Side // moved
 	zero   int
 	ws     *solver.Workspace
 	car    solver.Axle // judged last
@@ -44,16 +45,27 @@ type bench struct {
 	change []float64 // toe change less target of the car judged last
 }
 
-func (j *Judge) bench() *bench {
-	p := ToeSearch{Judge: j.Sides}
-	b := &bench{Judge: j, sides: p.sides(), zero: indexOfZero(j.Travels), ws: solver.NewWorkspace()}
+// bench moves all wheels judged.
+func (j *Judge) bench() *bench { return j.benchOf(wheelsOf(j.Sides)) }
+
+// benchFor moves one wheel in place of both where all cars are changed on both sides
+// alike and the wheels therefore do the same.
+func (j *Judge) benchFor(changedAlike bool) *bench {
+	if changedAlike && j.Sides == solver.BothSides && alike(j.Base, &j.Targets, j.From) {
+		return j.benchOf(solver.Sides[:1])
+	}
+	return j.bench()
+}
+
+func (j *Judge) benchOf(wheels []solver.Side) *bench {
+	b := &bench{Judge: j, sides: wheels, zero: indexOfZero(j.Travels), ws: solver.NewWorkspace()}
 	b.change = make([]float64, len(b.sides)*len(j.Travels))
 	return b
 }
 
 // figures is judgeSides where nothing else is asked of the car.
 func (b *bench) figures(changes []solver.Change) Figures {
-	_, f := b.judgeSides(b.Sides, changes)
+	_, f := b.judgeSides(selectionOf(b.sides), changes)
 	return f
 }
 
@@ -69,12 +81,12 @@ func (b *bench) judgeSides(sides solver.Selection, changes []solver.Change) (*so
 		return nil, nowhere
 	}
 	b.compare()
-	return &b.car, figuresOf(b.change)
+	return &b.car, CarFigures(b.change, len(b.sides))
 }
 
 // move sweeps a car; false where it does not reach the window.
 func (b *bench) move(car *solver.Axle) bool {
-	in := solver.SweepInput{ToeOnly: true, Travels: b.Travels, Sides: b.Sides, From: b.From}
+	in := solver.SweepInput{ToeOnly: true, Travels: b.Travels, Sides: selectionOf(b.sides), From: b.From}
 	if err := car.Sweep(b.ws, &in, &b.curves); err != nil {
 		return false
 	}
@@ -97,12 +109,4 @@ func (b *bench) compare() {
 			k++
 		}
 	}
-}
-
-// Of returns the figure that a measure asks for.
-func (f Figures) Of(m Measure) solver.Angle {
-	if m == Peak {
-		return f.Peak
-	}
-	return f.RMS
 }

@@ -12,7 +12,7 @@ func newMeanSquare(s *scale) *meanSquare {
 	f := &meanSquare{weights: make([]float64, len(s.weights))}
 	for _, g := range s.spans {
 		for i := g.from; i < g.to; i++ {
-			f.weights[i] = g.share * s.weights[i]
+			f.weights[i] = s.shares[g.bundle] * s.weights[i]
 		}
 	}
 	return f

@@ -1,6 +1,10 @@
 package optimize
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 // Measure says how the residuals of one group become one number.
 type Measure uint8
@@ -49,6 +53,9 @@ func (a Across) String() string {
 type Group struct {
 	Residuals int     // how many; at least 1
 	Weight    float64 // share in [Mean]; zero leaves the group out of everything
+	// Wheels is in how many equal parts the group falls, one after the other, of which
+	// the worst counts; 0 means one.
+	Wheels int
 }
 
 // Objective is what a search minimises. The zero value is the plain root mean
@@ -74,23 +81,24 @@ func (o *Objective) Value(r []float64) float64 {
 	return s.value(r)
 }
 
-// span is the residuals [from, to) of one group that counts.
+// span is residuals [from, to) that have one figure.
 type span struct {
 	from, to int
-	share    float64 // of the sum of group weights
+	bundle   int
 }
 
-// scale is an objective made ready: normalised weights and non-empty groups.
+// scale is an objective made ready. Spans are gathered in bundles, of each of which
+// the worst counts, and the mean is taken over those: [Worst] is one bundle of all.
 type scale struct {
 	measure Measure
-	across  Across
-	weights []float64 // RMS: sum to 1 in each group; Peak: as given
-	spans   []span    // groups of weight > 0
+	weights []float64 // RMS: sum to 1 in each span; Peak: as given
+	spans   []span    // of groups of weight > 0, those of a bundle together
+	shares  []float64 // of each bundle in the mean; their sum is 1
 }
 
 // newScale checks the objective against the number of residuals.
 func newScale(o *Objective, residuals int) (*scale, error) {
-	s := &scale{measure: o.Measure, across: o.Across, weights: ones(residuals)}
+	s := &scale{measure: o.Measure, weights: ones(residuals)}
 	if o.Weights != nil {
 		if len(o.Weights) != residuals {
 			return nil, problemErrorf("%d weights for %d residuals, want one for each", len(o.Weights), residuals)
@@ -104,18 +112,24 @@ func newScale(o *Objective, residuals int) (*scale, error) {
 	if err := s.addGroups(groups, residuals); err != nil {
 		return nil, err
 	}
+	s.bundle(o.Across)
 	return s, s.normalise()
 }
 
-// addGroups fills spans and checks that the groups cover the residuals.
+// addGroups fills spans, with one bundle for each group, and checks that the groups
+// cover the residuals.
 func (s *scale) addGroups(groups []Group, residuals int) error {
 	at, sum := 0, 0.0
 	for i, g := range groups {
 		if g.Residuals < 1 || !(g.Weight >= 0) || math.IsInf(g.Weight, 0) {
 			return problemErrorf("group %d has %d residuals and weight %g, want at least 1 residual and a finite weight of at least 0", i, g.Residuals, g.Weight)
 		}
+		wheels := max(g.Wheels, 1)
+		if g.Residuals%wheels != 0 {
+			return problemErrorf("group %d has %d residuals of %d wheels, want as many of each", i, g.Residuals, wheels)
+		}
 		if g.Weight > 0 {
-			s.spans = append(s.spans, span{at, at + g.Residuals, g.Weight})
+			s.addGroup(at, g.Residuals/wheels, wheels, g.Weight)
 		}
 		at += g.Residuals
 		sum += g.Weight
@@ -126,13 +140,31 @@ func (s *scale) addGroups(groups []Group, residuals int) error {
 	if !(sum > 0) {
 		return problemErrorf("all groups have weight 0, want one above 0")
 	}
-	for i := range s.spans {
-		s.spans[i].share /= sum
-	}
+	floats.Scale(1/sum, s.shares)
 	return nil
 }
 
-// normalise checks the weights and, for RMS, makes them sum to 1 in each group.
+// addGroup adds a bundle of so many spans, as long each, from a residual on.
+func (s *scale) addGroup(from, length, spans int, weight float64) {
+	for range spans {
+		s.spans = append(s.spans, span{from, from + length, len(s.shares)})
+		from += length
+	}
+	s.shares = append(s.shares, weight)
+}
+
+// bundle gathers the bundles in one where the worst of all counts.
+func (s *scale) bundle(across Across) {
+	if across != Worst {
+		return
+	}
+	for i := range s.spans {
+		s.spans[i].bundle = 0
+	}
+	s.shares = []float64{1}
+}
+
+// normalise checks the weights and, for RMS, makes them sum to 1 in each span.
 func (s *scale) normalise() error {
 	for i, w := range s.weights {
 		if !(w >= 0) || math.IsInf(w, 0) {
@@ -165,20 +197,20 @@ func (s *scale) value(r []float64) float64 {
 	return math.Sqrt(s.combine(func(g span) float64 { return s.meanSquare(g, r) }))
 }
 
-// combine takes one figure for each group across the groups.
+// combine takes one figure for each span across the bundles.
 func (s *scale) combine(figure func(span) float64) float64 {
 	total := 0.0
-	for _, g := range s.spans {
-		if s.across == Worst {
-			total = math.Max(total, figure(g))
-		} else {
-			total += g.share * figure(g)
+	for i := 0; i < len(s.spans); {
+		worst, b := 0.0, s.spans[i].bundle
+		for ; i < len(s.spans) && s.spans[i].bundle == b; i++ {
+			worst = math.Max(worst, figure(s.spans[i]))
 		}
+		total += s.shares[b] * worst
 	}
 	return total
 }
 
-// meanSquare returns the weighted mean square of one group.
+// meanSquare returns the weighted mean square of one span.
 func (s *scale) meanSquare(g span, r []float64) float64 {
 	sum := 0.0
 	for i := g.from; i < g.to; i++ {
@@ -187,7 +219,7 @@ func (s *scale) meanSquare(g span, r []float64) float64 {
 	return sum
 }
 
-// peak returns the largest weighted size in one group.
+// peak returns the largest weighted size in one span.
 func (s *scale) peak(g span, r []float64) float64 {
 	top := 0.0
 	for i := g.from; i < g.to; i++ {

@@ -8,7 +8,7 @@ import (
 
 func TestObjectiveValue(t *testing.T) {
 	r := []float64{3, -4, 0, 12}
-	halves := []Group{{2, 1}, {2, 3}}
+	halves := []Group{{2, 1, 0}, {2, 3, 0}}
 	tests := []struct {
 		name string
 		o    Objective
@@ -24,7 +24,8 @@ func TestObjectiveValue(t *testing.T) {
 		{"rms, worst group", Objective{Groups: halves, Across: Worst}, math.Sqrt(72)},
 		{"peak, mean of groups", Objective{Groups: halves, Measure: Peak}, 4.0/4 + 12*0.75},
 		{"peak, worst group", Objective{Groups: halves, Measure: Peak, Across: Worst}, 12},
-		{"group of weight 0", Objective{Groups: []Group{{2, 1}, {2, 0}}, Across: Worst}, math.Sqrt(12.5)},
+		{"worse wheel", Objective{Groups: []Group{{4, 1, 2}}}, math.Sqrt(72)},
+		{"group of weight 0", Objective{Groups: []Group{{2, 1, 0}, {2, 0, 0}}, Across: Worst}, math.Sqrt(12.5)},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -46,14 +47,15 @@ func TestObjectiveErrors(t *testing.T) {
 		{"weight NaN", Objective{Weights: []float64{1, nan}}},
 		{"weight infinite", Objective{Weights: []float64{1, inf}}},
 		{"weights all 0", Objective{Weights: []float64{0, 0}}},
-		{"weights of one group all 0", Objective{Weights: []float64{0, 1}, Groups: []Group{{1, 1}, {1, 1}}}},
+		{"weights of one group all 0", Objective{Weights: []float64{0, 1}, Groups: []Group{{1, 1, 0}, {1, 1, 0}}}},
 		{"no groups", Objective{Groups: []Group{}}},
-		{"groups too few", Objective{Groups: []Group{{1, 1}}}},
-		{"groups too many", Objective{Groups: []Group{{3, 1}}}},
-		{"group empty", Objective{Groups: []Group{{2, 1}, {0, 1}}}},
-		{"group weight NaN", Objective{Groups: []Group{{2, nan}}}},
-		{"group weight negative", Objective{Groups: []Group{{1, 1}, {1, -1}}}},
-		{"group weights all 0", Objective{Groups: []Group{{2, 0}}}},
+		{"groups too few", Objective{Groups: []Group{{1, 1, 0}}}},
+		{"groups too many", Objective{Groups: []Group{{3, 1, 0}}}},
+		{"wheels unlike", Objective{Groups: []Group{{2, 1, 3}}}},
+		{"group empty", Objective{Groups: []Group{{2, 1, 0}, {0, 1, 0}}}},
+		{"group weight NaN", Objective{Groups: []Group{{2, nan, 0}}}},
+		{"group weight negative", Objective{Groups: []Group{{1, 1, 0}, {1, -1, 0}}}},
+		{"group weights all 0", Objective{Groups: []Group{{2, 0, 0}}}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

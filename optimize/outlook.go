@@ -24,12 +24,13 @@ func (s *Series) Outlook(p *Spread) Outlook {
 	for n := range figures {
 		s.draw(p.Errors, n, xs)
 		p.linear(xs, y)
-		if figures[n] = s.figure(y); figures[n] <= float64(s.Limit) {
+		figure := s.Figure(y)
+		if figures[n] = figure.Radians(); figure <= s.Limit {
 			pass++
 		}
 	}
 	return Outlook{
-		Nominal:      solver.Angle(s.figure(p.Nominal)),
+		Nominal:      s.Figure(p.Nominal),
 		Percentile95: solver.Angle(Quantiles(figures, 0.95)[0]),
 		Yield:        float64(pass) / outlookCars,
 	}

@@ -61,7 +61,9 @@ type mapWorker struct {
 }
 
 func (p *ParameterMap) worker() *mapWorker {
-	return &mapWorker{p.bench(), p, append(p.without(), p.X.change(0), p.Y.change(0))}
+	changes := p.without()
+	same := changedAlike(changes) && p.X.Sides == solver.BothSides && p.Y.Sides == solver.BothSides
+	return &mapWorker{p.benchFor(same), p, append(changes, p.X.change(0), p.Y.change(0))}
 }
 
 // fill sets the figures of a span of rows.

@@ -6,9 +6,9 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// peaks is the weighted mean of the groups' largest sizes, or the largest of
-// all: a linear program with one extra for each group, and a row for each side
-// of each residual that can be the largest within the trust region.
+// peaks is the weighted mean of the bundles' largest sizes: a linear program with
+// one extra for each bundle, and a row for each side of each residual that can be
+// the largest within the trust region.
 type peaks struct {
 	scale *scale
 	rows  []peakRow // of the last program, in order
@@ -22,20 +22,7 @@ type peakRow struct {
 
 func newPeaks(s *scale) *peaks { return &peaks{scale: s} }
 
-func (f *peaks) extras() int {
-	if f.scale.across == Worst {
-		return 1
-	}
-	return len(f.scale.spans)
-}
-
-// extra returns which extra bounds group k.
-func (f *peaks) extra(k int) int {
-	if f.scale.across == Worst {
-		return 0
-	}
-	return k
-}
+func (f *peaks) extras() int { return len(f.scale.shares) }
 
 func (f *peaks) cost(r []float64) float64 { return f.scale.value(r) }
 
@@ -44,12 +31,11 @@ func (f *peaks) fill(p *program, v *Values, bend *mat.SymDense, radius float64) 
 	n := v.JR.RawMatrix().Cols
 	tops, units, floors := f.bounds(v, radius)
 	f.rows = f.rows[:0]
-	for k, g := range f.scale.spans {
-		e := f.extra(k)
-		p.c[n+e] = units[e]
-		if f.scale.across == Mean {
-			p.c[n+e] *= g.share
-		}
+	for e, share := range f.scale.shares {
+		p.c[n+e] = share * units[e]
+	}
+	for _, g := range f.scale.spans {
+		e := g.bundle
 		for i := g.from; i < g.to; i++ {
 			reach := f.reach(v, i, radius)
 			for _, w := range [2]float64{f.scale.weights[i], -f.scale.weights[i]} {
@@ -77,8 +63,8 @@ func (f *peaks) addRow(p *program, v *Values, side peakRow, radius, top float64)
 func (f *peaks) bounds(v *Values, radius float64) (tops, units, floors []float64) {
 	n := f.extras()
 	tops, units, floors = make([]float64, n), make([]float64, n), make([]float64, n)
-	for k, g := range f.scale.spans {
-		e := f.extra(k)
+	for _, g := range f.scale.spans {
+		e := g.bundle
 		for i := g.from; i < g.to; i++ {
 			size := f.scale.weights[i] * math.Abs(v.R[i])
 			tops[e] = math.Max(tops[e], size)

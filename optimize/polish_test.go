@@ -110,7 +110,9 @@ func TestPolish(t *testing.T) {
 		// The least squares line has slope Σt⁴/Σt²; over [-1, 1] itself 3/5.
 		{"least squares line for a cubic", polynomialFit([]float64{-1, 0, 1}, 2, cube), square(2, -3, 3), Objective{}, []float64{0.1, 0.2}, 0, []float64{0, 1}, 1e-9},
 		// Group errors (x-1)² and (x+2)²/4: equal at x = 0.
-		{"worst of two groups", worstOfTwo(), square(1, -5, 5), Objective{Across: Worst, Groups: []Group{{1, 1}, {1, 1}}}, []float64{0.9}, 1, []float64{0}, 1e-9},
+		{"worst of two groups", worstOfTwo(), square(1, -5, 5), Objective{Across: Worst, Groups: []Group{{1, 1, 0}, {1, 1, 0}}}, []float64{0.9}, 1, []float64{0}, 1e-9},
+		// Worse wheels (|x|+1)² and (x-3)²: their mean is least, 4, at x = 1.
+		{"mean of worse wheels", wheelsOfTwo(), square(1, -5, 5), Objective{Groups: []Group{{2, 1, 2}, {2, 1, 2}}}, []float64{0.3}, 2, []float64{1}, 1e-6},
 		{"weighted peaks", worstOfTwo(), square(1, -5, 5), Objective{Measure: Peak, Weights: []float64{2, 1}}, []float64{0.9}, 1.2, []float64{0.4}, 1e-9},
 		// Along the disc the value changes with the square: 1e-12 of it is 1e-6 of x.
 		{"limit of a disc", withLimits(distanceTo(3, 4), 1, disc(1)), square(2, -5, 5), Objective{}, []float64{0.4, 0.9}, 4 / math.Sqrt2, []float64{0.6, 0.8}, 1e-6},
@@ -140,6 +142,17 @@ func worstOfTwo() Model {
 		v.R[0], v.R[1] = x[0]-1, (x[0]+2)/2
 		setRow(v.JR, 0, 1)
 		setRow(v.JR, 1, 0.5)
+		return true
+	}}
+}
+
+// wheelsOfTwo has residuals x-1 and x+1, then x-3 twice.
+func wheelsOfTwo() Model {
+	return functionModel{Size{1, 4, 0}, func(x []float64, v *Values) bool {
+		for i, at := range []float64{1, -1, 3, 3} {
+			v.R[i] = x[0] - at
+			setRow(v.JR, i, 1)
+		}
 		return true
 	}}
 }
@@ -191,7 +204,7 @@ func TestPolishBounds(t *testing.T) {
 		return true
 	}}
 	for _, measure := range []Measure{RMS, Peak} {
-		each := Objective{Measure: measure, Groups: []Group{{1, 1}, {1, 2}, {1, 1}}}
+		each := Objective{Measure: measure, Groups: []Group{{1, 1, 0}, {1, 2, 0}, {1, 1, 0}}}
 		o := polishFrom(t, still, variables, each, []float64{0.5, 0.5, 0.5, 0.8}).optimum(variables)
 		if o.X[0] != 0.7 || o.X[1] != -0.3 || o.Bounds[0] != AtMax || o.Bounds[1] != AtMin {
 			t.Errorf("%v: x = %.17g at %v, want exactly 0.7 and -0.3 at their ends", measure, o.X, o.Bounds)

@@ -68,7 +68,7 @@ func (f *FittedCar) predict(b *bench, c *ratedCurve) *Prediction {
 		p.Change = append(p.Change, solver.Angle(x))
 		p.SD = append(p.SD, solver.Angle(math.Sqrt(spread.At(i, i))))
 	}
-	p.RMS, p.Peak = bandsOf(c.change, spread)
+	p.RMS, p.Peak = bandsOf(c.change, len(b.sides), spread)
 	return p
 }
 
@@ -86,10 +86,10 @@ const (
 	bandSeed = 90
 )
 
-// bandsOf returns the figures of a curve over what its covariance leaves possible.
+// bandsOf returns the figures of a car's wheels over what their covariance leaves possible.
 // They are no linear functions of the curve, a root mean square least of all where
 // it is small, so that they are drawn.
-func bandsOf(change []float64, spread *mat.SymDense) (rms, peak Band) {
+func bandsOf(change []float64, wheels int, spread *mat.SymDense) (rms, peak Band) {
 	factor := choleskyColumns(spread)
 	r := rand.New(rand.NewPCG(bandSeed, bandSeed))
 	x := make([]float64, len(change))
@@ -102,10 +102,10 @@ func bandsOf(change []float64, spread *mat.SymDense) (rms, peak Band) {
 				x[i] += z * d[i]
 			}
 		}
-		f := figuresOf(x)
+		f := CarFigures(x, wheels)
 		all, most = append(all, float64(f.RMS)), append(most, float64(f.Peak))
 	}
-	f := figuresOf(change)
+	f := CarFigures(change, wheels)
 	return bandOf(f.RMS, all), bandOf(f.Peak, most)
 }
 

@@ -24,7 +24,7 @@ func (b *bench) rated(changes []solver.Change, us []Unknown, further []solver.Ch
 	if err != nil {
 		return nil, err
 	}
-	in := solver.SweepInput{ToeOnly: true, Travels: b.Travels, Sides: b.Sides, From: b.From, By: by}
+	in := solver.SweepInput{ToeOnly: true, Travels: b.Travels, Sides: selectionOf(b.sides), From: b.From, By: by}
 	if err := car.Sweep(b.ws, &in, &b.curves); err != nil {
 		return nil, err
 	}

@@ -81,7 +81,7 @@ func newRefit(p *ToeSearch, m *toeModel, grids []Grid) (*refit, error) {
 	if len(of) == 0 || len(of) == len(grids) {
 		return nil, nil
 	}
-	o := p.objective()
+	o := p.Objective(len(m.wheels))
 	scale, err := newScale(&o, m.Size().Residuals)
 	if err != nil {
 		return nil, err

@@ -133,7 +133,7 @@ func (r *robustModel) percentileOf(x []float64) float64 {
 		r.y = slices.Grow(r.y[:0], len(spread.Nominal))[:len(spread.Nominal)]
 		for _, xs := range r.draws {
 			spread.linear(xs, r.y)
-			r.cars = append(r.cars, s.figure(r.y))
+			r.cars = append(r.cars, s.Figure(r.y).Radians())
 		}
 	}
 	slices.Sort(r.cars)

@@ -30,7 +30,8 @@ func (p *ToeSearch) Round(x []float64, grids []Grid) (*Rounded, error) {
 	if err := p.fits(x, grids); err != nil {
 		return nil, err
 	}
-	m, o := newToeModel(p), p.objective()
+	m := newToeModel(p)
+	o := p.Objective(len(m.wheels))
 	free, err := newRefit(p, m, grids)
 	if err != nil {
 		return nil, err

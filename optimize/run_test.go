@@ -90,11 +90,11 @@ func TestRunRepeats(t *testing.T) {
 func TestRunKeepsInput(t *testing.T) {
 	p := Problem{
 		Model: rosenbrock(), Variables: square(2, -2, 2), Start: []float64{7, -7},
-		Objective: Objective{Weights: []float64{2, 6}, Groups: []Group{{1, 3}, {1, 5}}},
+		Objective: Objective{Weights: []float64{2, 6}, Groups: []Group{{1, 3, 0}, {1, 5, 0}}},
 	}
 	search(t, p, &Settings{Restarts: 2})
 	if !reflect.DeepEqual(p.Start, []float64{7, -7}) || !reflect.DeepEqual(p.Variables, square(2, -2, 2)) ||
-		!reflect.DeepEqual(p.Objective, Objective{Weights: []float64{2, 6}, Groups: []Group{{1, 3}, {1, 5}}}) {
+		!reflect.DeepEqual(p.Objective, Objective{Weights: []float64{2, 6}, Groups: []Group{{1, 3, 0}, {1, 5, 0}}}) {
 		t.Errorf("Run() changed its input to %+v", p)
 	}
 }

@@ -93,6 +93,18 @@ func (s *Shelf) price(parts []int) float64 {
 	return sum
 }
 
+// changedAlike reports whether every part is fitted to both sides.
+func (s *Shelf) changedAlike() bool {
+	for _, slot := range s.Slots {
+		for i := range slot.Parts {
+			if !changedAlike(slot.Parts[i].Changes) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // gather appends the changes of a combination.
 func (s *Shelf) gather(changes []solver.Change, parts []int) []solver.Change {
 	for i, p := range parts {

@@ -15,7 +15,7 @@ func (s *Shelf) Try(ctx context.Context, combinations Span, p Parallel) (*Choice
 	if _, err := s.Combinations(); err != nil {
 		return nil, err
 	}
-	start := func() *shelfWorker { return &shelfWorker{bench: s.bench(), s: s} }
+	start := func() *shelfWorker { return &shelfWorker{bench: s.benchFor(s.changedAlike()), s: s} }
 	out := &Choices{}
 	for _, w := range divide(ctx, &p, combinations, shelfChunk, start, (*shelfWorker).try) {
 		out.Join(s.Measure, &w.found)
@@ -49,7 +49,7 @@ func (w *shelfWorker) try(ctx context.Context, combinations Span) {
 // build assembles combination number n, moves it and offers it.
 func (w *shelfWorker) build(n int) {
 	w.changes = w.s.gather(w.changes[:0], w.parts)
-	sides := w.Sides
+	sides := selectionOf(w.sides)
 	if len(w.s.Effects)+len(w.s.Limits) > 0 { // which may look at both
 		sides = solver.BothSides
 	}

@@ -47,7 +47,7 @@ func (s *Series) Propagate() (*Spread, error) {
 	if err := car.Sweep(solver.NewWorkspace(), &in, &curves); err != nil {
 		return nil, err
 	}
-	for _, side := range s.bench().sides {
+	for _, side := range wheelsOf(s.Sides) {
 		if !curves[side].Reach.Whole() {
 			return nil, problemErrorf("the %s side does not reach the window: %s ends it", side, curves[side].Reach.Link())
 		}

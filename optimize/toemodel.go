@@ -1,19 +1,15 @@
 package optimize
 
-import (
-	"math"
-
-	"toewright/solver"
-)
+import "toewright/solver"
 
 // toeModel is the [Model] of toe changes: its residuals are, for each scenario,
-// each side judged and each travel, the toe change less the target, in radians.
+// each wheel moved and each travel, the toe change less the target, in radians.
 type toeModel struct {
 	base      *solver.Assembler
 	free      []Free
 	scenarios []Scenario
 	limits    []Limit
-	sides     []solver.Side
+	wheels    []solver.Side // moved
 	targets   [2]Target
 	travels   []float64
 	zero      int // index of travel 0 among travels
@@ -28,7 +24,7 @@ type toeModel struct {
 
 func newToeModel(p *ToeSearch) *toeModel {
 	m := &toeModel{
-		base: p.Base, free: p.Free, scenarios: p.scenarios(), limits: p.Limits, sides: p.sides(),
+		base: p.Base, free: p.Free, scenarios: p.scenarios(), limits: p.Limits, wheels: p.wheels(),
 		targets: p.Targets, travels: p.Travels, zero: indexOfZero(p.Travels),
 		ws: solver.NewWorkspace(),
 	}
@@ -50,7 +46,7 @@ func indexOfZero(travels []float64) int {
 
 // Size implements [Model].
 func (m *toeModel) Size() Size {
-	s := Size{Variables: len(m.free), Residuals: len(m.scenarios) * len(m.sides) * len(m.travels)}
+	s := Size{Variables: len(m.free), Residuals: len(m.scenarios) * len(m.wheels) * len(m.travels)}
 	for i := range m.limits {
 		s.Limits += len(m.scenarios) * m.limits[i].rows()
 	}
@@ -65,7 +61,7 @@ func (m *toeModel) Evaluate(x []float64, v *Values) bool {
 		if !m.sweep(&m.scenarios[i], x, v.JR != nil) {
 			return false
 		}
-		for _, s := range m.sides {
+		for _, s := range m.wheels {
 			m.write(s, row, v)
 			row += len(m.travels)
 		}
@@ -86,10 +82,11 @@ func (m *toeModel) changes(s *Scenario, x []float64) []solver.Change {
 func (m *toeModel) sweep(s *Scenario, x []float64, rates bool) bool {
 	m.cars++
 	car := &m.car
-	if err := m.base.Reassemble(car, m.selection(), m.changes(s, x), s.Hold, nil); err != nil {
+	sides := selectionOf(m.wheels)
+	if err := m.base.Reassemble(car, sides, m.changes(s, x), s.Hold, nil); err != nil {
 		return false
 	}
-	in := solver.SweepInput{ToeOnly: true, Travels: m.travels, Motion: s.Motion, From: s.From, Sides: m.selection()}
+	in := solver.SweepInput{ToeOnly: true, Travels: m.travels, Motion: s.Motion, From: s.From, Sides: sides}
 	if rates {
 		t, err := car.Tangents(m.seeds)
 		if err != nil {
@@ -100,23 +97,12 @@ func (m *toeModel) sweep(s *Scenario, x []float64, rates bool) bool {
 	if err := car.Sweep(m.ws, &in, &m.curves); err != nil {
 		return false
 	}
-	for _, side := range m.sides {
+	for _, side := range m.wheels {
 		if !m.curves[side].Reach.Whole() {
 			return false
 		}
 	}
 	return true
-}
-
-// selection returns the sides that need to be moved.
-func (m *toeModel) selection() solver.Selection {
-	switch {
-	case len(m.sides) == 2:
-		return solver.BothSides
-	case m.sides[0] == solver.Left:
-		return solver.LeftOnly
-	}
-	return solver.RightOnly
 }
 
 // write sets the residuals of one side's curve from row on.
@@ -132,20 +118,4 @@ func (m *toeModel) write(s solver.Side, row int, v *Values) {
 			v.JR.Set(row+i, k, c.ToeRate(i, k)-c.ToeRate(m.zero, k))
 		}
 	}
-}
-
-// Figures are what is said of a toe curve against its target.
-type Figures struct {
-	RMS  solver.Angle // root mean square over the positions
-	Peak solver.Angle // largest magnitude
-}
-
-// figuresOf returns the figures of residuals in radians.
-func figuresOf(r []float64) Figures {
-	sum, peak := 0.0, 0.0
-	for _, x := range r {
-		sum += x * x
-		peak = math.Max(peak, math.Abs(x))
-	}
-	return Figures{solver.Angle(math.Sqrt(sum / float64(len(r)))), solver.Angle(peak)}
 }

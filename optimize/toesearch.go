@@ -2,6 +2,7 @@ package optimize
 
 import (
 	"context"
+	"math"
 
 	"toewright/solver"
 )
@@ -19,8 +20,7 @@ type ToeSearch struct {
 	Targets [2]Target
 	// Measure is RMS or Peak.
 	Measure Measure
-	// Judge selects the sides judged; one is enough where car and search are
-	// symmetric.
+	// Judge selects the wheels judged: of both, the worse is the car's.
 	Judge solver.Selection
 	// Scenarios are the set-ups that the answer must serve; none means the base
 	// car as it stands. Across says how they become one number.
@@ -35,7 +35,7 @@ type ToeAnswer struct {
 	Values []float64 // of the free parameters, mm or radians
 	// Best and Start are the figures of the answer and of the base car; Start is
 	// NaN where the base car does not reach the window. Over several scenarios
-	// they are those of all positions together.
+	// they are the root mean square of theirs, and the largest.
 	Best, Start Figures
 	// Scenarios are the figures of each scenario in the answer.
 	Scenarios []Figures
@@ -89,24 +89,28 @@ func (p *ToeSearch) scenarios() []Scenario {
 	return []Scenario{{Hold: solver.HoldAll}}
 }
 
-// sides returns the sides judged.
-func (p *ToeSearch) sides() []solver.Side {
-	switch p.Judge {
-	case solver.LeftOnly:
-		return solver.Sides[:1]
-	case solver.RightOnly:
-		return solver.Sides[1:]
+// wheels returns those that are moved: one stands for both where they do the same.
+func (p *ToeSearch) wheels() []solver.Side {
+	one := p.Judge == solver.BothSides
+	for i := range p.Free {
+		one = one && p.Free[i].Sides == solver.BothSides
 	}
-	return solver.Sides[:]
+	for _, s := range p.scenarios() {
+		one = one && s.Motion == solver.BothWheels && changedAlike(s.Changes) && alike(p.Base, &p.Targets, s.From)
+	}
+	if one {
+		return solver.Sides[:1]
+	}
+	return wheelsOf(p.Judge)
 }
 
-// objective returns how residuals become one number.
-func (p *ToeSearch) objective() Objective {
-	n := len(p.sides()) * len(p.Travels)
+// Objective returns how the residuals of wheels, those of one scenario after the
+// other, become the one number that the search minimises.
+func (p *ToeSearch) Objective(wheels int) Objective {
 	o := Objective{Measure: p.Measure, Across: p.Across}
 	for _, s := range p.scenarios() {
-		o.Groups = append(o.Groups, Group{Residuals: n, Weight: s.weight()})
-		for range p.sides() {
+		o.Groups = append(o.Groups, Group{Residuals: wheels * len(p.Travels), Weight: s.weight(), Wheels: wheels})
+		for range wheels {
 			o.Weights = append(o.Weights, p.Weights...)
 		}
 	}
@@ -133,7 +137,7 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 	}
 	m := newToeModel(p)
 	r, err := Run(ctx, Problem{
-		Model: m, Variables: p.variables(), Objective: p.objective(), Start: p.start(),
+		Model: m, Variables: p.variables(), Objective: p.Objective(len(m.wheels)), Start: p.start(),
 	}, s)
 	if err != nil {
 		return nil, err
@@ -149,7 +153,7 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 }
 
 // Figures returns what the search judges at given values: the figures of all
-// positions together and of each scenario, and how the cars stand to the limits.
+// scenarios together and of each, and how the cars stand to the limits.
 func (p *ToeSearch) Figures(x []float64) (all Figures, each []Figures, limits []LimitState) {
 	m := newToeModel(p)
 	all, each = m.figures(x)
@@ -177,17 +181,28 @@ func (f *Free) now(a *solver.Assembler) float64 {
 	return a.Setting(f.Parameter, side)
 }
 
-// figures returns the figures of all positions together and of each scenario.
+// figures returns the figures of all scenarios together and of each.
 func (m *toeModel) figures(x []float64) (Figures, []Figures) {
 	n := m.Size().Residuals
 	v := Values{R: make([]float64, n), G: make([]float64, m.Size().Limits)}
 	if !m.Evaluate(x, &v) {
 		return nowhere, nil
 	}
-	var each []Figures
-	per := n / len(m.scenarios)
-	for i := range m.scenarios {
-		each = append(each, figuresOf(v.R[i*per:(i+1)*per]))
+	each := make([]Figures, len(m.scenarios))
+	per := n / len(each)
+	for i := range each {
+		each[i] = CarFigures(v.R[i*per:(i+1)*per], len(m.wheels))
 	}
-	return figuresOf(v.R), each
+	return together(each), each
+}
+
+// together returns the root mean square of the scenarios' figures, and the largest.
+func together(each []Figures) (all Figures) {
+	sum := 0.0
+	for _, f := range each {
+		sum += f.RMS.Radians() * f.RMS.Radians()
+		all.Peak = max(all.Peak, f.Peak)
+	}
+	all.RMS = solver.Angle(math.Sqrt(sum / float64(len(each))))
+	return all
 }

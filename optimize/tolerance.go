@@ -41,8 +41,8 @@ type Series struct {
 
 // Check returns an error that says what the series lacks.
 func (s *Series) Check() error {
-	if len(s.Tolerances) == 0 {
-		return problemErrorf("no tolerance is given: name at least one parameter and its plus-minus")
+	if len(s.errors()) == 0 {
+		return problemErrorf("no tolerance is given of the wheels judged: name at least one parameter and its plus-minus")
 	}
 	for i := range s.Tolerances {
 		t := &s.Tolerances[i]
@@ -62,20 +62,23 @@ func (s *Series) Check() error {
 }
 
 // errors are the independent quantities of a series: a tolerance of both sides
-// that is not the same within a car is one for each side.
+// that is not the same within a car is one for each side. Those of a wheel that is not
+// judged, and does not share a beam with one that is, are left out.
 func (s *Series) errors() []Tolerance {
 	var out []Tolerance
+	add := func(t Tolerance) {
+		if s.Sides == solver.BothSides || t.Sides == solver.BothSides || t.Sides == s.Sides || s.Base.Design().Kind.CommonPoints != nil {
+			out = append(out, t)
+		}
+	}
 	for _, t := range s.Tolerances {
 		if t.PerCar || t.Sides != solver.BothSides || !t.Parameter.Sided() {
-			out = append(out, t)
+			add(t)
 			continue
 		}
-		left, right := t, t
-		left.Sides, right.Sides = solver.LeftOnly, solver.RightOnly
-		for _, one := range [2]Tolerance{left, right} {
-			if s.Sides == solver.BothSides || s.Sides == one.Sides {
-				out = append(out, one)
-			}
+		for _, side := range solver.Sides {
+			t.Sides = selectionOf([]solver.Side{side})
+			add(t)
 		}
 	}
 	return out

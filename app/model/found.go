@@ -110,8 +110,8 @@ func (j judge) good() []Remark {
 	return list
 }
 
-// sideWords say whose curve was judged.
-var sideWords = map[string]string{"left": "left wheel", "right": "right wheel", "both": "both wheels"}
+// sideWords say which wheel was judged.
+var sideWords = map[string]string{"left": "left wheel", "right": "right wheel", "both": "worse wheel"}
 
 // asGood is the part by which a second optimum may be worse and still count as good
 // as the first.

@@ -69,7 +69,7 @@ func TestRemarks(t *testing.T) {
 		change func(*engine.SearchResult)
 		want   string
 	}{
-		{"good", nil, "RMS toe change less target: 0.012 deg, from 0.486, over 50 mm bump and 50 mm droop, both wheels."},
+		{"good", nil, "RMS toe change less target: 0.012 deg, from 0.486, over 50 mm bump and 50 mm droop, worse wheel."},
 		{"peak", func(r *engine.SearchResult) { r.Minimise = "peak" }, "Peak toe change less target: 0.030 deg, from 0.900"},
 		{"alone", nil, "All 8 searches, started all over the bounds, ended here"},
 		{"most agree", func(r *engine.SearchResult) { r.Agreeing = 6 }, "6 of 8 searches"},

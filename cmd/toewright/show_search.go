@@ -30,7 +30,7 @@ func showSearch(r *report, s *engine.SearchResult) {
 	}
 }
 
-var sides = map[string]string{"left": "left wheel", "right": "right wheel", "both": "two wheels"}
+var sides = map[string]string{"left": "left wheel", "right": "right wheel", "both": "worse wheel"}
 
 func boundNote(s *engine.SearchResult, parameter string) string {
 	for _, b := range s.AtBound {

@@ -13,6 +13,7 @@ import (
 // ChooseOptions say how parts are ranked.
 type ChooseOptions struct {
 	Figure string `json:"figure,omitzero"` // "rms" or "peak"; where empty, what the search minimises
+	Side   string `json:"side,omitzero"`   // "left", "right" or, as where empty, "both": the worse of them
 	Most   int    `json:"most,omitzero"`   // combinations listed; 0 is [DefaultListed]
 	Effect string `json:"effect,omitzero"` // a third aim of the undominated: "parts", fewest parts; none where empty
 
@@ -101,7 +102,11 @@ func newChooser(d *study.Document, o *ChooseOptions) (*chooser, error) {
 		minimise = d.Search.Minimise
 	}
 	c := &chooser{sweeper: sweep}
-	c.shelf = optimize.Shelf{Judge: c.judging(base), Measure: measureOf(cmp.Or(o.Figure, minimise))}
+	judge, err := c.judging(base, o.Side)
+	if err != nil {
+		return nil, err
+	}
+	c.shelf = optimize.Shelf{Judge: judge, Measure: measureOf(cmp.Or(o.Figure, minimise))}
 	if o.Effect == "parts" {
 		c.shelf.Effects = []optimize.Effect{{Name: "changes", Of: func(x *solver.Axle) float64 { return float64(len(x.Changes())) }}}
 	}

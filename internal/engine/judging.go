@@ -1,25 +1,32 @@
 package engine
 
 import (
+	"cmp"
+
 	"toewright/optimize"
 	"toewright/solver"
 )
 
 // judging turns a car of the study into what package optimize judges many cars
-// by: the window and target of the study's search, straight ahead.
-func (s *sweeper) judging(c car) optimize.Judge {
-	j := optimize.Judge{Base: s.base, Hold: c.axle.Hold(), Travels: s.grid.mm, Targets: targets(s.doc), Sides: solver.LeftOnly}
-	if s.asymmetric() {
-		j.Sides = solver.BothSides
-	}
-	return j
+// by: the window and target of the study's search, straight ahead. Option is the side
+// that a call is asked for.
+func (s *sweeper) judging(c car, option string) (optimize.Judge, error) {
+	sides, err := sidesJudged(option)
+	return optimize.Judge{Base: s.base, Hold: c.axle.Hold(), Travels: s.grid.mm, Targets: targets(s.doc), Sides: sides}, err
 }
 
-// asymmetric reports whether left and right have to be judged apart: where the
-// study states a right side or a target of its own for it.
-func (s *sweeper) asymmetric() bool {
-	return s.doc.Suspension.Right != nil || s.design.Kind.CommonPoints != nil ||
-		s.doc.Search != nil && s.doc.Search.TargetRight != nil
+// sideNames are the sides judged as options and results name them.
+var sideNames = map[solver.Selection]string{solver.BothSides: "both", solver.LeftOnly: "left", solver.RightOnly: "right"}
+
+// sidesJudged returns the sides that a call's option asks to be judged: both, of which
+// the worse is the car's, where it is empty.
+func sidesJudged(option string) (solver.Selection, error) {
+	for side, name := range sideNames {
+		if name == cmp.Or(option, sideNames[solver.BothSides]) {
+			return side, nil
+		}
+	}
+	return solver.BothSides, wrongf("side", "%.40q is no side, want left, right or both", option)
 }
 
 // measureOf returns what "rms" and "peak" name.

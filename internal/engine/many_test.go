@@ -18,7 +18,7 @@ func TestTolerance(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.Cars != 2000 || r.Failed != 0 || len(r.Positions) != 10 || r.StaticToe != "re-set" {
+	if r.Cars != 2000 || r.Failed != 0 || len(r.Positions) != 20 || r.StaticToe != "re-set" {
 		t.Errorf("cars %d, failed %d, %d positions, static toe %q", r.Cars, r.Failed, len(r.Positions), r.StaticToe)
 	}
 	for _, p := range r.Positions {

@@ -20,6 +20,7 @@ type MapOptions struct {
 
 	Candidate string `json:"candidate,omitzero"` // car on which the map lies; where empty, the base car
 	Figure    string `json:"figure,omitzero"`    // "rms" or "peak"; where empty, what the search minimises
+	Side      string `json:"side,omitzero"`      // "left", "right" or, as where empty, "both": the worse of them
 	Columns   int    `json:"columns,omitzero"`   // 0 is [DefaultMap]
 	Rows      int    `json:"rows,omitzero"`      // 0 is [DefaultMap]
 	// Scenario names the set-up of the study's search that the car is in, or is
@@ -103,8 +104,12 @@ func newMapper(d *study.Document, o *MapOptions) (*mapper, error) {
 		minimise = d.Search.Minimise
 	}
 	m.measure = measureOf(cmp.Or(o.Figure, minimise))
+	judge, err := m.judging(m.car, o.Side)
+	if err != nil {
+		return nil, err
+	}
 	m.problem = optimize.ParameterMap{
-		Judge: m.judging(m.car), Changes: m.car.axle.Changes(),
+		Judge: judge, Changes: m.car.axle.Changes(),
 		Columns: cmp.Or(o.Columns, DefaultMap), Rows: cmp.Or(o.Rows, DefaultMap),
 	}
 	if m.problem.X, err = m.axis("x", o.X, 0, o.XMin, o.XMax); err != nil {

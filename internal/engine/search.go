@@ -12,9 +12,8 @@ import (
 type SearchOptions struct {
 	// Minimise is "rms" or "peak"; where empty, what the study says.
 	Minimise string `json:"minimise,omitzero"`
-	// Side is the wheel whose curve is judged: "left", "right" or "both". Where
-	// empty it is the left one, or both where the study states a target or a
-	// variable for the right side.
+	// Side is the wheel judged: "left", "right" or, as where empty, "both", of which
+	// the worse is the car's.
 	Side string `json:"side,omitzero"`
 	// TargetOf names the car whose toe change is wanted, TargetSlope the degrees by
 	// unit of travel, in place of the study's target.

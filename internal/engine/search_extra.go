@@ -5,7 +5,6 @@ import (
 
 	"toewright/internal/study"
 	"toewright/optimize"
-	"toewright/solver"
 )
 
 // Rounded is the best answer on the grids that the study's variables state.
@@ -74,9 +73,7 @@ func (s *searcher) robust(ctx context.Context, o *SearchOptions) (*SearchResult,
 		if err != nil {
 			return nil, err
 		}
-		if t.Sides != solver.RightOnly || s.problem.Judge != solver.LeftOnly {
-			p.Tolerances = append(p.Tolerances, t)
-		}
+		p.Tolerances = append(p.Tolerances, t)
 	}
 	if len(p.Tolerances) == 0 {
 		return nil, wrongf("search.percentile", "is of cars that differ, but the study has no tolerances: state them, or take it out")

@@ -53,7 +53,7 @@ type ToeFigures struct {
 // Best is the answer of a search: as the changes of a candidate, and its figures.
 type Best struct {
 	Values study.Changes `json:"values"`
-	// ToeFigures are those of the sides judged, over all scenarios.
+	// ToeFigures are those of the worse of the sides judged, over all scenarios.
 	ToeFigures
 	// Left and Right are those of each wheel, straight ahead and in no scenario.
 	Left  ToeFigures `json:"left"`
@@ -123,9 +123,6 @@ func (s *searcher) addSides(b *Best) {
 		*out = ToeFigures{f.RMS, f.Peak}
 	}
 }
-
-// sideNames are the sides judged as options and results name them.
-var sideNames = map[solver.Selection]string{solver.BothSides: "both", solver.LeftOnly: "left", solver.RightOnly: "right"}
 
 // values returns the free parameters' values as the changes of a candidate.
 func (s *searcher) values(x []float64) study.Changes {

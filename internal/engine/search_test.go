@@ -83,8 +83,9 @@ func TestSearchSide(t *testing.T) {
 		option     string
 		want       string
 	}{
-		{"by default", oneVariable, "", "left"},
-		{"as asked", oneVariable, "both", "both"},
+		{"by default", oneVariable, "", "both"},
+		{"said aloud", oneVariable, "both", "both"},
+		{"one wheel", oneVariable, "right", "right"},
 		{"with a variable of the right side", `"search": {"variables": [{"parameter": "tieRodOuterHeight@right", "min": -20, "max": 20}]},`, "", "both"},
 		{"with a target of the right side", `"search": {"variables": [{"parameter": "tieRodOuterHeight", "min": -20, "max": 20}], "targetRight": [[0, 0]]},`, "", "both"},
 	}

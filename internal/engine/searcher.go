@@ -79,19 +79,10 @@ func (s *searcher) checkRods(*SearchOptions) error {
 	return nil
 }
 
-// setSide sets the side judged.
-func (s *searcher) setSide(o *SearchOptions) error {
-	if o.Side == "" {
-		s.problem.Judge = s.searchSide()
-		return nil
-	}
-	for side, name := range sideNames {
-		if name == o.Side {
-			s.problem.Judge = side
-			return nil
-		}
-	}
-	return wrongf("side", "%.40q is no side, want left, right or both", o.Side)
+// setSide sets the sides judged.
+func (s *searcher) setSide(o *SearchOptions) (err error) {
+	s.problem.Judge, err = sidesJudged(o.Side)
+	return err
 }
 
 // settings returns those of the run.

@@ -2,7 +2,6 @@ package engine
 
 import (
 	"fmt"
-	"strings"
 
 	"toewright/optimize"
 	"toewright/solver"
@@ -12,7 +11,7 @@ import (
 type ScenarioResult struct {
 	Name   string  `json:"name"`
 	Weight float64 `json:"weight"`
-	// ToeFigures are those of the sides judged, over the window.
+	// ToeFigures are those of the worse of the sides judged, over the window.
 	ToeFigures
 	// Score is the figure that the search minimises, travels weighted as it says.
 	Score Number `json:"score"`
@@ -54,39 +53,24 @@ func (s *sweeper) setUps(p *optimize.ToeSearch) (*setUps, error) {
 		return nil, err
 	}
 	u := &setUps{sweeper: s, list: list, sides: sidesOf(p.Judge)}
-	u.o = optimize.Objective{Measure: p.Measure}
-	for range u.sides {
-		u.o.Weights = append(u.o.Weights, p.Weights...)
-	}
-	u.all = optimize.Objective{Measure: p.Measure, Across: p.Across}
+	q := *p
+	q.Travels, q.Scenarios = s.grid.mm, nil
+	u.o = q.Objective(len(u.sides))
 	for i := range list {
-		u.all.Weights = append(u.all.Weights, u.o.Weights...)
-		u.all.Groups = append(u.all.Groups, optimize.Group{Residuals: len(u.sides) * len(s.grid.mm), Weight: list[i].Weight})
+		q.Scenarios = append(q.Scenarios, list[i].Scenario)
 	}
+	u.all = q.Objective(len(u.sides))
 	return u, nil
 }
 
 // studySetUps returns those of the study's search, judged as the study says.
 func (s *sweeper) studySetUps() (*setUps, error) {
 	f := s.doc.Search
-	p := optimize.ToeSearch{Measure: measureOf(f.Minimise), Weights: weights(s.doc, s.grid), Judge: s.searchSide()}
+	p := optimize.ToeSearch{Measure: measureOf(f.Minimise), Weights: weights(s.doc, s.grid)}
 	if f.Combine == "worst" {
 		p.Across = optimize.Worst
 	}
 	return s.setUps(&p)
-}
-
-// searchSide returns the side that the study's search asks to be judged.
-func (s *sweeper) searchSide() solver.Selection {
-	if s.doc.Search.TargetRight != nil {
-		return solver.BothSides
-	}
-	for _, v := range s.doc.Search.Variables {
-		if strings.HasSuffix(v.Parameter, solver.RightOnly.Suffix()) {
-			return solver.BothSides
-		}
-	}
-	return solver.LeftOnly
 }
 
 // sidesOf lists the sides of a selection.
@@ -138,10 +122,8 @@ func (u *setUps) serveOne(up *setUp, changes []solver.Change, hold solver.Hold) 
 		return r, nil
 	}
 	residuals := u.residuals()
-	plain := optimize.Objective{}
-	r.RMS, r.Score = degrees(plain.Value(residuals)), degrees(u.o.Value(residuals))
-	plain.Measure = optimize.Peak
-	r.Peak = degrees(plain.Value(residuals))
+	r.ToeFigures = toeFigures(optimize.CarFigures(residuals, len(u.sides)))
+	r.Score = degrees(u.o.Value(residuals))
 	for _, side := range u.sides {
 		r.Curves = append(r.Curves, u.toeCurve(side))
 	}

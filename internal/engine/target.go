@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"toewright/internal/study"
 	"toewright/optimize"
 	"toewright/solver"
@@ -114,7 +116,7 @@ func (s *sweeper) curveOf(name string) (left, right [][2]float64, err error) {
 			out[side] = append(out[side], [2]float64{s.grid.file[i], (p.Toe - home).Degrees()})
 		}
 	}
-	if !s.asymmetric() {
+	if slices.Equal(out[solver.Left], out[solver.Right]) {
 		out[solver.Right] = nil
 	}
 	return out[solver.Left], out[solver.Right], nil

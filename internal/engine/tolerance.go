@@ -16,6 +16,7 @@ type ToleranceOptions struct {
 	Cars      int     `json:"cars,omitzero"`      // 0 is the study's, else [DefaultCars]
 	Limit     float64 `json:"limit,omitzero"`     // degrees; 0 is the study's
 	Figure    string  `json:"figure,omitzero"`    // "peak" or "rms"; where empty, the study's, else "peak"
+	Side      string  `json:"side,omitzero"`      // "left", "right" or, as where empty, "both": the worse of them
 	Seed      *int    `json:"seed,omitzero"`      // nil is the study's
 	// Toe is "re-set" where static toe is set again on each car, "as-built" where
 	// its rods stay as the drawing has them; where empty, what the study says.
@@ -40,6 +41,7 @@ type ToleranceResult struct {
 	Units     study.Units `json:"units"`
 	Candidate string      `json:"candidate"`
 	Window    Window      `json:"window"`
+	Side      string      `json:"side"` // judged: "left", "right" or "both", of which the worse is the car's
 	Cars      int         `json:"cars"`
 	Failed    int         `json:"failed"` // cars that cannot be built or do not reach the window
 	Seed      int         `json:"seed"`
@@ -158,7 +160,7 @@ func newTolerancer(d *study.Document, o ToleranceOptions) (*tolerancer, error) {
 	if !(t.limit >= 0) {
 		return nil, wrongf("limit", "%g deg is no limit, want 0 or more", t.limit)
 	}
-	if err := t.setSeries(cmp.Or(o.Figure, y.Figure, "peak")); err != nil {
+	if err := t.setSeries(cmp.Or(o.Figure, y.Figure, "peak"), o.Side); err != nil {
 		return nil, err
 	}
 	return t, t.setToe(o.Toe, y.KeepToe)
@@ -188,18 +190,19 @@ func (t *tolerancer) setToe(option string, keep bool) error {
 	return explain(t.series.LeaveToe(t.car.axle), label(t.car.name))
 }
 
-func (t *tolerancer) setSeries(figure string) error {
+func (t *tolerancer) setSeries(figure, side string) error {
+	judge, err := t.judging(t.car, side)
+	if err != nil {
+		return err
+	}
 	t.series = optimize.Series{
-		Judge: t.judging(t.car), Changes: t.car.axle.Changes(),
+		Judge: judge, Changes: t.car.axle.Changes(),
 		Limit: solver.Deg(t.limit), Measure: measureOf(figure), Seed: uint64(int64(t.seed)),
 	}
 	for i := range t.doc.Tolerances {
 		tol, err := t.tolerance(&t.doc.Tolerances[i])
 		if err != nil {
 			return err
-		}
-		if tol.Sides == solver.RightOnly {
-			t.series.Sides = solver.BothSides
 		}
 		t.series.Tolerances = append(t.series.Tolerances, tol)
 	}

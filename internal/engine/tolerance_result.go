@@ -15,7 +15,7 @@ const validShare = 0.05
 func (r *ToleranceRun) Result(c *optimize.Census) *ToleranceResult {
 	w := r.window
 	out := &ToleranceResult{
-		Units: r.doc.Units, Candidate: r.car.name, Window: Window{w.Bump, w.Droop, w.Step},
+		Units: r.doc.Units, Candidate: r.car.name, Window: Window{w.Bump, w.Droop, w.Step}, Side: sideNames[r.series.Sides],
 		Cars: c.Cars, Failed: c.Failed, Seed: r.seed, StaticToe: r.toe(),
 		Positions: r.positions(c), Figure: r.figure(c), Contributors: r.contributors(r.spread),
 	}
@@ -58,10 +58,9 @@ func (t *tolerancer) sideOf(i int) string {
 }
 
 func (r *ToleranceRun) figure(c *optimize.Census) ToleranceFigure {
-	o := optimize.Objective{Measure: r.series.Measure}
 	at := func(share float64) Number { return degrees(c.Figure.Quantile(share)) }
 	return ToleranceFigure{
-		Name: r.series.Measure.String(), Nominal: degrees(o.Value(r.spread.Nominal)),
+		Name: r.series.Measure.String(), Nominal: degrees(r.series.Figure(r.spread.Nominal).Radians()),
 		Median: at(0.5), Percentile90: at(0.9), Percentile95: at(0.95), Percentile99: at(0.99),
 	}
 }

@@ -19,6 +19,7 @@ type TradeOffOptions struct {
 	Ackermann float64 `json:"ackermann,omitzero"` // percentage asked for; 100 where 0
 	Designs   int     `json:"designs,omitzero"`   // 0 is [DefaultDesigns]
 	Seed      *int    `json:"seed,omitzero"`
+	Side      string  `json:"side,omitzero"` // that of [SearchOptions]
 	// TargetOf and TargetSlope are those of [SearchOptions].
 	TargetOf    string   `json:"targetOf,omitzero"`
 	TargetSlope *float64 `json:"targetSlope,omitzero"`
@@ -48,7 +49,7 @@ type TradeOffPoint struct {
 // TradeOff repeats the study's search with a second aim held ever smaller. A call
 // that is cancelled returns the designs found so far.
 func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*TradeOffResult, error) {
-	so := SearchOptions{Seed: o.Seed, TargetOf: o.TargetOf, TargetSlope: o.TargetSlope, Progress: o.Progress}
+	so := SearchOptions{Side: o.Side, Seed: o.Seed, TargetOf: o.TargetOf, TargetSlope: o.TargetSlope, Progress: o.Progress}
 	d = so.withTarget(d)
 	if err := d.ReadyToSearch(); err != nil {
 		return nil, explain(err, "")

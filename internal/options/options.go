@@ -33,9 +33,13 @@ func Compare(fs *pflag.FlagSet, o *engine.CompareOptions) {
 // Search adds the options of a search.
 func Search(fs *pflag.FlagSet, o *engine.SearchOptions) {
 	choose(fs, &o.Minimise, "minimise", "figure to minimise in place of the study's", "rms", "peak")
-	choose(fs, &o.Side, "side", "wheel whose curve is judged; left where the study has nothing for the right one alone", "left", "right", "both")
+	side(fs, &o.Side)
 	target(fs, &o.TargetOf, &o.TargetSlope)
 	seed(fs, &o.Seed, "restarts")
+}
+
+func side(fs *pflag.FlagSet, name *string) {
+	choose(fs, name, "side", "wheel that is judged; both, of which the worse counts, where not given", "left", "right", "both")
 }
 
 func candidate(fs *pflag.FlagSet, name *string) {
@@ -81,6 +85,7 @@ func TradeOff(fs *pflag.FlagSet, o *engine.TradeOffOptions) {
 	choose(fs, &o.Aim, "aim", "what toe change is weighed against", "stock", "ackermann", "ratio")
 	fs.Float64Var(&o.Ackermann, "ackermann", 0, "Ackermann `percentage` asked for; 100 where not given")
 	fs.IntVar(&o.Designs, "designs", 0, "`number` of designs; 8 where not given")
+	side(fs, &o.Side)
 	target(fs, &o.TargetOf, &o.TargetSlope)
 	seed(fs, &o.Seed, "restarts")
 }

@@ -13,6 +13,7 @@ func Tolerance(fs *pflag.FlagSet, o *engine.ToleranceOptions) {
 	fs.IntVar(&o.Cars, "cars", 0, "`number` of cars built; that of the study, or 20000, where not given")
 	fs.Float64Var(&o.Limit, "limit", 0, "largest toe change in `degrees` that passes, in place of the study's")
 	choose(fs, &o.Figure, "figure", "figure held against the limit", "peak", "rms")
+	side(fs, &o.Side)
 	choose(fs, &o.Toe, "toe", "static toe: set again on each car, or what comes of its parts, in place of the study's", engine.ToeReSet, "as-built")
 	seed(fs, &o.Seed, "cars")
 }
@@ -20,6 +21,7 @@ func Tolerance(fs *pflag.FlagSet, o *engine.ToleranceOptions) {
 // Choose adds the options of a choice from the catalogue.
 func Choose(fs *pflag.FlagSet, o *engine.ChooseOptions) {
 	choose(fs, &o.Figure, "figure", "figure that combinations are ranked by", "rms", "peak")
+	side(fs, &o.Side)
 	choose(fs, &o.Effect, "effect", "what else an undominated combination must not be beaten in", "parts")
 	fs.IntVar(&o.Most, "most", 0, "`number` of the best combinations listed; 20 where not given")
 }
@@ -28,6 +30,7 @@ func Choose(fs *pflag.FlagSet, o *engine.ChooseOptions) {
 func Map(fs *pflag.FlagSet, o *engine.MapOptions) {
 	candidate(fs, &o.Candidate)
 	choose(fs, &o.Figure, "figure", "figure drawn", "rms", "peak")
+	side(fs, &o.Side)
 	fs.StringVar(&o.Scenario, "scenario", "", "`name` of the search's set-up that the car is in, or all for all of them together; as it stands where not given")
 	fs.StringVar(&o.X, X, "", "`parameter` across; the search's first variable where not given")
 	fs.StringVar(&o.Y, Y, "", "`parameter` upward; the search's second variable where not given")

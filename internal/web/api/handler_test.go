@@ -154,7 +154,7 @@ func TestForgingOptions(t *testing.T) {
 	}
 	var found engine.SearchResult
 	answered(t, "search?target-of=low+ball", study, &found)
-	if found.Target == nil || len(found.Scenarios) != 2 || len(found.Scenarios[1].Curves) != 1 {
+	if found.Target == nil || len(found.Scenarios) != 2 || len(found.Scenarios[1].Curves) != 2 {
 		t.Errorf("search: target %v, set-ups %+v", found.Target, found.Scenarios)
 	}
 	var picture engine.MapResult
