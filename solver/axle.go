@@ -25,7 +25,8 @@ type Axle struct {
 	beam    *beam      // of a solid axle
 	balls   [2]innerBall
 	drag    innerBall
-	home    [2]Vec // contact points in the static position, as left ones
+	home    [2]Vec     // contact points in the static position, as left ones
+	low     [2]float64 // heights of the wheels' lowest points there
 }
 
 // link takes what is moved from the solved static position.
@@ -52,7 +53,7 @@ func (x *Axle) inner(p Vec, s Side) innerBall {
 	return x.gear.inner(p, s)
 }
 
-// setHome records the contact points of a unit's static position.
+// setHome records the contact points and the lowest points of a unit's static position.
 func (x *Axle) setHome(s *staticUnit) {
 	for i := range s.u.wheels {
 		w := &s.u.wheels[i]
@@ -60,7 +61,7 @@ func (x *Axle) setHome(s *staticUnit) {
 		if w.flipped {
 			centre, spin = w.side.mirrored(centre), w.side.mirrored(spin)
 		}
-		x.home[w.side] = contact(centre, spin, x.tyreRadius)
+		x.home[w.side], x.low[w.side] = contact(centre, spin, x.tyreRadius), lowest(centre, spin, x.tyreRadius)
 	}
 }
 

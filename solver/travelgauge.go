@@ -2,6 +2,7 @@ package solver
 
 import (
 	"fmt"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -11,13 +12,16 @@ type TravelReading uint8
 
 // What is read, each in mm: the height of the wheel centre or the hub over the
 // body; the height of the blocks under the body while the wheels stay on the
-// ground, which falls in bump; the damper's length between its mounts; the height
-// of the lower ball joint over the body.
+// ground, which falls in bump; the damper's length between its mounts, which gets
+// shorter in bump on most cars; the height of the lower ball joint over the body; the
+// height over the body of the tyre's contact, the lowest point of the wheel's plane
+// at the tyre's radius.
 const (
 	WheelCentreReading TravelReading = iota
 	BlockReading
 	DamperReading
 	LowerBallReading
+	ContactReading
 )
 
 // TravelGauge says what a reading of travel means on one side of a car.
@@ -82,12 +86,17 @@ type armSpec struct{ front, rear, ball int }
 func (x *Axle) probe(s Side, g *TravelGauge) (*travelProbe, error) {
 	p := &travelProbe{gauge: g, side: s}
 	st, places := x.unitOf(s)
-	if g.Reading == LowerBallReading {
+	switch g.Reading {
+	case ContactReading:
+		return p, nil
+	case LowerBallReading:
+		// The ball that is read is the one fitted, which a taller pin has moved in
+		// the knuckle.
 		i, err := st.u.lowerBall(s)
 		if err != nil {
 			return nil, err
 		}
-		p.local, p.home = st.fromReference(values(places)[i], places), st.pts[i].Z
+		p.local, p.home = r3.Sub(st.pts[i], st.u.reference(fixedAll(st.pts)).v), st.pts[i].Z
 		return p, nil
 	}
 	body, wheel := g.Damper.Body, g.Damper.Wheel
@@ -108,11 +117,14 @@ func (x *Axle) probe(s Side, g *TravelGauge) (*travelProbe, error) {
 	return p, nil
 }
 
-// unitOf returns the static position of the unit of side s, and the places of its
-// points in the design.
+// unitOf returns the static position of the unit of side s, and the places that its
+// points have in the file's own position: those of the design with the coordinates
+// changed, before parts and setpoints.
 func (x *Axle) unitOf(s Side) (*staticUnit, []dvec) {
 	i := min(int(s), len(x.static)-1)
-	return x.static[i], x.assembler.places[i]
+	w := x.assembler.borrow(x.changes, nil)
+	defer x.assembler.giveBack(w)
+	return x.static[i], slices.Clone(w.move(i, w.cs))
 }
 
 // fromReference returns the place, from the reference point of the upright in the
@@ -139,7 +151,7 @@ func (u *unit) lowerBall(s Side) (int, error) {
 			return i, nil
 		}
 	}
-	return 0, &InputError{"travelAs", "lower-ball-joint needs a suspension with one; use wheel-centre, block or damper"}
+	return 0, &InputError{"travelAs", "lower-ball-joint needs a suspension with one; use wheel-centre, contact, block or damper"}
 }
 
 // armOf returns the arm that carries a damper, nil for the upright.

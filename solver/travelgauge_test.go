@@ -10,11 +10,13 @@ import (
 	"toewright/solver"
 )
 
-// gaugeCases are gauges on cars of every kind.
-var gaugeCases = []struct {
+type gaugeCase struct {
 	name, file string
 	gauge      solver.TravelGauge
-}{
+}
+
+// gaugeCases are gauges on cars of every kind.
+var gaugeCases = []gaugeCase{
 	{"hub height", "dw01_saloon_rear_steer.json", solver.TravelGauge{Zero: 340}},
 	{"block", "dw01_saloon_rear_steer.json", solver.TravelGauge{Reading: solver.BlockReading, Zero: 200}},
 	{"lower ball", "dw05_antidive_skewed_axes.json", solver.TravelGauge{Reading: solver.LowerBallReading, Zero: 55}},
@@ -77,7 +79,6 @@ func TestReadTravel(t *testing.T) {
 // readByHand returns what the gauge reads at a travel of 35 mm, from the places of
 // hardpoints there and at static height.
 func readByHand(x *solver.Axle, g *solver.TravelGauge, home, now *solver.Placed) float64 {
-	on := [4]string{"lowerBallJoint", "upperBallJoint", "tieRodOuter", "wheelCentre"}
 	switch {
 	case g.Reading == solver.WheelCentreReading:
 		return g.Zero + 35
@@ -89,18 +90,35 @@ func readByHand(x *solver.Axle, g *solver.TravelGauge, home, now *solver.Placed)
 		h, n := beamFrame(home), beamFrame(now)
 		p := r3.Add(n[0], turned(h, n, r3.Sub(g.Damper.Wheel, h[0])))
 		return r3.Norm(r3.Sub(p, g.Damper.Body))
+	}
+	return byFrames(x, solver.Left, g, home, now)
+}
+
+// byFrames returns a damper's length from the part that carries its mount, by four of
+// the part's points at home, where the mount is stated, and now.
+func byFrames(x *solver.Axle, s solver.Side, g *solver.TravelGauge, home, now *solver.Placed) float64 {
+	var on [4]string
+	switch {
 	case g.Damper.On == solver.OnLowerArm:
 		on = [4]string{"lowerFrontPivot", "lowerRearPivot", "lowerBallJoint"}
 	case g.Damper.On == solver.OnUpperArm:
 		on = [4]string{"upperFrontPivot", "upperRearPivot", "upperBallJoint"}
 	case x.Design().Kind.Name == "strut":
-		on = [4]string{"lowerBallJoint", "strutLower", "tieRodOuter", "wheelCentre"}
+		on = [4]string{"wheelCentre", "strutLower"} // no part moves those in the knuckle
 	case x.Design().Kind.Name == "multi-link":
 		on = [4]string{"rods.0.outer", "rods.2.outer", "tieRodOuter", "wheelCentre"}
 	}
-	h, n := frame(x, on, 0, home), frame(x, on, 0, now)
-	if on[3] == "" { // an arm has three points: their normal is the fourth
-		h[3], n[3] = r3.Cross(h[1], h[2]), r3.Cross(n[1], n[2])
+	h, n := frame(x, on, s, home), frame(x, on, s, now)
+	for f, p := range map[*[4]solver.Vec]*solver.Placed{&h: home, &n: now} {
+		switch {
+		case on[2] == "": // with the spin axis
+			f[2] = p.Spin[s]
+			f[3] = r3.Cross(f[1], f[2])
+		case on[3] == "": // an arm, whose legs may get longer: the direction of its ball
+			f[1] = r3.Unit(f[1])
+			f[2] = r3.Unit(r3.Sub(f[2], r3.Scale(r3.Dot(f[2], f[1]), f[1])))
+			f[3] = r3.Cross(f[1], f[2])
+		}
 	}
 	p := r3.Add(n[0], turned(h, n, r3.Sub(g.Damper.Wheel, h[0])))
 	return r3.Norm(r3.Sub(p, g.Damper.Body))

@@ -32,6 +32,10 @@ func (f *armFrame) from(c Vec) Vec {
 
 // read returns the reading at a travel.
 func (p *travelProbe) read(x *Axle, ws *Workspace, travel float64) (float64, error) {
+	if p.gauge.Reading == ContactReading {
+		lift, err := x.lift(ws, p.side, Attitude{Heave: travel})
+		return p.gauge.Zero + lift, err
+	}
 	point, err := p.point(x, ws, Attitude{Heave: travel})
 	if err != nil {
 		return 0, err

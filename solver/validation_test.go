@@ -24,7 +24,7 @@ type claim struct {
 // TestValidation holds the solver's part of docs/validation.md.
 func TestValidation(t *testing.T) {
 	var all []validation.Reference
-	for _, rs := range [][]reference{textbookReferences, exactReferences, steeringReferences, casterReferences, sensitivityReferences} {
+	for _, rs := range [][]reference{textbookReferences, handbookReferences, exactReferences, steeringReferences, casterReferences, sensitivityReferences} {
 		for _, r := range rs {
 			all = append(all, r.shown())
 		}

@@ -40,7 +40,7 @@ func (g *gauge) Render() app.UI {
 		),
 		app.P().Class("note").Body(explain("Base", aboutBase), app.Text(" and "), explain("repeatability", aboutRepeatability)),
 		menu("travel-as", "Travel was read at", cmp.Or(set.TravelAs, "wheel-centre"), []choice{
-			{"wheel-centre", "the wheel centre or hub"}, {"block", "the height of blocks under the body"}, {"damper", "the length of the damper"}, {"lower-ball-joint", "the lower ball joint"},
+			{"wheel-centre", "the wheel centre or hub"}, {"contact", "the tyre's contact"}, {"block", "the height of blocks under the body"}, {"damper", "the length of the damper"}, {"lower-ball-joint", "the lower ball joint"},
 		}, func(ctx app.Context, v string) { g.set(ctx, func(s *study.Reading) { s.TravelAs = v }) }),
 		menu("direction", "The run went", set.Direction, []choice{{"", "either way"}, {"bump", "into bump"}, {"droop", "into droop"}},
 			func(ctx app.Context, v string) { g.set(ctx, func(s *study.Reading) { s.Direction = v }) }),

@@ -43,6 +43,9 @@ func alike(a, b *engine.CarSweep) bool {
 
 func showCarSweep(r *report, s *engine.CarSweep, side string) {
 	r.heading("%s, %s%s", oneLine(s.Candidate), side, circumstances(r, s.Motion, engine.Attitude{Heave: s.Heave, Roll: s.Roll, Steer: s.Steer}))
+	if s.TravelAt != "" {
+		r.line("travel counts at the tyre's %s", s.TravelAt)
+	}
 	if len(s.Positions) == 0 {
 		r.line("no position of the window is reached")
 	} else {

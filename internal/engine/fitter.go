@@ -101,11 +101,15 @@ func (f *fitter) addValues(r *study.Reading, out *optimize.ReadingSet) error {
 }
 
 // TravelGauge returns how the travel of a set of readings was read, nil for the wheel
-// centre's own. Block heights and ball heights are counted from those at the static
-// height, where they read 0; a damper's length is the length itself. A damper that the
-// study does not have is an error that names its key.
+// centre's own. The height of the contact or of the lower ball over the body counts from
+// that at the static height, bump positive; that of blocks under the body likewise, but
+// they get lower in bump: bump is negative. A damper's length is the length itself between
+// its mounts, which on most cars gets shorter in bump. A damper that the study does not
+// have is an error that names its key.
 func TravelGauge(d *study.Document, r *study.Reading) (*solver.TravelGauge, error) {
 	switch r.TravelAs {
+	case contactTravel:
+		return &solver.TravelGauge{Reading: solver.ContactReading}, nil
 	case "block":
 		return &solver.TravelGauge{Reading: solver.BlockReading}, nil
 	case "lower-ball-joint":

@@ -14,6 +14,9 @@ type SweepOptions struct {
 	Candidate string `json:"candidate,omitzero"`
 	// Motion is "both" (where empty), "left", "right" or "roll".
 	Motion string `json:"motion,omitzero"`
+	// TravelAt is where travel counts: "wheel-centre" (where empty) or "contact", the
+	// lowest point of the wheel's plane at the tyre's radius.
+	TravelAt string `json:"travelAt,omitzero"`
 	Attitude
 }
 
@@ -28,6 +31,9 @@ const maxSwept = 200_000
 func Sweep(ctx context.Context, d *study.Document, o SweepOptions) (*SweepResult, error) {
 	s, err := newSweeper(d, d.Window(), o.Motion)
 	if err != nil {
+		return nil, err
+	}
+	if s.contact, err = atContact(o.TravelAt); err != nil {
 		return nil, err
 	}
 	list, err := s.pick(ctx, o.Candidate)
@@ -58,8 +64,10 @@ type sweeper struct {
 	window study.Travel
 	grid   grid
 	motion solver.Motion
-	ws     *solver.Workspace
-	curves [2]solver.Curve // of the car moved last
+	// contact counts travel at the tyre's contact, not at the wheel centre.
+	contact bool
+	ws      *solver.Workspace
+	curves  [2]solver.Curve // of the car moved last
 }
 
 func newSweeper(d *study.Document, w study.Travel, motion string) (*sweeper, error) {
@@ -87,5 +95,23 @@ func (s *sweeper) move(car car, a Attitude) error {
 		Travels: s.grid.mm, Motion: s.motion, From: from,
 		Ground: true, Instant: true, Joints: s.joints(car.axle),
 	}
-	return explain(car.axle.Sweep(s.ws, &in, &s.curves), label(car.name))
+	sweep := car.axle.Sweep
+	if s.contact {
+		sweep = car.axle.SweepAtContact
+	}
+	return explain(sweep(s.ws, &in, &s.curves), label(car.name))
+}
+
+// contactTravel is the name of travel that counts at the tyre's contact.
+const contactTravel = "contact"
+
+// atContact reports whether travel counts at the tyre's contact.
+func atContact(travelAt string) (bool, error) {
+	switch travelAt {
+	case "", "wheel-centre":
+		return false, nil
+	case contactTravel:
+		return true, nil
+	}
+	return false, wrongf("travelAt", "is %q; use wheel-centre or contact", travelAt)
 }

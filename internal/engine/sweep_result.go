@@ -16,6 +16,7 @@ type CarSweep struct {
 	Candidate string  `json:"candidate"`
 	Side      string  `json:"side"`
 	Motion    string  `json:"motion"`
+	TravelAt  string  `json:"travelAt,omitzero"` // "contact" where travel counts there
 	Steer     float64 `json:"steer"`
 	Heave     float64 `json:"heave,omitzero"`
 	Roll      float64 `json:"roll,omitzero"`
@@ -64,6 +65,7 @@ func (s *sweeper) result(car car, side solver.Side, a Attitude) CarSweep {
 	out := CarSweep{
 		Candidate: car.name, Side: side.String(), Motion: s.motion.String(),
 		Steer: a.Steer, Heave: a.Heave, Roll: a.Roll,
+		TravelAt:  map[bool]string{true: contactTravel}[s.contact],
 		Positions: make([]Position, len(c.Positions)),
 		Reach:     s.reach(&c.Reach),
 	}

@@ -19,6 +19,7 @@ const (
 func Sweep(fs *pflag.FlagSet, o *engine.SweepOptions) {
 	candidate(fs, &o.Candidate)
 	motion(fs, &o.Motion)
+	choose(fs, &o.TravelAt, "travel-at", "where travel counts: at the wheel's centre, or at the tyre's contact, the lowest point of the wheel's plane", "wheel-centre", "contact")
 	attitude(fs, &o.Attitude)
 }
 

@@ -10,8 +10,12 @@ type Reading struct {
 	// plate, or of the tyre at the tape.
 	Base          float64 `json:"base" rule:"required,positive"`
 	Repeatability float64 `json:"repeatability,omitzero" rule:"positive"` // Repeatability is one standard deviation of one reading.
-	// TravelAs says how travel was read; absent is at the wheel centre or the hub.
-	TravelAs  string `json:"travelAs,omitzero" rule:"oneof=wheel-centre|block|damper|lower-ball-joint"`
+	// TravelAs says how travel was read; absent is at the wheel centre or the hub. It
+	// counts from the static height, bump positive, at "contact" (the lowest point of the
+	// wheel's plane at the tyre's radius) and "lower-ball-joint" too. "block" is the height
+	// of the blocks under the body less that at the static height, which falls in bump:
+	// bump negative. "damper" is the length between the damper's mounts itself.
+	TravelAs  string `json:"travelAs,omitzero" rule:"oneof=wheel-centre|contact|block|damper|lower-ball-joint"`
 	Direction string `json:"direction,omitzero" rule:"oneof=bump|droop"` // Direction is the way in which the run was taken.
 	// Zero is the reading that stands for no toe, where it is known; nil where
 	// the gauge was zeroed anywhere.
