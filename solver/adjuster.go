@@ -23,8 +23,7 @@ func (k *Kind) Adjusters() []Adjuster {
 // adjuster says which two constraints give way for camber and caster, and what
 // moves so that they hold again.
 type adjuster struct {
-	key, label string
-	pair       [2]int // rods that give way
-	pivots     bool   // their body ends move, square to the line between the two; else their lengths change
-	mount      bool   // the strut's top mount moves instead
+	pair   [2]int // rods that give way
+	pivots bool   // their body ends move, square to the line between the two; else their lengths change
+	mount  bool   // the strut's top mount moves instead
 }

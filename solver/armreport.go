@@ -74,14 +74,14 @@ func (x *Axle) ArmReport(original *Axle, s Side, face *ArmFace) ArmReport {
 		Side: s, Car: original.inCar(s, d),
 		AlongStud: r3.Dot(stud, d), AcrossStud: r3.Norm(square(stud, d)),
 		Length:   RodChange{was.length, now.length},
-		TieRod:   RodChange{original.rodLength(s, (*unit).tieRod), x.rodLength(s, (*unit).tieRod)},
+		TieRod:   RodChange{original.TieRodLength(s), x.TieRodLength(s)},
 		Original: original.armPlace(s, &was),
 	}
 	if face != nil {
 		r.Face = face.components(s, d)
 	}
 	if x.beam != nil {
-		r.DragLink = RodChange{original.rodLength(s, (*unit).dragLink), x.rodLength(s, (*unit).dragLink)}
+		r.DragLink = RodChange{original.beam.drag.l, x.beam.drag.l}
 	}
 	return r
 }
@@ -181,12 +181,4 @@ func (x *Axle) knuckle(s Side) (*staticUnit, *wheelSpec, knuckleTurn) {
 		k.h = st.q[6+int(s)]
 	}
 	return st, w, k
-}
-
-// rodLength returns the length in the static position of the rod of side s whose
-// index rod returns, mm.
-func (x *Axle) rodLength(s Side, rod func(*unit) int) float64 {
-	st, _ := x.unitOf(s)
-	r := st.u.rods[rod(st.u)]
-	return r3.Norm(r3.Sub(st.pts[r.outer], st.pts[r.inner]))
 }

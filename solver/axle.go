@@ -34,11 +34,11 @@ func (x *Axle) link() {
 	for _, s := range x.static {
 		if s.u.beam {
 			x.beam = s.beam
-			x.drag = x.inner(s.pts[s.u.rods[s.u.dragLink()].inner], Left)
+			x.drag = x.inner(s.pts[s.u.geared().inner], Left)
 		} else {
 			side := s.u.wheels[0].side
 			x.corners[side] = s.corner
-			x.balls[side] = x.inner(side.mirrored(s.pts[s.u.rods[s.u.tieRod()].inner]), side)
+			x.balls[side] = x.inner(side.mirrored(s.pts[s.u.geared().inner]), side)
 		}
 		x.setHome(s)
 	}
@@ -70,9 +70,10 @@ func (c *corner) build(s *staticUnit, f *closedForm) {
 	w := &s.u.wheels[0]
 	o := s.pts[w.centre]
 	c.n, c.wheel, c.spin = len(s.u.rods), o, s.spins[0]
-	for i, r := range s.u.rods {
-		c.rods[i] = newRod(r.name, s.pts[r.inner], s.pts[r.outer], o)
+	for i := range s.u.rods {
+		c.rods[i] = s.rod(&s.u.rods[i], o)
 	}
+	c.tie = s.rod(s.u.tie(), o)
 	if t := s.u.strut; t != nil {
 		on := s.pts[t.lower]
 		axis := r3.Sub(s.pts[t.carried], on)
@@ -86,7 +87,12 @@ func (c *corner) build(s *staticUnit, f *closedForm) {
 		c.axis.lower, c.axis.upper = r3.Sub(s.pts[w.axis.lower], o), s.pts[w.axis.upper]
 	}
 	c.pair = c.bestPair()
-	c.closed = newClosedForm(c, f)
+	c.closed = newClosedForm(c, s.u, f)
+}
+
+// rod returns a rod at its length in the static position, its outer joint given from o.
+func (s *staticUnit) rod(r *rodSpec, o Vec) rod {
+	return newRod(r.name, s.pts[r.inner], s.pts[r.outer], o)
 }
 
 // newBeam builds a solid axle from its static position.
@@ -95,15 +101,13 @@ func newBeam(s *staticUnit) *beam {
 	o := r3.Scale(0.5, r3.Add(pts[u.wheels[0].centre], pts[u.wheels[1].centre]))
 	b := &beam{o: o, pulls: u.points[axleDrag+1].body - leftBody}
 	for i := range b.links {
-		r := u.rods[i]
-		b.links[i] = newRod(r.name, pts[r.inner], pts[r.outer], o)
+		b.links[i] = s.rod(&u.rods[i], o)
 	}
 	for i := range u.wheels {
 		b.ends[i] = newKingpin(&u.wheels[i], pts, s.spins[i], o)
 	}
-	d := u.rods[u.dragLink()]
-	b.drag = newRod(d.name, pts[d.inner], pts[d.outer], pts[u.wheels[b.pulls].axis.lower])
-	t := u.rods[u.tieRod()]
+	b.drag = s.rod(&u.steer[dragLinkRod], pts[u.wheels[b.pulls].axis.lower])
+	t := u.tie()
 	b.tie = norm(r3.Sub(pts[t.outer], pts[t.inner]))
 	return b
 }

@@ -14,6 +14,7 @@ func BenchmarkSweep(b *testing.B) {
 		{"double-wishbone", "dw01_saloon_rear_steer.json"},
 		{"strut", "st01_hatch_rear_steer.json"},
 		{"multi-link", "ml01_front_virtual_axis.json"},
+		{"swing-arm", "sw01_split_beam.json"},
 		{"solid-axle", "sa01_cross_steer_right_arm.json"},
 	} {
 		b.Run(k.name, func(b *testing.B) {

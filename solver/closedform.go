@@ -6,12 +6,12 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// closedForm is a corner of a double wishbone or a strut, solved joint by joint
-// without iteration. Given the turn of the lower arm, the lower ball joint stands
-// on its circle; the upper ball joint where the upper arm's circle meets a sphere
-// about it, or at a strut the mount where it is; the tie rod's outer ball where
-// its circle about the line of the two meets a sphere about the inner ball. These
-// three carry the knuckle.
+// closedForm is a corner of a double wishbone, a strut or a swing arm, solved joint
+// by joint without iteration. Given the turn of the lower arm, the lower ball joint
+// stands on its circle; the upper ball joint where the upper arm's circle meets a
+// sphere about it, at a swing arm on a circle of its own by the same turn, or at a
+// strut the mount where it is; the tie rod's outer ball where its circle about the
+// line of the two meets a sphere about the inner ball. These three carry the knuckle.
 //
 // It is the fast way, not the only one: the angle of an arm ceases to describe
 // the movement where two links come in line, and there the general path follower
@@ -28,9 +28,10 @@ type closedForm struct {
 	spacing2    float64
 	upperBranch float64
 	tieBranch   float64
-	fixed       triad // of a double wishbone
+	hinged      bool  // the upper arm is the lower one
+	fixed       triad // of a knuckle on two balls
 
-	strut *strut // nil for a double wishbone
+	strut *strut // nil for a knuckle on two balls
 	slide slide
 }
 
@@ -50,23 +51,22 @@ type slide struct {
 	o2     float64 // its length, squared
 }
 
-// newClosedForm returns the closed form of c, in f, or nil where it has none: where
-// no two of its rods share the ball of a lower arm.
-func newClosedForm(c *corner, f *closedForm) *closedForm {
-	isArm := func(i int) bool { return c.rods[i].b == c.rods[i+1].b }
-	if !isArm(0) || (c.strut == nil && !isArm(2)) {
+// newClosedForm returns the closed form of c, which is a corner of u, in f, or nil
+// where it has none: without a lower arm, and an upper one or a strut.
+func newClosedForm(c *corner, u *unit, f *closedForm) *closedForm {
+	if len(u.arms) == 0 || (c.strut == nil && len(u.arms) < 2) {
 		return nil
 	}
-	tie := &c.rods[c.tieRod()]
-	*f = closedForm{ball: c.rods[0].b, arm: tie.b, inner: tie.a, rod2: tie.l * tie.l, strut: c.strut}
-	f.lower = newCircle(c.rods[0].a, c.rods[1].a, r3.Add(c.wheel, f.ball))
+	tie, lower := &c.tie, &u.arms[0]
+	*f = closedForm{ball: c.rods[lower.first].b, arm: tie.b, inner: tie.a, rod2: tie.l * tie.l, strut: c.strut, hinged: u.hinged()}
+	f.lower = c.circle(lower)
 	var top Vec // from the wheel centre, static
 	if f.strut != nil {
 		f.slide = newSlide(f.strut, f.ball)
 		top = r3.Sub(f.strut.top, c.wheel)
 	} else {
-		top = c.rods[2].b
-		f.addUpperArm(c)
+		top = c.rods[u.arms[1].first].b
+		f.addUpperArm(c, &u.arms[1])
 	}
 	f.fixed = f.triad(r3.Sub(top, f.ball))
 	foot := axpy(f.fixed.along, f.fixed.n, r3.Add(c.wheel, f.ball))
@@ -74,9 +74,15 @@ func newClosedForm(c *corner, f *closedForm) *closedForm {
 	return f
 }
 
-func (f *closedForm) addUpperArm(c *corner) {
-	lower, upper := r3.Add(c.wheel, f.ball), r3.Add(c.wheel, c.rods[2].b)
-	f.upper = newCircle(c.rods[2].a, c.rods[3].a, upper)
+// circle returns the path of an arm's ball.
+func (c *corner) circle(a *armSpec) circle {
+	first := &c.rods[a.first]
+	return newCircle(first.a, c.rods[a.second].a, r3.Add(c.wheel, first.b))
+}
+
+func (f *closedForm) addUpperArm(c *corner, a *armSpec) {
+	lower, upper := r3.Add(c.wheel, f.ball), r3.Add(c.wheel, c.rods[a.first].b)
+	f.upper = c.circle(a)
 	f.spacing2 = r3.Norm2(r3.Sub(upper, lower))
 	f.upperBranch = branchOf(f.upper.axis, r3.Sub(lower, f.upper.centre), f.upper.radial)
 }
@@ -121,9 +127,12 @@ func (f *closedForm) place(u float64, inner Vec, o *closedPose) bool {
 	ball, rate := f.lower.at(u)
 	var top Vec // upper ball or mount, from the lower ball
 	var swung Vec
-	if f.strut != nil {
+	switch {
+	case f.strut != nil:
 		top = f.placeMount(ball, o)
-	} else {
+	case f.hinged:
+		top, swung = f.placeHinged(u, ball, o)
+	default:
 		top, swung = f.placeUpper(ball, o)
 	}
 	t := o.triad
@@ -150,6 +159,13 @@ func (f *closedForm) placeUpper(ball Vec, o *closedPose) (top, swung Vec) {
 	return r3.Sub(swung, d), swung
 }
 
+// placeHinged returns the kingpin's upper end from its lower one, and its velocity.
+func (f *closedForm) placeHinged(u float64, ball Vec, o *closedPose) (top, rate Vec) {
+	o.triad, o.slack[0] = &f.fixed, 1
+	upper, rate := f.upper.at(u)
+	return r3.Sub(upper, ball), rate
+}
+
 // placeMount returns the mount from the lower ball joint. Its place on the strut's
 // axis follows from the distance of the two.
 func (f *closedForm) placeMount(ball Vec, o *closedPose) Vec {
@@ -164,8 +180,12 @@ func (f *closedForm) placeMount(ball Vec, o *closedPose) Vec {
 // spread returns the velocity of the knuckle at its upper point less that at the
 // lower ball joint, which moves at rate. A wishbone's upper ball moves along its
 // own circle; a strut's knuckle slides through the mount along its axis. Either
-// speed follows from the two points keeping their distance along n.
+// speed follows from the two points keeping their distance along n. The upper end of
+// a kingpin moves at swung.
 func (f *closedForm) spread(o *closedPose, rate, swung Vec) Vec {
+	if f.hinged {
+		return r3.Sub(swung, rate)
+	}
 	var dir Vec
 	if f.strut != nil {
 		d, t := f.strut.dir, o.triad

@@ -24,7 +24,10 @@ const (
 	unsureReach = 0.01 // mm, where two branches all but meet and the follower says so
 )
 
-// TestClosedFormAgrees compares the closed forms of double wishbone and strut
+// closedSpecimens are those of a kind that is solved in closed form.
+var closedSpecimens = []int{0, 1, 2, 6, 7}
+
+// TestClosedFormAgrees compares the closed forms of double wishbone, strut and swing arm
 // with the general solver, which shares no equation with them, on random
 // linkages at random travels and steering. Geometry invented.
 func TestClosedFormAgrees(t *testing.T) {
@@ -40,7 +43,7 @@ func TestClosedFormAgrees(t *testing.T) {
 	var closed, general [2]solver.Curve
 	compared := 0
 	for i := range n {
-		p := &specimens[i%3]
+		p := &specimens[closedSpecimens[i%len(closedSpecimens)]]
 		d := randomDesign(t, r, p)
 		x, err := solver.Assemble(d, nil, solver.HoldAll)
 		if err != nil {
@@ -97,14 +100,14 @@ func agree(t *testing.T, i int, x *solver.Axle, in *solver.SweepInput, a, b *sol
 // TestClosedFormServes follows a healthy corner in closed form from end to end,
 // and not past a lock.
 func TestClosedFormServes(t *testing.T) {
-	for _, i := range []int{0, 1, 2} {
+	for _, i := range closedSpecimens {
 		x := assembled(t, specimens[i].design(t), nil)
 		ws := solver.NewWorkspace()
 		in := solver.SweepInput{Sides: solver.LeftOnly}
 		for _, tt := range []struct {
 			reach, step float64
 			want        bool
-		}{{80, 4, true}, {60, 20, true}, {600, 20, false}} {
+		}{{80, 4, true}, {60, 20, true}, {1500, 20, false}} {
 			in.Travels, _ = solver.Grid(tt.reach, tt.reach, tt.step)
 			var out [2]solver.Curve
 			if err := x.Sweep(ws, &in, &out); err != nil {

@@ -6,15 +6,16 @@ import (
 
 // corner is one wheel on its suspension, as a left one, in its static position:
 // a rigid knuckle held by five constraints, so that with the wheel centre's
-// height given it has no freedom left. Either five rods, or three rods and a
-// strut that takes two. The last rod is the tie rod. Lengths follow from the
+// height given it has no freedom left: the rods that locate it, four or two and a
+// strut that takes the place of two, and the tie rod. Lengths follow from the
 // positions given here. It is never changed once built.
 type corner struct {
-	rods  [5]rod
-	n     int    // rods in use
-	strut *strut // nil where there is none
-	wheel Vec    // wheel centre in V
-	spin  Vec    // unit spin axis in V, pointing outboard
+	rods  [tieRow]rod // that locate the knuckle
+	n     int         // of them in use; a strut's two constraints follow
+	tie   rod         // the last constraint
+	strut *strut      // nil where there is none
+	wheel Vec         // wheel centre in V
+	spin  Vec         // unit spin axis in V, pointing outboard
 	axis  axisPoints
 	pair  rowPair // by which its equations are solved
 	// closed is its solution without iteration, nil where there is none.
@@ -45,8 +46,16 @@ const (
 	screwAxis                     // no points: the instantaneous screw axis of steering
 )
 
-// tieRod returns the index of the tie rod among the rods.
-func (c *corner) tieRod() int { return c.n - 1 }
+// name returns what messages call constraint i.
+func (c *corner) name(i int) string {
+	switch {
+	case i == tieRow:
+		return c.tie.name
+	case i >= c.n:
+		return "strut"
+	}
+	return c.rods[i].name
+}
 
 // pose is a position of the knuckle: its rotation from the static position and
 // its wheel centre.
@@ -125,8 +134,12 @@ func (g *gearPath) shift(s float64) (d, rate Vec) {
 }
 
 // cornerUnknowns is the size of a corner's system: rotation and the wheel
-// centre's x and y; its height is the travel asked for.
-const cornerUnknowns = 5
+// centre's x and y; its height is the travel asked for. tieRow is the constraint of
+// the tie rod among as many.
+const (
+	cornerUnknowns = 5
+	tieRow         = cornerUnknowns - 1
+)
 
 func (p *cornerPath) size() int { return cornerUnknowns }
 
@@ -136,12 +149,9 @@ func (p *cornerPath) residual(q *state, s float64, f *column) {
 	shift, _ := p.gear.shift(s)
 	for i := range c.n {
 		r := &c.rods[i]
-		d := r3.Sub(at.at(r.b), r.a)
-		if i == c.n-1 {
-			d = r3.Sub(d, shift)
-		}
-		f[i] = r.stretch(d)
+		f[i] = r.stretch(r3.Sub(at.at(r.b), r.a))
 	}
+	f[tieRow] = c.tie.stretch(r3.Sub(r3.Sub(at.at(c.tie.b), c.tie.a), shift))
 	if c.strut != nil {
 		on, _ := c.strut.pierce(&at)
 		f[c.n] = at.w.X + on.X - c.strut.top.X
@@ -171,17 +181,17 @@ func (p *cornerPath) constrain(q *state, s float64, e *cornerEquations) {
 	c := p.c
 	c.pose(q, p.from+s*p.rate, &e.at)
 	shift, moving := p.gear.shift(s)
-	for i := range c.n - 1 {
+	for i := range c.n {
 		e.f[i] = c.rods[i].constrain(&e.at, Vec{}, &e.w[i])
 	}
-	e.f[c.n-1] = c.rods[c.n-1].constrain(&e.at, shift, &e.w[c.n-1])
-	for i := range e.w {
-		e.rate[i] = e.w[i].force.Z * p.rate
-	}
-	e.rate[c.n-1] -= r3.Dot(e.w[c.n-1].force, moving)
+	e.f[tieRow] = c.tie.constrain(&e.at, shift, &e.w[tieRow])
 	if c.strut != nil {
 		p.constrainStrut(e)
 	}
+	for i := range e.w {
+		e.rate[i] = e.w[i].force.Z * p.rate
+	}
+	e.rate[tieRow] -= r3.Dot(e.w[tieRow].force, moving)
 }
 
 func (p *cornerPath) constrainStrut(e *cornerEquations) {
@@ -189,9 +199,8 @@ func (p *cornerPath) constrainStrut(e *cornerEquations) {
 	on, dir := c.strut.pierce(&e.at)
 	e.f[c.n] = e.at.w.X + on.X - c.strut.top.X
 	e.f[c.n+1] = e.at.w.Y + on.Y - c.strut.top.Y
-	for i, w := range slideWrenches(on, dir) {
-		e.w[c.n+i], e.rate[c.n+i] = w, w.force.Z*p.rate
-	}
+	w := slideWrenches(on, dir)
+	copy(e.w[c.n:], w[:])
 }
 
 // newton is that of [directSystem].

@@ -2,6 +2,7 @@ package solver
 
 import (
 	"fmt"
+	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -116,10 +117,14 @@ func (d *Design) checkAdjuster() error {
 func (d *Design) checkLinks() error {
 	for _, u := range d.Kind.layout.units(d) {
 		pts := u.places(d)
-		for _, r := range u.rods {
-			if !(r3.Norm(r3.Sub(pts[r.outer].v, pts[r.inner].v)) > minLink) {
-				return &InputError{u.keyOf(r.outer), fmt.Sprintf("stands on %s: the %s has no length", u.points[r.inner].Name, r.name)}
+		err := u.links(func(r *rodSpec) error {
+			if r3.Norm(r3.Sub(pts[r.outer].v, pts[r.inner].v)) > minLink {
+				return nil
 			}
+			return &InputError{u.keyOf(r.outer), fmt.Sprintf("stands on %s: the %s has no length", u.points[r.inner].Name, r.name)}
+		})
+		if err != nil {
+			return err
 		}
 		if err := u.checkArms(pts); err != nil {
 			return err
@@ -134,15 +139,31 @@ func (d *Design) checkLinks() error {
 // checkArms refuses an arm, two rods to one ball, whose three joints are in line:
 // it would hold the ball no better than one rod.
 func (u *unit) checkArms(pts []dvec) error {
-	for i, r := range u.rods[1:] {
-		q := u.rods[i]
-		if q.outer != r.outer {
-			continue
-		}
-		a, b := sub(pts[q.inner].v, pts[r.outer].v), sub(pts[r.inner].v, pts[r.outer].v)
+	for _, arm := range u.arms {
+		a, b := sub(pts[arm.front].v, pts[arm.ball].v), sub(pts[arm.rear].v, pts[arm.ball].v)
 		if !(r3.Norm(r3.Cross(a, b)) > minLink*(r3.Norm(a)+r3.Norm(b))) {
-			return &InputError{u.keyOf(r.outer), fmt.Sprintf("lies in line with %s and %s: the three must make a triangle", u.points[q.inner].Name, u.points[r.inner].Name)}
+			return &InputError{u.keyOf(arm.ball), fmt.Sprintf("lies in line with %s and %s: the three must make a triangle", u.points[arm.front].Name, u.points[arm.rear].Name)}
 		}
+	}
+	if u.hinged() {
+		return u.checkHinge(pts)
+	}
+	return nil
+}
+
+// minHingeRise is the least distance, in mm, of a kingpin's upper end from the plane
+// of its lower end and the hinge of a swing arm. The arm is held as rods from the
+// hinge to both ends; in that plane they would not fix the one against the other.
+const minHingeRise = 1.0
+
+// checkHinge refuses a swing arm whose kingpin lies in one plane with its hinge.
+func (u *unit) checkHinge(pts []dvec) error {
+	a, upper := &u.arms[0], u.arms[1].ball
+	front := pts[a.front].v
+	n := r3.Unit(r3.Cross(sub(pts[a.rear].v, front), sub(pts[a.ball].v, front)))
+	if d := math.Abs(r3.Dot(n, sub(pts[upper].v, front))); !(d > minHingeRise) {
+		return &InputError{u.keyOf(upper), fmt.Sprintf("lies %.4g mm off the plane of %s, %s and %s, must be more than %g mm: the kingpin must stand across the arm",
+			d, u.points[a.front].Name, u.points[a.rear].Name, u.points[a.ball].Name, minHingeRise)}
 	}
 	return nil
 }

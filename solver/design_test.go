@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"toewright/solver"
 )
 
@@ -14,6 +16,7 @@ func TestDesignCheck(t *testing.T) {
 	wishbone := func(t *testing.T) *solver.Design { return planarWishbone(t, yz(330, 300)) }
 	strut := func(t *testing.T) *solver.Design { return planarStrut(t, yz(330, 330)) }
 	axle := func(t *testing.T) *solver.Design { return straightAxle(t) }
+	swing := func(t *testing.T) *solver.Design { return specimens[6].design(t) }
 	for _, tt := range []struct {
 		name, key, part string
 		design          func(*testing.T) *solver.Design
@@ -33,6 +36,11 @@ func TestDesignCheck(t *testing.T) {
 		{"an arm in line", "lowerBallJoint@left", "must make a triangle", wishbone, func(d *solver.Design) { d.Points[0][2] = shifted(d.Points[0][0], 60) }},
 		{"a kingpin upside down", "upperBallJoint@right", "is the pair swapped?", wishbone, func(d *solver.Design) { d.Points[1][5].Z = 100 }},
 		{"an axle's kingpin upside down", "kingpins", "is the pair swapped?", axle, func(d *solver.Design) { d.Points[0][0].Z = 200 }},
+		{"a kingpin in one plane with the hinge", "kingpinUpper@left", "across the arm", swing, func(d *solver.Design) {
+			p := d.Points[0]
+			p[2] = r3.Add(p[3], r3.Scale(0.2, r3.Sub(p[3], p[1]))) // on the line from the rear pivot
+		}},
+		{"a swing arm's kingpin upside down", "kingpinUpper@right", "is the pair swapped?", swing, func(d *solver.Design) { p := d.Points[1]; p[2], p[3] = p[3], p[2] }},
 		{"a strut upside down", "strutLower@left", "below strutTop", strut, func(d *solver.Design) { d.Points[0][4].Z = 900 }},
 	} {
 		t.Run(tt.name, func(t *testing.T) {

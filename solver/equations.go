@@ -51,7 +51,7 @@ func (e *equations) addToe(u *unit, h Hold, s *setpoints) {
 		return
 	}
 	for _, rod := range u.steeringRods() {
-		e.lengths[rod] = hasLength{u.rods[rod.index(u)], s.rods[rod]}
+		e.lengths[rod] = hasLength{u.steer[rod], s.rods[rod]}
 		e.add(&e.lengths[rod])
 	}
 }
@@ -60,7 +60,7 @@ func (e *equations) addToe(u *unit, h Hold, s *setpoints) {
 // toe: the rods and, in place of those that give way, camber and caster.
 func (e *equations) addLocation(u *unit, h Hold, s *setpoints, pts []dvec) {
 	a := &u.adjuster
-	for i := range u.located() {
+	for i := range u.rods {
 		if !a.mount && (i == a.pair[0] || i == a.pair[1]) {
 			continue
 		}
@@ -144,13 +144,4 @@ func (e *equations) addPair(u *unit, h Hold, pts []dvec) {
 		e.add(e.rod(u, u.adjuster.pair[0], pts))
 		e.add(e.rod(u, u.adjuster.pair[1], pts))
 	}
-}
-
-// located returns the number of rods that locate the body: all but tie rod and
-// drag link.
-func (u *unit) located() int {
-	if u.beam {
-		return u.dragLink()
-	}
-	return u.tieRod()
 }

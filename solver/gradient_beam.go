@@ -78,7 +78,7 @@ func (p *beamPull) links(loads *column) {
 
 // drag adds the drag link.
 func (p *beamPull) drag(load float64, path *beamPath, s float64) {
-	r, spec := &p.b.drag, &p.s.u.rods[p.s.u.dragLink()]
+	r, spec := &p.b.drag, &p.s.u.steer[dragLinkRod]
 	shift, _ := path.gear.shift(s)
 	d := r3.Sub(r3.Sub(p.b.at(&p.at, p.b.dragOuter(&p.at)), r.a), shift)
 	force := r3.Scale(-load*r.inv, d)
@@ -90,7 +90,7 @@ func (p *beamPull) drag(load float64, path *beamPath, s float64) {
 
 // tie adds the tie rod.
 func (p *beamPull) tie(load float64) {
-	spec := &p.s.u.rods[p.s.u.tieRod()]
+	spec := p.s.u.tie()
 	force := r3.Scale(-load/p.b.tie, r3.Sub(p.at.ends[Left].arm, p.at.ends[Right].arm))
 	p.onKnuckle(int(Left), spec.outer, p.b.ends[Left].arm, force)
 	p.onKnuckle(int(Right), spec.inner, p.b.ends[Right].arm, r3.Scale(-1, force))

@@ -34,12 +34,16 @@ func (c *corner) toeGradient(t *tracer, path *cornerPath, u *unit, g *cornerGrad
 	}
 	centre := u.wheels[0].centre
 	w := &g.pts[centre]
-	for i := range c.n {
-		if r := &u.rods[i]; g.wanted.has(r.outer) || g.wanted.has(r.inner) || g.wanted.has(centre) {
-			c.rods[i].addGradient(-loads[i], e.w[i].force, &e.at, &g.pts[r.outer], &g.pts[r.inner], w)
+	add := func(r *rod, spec *rodSpec, i int) {
+		if g.wanted.has(spec.outer) || g.wanted.has(spec.inner) || g.wanted.has(centre) {
+			r.addGradient(-loads[i], e.w[i].force, &e.at, &g.pts[spec.outer], &g.pts[spec.inner], w)
 		}
 	}
-	g.shift = r3.Scale(loads[c.tieRod()], e.w[c.tieRod()].force)
+	for i := range c.n {
+		add(&c.rods[i], &u.rods[i], i)
+	}
+	add(&c.tie, u.tie(), tieRow)
+	g.shift = r3.Scale(loads[tieRow], e.w[tieRow].force)
 	if c.strut != nil {
 		c.strut.addGradient(&e.at, loads[c.n], loads[c.n+1], u.strut, g, w)
 	}

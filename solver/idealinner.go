@@ -44,15 +44,8 @@ func (x *Axle) innerPlace(s Side) Vec {
 
 // outerPlace returns the other end of that rod likewise.
 func (x *Axle) outerPlace(s Side) Vec {
-	unit, ball := x.innerPoint(s)
-	st := x.static[unit]
-	for _, r := range st.u.rods {
-		if r.inner == ball {
-			ball = r.outer
-			break
-		}
-	}
-	return st.inVehicle(s, ball)
+	st, _ := x.unitOf(s)
+	return st.inVehicle(s, st.u.geared().outer)
 }
 
 // inVehicle returns the static place of point i in vehicle axes; s is the side of

@@ -8,14 +8,15 @@ import (
 // lockedCorner returns a multi-link corner in its static position, with one rod
 // there twice: the wheel has a freedom that no rod holds, and no derivative.
 func lockedCorner() *corner {
-	c := &corner{n: 5}
+	c := &corner{n: tieRow}
 	ends := [4][2]Vec{
 		{{X: 110, Y: -350, Z: 270}, {X: 12, Y: -120, Z: 285}}, {{X: -175, Y: -360, Z: 255}, {X: -36, Y: -128, Z: 278}},
 		{{X: 180, Y: -420, Z: -125}, {X: 40, Y: -75, Z: -142}}, {{X: -140, Y: -455, Z: -68}, {X: -140, Y: -90, Z: -75}},
 	}
-	for i, e := range append(ends[:], ends[3]) {
+	for i, e := range ends {
 		c.rods[i] = newRod("", e[0], e[1], Vec{})
 	}
+	c.tie = c.rods[3]
 	return c
 }
 

@@ -6,7 +6,7 @@ import "gonum.org/v1/gonum/spatial/r3"
 // inner ball displaced by shift. The wheel of the workspace is in that pose.
 func (x *Axle) jointsOfCorner(ws *Workspace, s Side, p *pose, shift Vec, in *SweepInput, out *JointAngles) {
 	c := x.corners[s]
-	r := &c.rods[c.tieRod()]
+	r := &c.tie
 	outer, inner := p.at(r.b), r3.Add(r.a, shift)
 	rod := r3.Sub(outer, inner)
 	j := in.Joints

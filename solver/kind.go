@@ -56,11 +56,30 @@ type layout interface {
 	// units returns what is assembled by itself: two
 	// corners, or a whole axle.
 	units(d *Design) []*unit
+	// outline says how the parts of a side join.
+	outline(k *Kind) Outline
 }
+
+// Outline is how the parts of a side join, by indices of its points: what a picture
+// of any kind needs.
+type Outline struct {
+	// Rods run from the body to the knuckle; two to one point are an arm. A beam's end
+	// has none.
+	Rods []OutlineRod
+	// Axis are the lower and the upper point of the steering axis, Strut the lower point
+	// and the mount of a strut: equal where there is none.
+	Axis, Strut [2]int
+}
+
+// OutlineRod is a rod between two of a side's points.
+type OutlineRod struct{ Inner, Outer int }
+
+// Outline returns how the parts of a side of this kind join.
+func (k *Kind) Outline() Outline { return k.layout.outline(k) }
 
 // Kinds returns all kinds of suspension that can be solved.
 func Kinds() []*Kind {
-	return []*Kind{doubleWishbone, strutKind, multiLink, solidAxle}
+	return []*Kind{doubleWishbone, strutKind, multiLink, swingArm, solidAxle}
 }
 
 // KindByName returns the kind that study files call name. The error for a kind

@@ -17,20 +17,18 @@ var doubleWishbone = &Kind{
 		{"wheelCentre", "wheel centre", WheelCentreRole, Knuckle},
 	},
 	layout: cornerLayout{
-		rods: []rodSpec{
-			{"lower arm, front leg", 0, 2},
-			{"lower arm, rear leg", 1, 2},
-			{"upper arm, front leg", 3, 5},
-			{"upper arm, rear leg", 4, 5},
-			{"tie rod", 7, 6},
+		rods: []link{
+			{"lower arm, front leg", "lowerFrontPivot", "lowerBallJoint"},
+			{"lower arm, rear leg", "lowerRearPivot", "lowerBallJoint"},
+			{"upper arm, front leg", "upperFrontPivot", "upperBallJoint"},
+			{"upper arm, rear leg", "upperRearPivot", "upperBallJoint"},
 		},
-		wheel: 8, arm: 6,
-		axis: axisSpec{ballJointAxis, 2, 5},
-		adjusters: []adjuster{
-			{key: "upper-legs", label: "upper arm's leg lengths", pair: [2]int{2, 3}},
-			{key: "upper-pivots", label: "shims at the upper pivots", pair: [2]int{2, 3}, pivots: true},
-			{key: "lower-legs", label: "lower arm's leg lengths (tension rod)", pair: [2]int{0, 1}},
-			{key: "lower-pivots", label: "eccentrics at the lower pivots", pair: [2]int{0, 1}, pivots: true},
+		axis: axisLink{ballJointAxis, "lowerBallJoint", "upperBallJoint"},
+		adjusters: []gives{
+			{key: "upper-legs", label: "upper arm's leg lengths", joints: []string{"upperBallJoint"}},
+			{key: "upper-pivots", label: "shims at the upper pivots", joints: []string{"upperBallJoint"}, pivots: true},
+			{key: "lower-legs", label: "lower arm's leg lengths (tension rod)", joints: []string{"lowerBallJoint"}},
+			{key: "lower-pivots", label: "eccentrics at the lower pivots", joints: []string{"lowerBallJoint"}, pivots: true},
 		},
 	},
 }

@@ -10,17 +10,16 @@ var multiLink = &Kind{
 	Label:      "Multi-link",
 	SidePoints: multiLinkPoints(),
 	layout: cornerLayout{
-		rods: []rodSpec{
-			{"rods.0", 0, 1}, {"rods.1", 2, 3}, {"rods.2", 4, 5}, {"rods.3", 6, 7},
-			{"tie rod", 9, 8},
+		rods: []link{
+			{"rods.0", "rods.0.inner", "rods.0.outer"}, {"rods.1", "rods.1.inner", "rods.1.outer"},
+			{"rods.2", "rods.2.inner", "rods.2.outer"}, {"rods.3", "rods.3.inner", "rods.3.outer"},
 		},
-		wheel: 10, arm: 8,
-		axis: axisSpec{kind: screwAxis},
-		adjusters: []adjuster{
-			{key: "upper-legs", label: "lengths of rods 0 and 1", pair: [2]int{0, 1}},
-			{key: "upper-pivots", label: "eccentrics at the inner ends of rods 0 and 1", pair: [2]int{0, 1}, pivots: true},
-			{key: "lower-legs", label: "lengths of rods 2 and 3", pair: [2]int{2, 3}},
-			{key: "lower-pivots", label: "eccentrics at the inner ends of rods 2 and 3", pair: [2]int{2, 3}, pivots: true},
+		axis: axisLink{kind: screwAxis},
+		adjusters: []gives{
+			{key: "upper-legs", label: "lengths of rods 0 and 1", joints: []string{"rods.0.outer", "rods.1.outer"}},
+			{key: "upper-pivots", label: "eccentrics at the inner ends of rods 0 and 1", joints: []string{"rods.0.outer", "rods.1.outer"}, pivots: true},
+			{key: "lower-legs", label: "lengths of rods 2 and 3", joints: []string{"rods.2.outer", "rods.3.outer"}},
+			{key: "lower-pivots", label: "eccentrics at the inner ends of rods 2 and 3", joints: []string{"rods.2.outer", "rods.3.outer"}, pivots: true},
 		},
 	},
 }

@@ -71,12 +71,15 @@ func (axleLayout) units(d *Design) []*unit {
 	for i := range 4 {
 		u.rods = append(u.rods, rodSpec{fmt.Sprintf("links.%d", i), axleLinks + 2*i, axleLinks + 2*i + 1})
 	}
-	u.rods = append(u.rods,
-		rodSpec{"drag link", axleDrag, axleDrag + 1},
-		rodSpec{"tie rod", axleSidePoints + axleArm, axleArm})
-	u.adjuster = adjuster{key: "upper-links", label: "lengths of the upper links", pair: upperLinks(d)}
+	u.steer = []rodSpec{
+		tieRodRod:   {"tie rod", axleSidePoints + axleArm, axleArm},
+		dragLinkRod: {"drag link", axleDrag, axleDrag + 1},
+	}
+	u.adjuster = adjuster{pair: upperLinks(d)}
 	return []*unit{u}
 }
+
+func (axleLayout) outline(*Kind) Outline { return Outline{Axis: [2]int{axleLower, axleUpper}} }
 
 func axleBody(b Body, drag Side) int {
 	switch b {

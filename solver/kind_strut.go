@@ -17,18 +17,16 @@ var strutKind = &Kind{
 		{"wheelCentre", "wheel centre", WheelCentreRole, Knuckle},
 	},
 	layout: cornerLayout{
-		rods: []rodSpec{
-			{"lower arm, front leg", 0, 2},
-			{"lower arm, rear leg", 1, 2},
-			{"tie rod", 6, 5},
+		rods: []link{
+			{"lower arm, front leg", "lowerFrontPivot", "lowerBallJoint"},
+			{"lower arm, rear leg", "lowerRearPivot", "lowerBallJoint"},
 		},
-		wheel: 7, arm: 5,
-		strut: &strutSpec{lower: 4, top: 3},
-		axis:  axisSpec{mountAxis, 2, 3},
-		adjusters: []adjuster{
+		strut: &slider{"strutLower", "strutTop"},
+		axis:  axisLink{mountAxis, "lowerBallJoint", "strutTop"},
+		adjusters: []gives{
 			{key: "top-mount", label: "camber plate at the strut's top", mount: true},
-			{key: "lower-legs", label: "lower arm's leg lengths (tension rod)", pair: [2]int{0, 1}},
-			{key: "lower-pivots", label: "eccentrics at the lower pivots", pair: [2]int{0, 1}, pivots: true},
+			{key: "lower-legs", label: "lower arm's leg lengths (tension rod)", joints: []string{"lowerBallJoint"}},
+			{key: "lower-pivots", label: "eccentrics at the lower pivots", joints: []string{"lowerBallJoint"}, pivots: true},
 		},
 	},
 }

@@ -15,7 +15,7 @@ func TestKindByName(t *testing.T) {
 	}
 	for name, want := range map[string]string{
 		"leaf-spring": "state the axle as a solid-axle",
-		"wishbone":    "use one of double-wishbone, strut, multi-link, solid-axle",
+		"wishbone":    "use one of double-wishbone, strut, multi-link, swing-arm, solid-axle",
 	} {
 		if k, err := solver.KindByName(name); k != nil || err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("KindByName(%q) = %v, %v, want an error with %q", name, k, err, want)

@@ -19,14 +19,14 @@ type LinkError struct {
 func (x *Axle) LinkError(p *Placed) LinkError {
 	var worst LinkError
 	for _, st := range x.static {
-		for i := range st.u.rods {
-			r := &st.u.rods[i]
+		_ = st.u.links(func(r *rodSpec) error {
 			now := r3.Norm(r3.Sub(st.placed(p, r.outer), st.placed(p, r.inner)))
 			by := now - r3.Norm(r3.Sub(st.pts[r.outer], st.pts[r.inner]))
 			if !(math.Abs(by) <= math.Abs(worst.By)) { // NaN is worst
 				worst = LinkError{Link: r.name, Side: st.u.wheels[0].side, By: by}
 			}
-		}
+			return nil
+		})
 	}
 	return worst
 }

@@ -39,12 +39,10 @@ func (p *cornerPath) centrifugal(at *pose, shift Vec, m *movement, f *column) {
 	for i := range c.n {
 		r := &c.rods[i]
 		arm := at.r.turn(r.b)
-		d := r3.Sub(r3.Add(at.w, arm), r.a)
-		if i == c.n-1 {
-			d = r3.Sub(d, shift)
-		}
-		f[i] = r.bend(d, m.velocity(arm), centripetal(m.omega, arm))
+		f[i] = r.bend(r3.Sub(r3.Add(at.w, arm), r.a), m.velocity(arm), centripetal(m.omega, arm))
 	}
+	arm := at.r.turn(c.tie.b)
+	f[tieRow] = c.tie.bend(r3.Sub(r3.Sub(r3.Add(at.w, arm), c.tie.a), shift), m.velocity(arm), centripetal(m.omega, arm))
 	if c.strut == nil {
 		return
 	}

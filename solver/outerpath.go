@@ -64,7 +64,7 @@ func (h *heldWheel) move(from, to float64) *deadlock {
 	} else {
 		c := h.x.corners[h.side]
 		p := &cornerPath{c: c, from: from, rate: to - from}
-		held.system, held.toeRow, held.row = p, p, c.tieRod()
+		held.system, held.toeRow, held.row = p, p, tieRow
 	}
 	h.ws.tracer.start(&held, &h.ws.origin)
 	if end := h.ws.tracer.advance(1); end != nil {
@@ -82,5 +82,5 @@ func (h *heldWheel) ball(travel float64) Vec {
 	}
 	c := h.x.corners[h.side]
 	at := c.poseOf(&h.ws.origin, travel)
-	return h.side.mirrored(at.at(c.rods[c.tieRod()].b))
+	return h.side.mirrored(at.at(c.tie.b))
 }

@@ -18,12 +18,11 @@ func (s pointSet) has(i int) bool { return s>>i&1 != 0 }
 // unit stands as it did when such a point moves.
 func (u *unit) freePoints() pointSet {
 	var free, held pointSet
-	for i, r := range u.rods {
-		ends := &held
-		if i >= u.located() {
-			ends = &free
-		}
-		ends.add(r.inner, r.outer)
+	for _, r := range u.rods {
+		held.add(r.inner, r.outer)
+	}
+	for _, r := range u.steer {
+		free.add(r.inner, r.outer)
 	}
 	for i := range u.wheels {
 		held.add(u.wheels[i].centre)

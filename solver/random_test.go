@@ -53,6 +53,12 @@ var specimens = []specimen{
 		{X: -140, Y: 690, Z: 255}, {X: -145, Y: 325, Z: 262}, {Y: 780, Z: 330}}},
 	{kind: "solid-axle", gear: rack, side: axleEnd, common: append(axleLinks[:8:8], solver.Vec{X: 175, Y: 410, Z: 495}, solver.Vec{X: 165, Y: -555, Z: 455})},
 	{kind: "solid-axle", gear: drop, side: axleEnd, common: append(axleLinks[:8:8], solver.Vec{X: 330, Y: 440, Z: 500}, solver.Vec{X: -35, Y: 470, Z: 430})},
+	{kind: "swing-arm", gear: rack, side: []solver.Vec{
+		{X: 20, Y: -180, Z: 250}, {X: -900, Y: 240, Z: 330}, {X: -12, Y: 690, Z: 430}, {X: 10, Y: 715, Z: 270},
+		{X: -150, Y: 690, Z: 300}, {X: -160, Y: 60, Z: 330}, {Y: 800, Z: 340}}},
+	{kind: "swing-arm", gear: relay, side: []solver.Vec{ // a leading arm
+		{X: -380, Y: 360, Z: 300}, {X: -390, Y: 640, Z: 295}, {X: -15, Y: 690, Z: 395}, {X: 12, Y: 712, Z: 250},
+		{X: -170, Y: 705, Z: 290}, {X: -195, Y: 240, Z: 305}, {Y: 790, Z: 330}}},
 }
 
 var (

@@ -153,10 +153,6 @@ func (r *remedySearch) remedy(now moved, values [2]float64) Remedy {
 		out.Changes = append(out.Changes, m)
 		out.Bound = out.Bound || m.Value == m.Parameter.Min || m.Value == m.Parameter.Max
 	}
-	rod := (*unit).tieRod
-	if r.x.beam != nil {
-		rod = (*unit).dragLink
-	}
-	out.Rod = RodChange{r.x.rodLength(r.side, rod), now.axle.rodLength(r.side, rod)}
+	out.Rod = RodChange{r.x.gearedLength(r.side), now.axle.gearedLength(r.side)}
 	return out
 }

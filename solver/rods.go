@@ -32,14 +32,6 @@ const (
 	dragLinkRod
 )
 
-// index returns the rod's place among those of u.
-func (r steeringRod) index(u *unit) int {
-	if r == dragLinkRod {
-		return u.dragLink()
-	}
-	return u.tieRod()
-}
-
 // of returns the length of a unit's rod.
 func (r *Rods) of(u *unit, rod steeringRod) float64 {
 	if rod == dragLinkRod {
@@ -58,10 +50,7 @@ func (s *setpoints) setRods(u *unit, built *Rods, pts []dvec, cs []applied) {
 // steeringRods returns the rods of u that set toe, in the order in which an axle
 // holds them: the drag link its own knuckle and the tie rod the other.
 func (u *unit) steeringRods() []steeringRod {
-	if u.beam {
-		return axleRods[:]
-	}
-	return axleRods[1:]
+	return axleRods[len(axleRods)-len(u.steer):]
 }
 
 var axleRods = [...]steeringRod{dragLinkRod, tieRodRod}
@@ -70,7 +59,7 @@ var axleRods = [...]steeringRod{dragLinkRod, tieRodRod}
 // is among pts, before any part is exchanged, to the same or to that of a car as
 // built, and by as much more as cs say.
 func (u *unit) rodLength(rod steeringRod, built *Rods, pts []dvec, cs []applied) target {
-	r := &u.rods[rod.index(u)]
+	r := &u.steer[rod]
 	l := steady(pts[r.outer].less(pts[r.inner]).norm())
 	if built != nil {
 		l.to = constant(built.of(u, rod))

@@ -46,6 +46,7 @@ func rodLength(t *testing.T, x *solver.Axle, rod string) float64 {
 var (
 	wishboneRods = []string{"lowerFrontPivot-lowerBallJoint", "lowerRearPivot-lowerBallJoint", "upperFrontPivot-upperBallJoint", "upperRearPivot-upperBallJoint"}
 	strutRods    = wishboneRods[:2]
+	swingArmRods = []string{"frontPivot-kingpinLower", "rearPivot-kingpinLower", "frontPivot-kingpinUpper", "rearPivot-kingpinUpper"}
 	fourRods     = []string{"rods.0.inner-rods.0.outer", "rods.1.inner-rods.1.outer", "rods.2.inner-rods.2.outer", "rods.3.inner-rods.3.outer"}
 )
 
@@ -67,6 +68,8 @@ var adjusterCases = []adjusterCase{
 	{2, "top-mount", strutRods, nil, []string{"strutTop"}},
 	{2, "lower-legs", strutRods, strutRods, nil},
 	{2, "lower-pivots", strutRods, nil, []string{"lowerFrontPivot", "lowerRearPivot"}},
+	{6, "kingpin", swingArmRods, swingArmRods[2:], nil},
+	{7, "kingpin", swingArmRods, swingArmRods[2:], nil},
 	{3, "upper-legs", fourRods, fourRods[:2], nil},
 	{3, "upper-pivots", fourRods, nil, []string{"rods.0.inner", "rods.1.inner"}},
 	{3, "lower-legs", fourRods, fourRods[2:], nil},
@@ -219,6 +222,7 @@ func TestHold(t *testing.T) {
 		pair     [2]string // none for a strut, whose mount moves
 	}{
 		{0, [2]string{wishboneRods[2], wishboneRods[3]}}, {2, [2]string{}}, {3, [2]string{fourRods[0], fourRods[1]}},
+		{6, [2]string{swingArmRods[2], swingArmRods[3]}}, {7, [2]string{swingArmRods[2], swingArmRods[3]}},
 	} {
 		p := &specimens[tt.specimen]
 		for _, h := range holds() {

@@ -26,7 +26,7 @@ func (x *Axle) steerLink(s Side, i int) string {
 	if x.beam != nil {
 		return x.beam.linkName(i)
 	}
-	return x.linkName(s, i)
+	return x.corners[s].name(i)
 }
 
 // straight returns the toes where the tracer stands, of side s or of both wheels

@@ -24,6 +24,14 @@ func (x *Axle) TieRodLength(s Side) float64 {
 	if x.beam != nil {
 		return x.beam.tie
 	}
-	c := x.corners[s]
-	return c.rods[c.tieRod()].l
+	return x.corners[s].tie.l
+}
+
+// gearedLength returns the length of the rod that the gear moves for side s, mm: the
+// tie rod, or a solid axle's drag link.
+func (x *Axle) gearedLength(s Side) float64 {
+	if x.beam != nil {
+		return x.beam.drag.l
+	}
+	return x.corners[s].tie.l
 }

@@ -29,7 +29,7 @@ func (x *Axle) originOfCorner(ws *Workspace, from Attitude, s Side) error {
 	ws.corner = cornerPath{c: c, gear: newGearPath(x.balls[s], 0, from.Steer/l), rate: t / l}
 	ws.tracer.start(&ws.corner, &ws.origin)
 	if end := ws.tracer.advance(l); end != nil {
-		return x.reachError(s, from.Steer, end.s/l, x.linkName(s, end.link))
+		return x.reachError(s, from.Steer, end.s/l, c.name(end.link))
 	}
 	ws.origin = ws.tracer.q
 	return nil
@@ -40,21 +40,13 @@ func (x *Axle) reachError(s Side, steer, share float64, link string) error {
 		Angle: x.gear.Quantity() == AngleQuantity}
 }
 
-// linkName names constraint i of a corner.
-func (x *Axle) linkName(s Side, i int) string {
-	c := x.corners[s]
-	if i >= c.n {
-		return "strut"
-	}
-	return c.rods[i].name
-}
-
 func (x *Axle) sweepCorner(ws *Workspace, in *SweepInput, s Side, out *Curve) error {
 	if err := x.originOfCorner(ws, in.From, s); err != nil {
 		return err
 	}
+	c := x.corners[s]
 	ws.corner = cornerPath{
-		c:    x.corners[s],
+		c:    c,
 		gear: newGearPath(x.balls[s], in.From.Steer, 0),
 		from: in.From.travel(s), rate: in.Motion.rates()[s],
 	}
@@ -68,10 +60,10 @@ func (x *Axle) sweepCorner(ws *Workspace, in *SweepInput, s Side, out *Curve) er
 		x.measureCorner(ws, in, s, t, i, out)
 	})
 	if last.end != nil {
-		out.Reach.endBump(last.end, x.linkName(s, last.end.link))
+		out.Reach.endBump(last.end, c.name(last.end.link))
 	}
 	if first.end != nil {
-		out.Reach.endDroop(first.end, x.linkName(s, first.end.link))
+		out.Reach.endDroop(first.end, c.name(first.end.link))
 	}
 	out.trim(zero-first.count, zero+last.count)
 	return nil

@@ -58,12 +58,8 @@ func (x *Axle) shiftRate(in *SweepInput, s Side, k int) Vec {
 // innerPoint returns the unit and the index in it of the ball that the gear
 // moves for side s.
 func (x *Axle) innerPoint(s Side) (unit, ball int) {
-	if x.beam != nil {
-		u := x.static[0].u
-		return 0, u.rods[u.dragLink()].inner
-	}
-	u := x.static[s].u
-	return int(s), u.rods[u.tieRod()].inner
+	unit = min(int(s), len(x.static)-1)
+	return unit, x.static[unit].u.geared().inner
 }
 
 // rateCorner sets row i of the curve's rates to the derivatives of the toe where

@@ -43,6 +43,9 @@ const (
 	OnUpperArm
 )
 
+// String returns the carrier's name in study files.
+func (c Carrier) String() string { return [...]string{"knuckle", "lower-arm", "upper-arm"}[c] }
+
 // Damper is a damper's two mounts in vehicle axes, in the static position of the
 // design as measured.
 type Damper struct {
@@ -78,9 +81,6 @@ type travelProbe struct {
 	arm   *armSpec // nil where the upright carries it
 	home  float64  // height of the point at travel 0, mm
 }
-
-// armSpec says which points of a corner an arm joins.
-type armSpec struct{ front, rear, ball int }
 
 // probe returns how the gauge of side s is read.
 func (x *Axle) probe(s Side, g *TravelGauge) (*travelProbe, error) {
@@ -159,11 +159,10 @@ func (u *unit) armOf(c Carrier) (*armSpec, error) {
 	if c == OnUpright {
 		return nil, nil
 	}
-	first := map[Carrier]string{OnLowerArm: "lower arm, front leg", OnUpperArm: "upper arm, front leg"}[c]
-	for i, r := range u.rods {
-		if r.name == first {
-			return &armSpec{front: r.inner, rear: u.rods[i+1].inner, ball: r.outer}, nil
+	for i := range u.arms {
+		if a := &u.arms[i]; a.carries == c {
+			return a, nil
 		}
 	}
-	return nil, &InputError{"damper", fmt.Sprintf("stands on an arm (%s) that this suspension has not; put it on the knuckle", first)}
+	return nil, &InputError{"damper", fmt.Sprintf("stands on an arm (%s) that this suspension has not; put it on the knuckle", c)}
 }

@@ -29,6 +29,8 @@ var gaugeCases = []gaugeCase{
 		Damper: solver.Damper{Body: solver.Vec{X: -30, Y: 560, Z: 850}, Wheel: solver.Vec{X: 0, Y: 620, Z: 400}}}},
 	{"damper on a multi-link's knuckle", "ml01_front_virtual_axis.json", solver.TravelGauge{Reading: solver.DamperReading,
 		Damper: solver.Damper{Body: solver.Vec{X: 0, Y: 450, Z: 700}, Wheel: solver.Vec{X: -30, Y: 640, Z: 260}}}},
+	{"damper on a swing arm", "sw01_split_beam.json", solver.TravelGauge{Reading: solver.DamperReading,
+		Damper: solver.Damper{Body: solver.Vec{X: 20, Y: 520, Z: 700}, Wheel: solver.Vec{X: 0, Y: 560, Z: 260}, On: solver.OnLowerArm}}},
 	{"damper on a solid axle", "sa01_cross_steer_right_arm.json", solver.TravelGauge{Reading: solver.DamperReading,
 		Damper: solver.Damper{Body: solver.Vec{X: -90, Y: 480, Z: 800}, Wheel: solver.Vec{X: -60, Y: 540, Z: 330}}}},
 }
@@ -99,6 +101,8 @@ func readByHand(x *solver.Axle, g *solver.TravelGauge, home, now *solver.Placed)
 func byFrames(x *solver.Axle, s solver.Side, g *solver.TravelGauge, home, now *solver.Placed) float64 {
 	var on [4]string
 	switch {
+	case x.Design().Kind.Name == "swing-arm":
+		on = [4]string{"frontPivot", "rearPivot", "kingpinUpper"}
 	case g.Damper.On == solver.OnLowerArm:
 		on = [4]string{"lowerFrontPivot", "lowerRearPivot", "lowerBallJoint"}
 	case g.Damper.On == solver.OnUpperArm:
@@ -197,6 +201,10 @@ func TestTravelOfRefuses(t *testing.T) {
 		if _, err := x.TravelOf(ws, solver.Left, &tt.gauge, 0); err == nil || !strings.Contains(err.Error(), tt.key) {
 			t.Errorf("%s: error %v, want one that names %s", tt.name, err, tt.key)
 		}
+	}
+	swing := assembled(t, specimens[6].design(t), nil)
+	if _, err := swing.TravelOf(ws, solver.Left, &solver.TravelGauge{Reading: solver.DamperReading, Damper: solver.Damper{On: solver.OnUpperArm}}, 0); err == nil || !strings.Contains(err.Error(), "upper-arm") {
+		t.Errorf("damper on a swing arm's upper arm: error %v, want one that names upper-arm", err)
 	}
 	y := assembled(t, rillDesign(t), nil)
 	_, err := y.TravelOf(ws, solver.Left, &solver.TravelGauge{Reading: solver.LowerBallReading}, 5000)

@@ -5,7 +5,9 @@ package solver
 // are joined; the points' places are kept apart from it.
 type unit struct {
 	points   []unitPoint
-	rods     []rodSpec // the tie rod last; of an axle the drag link before it
+	rods     []rodSpec // that locate the knuckle or the beam
+	steer    []rodSpec // that set toe, by steeringRod: of a corner the tie rod alone
+	arms     []armSpec // what two of the rods make where they share a ball
 	strut    *strutSpec
 	wheels   []wheelSpec
 	adjuster adjuster
@@ -33,6 +35,13 @@ const (
 type rodSpec struct {
 	name         string // as messages name it
 	inner, outer int
+}
+
+// armSpec is a rigid arm that turns on two pivots of the body: two rods to one ball.
+type armSpec struct {
+	carries           Carrier // what a damper or a spring calls it
+	first, second     int     // its rods
+	front, rear, ball int     // its points
 }
 
 // strutSpec is a knuckle-fixed axis through the points lower and carried that
@@ -65,11 +74,23 @@ func (w *wheelSpec) outboard() float64 {
 	return 1
 }
 
-// tieRod returns the index of the tie rod among the rods.
-func (u *unit) tieRod() int { return len(u.rods) - 1 }
+// tie returns the tie rod.
+func (u *unit) tie() *rodSpec { return &u.steer[tieRodRod] }
 
-// dragLink returns the index of the drag link of an axle among the rods.
-func (u *unit) dragLink() int { return len(u.rods) - 2 }
+// geared returns the rod that the gear moves: a corner's tie rod, an axle's drag link.
+func (u *unit) geared() *rodSpec { return &u.steer[len(u.steer)-1] }
+
+// links visits every rod of u until visit returns an error.
+func (u *unit) links(visit func(*rodSpec) error) error {
+	for _, rods := range [2][]rodSpec{u.rods, u.steer} {
+		for i := range rods {
+			if err := visit(&rods[i]); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
 
 // reference returns the point about which the main body turns.
 func (u *unit) reference(pts []dvec) dvec {

@@ -1,7 +1,7 @@
 package scene
 
 import (
-	"fmt"
+	"slices"
 	"strings"
 
 	"toewright/solver"
@@ -12,78 +12,55 @@ func (r *rig) addSide(d *solver.Design, s solver.Side) {
 	r.wheel[s], _ = r.role(s, solver.WheelCentreRole)
 	r.arm[s], _ = r.role(s, solver.TieRodOuterRole)
 	r.inner[s], _ = r.role(s, solver.TieRodInnerRole)
-	r.addAxis(s)
-	switch {
-	case r.at("kingpins.0") >= 0:
+	o := d.Kind.Outline()
+	r.addAxis(s, &o)
+	if len(o.Rods) == 0 {
 		r.addEnd(s)
-	case r.at("rods.0.inner") >= 0:
-		r.addRods(s)
-	default:
-		r.addArms(s)
+	} else {
+		r.addRods(s, &o)
 	}
 	r.addSteeringArm(s)
 }
 
-// addAxis sets the steering axis of a side. A multi-link has none between joints:
-// its arm is drawn from the wheel centre.
-func (r *rig) addAxis(s solver.Side) {
-	for _, pair := range [][2]string{{"lowerBallJoint", "upperBallJoint"}, {"lowerBallJoint", "strutTop"}, {"kingpins.1", "kingpins.0"}} {
-		low, up := r.at(pair[0]), r.at(pair[1])
-		if low >= 0 && up >= 0 {
-			r.axes[s] = [2]ref{{sideGroup, s, low}, {sideGroup, s, up}}
-			return
-		}
-	}
+// addAxis sets the steering axis of a side. Where none runs between joints, as of a
+// multi-link, the arm is drawn from the wheel centre.
+func (r *rig) addAxis(s solver.Side, o *solver.Outline) {
 	r.axes[s] = [2]ref{r.wheel[s], r.wheel[s]}
+	if o.Axis[0] != o.Axis[1] {
+		r.axes[s] = [2]ref{{sideGroup, s, o.Axis[0]}, {sideGroup, s, o.Axis[1]}}
+	}
 }
 
 // hasAxis reports whether the steering axis runs through joints.
 func (r *rig) hasAxis() bool { return r.axes[0][0] != r.axes[0][1] }
 
-// addArms adds wishbones, and the strut where there is one.
-func (r *rig) addArms(s solver.Side) {
-	for _, arm := range []string{"lower", "upper"} {
-		front, rear, ball := r.at(arm+"FrontPivot"), r.at(arm+"RearPivot"), r.at(arm+"BallJoint")
-		if front < 0 {
-			continue
+// addRods adds what locates a knuckle, and the knuckle: rods and, where two of them
+// end in one ball, arms; and the strut where there is one.
+func (r *rig) addRods(s solver.Side, o *solver.Outline) {
+	ends := map[int]int{}
+	for _, x := range o.Rods {
+		ends[x.Outer]++
+	}
+	hull := []ref{r.wheel[s]}
+	for _, x := range o.Rods {
+		from, to := ref{sideGroup, s, x.Inner}, ref{sideGroup, s, x.Outer}
+		width := float64(rodWidth)
+		if ends[x.Outer] > 1 {
+			width = armWidth
 		}
-		at := ref{sideGroup, s, ball}
-		for _, pivot := range []int{front, rear} {
-			from := ref{sideGroup, s, pivot}
-			r.bars = append(r.bars, bar{from, at, armWidth, partLayer})
+		r.bars = append(r.bars, bar{from, to, width, partLayer})
+		if !slices.Contains(r.pivots, from) {
 			r.pivots = append(r.pivots, from)
 		}
-		r.balls = append(r.balls, at)
+		if !slices.Contains(hull, to) {
+			r.balls, hull = append(r.balls, to), append(hull, to)
+		}
 	}
-	if low := r.at("strutLower"); low >= 0 {
-		r.struts = append(r.struts, [2]ref{{sideGroup, s, low}, {sideGroup, s, r.at("strutTop")}})
-		r.addKnuckle(s, "lowerBallJoint", "strutLower")
-		return
-	}
-	r.addKnuckle(s, "lowerBallJoint", "upperBallJoint")
-}
-
-// addKnuckle adds a knuckle through the wheel centre and some points.
-func (r *rig) addKnuckle(s solver.Side, names ...string) {
-	hull := []ref{r.wheel[s]}
-	for _, name := range names {
-		hull = append(hull, ref{sideGroup, s, r.at(name)})
+	if low, top := o.Strut[0], o.Strut[1]; low != top {
+		r.struts = append(r.struts, [2]ref{{sideGroup, s, low}, {sideGroup, s, top}})
+		hull = append(hull, ref{sideGroup, s, low})
 	}
 	r.hulls = append(r.hulls, hull)
-}
-
-// addRods adds the four rods of a multi-link.
-func (r *rig) addRods(s solver.Side) {
-	var outer []string
-	for i := range 4 {
-		in, out := r.at(fmt.Sprintf("rods.%d.inner", i)), r.at(fmt.Sprintf("rods.%d.outer", i))
-		from, to := ref{sideGroup, s, in}, ref{sideGroup, s, out}
-		r.bars = append(r.bars, bar{from, to, rodWidth, partLayer})
-		r.pivots = append(r.pivots, from)
-		r.balls = append(r.balls, to)
-		outer = append(outer, fmt.Sprintf("rods.%d.outer", i))
-	}
-	r.addKnuckle(s, outer...)
 }
 
 // addEnd adds one end of a solid axle: its knuckle on its kingpin.

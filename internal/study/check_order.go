@@ -46,6 +46,9 @@ var orders = []order{
 	{"rods.0.outer", "rods.2.outer", upward},
 	{"rods.1.outer", "rods.3.outer", upward},
 	{"wheelCentres", "kingpins.1", outward},
+	{"kingpinLower", "frontPivot", outward},
+	{"kingpinLower", "rearPivot", outward},
+	{"wheelCentre", "kingpinLower", outward},
 }
 
 // checkOrder looks for pairs that stand the wrong way round.
