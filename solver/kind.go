@@ -12,6 +12,7 @@ type Kind struct {
 	Label        string      // as people read it
 	SidePoints   []Hardpoint // of each side, mirrored right to left
 	CommonPoints []Hardpoint // of the whole axle
+	Crossing     []string    // side points that may stand beyond the car's centre plane
 	layout       layout
 }
 
@@ -109,10 +110,10 @@ func kindNames() []string {
 var notModelled = map[string]string{
 	"leaf-spring":        "a leaf bends, so its ends trace no rigid link's path; state the axle as a solid-axle whose two lower links stand for the leaves' front halves",
 	"radius-arm":         "an arm fixed to the axle twists in its bushings; state the axle as a solid-axle with two links in place of each arm",
-	"trailing-arm":       "the wheel hangs on one hinge and has no steering axis; state it as a multi-link with two rods on each side of the hinge",
-	"semi-trailing-arm":  "the wheel hangs on one hinge and has no steering axis; state it as a multi-link with two rods on each side of the hinge",
+	"trailing-arm":       "the wheel hangs on one hinge and has no steering axis; state it as a multi-link with two rods on each side of the hinge, or as a swing-arm where the arm carries a kingpin and steers",
+	"semi-trailing-arm":  "the wheel hangs on one hinge and has no steering axis; state it as a multi-link with two rods on each side of the hinge, or as a swing-arm where the arm carries a kingpin and steers",
 	"twist-beam":         "the beam bends, which a rigid linkage leaves out",
-	"swing-axle":         "the wheel hangs on one hinge and has no steering axis; state it as a multi-link with two rods on each side of the hinge",
+	"swing-axle":         "the wheel hangs on one hinge and has no steering axis; state it as a multi-link with two rods on each side of the hinge, or as a swing-arm where the arm carries a kingpin and steers",
 	"sliding-pillar":     "use strut with the lower arm's ball on the pillar's axis",
 	"de-dion":            "use solid-axle without kingpins only once a rigid beam without steering is offered; until then a multi-link on each side",
 	"tie-rod-drag-link":  "a drag link that drives the tie rod needs a joint on the tie rod; use solid-axle with the drag link on the arm that the tie rod's end shares",

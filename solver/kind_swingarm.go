@@ -18,6 +18,7 @@ var swingArm = &Kind{
 		{"tieRodInner", "tie rod, inner ball", TieRodInnerRole, GearBody},
 		{"wheelCentre", "wheel centre", WheelCentreRole, Knuckle},
 	},
+	Crossing: []string{"frontPivot", "rearPivot"}, // of a split beam
 	layout: cornerLayout{
 		rods: []link{
 			{"swing arm", "frontPivot", "kingpinLower"}, {"swing arm", "rearPivot", "kingpinLower"},

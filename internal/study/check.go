@@ -1,6 +1,10 @@
 package study
 
-import "slices"
+import (
+	"slices"
+
+	"toewright/solver"
+)
 
 // Severity says how sure a finding is.
 type Severity string
@@ -39,9 +43,13 @@ func Check(d *Document) []Finding {
 
 // corners lists the sides whose points stand in the file, with their paths.
 func (d *Document) corners() []placedCorner {
-	list := []placedCorner{{Left, d.Suspension.Left.Points, d.sidePath(Left)}}
+	var crossing []string
+	if kind, err := solver.KindByName(d.Suspension.Type); err == nil {
+		crossing = kind.Crossing
+	}
+	list := []placedCorner{{Left, d.Suspension.Left.Points, d.sidePath(Left), crossing}}
 	if d.Suspension.Right != nil {
-		list = append(list, placedCorner{Right, d.Suspension.Right.Points, d.sidePath(Right)})
+		list = append(list, placedCorner{Right, d.Suspension.Right.Points, d.sidePath(Right), crossing})
 	}
 	return list
 }
@@ -51,6 +59,8 @@ type placedCorner struct {
 	side   Side
 	points Points
 	path   func(point string) string
+	// crossing are the points that may stand beyond the car's centre plane.
+	crossing []string
 }
 
 // outboard returns how far outboard of the car's centre plane a point lies.

@@ -1,6 +1,9 @@
 package study
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // checkSigns looks for points on the wrong side of the car or below the ground.
 func checkSigns(d *Document) []Finding {
@@ -18,7 +21,7 @@ func (c *placedCorner) checkSide() []Finding {
 	var wrong []Finding
 	for _, name := range c.names() {
 		v := c.points[name]
-		if c.outboard(v) >= 0 {
+		if c.outboard(v) >= 0 || slices.Contains(c.crossing, name) {
 			continue
 		}
 		wrong = append(wrong, Finding{

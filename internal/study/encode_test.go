@@ -50,7 +50,7 @@ func TestEncodeErrors(t *testing.T) {
 		{"missing point", func(d *Document) { delete(d.Suspension.Left.Points, "strutTop") }, "suspension.left.strutTop: missing"},
 		{
 			"no such type", func(d *Document) { d.Suspension.Type = "unicycle" },
-			`suspension.type: suspension type "unicycle" is unknown; use one of double-wishbone, strut, multi-link, solid-axle`,
+			`suspension.type: suspension type "unicycle" is unknown; use one of double-wishbone, strut, multi-link, swing-arm, solid-axle`,
 		},
 	}
 	for _, tt := range tests {

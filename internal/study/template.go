@@ -55,6 +55,14 @@ var templates = []Template{
 		"Toe is set by an eccentric at the toe link's inner end, whose height is the handiest cure of its curve.",
 	},
 	{
+		"swing-arm-rack", "Swing arm, rack: split beams",
+		"The wheel rises on a circle about the beam's own axis, and leans with it; a tie rod whose inner ball stands on that axis changes toe least.",
+	},
+	{
+		"swing-arm-centre-link", "Swing arm, steering box and centre link: leading arms",
+		"Seen from the side the arm swings up and back while the tie rod's ball keeps near its plane, so that caster changes much and toe follows the height of the ball.",
+	},
+	{
 		"solid-axle-pitman", "Solid axle, steering box and drag link",
 		"The tie rod moves with the axle and does no harm; it is the drag link, if it does not match the panhard rod, that steers both wheels in bump.",
 	},
