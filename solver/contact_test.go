@@ -11,7 +11,7 @@ import (
 // contactFiles are cars of every kind, cambered and steered.
 var contactFiles = []string{
 	"dw01_saloon_rear_steer.json", "dw05_antidive_skewed_axes.json", "st01_hatch_rear_steer.json",
-	"ml01_front_virtual_axis.json", "sa01_cross_steer_right_arm.json",
+	"ml01_front_virtual_axis.json", "sw01_split_beam.json", "sa01_cross_steer_right_arm.json",
 }
 
 // lowestPoint returns the height of a wheel's lowest point from its spin axis: the

@@ -102,7 +102,7 @@ func byFrames(x *solver.Axle, s solver.Side, g *solver.TravelGauge, home, now *s
 	var on [4]string
 	switch {
 	case x.Design().Kind.Name == "swing-arm":
-		on = [4]string{"frontPivot", "rearPivot", "kingpinUpper"}
+		on = [4]string{"frontPivot", "rearPivot", "kingpinLower"}
 	case g.Damper.On == solver.OnLowerArm:
 		on = [4]string{"lowerFrontPivot", "lowerRearPivot", "lowerBallJoint"}
 	case g.Damper.On == solver.OnUpperArm:
