@@ -29,7 +29,9 @@ type edition struct {
 //     the page uses;
 //   - the table of all named characters, which package html has for reading;
 //   - net/url, whose addresses of every kind bring tables of their own;
-//   - the types of its elements but one.
+//   - the types of its elements but one;
+//   - a slip by which a field that is emptied goes on showing what stood in it, and an
+//     empty choice counts as its words.
 var editions = []edition{{
 	module:  "github.com/maxence-charriere/go-app/v10",
 	version: "v10.1.11",
@@ -44,6 +46,7 @@ var editions = []edition{{
 			"e.states.CleanupExpiredPersistedStates(", "e.actions.Cleanup()", "e.states.Cleanup()")},
 		{"pkg/app/engine.go", replace("document.(HTML).body()", "document.body()")},
 		{"pkg/app/html_gen.go", shareElements},
+		{"pkg/app/attribute.go", replace("switch v {\n\tcase \"cite\"", "switch name {\n\tcase \"cite\"")},
 		{"pkg/app/node.go", replace("case *htmlElem, *htmlElemSelfClosing:", "case *htmlShared:")},
 		{"pkg/app/node.go", replace(`"html"`, `"github.com/maxence-charriere/go-app/v10/pkg/html"`)},
 		{"pkg/app/context.go", ourURL},
