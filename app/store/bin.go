@@ -51,6 +51,9 @@ func (s *Store) erase(id ID) error {
 			return err
 		}
 	}
+	if err := s.storage.Remove(draftKey(id)); err != nil {
+		return err
+	}
 	return s.storage.Remove(headKey(id))
 }
 

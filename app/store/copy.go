@@ -56,7 +56,7 @@ func (n *Noted) Take() []Change {
 // Recover brings back to a storage what a copy has of it and the storage has lost, and
 // reports whether there was anything. Revisions come first, so that a head never points
 // at one that is not there. What stands in the storage stays, but for a head of an
-// earlier revision; which study was open last is taken from the copy where the storage
+// earlier revision and an earlier draft; which study was open last is taken from the copy where the storage
 // has lost something.
 func Recover(s Storage, copied map[string]string) (found bool, err error) {
 	for _, key := range sortedKeys(copied) {
@@ -64,7 +64,7 @@ func Recover(s Storage, copied map[string]string) (found bool, err error) {
 		if err != nil {
 			return found, err
 		}
-		if ok && !(strings.HasPrefix(key, headPrefix) && overtakes(copied[key], text) || key == currentKey && found && copied[key] != text) {
+		if ok && !(overtakes(key, copied[key], text) || key == currentKey && found && copied[key] != text) {
 			continue
 		}
 		if err := s.Set(key, copied[key]); err != nil {
@@ -101,10 +101,19 @@ func sortedKeys(copied map[string]string) []string {
 	return keys
 }
 
-// overtakes reports whether a head points at a later revision than another. One that is
-// damaged, or of a newer program, is not overtaken.
-func overtakes(text, other string) bool {
-	a, errA := parseHead(text)
-	b, errB := parseHead(other)
-	return errors.Join(errA, errB) == nil && a.Version.compare(b.Version) > 0
+// overtakes reports whether a text is later than another of its key: a head that points at
+// a later revision, or a later draft. One that is damaged, or of a newer program, is not
+// overtaken.
+func overtakes(key, text, other string) bool {
+	switch {
+	case strings.HasPrefix(key, headPrefix):
+		a, errA := parseHead(text)
+		b, errB := parseHead(other)
+		return errors.Join(errA, errB) == nil && a.Version.compare(b.Version) > 0
+	case strings.HasPrefix(key, draftPrefix):
+		a, errA := parseDraft(text)
+		b, errB := parseDraft(other)
+		return errors.Join(errA, errB) == nil && a.number > b.number
+	}
+	return false
 }

@@ -10,7 +10,9 @@
 //	study/ID/REVISION.WRITER  a revision of a study; written once, never changed
 //	head/ID                   which revision of the study counts, and its name
 //	aside/ID.N                a damaged head, put aside when the study was saved again
+//	draft/ID                  what is being typed and is no part of the study yet
 //	current                   the study that was open last
+//	place                     what was looked at last
 //
 // Every text carries its kind, version and checksum; see [seal]. A save writes a new
 // revision and then points the head at it, so that a crash at any moment leaves the

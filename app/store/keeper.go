@@ -13,6 +13,7 @@ type Keeper struct {
 	id    ID
 	at    Version
 	saved *study.Document // as it was last saved or opened
+	spare *study.Document // that need not be kept until it is changed; nil for none
 }
 
 // NewKeeper returns a keeper of a study that is not kept yet.
@@ -30,15 +31,22 @@ func (k *Keeper) Open(id ID) (*Loaded, error) {
 	if err != nil {
 		return nil, err
 	}
-	k.id, k.at, k.saved = id, l.Version, l.Document
+	k.id, k.at, k.saved, k.spare = id, l.Version, l.Document, nil
 	return l, k.store.SetCurrent(id)
 }
 
 // Start keeps another study from now on, one that the store does not have.
-func (k *Keeper) Start() { k.id, k.at, k.saved = "", Version{}, nil }
+func (k *Keeper) Start() { *k = Keeper{store: k.store} }
+
+// Spare starts with a study that anyone can have again, such as the demo: it is kept, as the
+// first revision, once it is changed.
+func (k *Keeper) Spare(d *study.Document) {
+	k.Start()
+	k.spare = d
+}
 
 // Unsaved reports whether d is another document than the one last saved.
-func (k *Keeper) Unsaved(d *study.Document) bool { return d != k.saved }
+func (k *Keeper) Unsaved(d *study.Document) bool { return d != k.saved && (d != k.spare || d == nil) }
 
 // Save keeps d, if it is not kept already. It returns a notice for the user where
 // another tab has saved the study meanwhile: both are kept then, this one as a study of
@@ -46,6 +54,11 @@ func (k *Keeper) Unsaved(d *study.Document) bool { return d != k.saved }
 func (k *Keeper) Save(d *study.Document, label string) (notice string, err error) {
 	if !k.Unsaved(d) {
 		return "", nil
+	}
+	if k.id == "" && k.spare != nil {
+		if err := k.create(k.spare, ""); err != nil {
+			return "", err
+		}
 	}
 	if k.id == "" {
 		return "", k.create(d, label)
@@ -67,7 +80,7 @@ func (k *Keeper) create(d *study.Document, label string) error {
 	if err != nil {
 		return err
 	}
-	k.id, k.at, k.saved = id, v, d
+	k.id, k.at, k.saved, k.spare = id, v, d, nil
 	return k.store.SetCurrent(id)
 }
 

@@ -14,11 +14,13 @@ const (
 	currentKey    = prefix + "current"
 	placeKey      = prefix + "place"
 	headPrefix    = prefix + "head/"
+	draftPrefix   = prefix + "draft/"
 	asidePrefix   = prefix + "aside/"
 	studiesPrefix = prefix + "study/"
 )
 
 func headKey(id ID) string                { return headPrefix + string(id) }
+func draftKey(id ID) string               { return draftPrefix + string(id) }
 func studyPrefix(id ID) string            { return studiesPrefix + string(id) + "/" }
 func revisionKey(id ID, v Version) string { return studyPrefix(id) + v.String() }
 

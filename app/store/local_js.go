@@ -5,14 +5,20 @@ import (
 	"syscall/js"
 )
 
-// Local is the browser's localStorage. Where the browser denies it every call returns
-// an [ErrDenied].
-type Local struct{}
+// Area is one of the browser's storages, by the name that it has there. Where the browser
+// denies it every call returns an [ErrDenied].
+type Area string
+
+// The storages of a browser.
+const (
+	Local Area = "localStorage"   // of all tabs
+	Tab   Area = "sessionStorage" // of one tab, through its reloads
+)
 
 // Get implements [Storage].
-func (Local) Get(key string) (text string, ok bool, err error) {
+func (a Area) Get(key string) (text string, ok bool, err error) {
 	err = guard(func() {
-		if v := localStorage().Call("getItem", key); v.Type() == js.TypeString {
+		if v := a.object().Call("getItem", key); v.Type() == js.TypeString {
 			text, ok = v.String(), true
 		}
 	})
@@ -20,19 +26,19 @@ func (Local) Get(key string) (text string, ok bool, err error) {
 }
 
 // Set implements [Storage].
-func (Local) Set(key, text string) error {
-	return guard(func() { localStorage().Call("setItem", key, text) })
+func (a Area) Set(key, text string) error {
+	return guard(func() { a.object().Call("setItem", key, text) })
 }
 
 // Remove implements [Storage].
-func (Local) Remove(key string) error {
-	return guard(func() { localStorage().Call("removeItem", key) })
+func (a Area) Remove(key string) error {
+	return guard(func() { a.object().Call("removeItem", key) })
 }
 
 // Keys implements [Storage].
-func (Local) Keys() (keys []string, err error) {
+func (a Area) Keys() (keys []string, err error) {
 	err = guard(func() {
-		list := js.Global().Get("Object").Call("keys", localStorage())
+		list := js.Global().Get("Object").Call("keys", a.object())
 		for i := range list.Length() {
 			keys = append(keys, list.Index(i).String())
 		}
@@ -40,10 +46,10 @@ func (Local) Keys() (keys []string, err error) {
 	return keys, err
 }
 
-// localStorage returns the browser's object. Where the browser denies it already the look
+// object returns the browser's object. Where the browser denies it already the look
 // at it throws, which ends the program unless it is a call that does.
-func localStorage() js.Value {
-	return js.Global().Get("Reflect").Call("get", js.Global(), "localStorage")
+func (a Area) object() js.Value {
+	return js.Global().Get("Reflect").Call("get", js.Global(), string(a))
 }
 
 // guard runs f and returns what JavaScript throws as an error.

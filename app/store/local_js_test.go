@@ -32,7 +32,7 @@ func withStorage(t *testing.T, room int, fault string) Local {
 	}
 	define(storage)
 	t.Cleanup(func() { define(was) })
-	return Local{}
+	return Local
 }
 
 const ample = 1 << 20
@@ -84,10 +84,10 @@ func TestLocalErrors(t *testing.T) {
 func TestLocalWithoutStorage(t *testing.T) {
 	withStorage(t, ample, "")
 	js.Global().Set("localStorage", js.Undefined())
-	if err := (Local{}).Set("key", "text"); !errors.Is(err, ErrDenied) {
+	if err := Local.Set("key", "text"); !errors.Is(err, ErrDenied) {
 		t.Errorf("Set = %v, want %v", err, ErrDenied)
 	}
-	if _, err := (Local{}).Keys(); !errors.Is(err, ErrDenied) {
+	if _, err := Local.Keys(); !errors.Is(err, ErrDenied) {
 		t.Errorf("Keys = %v, want %v", err, ErrDenied)
 	}
 }

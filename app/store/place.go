@@ -1,6 +1,9 @@
 package store
 
-import "strings"
+import (
+	"cmp"
+	"strings"
+)
 
 // Place is what the reader was looking at: no part of any study, so that it has no
 // revisions and nothing is lost with it.
@@ -12,19 +15,15 @@ type Place struct {
 
 // SetPlace notes the place that is looked at.
 func (s *Store) SetPlace(p Place) error {
-	return s.storage.Set(placeKey, seal("place", string(p.Study)+"\n"+p.Panel+"\n"+p.Car))
+	return s.note(placeKey, "place", string(p.Study)+"\n"+p.Panel+"\n"+p.Car)
 }
 
-// Place returns the place that was noted last; an empty one where there is none that can
-// be read.
+// Place returns the place that was noted last, in this tab or else in any; an empty one
+// where there is none that can be read.
 func (s *Store) Place() Place {
-	text, ok, err := s.storage.Get(placeKey)
-	if err != nil || !ok {
-		return Place{}
-	}
-	body, err := unseal("place", text)
-	if err != nil {
-		return Place{}
+	body := noted(s.storage, placeKey, "place")
+	if s.tab != nil {
+		body = cmp.Or(noted(s.tab, placeKey, "place"), body)
 	}
 	study, rest, _ := strings.Cut(body, "\n")
 	panel, car, _ := strings.Cut(rest, "\n")

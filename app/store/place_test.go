@@ -18,6 +18,42 @@ func TestPlace(t *testing.T) {
 	}
 }
 
+// TestEachTabHasItsOwn opens a study each in two tabs, and loads both anew; a third tab opens
+// what was open last. A study that is gone is open nowhere.
+func TestEachTabHasItsOwn(t *testing.T) {
+	kept := Memory{}
+	areas := []Memory{{}, {}, {}}
+	in := func(i int) *Store {
+		s := tab(kept, byte(i+1))
+		s.InTab(areas[i])
+		return s
+	}
+	a, _ := keep(t, in(0), "alike")
+	b, _ := keep(t, in(1), "alike")
+	for i, id := range []ID{a, b} {
+		if _, err := NewKeeper(in(i)).Open(id); err != nil {
+			t.Fatal(err)
+		}
+		if err := in(i).SetPlace(Place{Study: id, Panel: "find"}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for i, want := range []ID{a, b, b} {
+		if got, place := in(i).Current(), in(i).Place().Study; got != want || place != want {
+			t.Errorf("tab %d opens %q at the place of %q, want %q", i, got, place, want)
+		}
+	}
+	if err := in(1).Delete(a); err != nil {
+		t.Fatal(err)
+	}
+	if err := in(1).EmptyBin(); err != nil {
+		t.Fatal(err)
+	}
+	if got := in(0).Current(); got != b {
+		t.Errorf("the tab whose study is gone opens %q, want the one that was open last, %q", got, b)
+	}
+}
+
 // TestPlaceThatCannotBeRead checks that a damaged note and one of a newer program are
 // none, and are no study either.
 func TestPlaceThatCannotBeRead(t *testing.T) {

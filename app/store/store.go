@@ -14,6 +14,7 @@ const History = 20
 // Store keeps studies in a storage. It belongs to one goroutine.
 type Store struct {
 	storage Storage
+	tab     Storage // what outlives a reload of this tab alone; nil for none
 	now     func() time.Time
 	random  io.Reader
 	writer  string
@@ -76,20 +77,44 @@ func ancestry(list []*Revision, v Version) map[Version]bool {
 	return line
 }
 
-// Current returns the study that was open last, "" for none.
+// InTab has the store note what is open in a storage of this tab's own as well: a reload
+// opens that again, whatever other tabs have opened since.
+func (s *Store) InTab(tab Storage) { s.tab = tab }
+
+// Current returns the study that was open last, in this tab or, where that is no longer
+// kept, in any; "" for none.
 func (s *Store) Current() ID {
-	text, ok, err := s.storage.Get(currentKey)
-	if err != nil || !ok {
-		return ""
+	if s.tab != nil {
+		id := ID(noted(s.tab, currentKey, "current"))
+		if _, ok, err := s.storage.Get(headKey(id)); ok && err == nil {
+			return id
+		}
 	}
-	id, err := unseal("current", text)
-	if err != nil {
-		return ""
-	}
-	return ID(id)
+	return ID(noted(s.storage, currentKey, "current"))
 }
 
 // SetCurrent notes which study is open.
-func (s *Store) SetCurrent(id ID) error {
-	return s.storage.Set(currentKey, seal("current", string(id)))
+func (s *Store) SetCurrent(id ID) error { return s.note(currentKey, "current", string(id)) }
+
+// note keeps what is looked at. A tab that keeps nothing of its own does with what is
+// kept for all.
+func (s *Store) note(key, kind, body string) error {
+	text := seal(kind, body)
+	if s.tab != nil {
+		_ = s.tab.Set(key, text)
+	}
+	return s.storage.Set(key, text)
+}
+
+// noted returns what a storage has as a note, "" where that is nothing that can be read.
+func noted(from Storage, key, kind string) string {
+	text, ok, err := from.Get(key)
+	if err != nil || !ok {
+		return ""
+	}
+	body, err := unseal(kind, text)
+	if err != nil {
+		return ""
+	}
+	return body
 }

@@ -8,7 +8,10 @@ import (
 )
 
 // browserStorage returns what the browser keeps for the page.
-func browserStorage() store.Storage { return store.Local{} }
+func browserStorage() store.Storage { return store.Local }
+
+// browserTab returns what the browser keeps for this tab alone.
+func browserTab() store.Storage { return store.Tab }
 
 // browserCopy returns the copy on disk of what the browser keeps.
 func browserCopy() store.Copy { return store.Indexed{} }

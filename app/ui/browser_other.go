@@ -12,6 +12,9 @@ import (
 // browserStorage returns a storage that forgets with the program.
 func browserStorage() store.Storage { return store.Memory{} }
 
+// browserTab returns a storage that forgets with the program.
+func browserTab() store.Storage { return store.Memory{} }
+
 // browserCopy returns nil: there is no copy of what is forgotten anyway.
 func browserCopy() store.Copy { return nil }
 
