@@ -18,7 +18,7 @@ func (s *Session) withCandidates(label, run string, list []study.Candidate) {
 	next := *s.doc
 	next.Candidates = list
 	s.remember(label, run)
-	s.doc, s.label, s.run = &next, label, run
+	s.doc, s.made, s.run = &next, Step{Label: label}, run
 	s.cars = s.cars.again(&next)
 }
 

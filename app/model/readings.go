@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -66,7 +67,11 @@ func (s *Session) AddRun(car *Car) (int, error) {
 	set := s.UsualReading()
 	set.Changes, set.Note = maps.Clone(car.Changes), car.Name
 	err := s.Edit("new run of readings", "", func(d *study.Document) {
-		for _, side := range []study.Side{study.Left, study.Right} {
+		sides := []study.Side{study.Left, study.Right}
+		if runs := Runs(d); len(runs) > 0 && runs[len(runs)-1].Sets[0] < 0 {
+			slices.Reverse(sides) // or the left would be taken for that of the run before
+		}
+		for _, side := range sides {
 			set.Side, set.Values = side, [][2]float64{}
 			d.Readings = append(d.Readings, set)
 		}
@@ -115,16 +120,29 @@ func (s *Session) RemoveRun(r Run) error {
 }
 
 // AddReading adds a row of readings to a run, in its place by travel. A reading at a
-// travel that was read already replaces it.
+// travel that was read already replaces it. A run of one side becomes one of both by the
+// first reading of the other.
 func (s *Session) AddReading(r Run, row *ReadingRow) error {
-	units := s.doc.Units
 	return s.Edit("reading", "", func(d *study.Document) {
 		for side, x := range []*float64{row.Left, row.Right} {
-			if i := r.Sets[side]; i >= 0 && x != nil {
-				put(&d.Readings[i], [2]float64{units.FromMillimetres(row.Travel), units.FromMillimetres(*x)})
+			if x != nil {
+				put(r.set(d, side), [2]float64{row.Travel, *x})
 			}
 		}
 	})
+}
+
+// set returns the run's set of a side, which is begun beside the other if there is none.
+func (r *Run) set(d *study.Document, side int) *study.Reading {
+	if r.Sets[side] < 0 {
+		other := r.Sets[1-side]
+		set := d.Readings[other]
+		set.Side, set.Values, set.Zero = [...]study.Side{study.Left, study.Right}[side], [][2]float64{}, nil
+		set.Changes = maps.Clone(set.Changes)
+		r.Sets[side] = other + 1
+		d.Readings = slices.Insert(d.Readings, other+1, set)
+	}
+	return &d.Readings[r.Sets[side]]
 }
 
 // put puts a reading in its place by travel.
@@ -178,25 +196,62 @@ func (r Run) Rows(d *study.Document) []RunRow {
 // sameTravel is the share of a step by which two travels may differ and be one: rounding.
 const sameTravel = 1e-6
 
-// NextTravel returns the travel in mm that follows the one that was read last: the next
-// of the window's grid the way the run goes, and a step further beyond its end; at first
-// the end where it starts. A run goes into bump unless it is one of droop.
-func (r Run) NextTravel(d *study.Document, last *float64) float64 {
+// NextTravel returns the travel in file units that is to be read next: of those of the
+// study's window that were not read yet, the first behind the one that was read last, as the
+// run goes; ok is false where none is left. A run goes into bump unless it is one of droop.
+func (r Run) NextTravel(d *study.Document, last *float64) (travel float64, ok bool) {
 	w := d.Window()
-	travels, _ := solver.Grid(w.Bump, w.Droop, w.Step) // a window that the cars were solved in
-	step := w.Step
+	grid, err := solver.Grid(w.Bump, w.Droop, w.Step)
+	if err != nil {
+		return 0, false
+	}
+	way := 1.0
 	if d.Readings[r.First()].Direction == "droop" {
-		slices.Reverse(travels)
-		step = -step
+		slices.Reverse(grid)
+		way = -1
 	}
-	next := 0.0
-	switch i := slices.IndexFunc(travels, func(t float64) bool { return last == nil || (t-*last)/step > sameTravel }); {
-	case i >= 0:
-		next = travels[i]
-	case last != nil:
-		next = *last + step
+	n, rows := NumbersOf(d), r.Rows(d)
+	shown := func(x float64) string { return n.LengthNumber(d.Units.Millimetres(x)) }
+	for _, x := range grid {
+		read := slices.ContainsFunc(rows, func(row RunRow) bool { return shown(row.Travel) == shown(x) })
+		if !read && (last == nil || way*(x-*last) > 0) {
+			return x, true
+		}
 	}
-	return d.Units.Millimetres(next)
+	return 0, false
+}
+
+// The bounds of what is taken as a slip of the thumb.
+const (
+	// mostTravel is the largest travel of a wheel, in windows of the study.
+	mostTravel = 2
+	// mostReading is the largest reading, in bases of the gauge: it is a toe of 27 degrees.
+	mostReading = 0.5
+)
+
+// plausibleTravel refuses a travel in file units that is a slip: the wheel would go twice as
+// far as the study has it.
+func (s *Session) plausibleTravel(r Run, x float64) error {
+	set := s.doc.Readings[r.First()]
+	set.Values = [][2]float64{{x, 0}}
+	w, n, mm := s.doc.Window(), NumbersOf(s.doc), s.doc.Units.Millimetres
+	most := mostTravel * mm(max(w.Bump, w.Droop))
+	for _, wheel := range s.cars.readTravels(s.doc, &set) {
+		if !(math.Abs(wheel) <= most) {
+			return fmt.Errorf("%s moves the wheel more than twice as far as this study does, %s up and %s down: is a digit too many? If not, widen its travel first", n.Travel(mm(x)), n.Travel(mm(w.Bump)), n.Travel(mm(w.Droop)))
+		}
+	}
+	return nil
+}
+
+// plausibleReading refuses a reading in file units that is a slip: it would be a toe that no
+// wheel has. A tape is read from anywhere.
+func (r Run) plausibleReading(d *study.Document, x float64) error {
+	set, n, mm := &d.Readings[r.First()], NumbersOf(d), d.Units.Millimetres
+	if set.Gauge == "tape" || math.Abs(x) <= mostReading*set.Base {
+		return nil
+	}
+	return fmt.Errorf("%s is more than half of the gauge's base, %s: is a digit too many?", n.Length(mm(x)), n.Travel(mm(set.Base)))
 }
 
 // Findings returns what looks like a slip among the readings of a run.

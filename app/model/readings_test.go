@@ -7,81 +7,22 @@ import (
 	"toewright/internal/study"
 )
 
-// typed presses keys, each letter one, and goes on to the next field at every |.
-func typed(t *testing.T, k *model.Keypad, n model.Numbers, keys string) *model.ReadingRow {
-	t.Helper()
-	var row *model.ReadingRow
-	for _, key := range keys {
-		if key != '|' {
-			k.Press(string(key))
-			continue
-		}
-		var err error
-		if row, err = k.Next(n); err != nil {
-			t.Fatalf("%q: %v", keys, err)
-		}
-	}
-	return row
-}
-
-func TestKeypad(t *testing.T) {
-	mm, in := model.Numbers{Units: study.Millimetre}, model.Numbers{Units: study.Inch}
-	of := func(x float64) *float64 { return &x }
-	tests := []struct {
-		name    string
-		numbers model.Numbers
-		keys    string
-		want    model.ReadingRow
-	}{
-		{"both sides", mm, "10|1.25|±1.3|", model.ReadingRow{Travel: 10, Left: of(1.25), Right: of(-1.3)}},
-		{"one side", mm, "±20||0.5|", model.ReadingRow{Travel: -20, Right: of(0.5)}},
-		{"sign twice", mm, "5±±|1||", model.ReadingRow{Travel: 5, Left: of(1)}},
-		{"corrected", mm, "12⌫5|2⌫⌫3||", model.ReadingRow{Travel: 15, Left: of(3)}},
-		{"fraction of an inch", in, "1␣1/2|1/32||", model.ReadingRow{Travel: 38.1, Left: of(0.79375)}},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			got := typed(t, &model.Keypad{}, tt.numbers, tt.keys)
-			if got == nil || got.Travel != tt.want.Travel || !same(got.Left, tt.want.Left) || !same(got.Right, tt.want.Right) {
-				t.Errorf("typed %q: %+v, want %+v", tt.keys, got, tt.want)
-			}
-		})
-	}
-}
-
-func same(a, b *float64) bool { return a == nil && b == nil || a != nil && b != nil && *a == *b }
-
-func TestKeypadRefusals(t *testing.T) {
-	n := model.Numbers{Units: study.Millimetre}
-	tests := []struct {
-		name string
-		k    model.Keypad
-		at   model.ReadingField
-	}{
-		{"no travel", model.Keypad{}, model.TravelField},
-		{"two points", model.Keypad{At: model.LeftField, Texts: [3]string{"5", "1.2.3", ""}}, model.LeftField},
-		{"neither side", model.Keypad{At: model.RightField, Texts: [3]string{"5", "", ""}}, model.LeftField},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			row, err := tt.k.Next(n)
-			if err == nil || row != nil || tt.k.At != tt.at {
-				t.Errorf("Next = %+v, %v at field %d, want an error at field %d", row, err, tt.k.At, tt.at)
-			}
-		})
-	}
-}
-
 func TestRun(t *testing.T) {
 	s := template(t, "double-wishbone-rack")
 	at, err := s.AddRun(s.Cars().At(1))
 	if err != nil {
 		t.Fatal(err)
 	}
-	n := model.NumbersOf(s.Document())
+	k := model.Keypad{Run: at}
 	for _, keys := range []string{"10|1|2|", "±10|3||", "10|1.5||"} {
-		if err := s.AddReading(model.Runs(s.Document())[at], typed(t, &model.Keypad{}, n, keys)); err != nil {
-			t.Fatal(err)
+		k.Settle(s)
+		k.Go(model.TravelField)
+		k.Type(model.TravelField, "")
+		if typed(s, &k, keys); k.Asked {
+			k.Next(s)
+		}
+		if k.Fault != "" {
+			t.Fatal(k.Fault)
 		}
 	}
 	rows := model.Runs(s.Document())[at].Rows(s.Document())
@@ -105,42 +46,66 @@ func TestRun(t *testing.T) {
 
 // TestNextTravelOddStep: a run by a step that is no part of the window calls at 0 and at
 // both ends, either way.
-func TestNextTravelOddStep(t *testing.T) {
-	d := &study.Document{Units: study.Millimetre, Travel: &study.Travel{Bump: 50, Droop: 30, Step: 40},
-		Readings: []study.Reading{{Direction: "bump"}, {Direction: "droop"}}}
-	for side, want := range [2][]float64{{-30, 0, 40, 50, 90}, {50, 40, 0, -30, -70}} {
-		run := model.Run{Sets: [2]int{-1, -1}}
-		run.Sets[side] = side
-		var last *float64
-		for i := range want {
-			got := run.NextTravel(d, last)
-			if got != want[i] {
-				t.Fatalf("run %d: travel %d is %g mm, want %g", side, i, got, want[i])
+func TestNextTravel(t *testing.T) {
+	at := func(x float64) *float64 { return &x }
+	travel := &study.Travel{Bump: 2, Droop: 2, Step: 0.75} // the grid is -2, -1.5, -0.75, 0, 0.75, 1.5, 2
+	tests := []struct {
+		name, direction string
+		read            []float64
+		last            *float64
+		want            float64
+		none            bool
+	}{
+		{name: "first, into bump", direction: "bump", want: -2},
+		{name: "next, into bump", last: at(0.75), read: []float64{0.75}, want: 1.5},
+		{name: "the end of the window belongs to it", last: at(1.5), read: []float64{1.5}, want: 2},
+		{name: "first, into droop", direction: "droop", want: 2},
+		{name: "next, into droop", direction: "droop", last: at(0.75), read: []float64{0.75}, want: 0},
+		{name: "what was read is passed over", read: []float64{-2, -1.5, 0}, want: -0.75},
+		{name: "what is shown alike is read", read: []float64{-2.0001}, want: -1.5},
+		{name: "none behind the end", last: at(2), none: true},
+		{name: "none into droop", direction: "droop", last: at(-2), none: true},
+		{name: "off the grid", last: at(0.1), want: 0.75},
+	}
+	for _, tt := range tests {
+		for side, sets := range [][2]int{{0, -1}, {-1, 0}} {
+			d := &study.Document{Units: study.Inch, Travel: travel, Readings: []study.Reading{{Direction: tt.direction}}}
+			for _, x := range tt.read {
+				d.Readings[0].Values = append(d.Readings[0].Values, [2]float64{x, 0})
 			}
-			last = &got
+			if got, ok := (model.Run{Sets: sets}).NextTravel(d, tt.last); got != tt.want || ok == tt.none {
+				t.Errorf("%s, side %d: got %g in, %t, want %g in, %t", tt.name, side, got, ok, tt.want, !tt.none)
+			}
 		}
 	}
 }
 
-func TestNextTravel(t *testing.T) {
-	d := &study.Document{Units: study.Inch, Readings: []study.Reading{{Direction: "bump"}, {Direction: "droop"}}}
-	last := 1.0
-	tests := []struct {
-		name string
-		run  model.Run
-		last *float64
-		want float64
-	}{
-		{"first, into bump", model.Run{Sets: [2]int{0, -1}}, nil, -50.8},
-		{"next, into bump", model.Run{Sets: [2]int{0, -1}}, &last, 31.75},
-		{"first, into droop", model.Run{Sets: [2]int{-1, 1}}, nil, 50.8},
-		{"next, into droop", model.Run{Sets: [2]int{-1, 1}}, &last, 19.05},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			if got := tt.run.NextTravel(d, tt.last); got != tt.want {
-				t.Errorf("got %g mm, want %g mm", got, tt.want)
-			}
+// TestBesideALoneSide begins a run, and reads the side that a run of the file does not have:
+// each reading stands in its own run.
+func TestBesideALoneSide(t *testing.T) {
+	for _, lone := range []study.Side{study.Left, study.Right} {
+		s := template(t, "double-wishbone-rack")
+		base := s.Cars().At(0)
+		err := s.Edit("lone side", "", func(d *study.Document) {
+			d.Readings = []study.Reading{{Side: lone, Gauge: "indicators", Base: 300, Repeatability: 0.05, Note: base.Name, Values: [][2]float64{{0, 1}}}}
 		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if at, err := s.AddRun(base); at != 1 || err != nil {
+			t.Fatalf("%s: the new run is run %d, %v, want 1", lone, at, err)
+		}
+		x, y := 2.0, 3.0
+		if err := s.AddReading(model.Runs(s.Document())[0], &model.ReadingRow{Travel: 0, Left: &x, Right: &y}); err != nil {
+			t.Fatal(err)
+		}
+		runs := model.Runs(s.Document())
+		if len(runs) != 2 {
+			t.Fatalf("%s: %d runs, want 2", lone, len(runs))
+		}
+		rows := runs[0].Rows(s.Document())
+		if len(rows) != 1 || *rows[0].Values[0] != x || *rows[0].Values[1] != y || len(runs[1].Rows(s.Document())) != 0 {
+			t.Errorf("%s: rows %+v, want the two readings in the first run alone", lone, rows)
+		}
 	}
 }

@@ -11,15 +11,39 @@ type Session struct {
 	doc    *study.Document
 	past   []snapshot
 	future []snapshot
-	label  string // of the edit that made doc
+	made   Step   // made doc
 	run    string // key of the run of edits that doc is the latest of, or ""
 	cars   *Cars
 }
 
-// snapshot is a document and the edit that made it.
+// snapshot is a document and the edit that was made to it.
 type snapshot struct {
-	doc   *study.Document
+	doc   *study.Document // nil where it is still to be read
 	label string
+	read  func() (*study.Document, error)
+}
+
+// Step is an edit by its label, and whether it was done, undone or done again.
+type Step struct {
+	Label string
+	Way   Way
+}
+
+// Way is what was done with an edit.
+type Way int
+
+// The ways of a step.
+const (
+	Done Way = iota
+	Undone
+	Redone
+)
+
+// Earlier is an edit from before the session, which can be undone as those within it. Read
+// returns the document that it was made to.
+type Earlier struct {
+	Label string
+	Read  func() (*study.Document, error)
 }
 
 // maxPast is how many steps can be undone. A study weighs some 20 kB.
@@ -66,14 +90,14 @@ func (s *Session) Replace(label string, doc *study.Document) { s.adopt(doc, labe
 // adopt makes next the session's document.
 func (s *Session) adopt(next *study.Document, label, run string) {
 	s.remember(label, run)
-	s.doc, s.label, s.run = next, label, run
+	s.doc, s.made, s.run = next, Step{Label: label}, run
 	s.solve()
 }
 
 // remember keeps the document as it stands for undo, unless it is one of a run.
 func (s *Session) remember(label, run string) {
 	if run == "" || run != s.run {
-		s.past = append(s.past, snapshot{s.doc, label})
+		s.past = append(s.past, snapshot{doc: s.doc, label: label})
 		if len(s.past) > maxPast {
 			s.past = s.past[1:]
 		}
@@ -81,19 +105,40 @@ func (s *Session) remember(label, run string) {
 	s.future = nil
 }
 
+// Recall makes edits from before the session, the earliest first, ones that can be undone.
+func (s *Session) Recall(steps []Earlier) {
+	past := make([]snapshot, 0, len(steps)+len(s.past))
+	for _, e := range steps {
+		past = append(past, snapshot{label: e.Label, read: e.Read})
+	}
+	s.past = append(past, s.past...)
+}
+
+// Made returns the step that made the document as it stands, the zero Step where that is as
+// it was opened.
+func (s *Session) Made() Step { return s.made }
+
 // EndRun ends a run of edits: the next one with the same key is a step of its own.
 func (s *Session) EndRun() { s.run = "" }
 
-// Undo goes one step back. It returns the label of what was undone, "" if there
-// was nothing.
+// Undo goes one step back. It returns the label of what was undone, "" if there was
+// nothing, or if what is from before the session cannot be read: then there is no more to
+// undo.
 func (s *Session) Undo() string {
 	if len(s.past) == 0 {
 		return ""
 	}
 	last := s.past[len(s.past)-1]
+	if last.doc == nil {
+		var err error
+		if last.doc, err = last.read(); err != nil {
+			s.past = nil
+			return ""
+		}
+	}
 	s.past = s.past[:len(s.past)-1]
-	s.future = append(s.future, snapshot{s.doc, last.label})
-	s.doc, s.run = last.doc, ""
+	s.future = append(s.future, snapshot{doc: s.doc, label: last.label})
+	s.doc, s.made, s.run = last.doc, Step{last.label, Undone}, ""
 	s.solve()
 	return last.label
 }
@@ -106,8 +151,8 @@ func (s *Session) Redo() string {
 	}
 	next := s.future[len(s.future)-1]
 	s.future = s.future[:len(s.future)-1]
-	s.past = append(s.past, snapshot{s.doc, next.label})
-	s.doc, s.run = next.doc, ""
+	s.past = append(s.past, snapshot{doc: s.doc, label: next.label})
+	s.doc, s.made, s.run = next.doc, Step{next.label, Redone}, ""
 	s.solve()
 	return next.label
 }

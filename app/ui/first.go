@@ -1,11 +1,13 @@
 package ui
 
 import (
+	"cmp"
 	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/demo"
+	"toewright/app/model"
 	"toewright/app/store"
 	"toewright/internal/study"
 )
@@ -14,6 +16,7 @@ import (
 func keepIn(storage store.Storage, copy store.Copy) *kept {
 	k := new(kept)
 	k.store = store.Open(k.copying.of(storage, copy), time.Now, browserRandom())
+	k.store.InTab(browserTab())
 	k.keeper = store.NewKeeper(k.store)
 	return k
 }
@@ -22,31 +25,47 @@ func keepIn(storage store.Storage, copy store.Copy) *kept {
 // other shows before it, or else the demo. What is to be said of it is said once the
 // panels are there; see [kept.begin].
 func (k *kept) first() *study.Document {
-	id := k.store.Current()
-	if id == "" {
-		return demo.Document()
+	if id := k.store.Current(); id != "" {
+		if l, err := k.keeper.Open(id); err == nil {
+			k.drawn = opened{id, l.Version, l.Notice}
+			return l.Document
+		}
 	}
-	l, err := k.keeper.Open(id)
-	if err != nil {
-		k.keeper = store.NewKeeper(k.store)
-		return demo.Document()
-	}
-	k.drawn, k.notice = id, l.Notice
-	return l.Document
+	d := demo.Document()
+	k.keeper.Spare(d)
+	return d
 }
 
 // goOn goes on with the study that was drawn first, or with what the copy on disk has
 // brought back of it since.
 func (k *kept) goOn(ctx app.Context, p *Panels) {
-	switch {
-	case k.openLink(ctx, p):
+	if k.openLink(ctx, p) {
 		return
-	case k.keeper.Overtaken() && !k.edited(p):
+	}
+	if k.keeper.Overtaken() && !k.edited(p) {
 		k.reopen(ctx, p)
-	case k.keeper.Overtaken():
+	} else {
 		k.theirs = k.keeper.Theirs()
-	case k.notice != "":
-		p.say(ctx, k.notice, nil)
+		k.recall(p, k.drawn.at)
+		p.resume()
+		if k.drawn.notice != "" {
+			p.say(ctx, k.drawn.notice, nil)
+		}
 	}
 	k.backTo(ctx, p)
+}
+
+// recall makes the edits that led to a version of the open study ones that can be undone, as
+// if the page had never been left.
+func (k *kept) recall(p *Panels, v store.Version) {
+	id := k.keeper.ID()
+	steps, err := k.store.Steps(id, v)
+	if err != nil {
+		return // what was done stands in the history all the same
+	}
+	earlier := make([]model.Earlier, len(steps))
+	for i, step := range steps {
+		earlier[i] = model.Earlier{Label: cmp.Or(step.Label, "edit"), Read: func() (*study.Document, error) { return k.store.LoadRevision(id, step.Before) }}
+	}
+	p.Desk.Session.Recall(earlier)
 }

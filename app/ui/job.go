@@ -14,11 +14,15 @@ import (
 // job is a call that runs in a worker. The zero job runs nothing.
 type job struct {
 	cancel   context.CancelFunc
+	call     *call // the one whose answer is waited for
 	stopping bool
 	started  time.Time
 	now      time.Time // of the last progress
 	progress engine.Progress
 }
+
+// call tells one call of a job from another.
+type call struct{ method string }
 
 // progressTime is the least time between two looks at a job. More would cost the page
 // its time without being seen.
@@ -30,19 +34,22 @@ func (j *job) running() bool { return j.cancel != nil }
 // last as long as the page.
 func (j *job) start(ctx app.Context, caller Caller, method string, params any, done func(app.Context, json.RawMessage, error)) {
 	run, cancel := context.WithCancel(context.Background())
-	*j = job{cancel: cancel, started: time.Now(), now: time.Now()}
+	mine := &call{method}
+	*j = job{cancel: cancel, call: mine, started: time.Now(), now: time.Now()}
 	ctx.Async(func() {
-		raw, err := caller.Call(run, method, params, j.listener(ctx))
+		raw, err := caller.Call(run, method, params, j.listener(ctx, mine))
 		cancel()
 		ctx.Dispatch(func(ctx app.Context) {
-			*j = job{}
-			done(ctx, raw, err)
+			if j.call == mine {
+				*j = job{}
+				done(ctx, raw, err)
+			}
 		})
 	})
 }
 
 // listener takes in reports of progress, not more of them than can be seen.
-func (j *job) listener(ctx app.Context) func(json.RawMessage) {
+func (j *job) listener(ctx app.Context, mine *call) func(json.RawMessage) {
 	last := time.Now()
 	return func(raw json.RawMessage) {
 		if time.Since(last) < progressTime {
@@ -53,7 +60,11 @@ func (j *job) listener(ctx app.Context) func(json.RawMessage) {
 		if json.Unmarshal(raw, &p) != nil {
 			return
 		}
-		ctx.Dispatch(func(app.Context) { j.progress, j.now = p, last })
+		ctx.Dispatch(func(app.Context) {
+			if j.call == mine {
+				j.progress, j.now = p, last
+			}
+		})
 	}
 }
 
@@ -63,6 +74,14 @@ func (j *job) stop() {
 		j.stopping = true
 		j.cancel()
 	}
+}
+
+// drop ends the call, whose answer nobody wants any more.
+func (j *job) drop() {
+	if j.running() {
+		j.cancel()
+	}
+	*j = job{}
 }
 
 // text says how far the job is and how long it still takes.

@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/app/store"
 	"toewright/internal/study"
 )
@@ -22,8 +23,15 @@ type kept struct {
 	copying copying
 	begun   bool // the study to begin with is open
 
-	drawn  store.ID // that of the study which was drawn first, if it was one that is kept
-	notice string   // what is to be said of it
+	draft draft  // as it was kept last
+	drawn opened // first, if it was one that is kept
+}
+
+// opened is a study of the store that is opened.
+type opened struct {
+	id     store.ID
+	at     store.Version
+	notice string // what is to be said of it
 }
 
 // saveDelay is the time from an edit to its save: a drag is one save, not hundreds.
@@ -38,7 +46,7 @@ func (k *kept) start(ctx app.Context, p *Panels) {
 // begin opens the study to begin with, unless the reader was faster.
 func (k *kept) begin(ctx app.Context, p *Panels) {
 	k.begun = true
-	if k.drawn != "" && k.keeper.ID() == k.drawn {
+	if k.drawn.id != "" && k.keeper.ID() == k.drawn.id {
 		k.goOn(ctx, p)
 		return
 	}
@@ -47,6 +55,7 @@ func (k *kept) begin(ctx app.Context, p *Panels) {
 	}
 	if !k.openLink(ctx, p) {
 		k.openLast(ctx, p)
+		p.resume()
 		k.backTo(ctx, p)
 		p.telling = k.keeper.ID() == ""
 	}
@@ -59,6 +68,7 @@ func (k *kept) listen(ctx app.Context, p *Panels) {
 	}
 	on("pagehide", func(ctx app.Context) { k.save(ctx, p) })
 	on("visibilitychange", func(ctx app.Context) { k.save(ctx, p) })
+	on("hashchange", func(ctx app.Context) { k.openLink(ctx, p) })
 	on("storage", func(app.Context) { k.theirs = k.keeper.Theirs() })
 	on(updateEvent, func(app.Context) { p.host.look() })
 	on(installEvent, func(app.Context) { p.host.look() })
@@ -80,14 +90,17 @@ func (k *kept) openLink(ctx app.Context, p *Panels) bool {
 	if !store.IsLink(fragment) {
 		return false
 	}
-	forgetFragment()
 	d, err := store.ParseLink(fragment)
 	if err != nil {
+		forgetFragment()
 		p.say(ctx, plain(err), nil)
 		return false
 	}
 	k.put(ctx, p, d)
-	p.say(ctx, "The study of the link is open. Your own are under Studies.", nil)
+	if k.fault == "" {
+		forgetFragment() // a study that is not kept comes back by its link alone
+		p.say(ctx, "The study of the link is open. Your own are under Studies.", nil)
+	}
 	return true
 }
 
@@ -117,8 +130,10 @@ func (k *kept) open(ctx app.Context, p *Panels, id store.ID) error {
 	if err != nil {
 		return err
 	}
-	k.theirs, k.fault, p.telling = nil, "", false
-	p.Desk.Open(l.Document)
+	k.fault = ""
+	p.lay(l.Document)
+	p.resume()
+	k.recall(p, l.Version)
 	if l.Notice != "" {
 		p.say(ctx, l.Notice, nil)
 	}
@@ -130,15 +145,15 @@ func (k *kept) open(ctx app.Context, p *Panels, id store.ID) error {
 func (k *kept) put(ctx app.Context, p *Panels, d *study.Document) {
 	k.save(ctx, p)
 	k.keeper.Start()
-	k.theirs, p.telling = nil, false
-	p.Desk.Open(d)
-	k.save(ctx, p)
+	p.lay(d)
+	k.keep(ctx, p)
 	p.Changed(ctx)
 }
 
 // later saves the study soon, if it was edited.
 func (k *kept) later(p *Panels) {
 	k.note(p)
+	k.noteDraft(p)
 	k.copying.flush(p.lasting)
 	if k.pending || p.Desk.Moving || !k.edited(p) {
 		return
@@ -149,25 +164,43 @@ func (k *kept) later(p *Panels) {
 
 // edited reports whether there is anything to keep: a demo that nobody has touched is
 // not.
-func (k *kept) edited(p *Panels) bool {
-	d := p.Desk.Session.Document()
-	untouched := k.keeper.ID() == "" && p.Desk.Session.CanUndo() == "" && p.Desk.Session.CanRedo() == ""
-	return !untouched && k.keeper.Unsaved(d)
-}
+func (k *kept) edited(p *Panels) bool { return k.keeper.Unsaved(p.Desk.Session.Document()) }
 
 // save keeps the study now, if it is not kept already.
 func (k *kept) save(ctx app.Context, p *Panels) {
 	k.pending = false
 	if !k.edited(p) {
+		k.copying.flush(ctx)
 		return
 	}
-	notice, err := k.keeper.Save(p.Desk.Session.Document(), p.Desk.Session.CanUndo())
+	demo := k.keeper.ID() == ""
+	k.keep(ctx, p)
+	if demo && k.fault == "" {
+		_ = k.store.SetDraft("", "") // it goes along with the study, which is kept now
+	}
+	k.noteDraft(p)
+}
+
+// keep keeps the study as it stands.
+func (k *kept) keep(ctx app.Context, p *Panels) {
+	notice, err := k.keeper.Save(p.Desk.Session.Document(), label(p.Desk.Session.Made()))
 	k.fail(ctx, p, err)
 	k.copying.flush(ctx)
 	if notice != "" {
 		k.theirs = nil
 		p.say(ctx, notice, nil)
 	}
+}
+
+// label returns what a revision is called that a step has made.
+func label(made model.Step) string {
+	switch made.Way {
+	case model.Undone:
+		return store.Undone(made.Label)
+	case model.Redone:
+		return store.Redone(made.Label)
+	}
+	return made.Label
 }
 
 // fail notes why the study could not be kept, nil if it was, and says so once.

@@ -45,3 +45,22 @@ func (p *Panels) choose(ctx app.Context, name string) {
 		}
 	}
 }
+
+// draft is what is being typed, and the study beside which it is.
+type draft struct {
+	study store.ID
+	text  string
+}
+
+// noteDraft keeps the row of readings that is being typed. What finds no room is typed
+// again by the reader, who has it before the eyes.
+func (k *kept) noteDraft(p *Panels) {
+	if !k.begun {
+		return // what was being typed before is still to be read
+	}
+	now := draft{k.keeper.ID(), p.reading.keypad.Draft()}
+	if now != k.draft && k.store.SetDraft(now.study, now.text) == nil {
+		k.draft = now
+		k.copying.flush(p.lasting)
+	}
+}

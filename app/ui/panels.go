@@ -24,16 +24,11 @@ type Panels struct {
 	telling bool      // what the demo shows is told
 	deaf    func()    // lets go of the keys
 	// after does something later; it is a field so that a test need not wait.
-	after    func(time.Duration, func(app.Context))
-	lasting  app.Context // of the column itself
-	toast    toast
-	host     host
-	finding  finding
-	forging  forging
-	shelving shelving
-	mapping  mapping
-	sheeting sheeting
-	reading  reading
+	after   func(time.Duration, func(app.Context))
+	lasting app.Context // of the column itself
+	toast   toast
+	host    host
+	work
 }
 
 // tabs are the panels in the order of the work.
@@ -94,7 +89,7 @@ func (p *Panels) panel(b bench) app.UI {
 	case "find":
 		return &find{Bench: b, State: &p.finding}
 	case "readings":
-		return &readings{Bench: b, State: &p.reading}
+		return &readings{Bench: b, State: &p.reading, Typed: func() { p.Kept.noteDraft(p) }}
 	case "sheet":
 		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging}
 	case "map":

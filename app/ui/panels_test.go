@@ -79,7 +79,7 @@ func TestStudyIsKeptAndOpenedAgain(t *testing.T) {
 		s.panels.Kept.save(ctx, s.panels)
 	})
 	again := onStage(t, kept, "studies")
-	again.shows(t, "mine", "revision 1")
+	again.shows(t, "mine", "revision 2") // the demo is the first
 	if got := again.desk.Session.Document().Name; got != "mine" {
 		t.Errorf("opened %q, want the study that was kept", got)
 	}

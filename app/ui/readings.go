@@ -16,14 +16,12 @@ type readings struct {
 	app.Compo
 	Bench bench
 	State *reading
+	Typed func() // to be called after any change of what is being typed
 }
 
 // reading is what is being typed, and the fit. It outlives the panel.
 type reading struct {
 	keypad model.Keypad
-	run    int      // place of the run that is typed
-	last   *float64 // travel that was typed last, in file units
-	fault  string
 	fit    fitting
 }
 
@@ -32,11 +30,11 @@ const aboutReadings = "What the gauge reads at each wheel travel, toe-in positiv
 // Render shows the run that is typed, its rows and the fit.
 func (r *readings) Render() app.UI {
 	runs := model.Runs(r.Bench.document())
-	r.State.run = min(r.State.run, max(len(runs)-1, 0))
+	r.State.keypad.Settle(r.Bench.session())
 	return app.Div().Class("readings").Body(
 		app.P().Class("note").Text(aboutReadings),
 		r.choose(runs),
-		app.If(len(runs) > 0, func() app.UI { return r.current(runs[r.State.run]) }),
+		app.If(len(runs) > 0, func() app.UI { return r.current(runs[r.State.keypad.Run]) }),
 		readingsTable(r.Bench),
 		&fit{Bench: r.Bench, State: &r.State.fit},
 	)
@@ -55,9 +53,9 @@ func (r *readings) choose(runs []model.Run) app.UI {
 			return app.P().ID("no-readings").Text("No readings yet. Choose below which car's parts were on, and the keys appear; or take a table.")
 		}),
 		app.If(len(list) > 0, func() app.UI {
-			return menu("run", "Run of the gauge", strconv.Itoa(r.State.run), list, func(_ app.Context, value string) {
-				r.State.run, _ = strconv.Atoi(value) // the values are our own
-				r.State.last = nil
+			return menu("run", "Run of the gauge", strconv.Itoa(r.State.keypad.Run), list, func(_ app.Context, value string) {
+				run, _ := strconv.Atoi(value) // the values are our own
+				r.typed(func(k *model.Keypad) { k.Choose(r.Bench.session(), run) })
 			})
 		}),
 		menu("new-run", "New run, with the parts of", "", append([]choice{{"", "choose the car"}}, cars...), r.begin),
@@ -86,7 +84,7 @@ func (r *readings) begin(ctx app.Context, value string) {
 	r.Bench.edit(ctx, func() error {
 		at, err := r.Bench.session().AddRun(r.Bench.cars().At(i))
 		if err == nil {
-			r.State.run, r.State.last, r.State.keypad = at, nil, model.Keypad{}
+			r.typed(func(k *model.Keypad) { k.Choose(r.Bench.session(), at) })
 		}
 		return err
 	})
@@ -96,7 +94,7 @@ func (r *readings) begin(ctx app.Context, value string) {
 func (r *readings) current(run model.Run) app.UI {
 	return app.Section().Class("block").Body(
 		&gauge{Bench: r.Bench, Run: run},
-		r.pad(run),
+		r.pad(),
 		r.rows(run),
 		app.If(len(run.Findings(r.Bench.document())) > 0, func() app.UI {
 			found := run.Findings(r.Bench.document())

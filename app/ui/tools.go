@@ -39,9 +39,13 @@ func step(id, word, label string, do func(app.Context)) app.UI {
 }
 
 func (p *Panels) undo(ctx app.Context) {
-	if label := p.Desk.Session.Undo(); label != "" {
+	wanted := p.Desk.Session.CanUndo()
+	switch label := p.Desk.Session.Undo(); {
+	case label != "":
 		p.say(ctx, "Undone: "+label+".", nil)
 		p.Changed(ctx)
+	case wanted != "":
+		p.say(ctx, "What was before "+wanted+" cannot be read any more, and nothing has changed. What is kept stands under Studies, History.", nil)
 	}
 }
 

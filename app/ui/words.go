@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"toewright/internal/engine"
 	"toewright/internal/strictjson"
@@ -23,6 +24,16 @@ func plain(err error) string {
 		text = strings.TrimPrefix(text, name)
 	}
 	return text
+}
+
+// sentence returns a text as a sentence.
+func sentence(text string) string {
+	r, size := utf8.DecodeRuneInString(text)
+	text = string(unicode.ToUpper(r)) + text[size:]
+	if strings.ContainsAny(text[len(text)-1:], ".?") {
+		return text
+	}
+	return text + "."
 }
 
 // inFile returns the text of an error about a file, with the place in it.

@@ -15,7 +15,7 @@ func twoTabs(t *testing.T) *Page {
 	second.WaitTrue(sliderValue + ` === "−11.00"`)
 	typeInto(second, ".card.selected .slider input", "-7")
 	second.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
-	first.WaitTrue(`document.querySelector("#theirs")?.textContent.includes("revision 2")`)
+	first.WaitTrue(`document.querySelector("#theirs")?.textContent.includes("revision 3")`)
 	first.Shot("two tabs")
 	return first
 }

@@ -1,0 +1,41 @@
+package ui
+
+import (
+	"toewright/app/model"
+	"toewright/internal/study"
+)
+
+// work is what the panels have under way or have found, all of it of the open study. It
+// outlives the panels.
+type work struct {
+	finding  finding
+	forging  forging
+	shelving shelving
+	mapping  mapping
+	sheeting sheeting
+	reading  reading
+}
+
+// drop lets go of all of it: answers that are still to come come to nothing.
+func (w *work) drop() {
+	for _, j := range []*job{&w.finding.job, &w.forging.job, &w.shelving.job, &w.sheeting.job, &w.sheeting.page, &w.reading.fit.job, &w.mapping.trading.job} {
+		j.drop()
+	}
+	w.mapping.x, w.mapping.y, w.mapping.trading = "", "", trading{}
+	*w = work{mapping: w.mapping} // the map follows the desk by itself
+}
+
+// lay puts another study on the desk, with nothing left of the one before.
+func (p *Panels) lay(d *study.Document) {
+	p.Kept.theirs, p.telling = nil, false
+	p.drop()
+	p.Desk.Open(d)
+}
+
+// resume goes on with the row of readings that was being typed when the study was left,
+// unless another is typed already.
+func (p *Panels) resume() {
+	if p.reading.keypad.Draft() == "" {
+		p.reading.keypad = model.ParseKeypad(p.Kept.store.Draft(p.Kept.keeper.ID()))
+	}
+}

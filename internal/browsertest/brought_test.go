@@ -1,0 +1,221 @@
+package browsertest
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+
+	"toewright/app/store"
+	"toewright/internal/study"
+)
+
+// openName is the name of the study that is open, as the page shows it.
+const openName = `document.querySelector(".tools-name strong")?.textContent`
+
+// lostWithin is how long after a step the plug may be pulled.
+const lostWithin = time.Second
+
+// named returns a study of a template under another name.
+func named(t *testing.T, name string) *study.Document {
+	t.Helper()
+	template, ok := study.TemplateByKey("strut-rack")
+	if !ok {
+		t.Fatal("no template of that name")
+	}
+	d := template.Document()
+	d.Name = name
+	return d
+}
+
+// openFile chooses a file on the page's own field for files.
+func (p *Page) openFile(d *study.Document) {
+	p.t.Helper()
+	text, err := study.Encode(d)
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	name := filepath.Join(p.t.TempDir(), "study.json")
+	if err := os.WriteFile(name, text, 0o644); err != nil {
+		p.t.Fatal(err)
+	}
+	click(p, "#tab-studies")
+	p.WaitTrue(`!!document.querySelector("#open-file")`)
+	p.Do(chromedp.SetUploadFiles("#open-file", []string{name}))
+}
+
+// pulledAndBack waits as long as a save may take, loads the page anew without its server and
+// checks that a study of a name is open and in the list.
+func (p *Page) pulledAndBack(name string) {
+	p.t.Helper()
+	time.Sleep(lostWithin)
+	p.Stop()
+	p.Reload()
+	p.WaitTrue(openName + " === " + quote(name))
+	p.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
+	click(p, "#tab-studies")
+	p.WaitTrue(`[...document.querySelectorAll("#studies > li")].some((row) => row.querySelector(".tag") && row.querySelector("strong").textContent === ` + quote(name) + `)`)
+	p.Start()
+}
+
+// TestWhatIsBroughtIsKept opens a study from a file, from a template and from a link, edits
+// nothing, and pulls the plug.
+func TestWhatIsBroughtIsKept(t *testing.T) {
+	link, err := store.Link(named(t, "from a link"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	template, ok := study.TemplateByKey("solid-axle-rack")
+	if !ok {
+		t.Fatal("no template of that name")
+	}
+	for _, tt := range []struct {
+		from, name string
+		bring      func(*Page)
+	}{
+		{"file", "from a file", func(p *Page) { p.openFile(named(t, "from a file")) }},
+		{"template", template.Document().Name, func(p *Page) {
+			click(p, "#tab-studies")
+			click(p, "#template-"+template.Key)
+		}},
+		{"link", "from a link", func(p *Page) {
+			Eval[chromedp.Void](p, `void (location.hash = `+quote(link)+`)`)
+		}},
+	} {
+		t.Run(tt.from, func(t *testing.T) {
+			page := Open(t, Options{})
+			page.WaitOfflineReady()
+			tt.bring(page)
+			page.WaitTrue(openName + " === " + quote(tt.name))
+			page.pulledAndBack(tt.name)
+			if hash := Eval[string](page, `location.hash`); hash != "" {
+				t.Errorf("the address still ends in %.20q", hash)
+			}
+		})
+	}
+	t.Run("link that is opened first", func(t *testing.T) {
+		page := Open(t, Options{Path: "#" + link})
+		page.WaitOfflineReady()
+		page.WaitTrue(openName + ` === "from a link"`)
+		page.pulledAndBack("from a link")
+	})
+}
+
+// TestTwoStudiesOfOneName opens two files alike but for a note, in one tab and in two: each
+// reload opens the one that was open in that tab.
+func TestTwoStudiesOfOneName(t *testing.T) {
+	first, second := named(t, "alike"), named(t, "alike")
+	first.Revision, second.Revision = "A", "B"
+	page := Open(t, Options{})
+	page.WaitOfflineReady()
+	shows := func(p *Page, revision string) {
+		t.Helper()
+		click(p, "#tab-studies")
+		p.WaitTrue(`document.querySelector("#study-revision")?.value === ` + quote(revision))
+	}
+	page.openFile(first)
+	shows(page, "A")
+	page.openFile(second)
+	shows(page, "B")
+	page.pulledAndBack("alike")
+	shows(page, "B")
+	other := page.SecondTab(Options{})
+	click(other, "#tab-studies")
+	click(other, `#studies [aria-label="Open alike"]:not([disabled])`)
+	shows(other, "A")
+	time.Sleep(lostWithin)
+	page.Reload()
+	shows(page, "B")
+	other.Reload()
+	shows(other, "A")
+	if n := keptStudies(page); n != 2 {
+		t.Errorf("%d studies are kept, want both", n)
+	}
+}
+
+// TestUndoAfterAReload edits twice, pulls the plug after each, and takes both back.
+func TestUndoAfterAReload(t *testing.T) {
+	page := Open(t, Options{})
+	page.WaitOfflineReady()
+	before := Eval[string](page, sliderValue)
+	for _, value := range []string{"−11.00", "−7.00"} {
+		typeInto(page, ".card.selected .slider input", value)
+		page.WaitTrue(sliderValue + " === " + quote(value))
+		time.Sleep(lostWithin)
+		page.Stop()
+		page.Reload()
+		page.WaitTrue(sliderValue + " === " + quote(value))
+		page.Start()
+	}
+	for _, value := range []string{"−11.00", before} {
+		click(page, "#undo")
+		page.WaitTrue(sliderValue + " === " + quote(value))
+		time.Sleep(lostWithin)
+		page.Reload()
+		page.WaitTrue(sliderValue + " === " + quote(value))
+	}
+	if !Eval[bool](page, `document.querySelector("#undo").disabled`) {
+		t.Error("there is still something to undo")
+	}
+}
+
+// padShows is what the keypad shows: its fields, the one that is typed and the rows.
+const padShows = `["Travel", "Left", "Right"].map((f) => document.querySelector("#pad-" + f)?.value).join("|")
+	+ " at " + document.querySelector(".pad-field.current label")?.textContent
+	+ ", " + [...document.querySelectorAll(".travels tbody tr")].map((row) => [...row.cells].slice(0, 3).map((c) => c.textContent).join(" ")).join("; ")`
+
+// pressKeys presses keys of the keypad, Next at every |.
+func pressKeys(p *Page, keys string) {
+	p.t.Helper()
+	for _, key := range strings.Split(keys, "") {
+		if key == "|" {
+			key = "Next"
+		}
+		Eval[chromedp.Void](p, `void [...document.querySelectorAll(".pad button")].find((b) => b.textContent === `+quote(key)+`).click()`)
+		Eval[bool](p, `new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))`)
+	}
+}
+
+// TestKeypadShowsWhatItHas types rows on a phone: the fields show what the next press of Next
+// takes, and half a row of another run outlives the plug.
+func TestKeypadShowsWhatItHas(t *testing.T) {
+	page := Open(t, Options{Width: 390, Height: 844, Touch: true})
+	page.WaitOfflineReady()
+	click(page, "#tab-readings")
+	typeInto(page, "#new-run", "0")
+	page.WaitTrue(`document.querySelector("#run").value === "2" || document.querySelectorAll(".travels").length === 0`)
+	steps := []struct{ keys, want string }{
+		{"", "−60.00|| at Travel, "},
+		{"|1|2|", "−55.00|| at Left, −60 mm 1.00 2.00"},
+		{"3|", "−55.00|3| at Right, −60 mm 1.00 2.00"},
+		{"|", "−50.00|| at Left, −60 mm 1.00 2.00; −55 mm 3.00 –"},
+		{"4.5", "−50.00|4.5| at Left, −60 mm 1.00 2.00; −55 mm 3.00 –"},
+	}
+	for _, step := range steps {
+		if pressKeys(page, step.keys); Eval[string](page, padShows) != step.want {
+			t.Fatalf("after %q the page shows %q, want %q", step.keys, Eval[string](page, padShows), step.want)
+		}
+	}
+	page.Shot("keypad half a row")
+	time.Sleep(lostWithin)
+	page.Stop()
+	page.Reload()
+	page.WaitTrue(padShows + " === " + quote(steps[len(steps)-1].want))
+	page.Start()
+	pressKeys(page, "||")
+	click(page, "#pad-Travel")
+	Eval[chromedp.Void](page, `void document.querySelector("#pad-Travel").focus()`)
+	pressKeys(page, "⌫⌫⌫⌫⌫⌫⌫⌫")
+	if got := Eval[string](page, `document.querySelector("#pad-Travel").value`); got != "" {
+		t.Errorf("the emptied travel shows %q", got)
+	}
+	pressKeys(page, "525|")
+	page.WaitTrue(`document.querySelector("#pad-fault")?.textContent.includes("525 mm")`)
+	page.Shot("keypad refuses")
+	pressKeys(page, "⌫⌫⌫±60|9||")
+	page.WaitTrue(`document.querySelector("#pad-fault")?.textContent.includes("1.00 mm left was read already")`)
+	page.Shot("keypad asks")
+}
