@@ -22,17 +22,23 @@ const fakeStorage = `(room, error) => Object.defineProperties({}, {
 
 // withStorage puts a fake storage in place for a test. What setItem throws is a
 // QuotaExceededError past the room, or always an error of the given name.
-func withStorage(t *testing.T, room int, fault string) Local {
+func withStorage(t *testing.T, room int, fault string) Area {
+	t.Helper()
+	return withArea(t, Local, room, fault)
+}
+
+// withArea puts a fake storage in the place of one of the browser's.
+func withArea(t *testing.T, area Area, room int, fault string) Area {
 	t.Helper()
 	global := js.Global()
-	was := global.Get("localStorage")
+	was := global.Get(string(area))
 	storage := global.Call("eval", fakeStorage).Invoke(room, fault)
 	define := func(v js.Value) {
-		global.Get("Object").Call("defineProperty", global, "localStorage", map[string]any{"value": v, "configurable": true, "writable": true})
+		global.Get("Object").Call("defineProperty", global, string(area), map[string]any{"value": v, "configurable": true, "writable": true})
 	}
 	define(storage)
 	t.Cleanup(func() { define(was) })
-	return Local
+	return area
 }
 
 const ample = 1 << 20
@@ -101,5 +107,21 @@ func TestStoreOnLocal(t *testing.T) {
 	}
 	if got := nameOf(t, tab(s, 2), id); got != "mine" {
 		t.Errorf("opened %q, want the study that was kept", got)
+	}
+}
+
+// TestAreasAreApart keeps a text of one name in each.
+func TestAreasAreApart(t *testing.T) {
+	areas := []Area{Local, Tab}
+	for _, a := range areas {
+		withArea(t, a, ample, "")
+		if err := a.Set("key", string(a)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, a := range areas {
+		if text, ok, err := a.Get("key"); text != string(a) || !ok || err != nil {
+			t.Errorf("%s: Get = %q, %t, %v", a, text, ok, err)
+		}
 	}
 }
