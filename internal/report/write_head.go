@@ -1,9 +1,6 @@
 package report
 
-import (
-	"strings"
-	"unicode/utf8"
-)
+import "unicode/utf8"
 
 // head writes what and whose the sheet is, with its title block.
 func (p *page) head() {
@@ -51,10 +48,15 @@ func (p *page) titleBlock() {
 // longestNotes is the most of a study's notes, in characters, that has room.
 const longestNotes = 320
 
-// notes writes the study's and the candidate's notes, and whether the car is invented.
+// notes writes what is a template's rather than the car's, and the study's and the
+// candidate's notes.
 func (p *page) notes() {
-	if invented(p.Study.Name) || invented(p.Study.Notes) {
-		p.element("p", "invented", "Invented example: no vehicle was measured for it. Make no part by it.")
+	b := p.Study.Borrowed()
+	if warning := b.Warning(); warning != "" {
+		p.element("p", "invented", warning)
+	}
+	if remark := b.Remark(); remark != "" {
+		p.element("p", "notes", remark)
 	}
 	if p.Study.Notes != "" {
 		p.open("p", "notes")
@@ -67,9 +69,6 @@ func (p *page) notes() {
 		p.close("p")
 	}
 }
-
-// invented reports whether a text says that its car is.
-func invented(text string) bool { return strings.Contains(strings.ToLower(text), "invented") }
 
 // shorten cuts a text that has more than most characters.
 func shorten(text string, most int) string {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"errors"
+	"html"
 	"regexp"
 	"strings"
 	"testing"
@@ -96,15 +97,27 @@ func TestHTML(t *testing.T) {
 	}
 }
 
-// TestInvented: a page says of an invented car that it is, and of no other.
+// TestInvented: a page says of a car that it is invented for as long as a number that its
+// curve depends on is, whatever the car is called, and what else is not its own.
 func TestInvented(t *testing.T) {
+	const flag, remark = "Make no part by it", "Not this car's own either"
+	look := func(d *study.Document, wantFlag, wantRemark bool) {
+		t.Helper()
+		page := html.UnescapeString(written(t, gathered(t, d, Options{})))
+		if got := strings.Contains(page, flag); got != wantFlag {
+			t.Errorf("%q on the page: %t, want %t", flag, got, wantFlag)
+		}
+		if got := strings.Contains(page, remark); got != wantRemark {
+			t.Errorf("%q on the page: %t, want %t", remark, got, wantRemark)
+		}
+	}
 	d := car(t, "double-wishbone-rack")
-	const flag = "Make no part by it"
-	if page := written(t, gathered(t, d, Options{})); !strings.Contains(page, flag) {
-		t.Error("the page of an invented car does not say so")
-	}
 	d.Name, d.Notes = "Own car", ""
-	if page := written(t, gathered(t, d, Options{})); strings.Contains(page, flag) {
-		t.Error("the page of a measured car says that it is invented")
-	}
+	look(d, true, false)
+	d.SetSource("left", study.FromTyping)
+	look(d, false, true)
+	d.SetSource("left.tieRodOuter.z", study.FromTemplate)
+	look(d, true, true)
+	d.Sources, d.Name = nil, "Own car, invented by none"
+	look(d, false, false)
 }

@@ -65,6 +65,14 @@ func TestDecodeErrors(t *testing.T) {
 			"adjuster of another suspension", `"type": "strut",`, `"type": "strut", "adjuster": "upper-legs",`,
 			`"upper-legs"`, `suspension.adjuster: "upper-legs" is none of a strut, want one of top-mount, lower-legs, lower-pivots`,
 		},
+		{
+			"unknown source", `"units": "mm",`, `"units": "mm", "sources": {"left.strutTop": "guess"},`,
+			`"guess"`, `sources.left.strutTop: "guess" is no source of a number, want "typed", "file", "tape", "fitted" or "template"`,
+		},
+		{
+			"source of no number", `"units": "mm",`, `"units": "mm", "sources": {"left.strutTpo": "tape"},`,
+			`"tape"`, `sources.left.strutTpo: is the path of no number of this study, such as "left.lowerBallJoint" or "vehicle.wheelbase"; did you mean left.strutTop?`,
+		},
 		{"negative travel", `"droop": 50`, `"droop": -50`, `-50`, `travel.droop: want 0 or more, got -50`},
 		{"no step", `"step": 5`, `"step": 0`, `0}`, `travel.step: want more than 0, got 0`},
 		{

@@ -46,6 +46,7 @@ func TestSchemaTakesStudies(t *testing.T) {
 	s := compiledSchema(t)
 	files := studyFiles(t)
 	files["small"] = []byte(smallText)
+	files["sources"] = edited(t, `"units": "mm",`, `"units": "mm", "sources": {"*": "template", "left": "typed", "left.strutTop": "tape", "left.strutTop.z": "fitted"},`)
 	files["limits at lock"] = edited(t, `"max": 20}]}`, `"max": 20}], "limits": [{"result": "outerBallAngle", "max": 20, "at": "lock"}, {"result": "innerBallAngle", "max": 20, "at": "straight"}]}`)
 	for name, data := range files {
 		t.Run(name, func(t *testing.T) {
@@ -86,6 +87,8 @@ func TestSchemaAndDecodeRefuse(t *testing.T) {
 			"centre link without an idler", `"rack"`,
 			`"centre-link", "pitmanPivot": [0, 0, 0], "pitmanAxis": [0, 0, 1], "pitmanBall": [9, 0, 0]`,
 		},
+		{"unknown source", `"units": "mm",`, `"units": "mm", "sources": {"left.strutTop": "guess"},`},
+		{"number for a source", `"units": "mm",`, `"units": "mm", "sources": {"left.strutTop": 1},`},
 		{"negative travel", `"droop": 50`, `"droop": -50`},
 		{"no step", `"step": 5`, `"step": 0`},
 		{"candidate without a name", `"name": "lower", `, ``},

@@ -1,0 +1,108 @@
+package study
+
+import (
+	"slices"
+	"strings"
+
+	"toewright/solver"
+)
+
+// Borrowed are the numbers of a study that are a template's: no car was measured for them.
+type Borrowed struct {
+	// Deciding is how many numbers the toe curve depends on: coordinates of hardpoints,
+	// static toe and camber, the gear's places and axes.
+	Deciding int
+	Decisive int      // Decisive is how many of those are a template's.
+	Places   []string // Places are what the latter belong to, as a reader calls it: "lower ball joint, left".
+	Others   []string // Others are what the template's other numbers belong to: "wheelbase", "tolerances".
+}
+
+// All reports whether nothing that the toe curve depends on is the car's own.
+func (b *Borrowed) All() bool { return b.Decisive > 0 && b.Decisive == b.Deciding }
+
+// Borrowed tells which numbers are a template's.
+func (d *Document) Borrowed() Borrowed {
+	var b Borrowed
+	t, err := newNumberTree(d)
+	if err != nil {
+		return b
+	}
+	labels := d.PointLabels()
+	t.each(func(path string, _ float64) {
+		decisive, template := isDecisive(path), d.Sources.At(path) == FromTemplate
+		if decisive {
+			b.Deciding++
+		}
+		switch name := d.placeName(labels, path); {
+		case !template:
+		case decisive:
+			b.Decisive++
+			b.Places = appendNew(b.Places, name)
+		default:
+			b.Others = appendNew(b.Others, name)
+		}
+	})
+	return b
+}
+
+// appendNew appends a text that a list does not have.
+func appendNew(list []string, text string) []string {
+	if slices.Contains(list, text) {
+		return list
+	}
+	return append(list, text)
+}
+
+// Places and numbers of a car that its toe curve does not depend on.
+var indecisive = []string{"vehicle", "tieRod", "tolerances", "readings", "catalogue", "damper", "armFace", "perTurn", "lock"}
+
+// isDecisive reports whether a toe curve depends on the number at a path.
+func isDecisive(path string) bool {
+	return !slices.ContainsFunc(strings.Split(path, "."), func(key string) bool { return slices.Contains(indecisive, key) })
+}
+
+// PointLabels returns what the hardpoints of the car are called, by their names.
+func (d *Document) PointLabels() map[string]string {
+	labels := map[string]string{}
+	kind, err := solver.KindByName(d.Suspension.Type)
+	if err != nil {
+		return labels
+	}
+	for _, h := range slices.Concat(kind.SidePoints, kind.CommonPoints, solver.GearPoints) {
+		labels[h.Name] = h.Label
+	}
+	return labels
+}
+
+// numberNames are what numbers are called that belong to no hardpoint, by the key that
+// their path has.
+var numberNames = map[string]string{
+	"toe": "static toe", "camber": "static camber", "studAxis": "stud axis", "studAxes": "stud axis",
+	"axis": "rack's axis", "pitmanAxis": "pitman axis", "idlerAxis": "idler axis",
+	"damper": "damper", "armFace": "face of the arm", "perTurn": "steering by turn of the wheel", "lock": "full lock",
+	"wheelbase": "wheelbase", "tyreRadius": "tyre radius", "corneringStiffness": "cornering stiffness",
+	"tieRod": "tie rod", "tolerances": "tolerances", "readings": "readings", "catalogue": "parts",
+}
+
+// placeName returns what the place of a number is called, with its side where both are
+// stated.
+func (d *Document) placeName(labels map[string]string, path string) string {
+	keys := strings.Split(path, ".")
+	side := ""
+	if i := slices.IndexFunc(keys, func(key string) bool { return key == string(Left) || key == string(Right) }); i >= 0 {
+		side, keys = keys[i], slices.Delete(keys, i, i+1)
+	}
+	for n := 1; n <= len(keys); n++ {
+		name, ok := labels[strings.TrimPrefix(strings.Join(keys[:n], "."), "steering.")]
+		if !ok {
+			name, ok = numberNames[keys[n-1]]
+		}
+		switch {
+		case ok && side != "" && d.Suspension.Right != nil:
+			return name + ", " + side
+		case ok:
+			return name
+		}
+	}
+	return path
+}
