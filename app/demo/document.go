@@ -238,5 +238,6 @@ func Document() *study.Document {
 				Changes: study.Changes{"upperBallJointHeight": 10},
 			},
 		},
+		Sources: study.Sources{"*": "template"},
 	}
 }

@@ -30,6 +30,7 @@ func ApplyFit(d *study.Document, f *FitResult) (*study.Document, error) {
 	}
 	out.Notes = strings.TrimSpace(out.Notes + "\nHardpoints are those that a fit of the readings found.")
 	out.Priors = nil
+	out.Attribute(d, study.FromFit)
 	return out, nil
 }
 

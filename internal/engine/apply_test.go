@@ -3,7 +3,10 @@ package engine
 import (
 	"context"
 	"math"
+	"strings"
 	"testing"
+
+	"toewright/internal/study"
 )
 
 // TestApplyFit: the study with the fitted hardpoints does what the fit predicts.
@@ -26,6 +29,18 @@ func TestApplyFit(t *testing.T) {
 		if got := left.Positions[i].Toe - d.Suspension.Left.Toe; !(math.Abs(got-float64(p.Change)) <= 1e-6) {
 			t.Errorf("travel %g: the applied car changes by %.7f deg, the fit says %.7f", p.Travel, got, float64(p.Change))
 		}
+	}
+	for key, v := range f.Fitted {
+		name, _, sided := strings.Cut(key, "@")
+		if study.IsNuisance(name) || v.Value == 0 {
+			continue
+		}
+		if got := applied.Sources.At("left." + name); got != study.FromFit {
+			t.Errorf("%s (of one side: %t) is from %q, want the fit", key, sided, got)
+		}
+	}
+	if got := applied.Sources.At("right.tieRodOuter.z"); got != study.FromFile {
+		t.Errorf("a point of the side that was not read is from %q", got)
 	}
 	if d.Suspension.Right != nil || len(d.Priors) == 0 {
 		t.Error("the study itself was changed")
