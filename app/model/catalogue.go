@@ -7,9 +7,16 @@ import (
 	"toewright/internal/study"
 )
 
-// AddParts adds parts to the catalogue in one step.
-func (s *Session) AddParts(parts []study.Part) error {
-	return s.Edit("add parts", "", func(d *study.Document) { d.Catalogue = append(d.Catalogue, parts...) })
+// AddPart adds a part to the catalogue.
+func (s *Session) AddPart(part study.Part) error { return s.addParts("add a part", study.FromTyping, part) }
+
+// TakeParts adds the parts of a table to the catalogue in one step.
+func (s *Session) TakeParts(parts []study.Part) error {
+	return s.addParts("parts from a table", study.FromFile, parts...)
+}
+
+func (s *Session) addParts(label string, source study.Source, parts ...study.Part) error {
+	return s.edit(label, "", func(d *study.Document) { d.Catalogue = append(d.Catalogue, parts...) }, s.from(source))
 }
 
 // SetPart changes a part of the catalogue.

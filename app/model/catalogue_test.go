@@ -13,7 +13,7 @@ func TestParts(t *testing.T) {
 	if err := s.Edit("none", "", func(d *study.Document) { d.Catalogue = nil }); err != nil {
 		t.Fatal(err)
 	}
-	err := s.AddParts([]study.Part{
+	err := s.TakeParts([]study.Part{
 		{Slot: "arm", Name: "short", Price: 100, Changes: study.Changes{"steeringArmLength": -5}},
 		{Slot: "spacer", Name: "6 mm", Price: 12, Changes: study.Changes{"tieRodOuterHeight": -6}},
 	})

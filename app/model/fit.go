@@ -30,14 +30,19 @@ func AdviseOf(d *study.Document, design *solver.Design) *study.Advise {
 // readings, and with the usual advice where it asks for none.
 func WithReadings(d *study.Document, design *solver.Design) *study.Document {
 	with := *d
-	with.Readings = nil
-	for _, r := range d.Readings {
-		if len(r.Values) > 0 {
-			with.Readings = append(with.Readings, r)
-		}
-	}
+	with.Readings = filled(d.Readings)
 	with.Advise = AdviseOf(d, design)
 	return &with
+}
+
+// filled returns the sets of readings that have any.
+func filled(sets []study.Reading) (list []study.Reading) {
+	for _, r := range sets {
+		if len(r.Values) > 0 {
+			list = append(list, r)
+		}
+	}
+	return list
 }
 
 // EditAdvise changes what advice the study asks for.
@@ -99,9 +104,10 @@ func (d *Desk) ShowFit(r *engine.FitResult) {
 }
 
 // TakeFit makes the car that a fit found the base car of the study, as one edit. The
-// document that was fitted must still be the session's: a fit of an older one is refused.
+// car and the readings of the document that was fitted must still be the session's: a fit of
+// others is refused.
 func (s *Session) TakeFit(of *study.Document, r *engine.FitResult) error {
-	if of != s.doc {
+	if !FitsStill(of, s.doc) {
 		return errStaleFit
 	}
 	fitted, err := engine.ApplyFit(s.doc, r)
@@ -113,4 +119,4 @@ func (s *Session) TakeFit(of *study.Document, r *engine.FitResult) error {
 }
 
 // errStaleFit is what the points of a fit are refused with after the study changed.
-var errStaleFit = errors.New("the study changed after the fit: fit again, then take the fitted car")
+var errStaleFit = errors.New("the car or its readings changed after the fit: fit again, then take the fitted car")

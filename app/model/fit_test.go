@@ -58,18 +58,63 @@ func TestTakeFit(t *testing.T) {
 	}
 }
 
-// TestTakeFitRefusesAnotherStudy changes the study after the fit.
-func TestTakeFitRefusesAnotherStudy(t *testing.T) {
-	s, r := fitted(t)
-	of := s.Document()
-	if err := s.Edit("name", "", func(d *study.Document) { d.Name = "changed since" }); err != nil {
-		t.Fatal(err)
+// TestTakeFitRefusesAnotherCar changes the study after the fit: one of another car or of
+// other readings is refused, one that differs in what no fit hangs on is taken.
+func TestTakeFitRefusesAnotherCar(t *testing.T) {
+	tests := []struct {
+		name   string
+		change func(*study.Document)
+		taken  bool
+	}{
+		{"name", func(d *study.Document) { d.Name = "changed since" }, true},
+		{"a part on the shelf", func(d *study.Document) { d.Catalogue = append(d.Catalogue, study.Part{Slot: "s", Name: "n"}) }, true},
+		{"a candidate", func(d *study.Document) { d.Candidates = append(d.Candidates, study.Candidate{Name: "n"}) }, true},
+		{"a run without readings", func(d *study.Document) {
+			d.Readings = append(d.Readings, study.Reading{Side: study.Left, Base: 300, Values: [][2]float64{}})
+		}, true},
+		{"a point", func(d *study.Document) {
+			p := d.Points()[2]
+			p.Place[2] += 1
+			d.SetPoint(p)
+		}, false},
+		{"a reading", func(d *study.Document) { d.Readings[0].Values[0][1] += 0.1 }, false},
 	}
-	changed := s.Document()
-	if err := s.TakeFit(of, r); err == nil {
-		t.Error("the fit of an older study was taken")
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			s, r := fitted(t)
+			of := s.Document()
+			if err := s.Edit(tt.name, "", tt.change); err != nil {
+				t.Fatal(err)
+			}
+			changed := s.Document()
+			use := model.FitUseOf(changed, r, of)
+			if err := s.TakeFit(of, r); (err == nil) != tt.taken {
+				t.Errorf("taken: %t, %v", err == nil, err)
+			}
+			if (use == model.FitUnused) != tt.taken || use == model.NothingRead {
+				t.Errorf("said beforehand: %q", use)
+			}
+			if !tt.taken && s.Document() != changed {
+				t.Error("the study changed all the same")
+			}
+			if tt.taken && model.FitUseOf(s.Document(), r, of) != model.FitTaken {
+				t.Errorf("said afterwards: %q", model.FitUseOf(s.Document(), r, of))
+			}
+		})
 	}
-	if s.Document() != changed {
-		t.Error("the study changed all the same")
+}
+
+// TestFitUse: a study says of its readings whether they count, and an example's count for
+// nothing.
+func TestFitUse(t *testing.T) {
+	s, _ := fitted(t)
+	if use := model.FitUseOf(s.Document(), nil, nil); use != model.FitMissing {
+		t.Errorf("readings without a fit: %q", use)
+	}
+	if use := model.FitUseOf(template(t, "double-wishbone-rack").Document(), nil, nil); use != model.NothingRead {
+		t.Errorf("the readings of an example: %q", use)
+	}
+	if use := model.FitUseOf(study.Templates()[0].Start(), nil, nil); use != model.NothingRead || use.String() != "" {
+		t.Errorf("a new study: %q", use)
 	}
 }

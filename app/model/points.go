@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // PointRow is a hardpoint as it stands in a table of points.
@@ -19,7 +18,7 @@ type PointRow struct {
 // PointRows lists the points of a side, or with "" those of no side, as the car's
 // type has them. The right side has none where it is the mirror image of the left.
 func PointRows(d *study.Document, side study.Side) []PointRow {
-	labels := pointLabels(d)
+	labels := d.PointLabels()
 	found := study.Check(d)
 	var rows []PointRow
 	for _, p := range d.Points() {
@@ -28,19 +27,6 @@ func PointRows(d *study.Document, side study.Side) []PointRow {
 		}
 	}
 	return rows
-}
-
-// pointLabels returns what the points of a car are called.
-func pointLabels(d *study.Document) map[string]string {
-	labels := map[string]string{}
-	kind, err := solver.KindByName(d.Suspension.Type)
-	if err != nil {
-		return labels
-	}
-	for _, h := range slices.Concat(kind.SidePoints, kind.CommonPoints, solver.GearPoints) {
-		labels[h.Name] = h.Label
-	}
-	return labels
 }
 
 // findingsOf returns the findings whose path is that of a point.
@@ -70,23 +56,38 @@ func OtherFindings(d *study.Document) []study.Finding {
 	return list
 }
 
-// SetPoint moves one coordinate of a point, in file units.
+// SetPoint moves one coordinate of a point, in file units. It is the car's own from then
+// on, be it the number that stood there before.
 func (s *Session) SetPoint(p study.PlacedPoint, axis int, value float64) error {
 	p.Place[axis] = value
-	return s.SetPoints("move "+p.Name, []study.PlacedPoint{p})
+	return s.edit("move "+p.Name, "", func(d *study.Document) { d.SetPoint(p) }, func(d *study.Document) {
+		d.Attribute(s.doc, study.FromTyping)
+		d.SetSource(d.SourcePath(p)+"."+"xyz"[axis:axis+1], study.FromTyping)
+	})
 }
 
-// SetPoints moves several points in one step. A point of a right side that mirrors the
-// left gives that side points of its own.
-func (s *Session) SetPoints(label string, points []study.PlacedPoint) error {
-	return s.Edit(label, "", func(d *study.Document) {
+// TakePoints puts the points of a table in their places, in one step. A point of a right
+// side that mirrors the left gives that side points of its own.
+func (s *Session) TakePoints(points []study.PlacedPoint) error {
+	return s.edit("points from a table", "", setPoints(points), func(d *study.Document) {
+		d.Attribute(s.doc, study.FromFile)
 		for _, p := range points {
-			d.SetPoint(p)
+			d.SetSource(d.SourcePath(p), study.FromFile)
 		}
 	})
 }
 
-// Shift moves all points by the same way, in file units: onto another datum.
+// setPoints returns an edit that moves several points.
+func setPoints(points []study.PlacedPoint) func(*study.Document) {
+	return func(d *study.Document) {
+		for _, p := range points {
+			d.SetPoint(p)
+		}
+	}
+}
+
+// Shift moves all points by the same way, in file units: onto another datum. Where they
+// come from stays as it was.
 func (s *Session) Shift(by study.Vec3) error {
 	points := s.doc.Points()
 	for i := range points {
@@ -94,12 +95,12 @@ func (s *Session) Shift(by study.Vec3) error {
 			points[i].Place[k] += by[k]
 		}
 	}
-	return s.SetPoints("shift all points", points)
+	return s.edit("shift all points", "", setPoints(points), s.from(""))
 }
 
 // MirrorRight makes the right side the mirror image of the left.
 func (s *Session) MirrorRight() error {
-	return s.Edit("mirror the left side", "", func(d *study.Document) {
+	return s.mirror("mirror the left side", study.Left, func(d *study.Document) {
 		if d.Suspension.Common != nil {
 			right := d.Suspension.Left.Mirrored()
 			d.Suspension.Right = &right
@@ -111,10 +112,18 @@ func (s *Session) MirrorRight() error {
 
 // MirrorLeft makes the left side the mirror image of the right.
 func (s *Session) MirrorLeft() error {
-	return s.Edit("mirror the right side", "", func(d *study.Document) {
+	return s.mirror("mirror the right side", study.Right, func(d *study.Document) {
 		if d.Suspension.Right != nil {
 			d.Suspension.Left = d.Suspension.Right.Mirrored()
 		}
+	})
+}
+
+// mirror makes an edit by which both sides have the numbers of one, and their sources.
+func (s *Session) mirror(label string, of study.Side, change func(*study.Document)) error {
+	return s.edit(label, "", change, func(d *study.Document) {
+		d.Attribute(s.doc, "")
+		d.MirrorSources(of)
 	})
 }
 

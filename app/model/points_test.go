@@ -52,7 +52,7 @@ func TestSlipIsFoundAtItsPoint(t *testing.T) {
 	for i := range p.Place {
 		p.Place[i] /= 25.4
 	}
-	if err := s.SetPoints("slip", []study.PlacedPoint{p}); err != nil {
+	if err := s.TakePoints([]study.PlacedPoint{p}); err != nil {
 		t.Fatal(err)
 	}
 	if got := model.PointRows(s.Document(), study.Left)[0]; len(got.Findings) == 0 {

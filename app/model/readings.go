@@ -66,7 +66,7 @@ const usualRepeatability = 0.05
 func (s *Session) AddRun(car *Car) (int, error) {
 	set := s.UsualReading()
 	set.Changes, set.Note = maps.Clone(car.Changes), car.Name
-	err := s.Edit("new run of readings", "", func(d *study.Document) {
+	err := s.edit("new run of readings", "", func(d *study.Document) {
 		sides := []study.Side{study.Left, study.Right}
 		if runs := Runs(d); len(runs) > 0 && runs[len(runs)-1].Sets[0] < 0 {
 			slices.Reverse(sides) // or the left would be taken for that of the run before
@@ -74,6 +74,11 @@ func (s *Session) AddRun(car *Car) (int, error) {
 		for _, side := range sides {
 			set.Side, set.Values = side, [][2]float64{}
 			d.Readings = append(d.Readings, set)
+		}
+	}, func(d *study.Document) {
+		d.Attribute(s.doc, study.FromTyping)
+		for i := len(s.doc.Readings); i < len(d.Readings); i++ {
+			s.sourceGauge(d, i, true, true)
 		}
 	})
 	return len(Runs(s.doc)) - 1, err
@@ -92,9 +97,27 @@ func (s *Session) UsualReading() study.Reading {
 	}
 }
 
-// AddReadings adds sets of readings in one step.
-func (s *Session) AddReadings(sets []study.Reading) error {
-	return s.Edit("readings from a table", "", func(d *study.Document) { d.Readings = append(d.Readings, sets...) })
+// TakeReadings adds the readings of a table (CSV) in one step. What it does not say of
+// the gauge is as of the last readings.
+func (s *Session) TakeReadings(text []byte) error {
+	usual := s.UsualReading()
+	sets, err := study.ParseReadings(text, s.doc, usual)
+	if err != nil {
+		return err
+	}
+	usual.Base, usual.Repeatability = 2*usual.Base, 2*usual.Repeatability
+	other, err := study.ParseReadings(text, s.doc, usual) // differs in what the table does not state
+	if err != nil {
+		return err
+	}
+	first := len(s.doc.Readings)
+	return s.edit("readings from a table", "", func(d *study.Document) { d.Readings = append(d.Readings, sets...) },
+		func(d *study.Document) {
+			d.Attribute(s.doc, study.FromFile)
+			for i := range sets {
+				s.sourceGauge(d, first+i, sets[i].Base != other[i].Base, sets[i].Repeatability != other[i].Repeatability)
+			}
+		})
 }
 
 // SetRun changes what is said of a run, on both sides.

@@ -70,12 +70,26 @@ func (s *Session) Cars() *Cars { return s.cars }
 // The copy is deep; change may do with it what it likes. A document that cannot
 // be solved is kept all the same, and its cars say why. One that could not be
 // opened again is refused with the reason, and nothing has changed.
+//
+// Numbers that differ afterwards were typed.
 func (s *Session) Edit(label, run string, change func(*study.Document)) error {
+	return s.edit(label, run, change, s.from(study.FromTyping))
+}
+
+// from says of the numbers that an edit changed where they come from, as
+// [study.Document.Attribute] does.
+func (s *Session) from(source study.Source) func(*study.Document) {
+	return func(d *study.Document) { d.Attribute(s.doc, source) }
+}
+
+// edit makes an edit whose numbers are attributed by a function of its own.
+func (s *Session) edit(label, run string, change, attribute func(*study.Document)) error {
 	next, err := clone(s.doc)
 	if err != nil {
 		return err
 	}
 	change(next)
+	attribute(next)
 	if _, err := clone(next); err != nil {
 		return err
 	}

@@ -16,8 +16,16 @@ func (s *Session) AddTolerance(key string) error {
 	if err != nil {
 		return err
 	}
-	return s.Edit("tolerance of "+key, "", func(d *study.Document) {
-		d.Tolerances = append(d.Tolerances, study.Tolerance{Parameter: key, PlusMinus: round(d.FromSolver(p, p.Tolerance))})
+	return s.addUsual("tolerance of "+key, []study.Tolerance{{Parameter: key, PlusMinus: round(s.doc.FromSolver(p, p.Tolerance))}})
+}
+
+// addUsual adds tolerances of which nobody has said that they are those of the shop.
+func (s *Session) addUsual(label string, list []study.Tolerance) error {
+	return s.edit(label, "", func(d *study.Document) { d.Tolerances = append(d.Tolerances, list...) }, func(d *study.Document) {
+		d.Attribute(s.doc, study.FromTyping)
+		for i := len(s.doc.Tolerances); i < len(d.Tolerances); i++ {
+			d.SetSource(entryPath("tolerances", i), study.FromTemplate)
+		}
 	})
 }
 
@@ -29,7 +37,7 @@ func (s *Session) AddUsualTolerances() error {
 			list = append(list, study.Tolerance{Parameter: key, PlusMinus: round(s.doc.FromSolver(p, p.Tolerance))})
 		}
 	}
-	return s.Edit("usual tolerances", "", func(d *study.Document) { d.Tolerances = append(d.Tolerances, list...) })
+	return s.addUsual("usual tolerances", list)
 }
 
 // SetTolerance changes a tolerance.

@@ -56,7 +56,7 @@ func (s *shelf) parts() app.UI {
 func (s *shelf) add(ctx app.Context, _ app.Event) {
 	s.Bench.edit(ctx, func() error {
 		n := len(s.Bench.document().Catalogue) + 1
-		return s.Bench.session().AddParts([]study.Part{{Slot: "spacers", Name: fmt.Sprintf("part %d", n), Changes: study.Changes{}}})
+		return s.Bench.session().AddPart(study.Part{Slot: "spacers", Name: fmt.Sprintf("part %d", n), Changes: study.Changes{}})
 	})
 }
 

@@ -19,7 +19,7 @@ func pointsTable(b bench) app.UI {
 				return err
 			}
 			b.undoable(ctx, fmt.Sprintf("%d points are taken from the table.", len(points)), func() error {
-				return b.session().SetPoints("points from a table", points)
+				return b.session().TakePoints(points)
 			})
 			return nil
 		},
@@ -39,7 +39,7 @@ func partsTable(b bench) app.UI {
 			if err != nil {
 				return err
 			}
-			b.undoable(ctx, fmt.Sprintf("%d parts are taken from the table.", len(parts)), func() error { return b.session().AddParts(parts) })
+			b.undoable(ctx, fmt.Sprintf("%d parts are taken from the table.", len(parts)), func() error { return b.session().TakeParts(parts) })
 			return nil
 		},
 		Save: func() {
@@ -54,11 +54,11 @@ func readingsTable(b bench) app.UI {
 		Lasting: b.Lasting, ID: "readings", Title: "Readings from a table (CSV)",
 		About: "Columns travel, left, right, under a header or without one; gauge, base, repeatability, run and the keys of parameters that differed, if wanted.",
 		Take: func(ctx app.Context, text []byte) error {
-			sets, err := study.ParseReadings(text, b.document(), b.session().UsualReading())
-			if err != nil {
+			if err := b.session().TakeReadings(text); err != nil {
 				return err
 			}
-			b.undoable(ctx, "The readings are taken from the table.", func() error { return b.session().AddReadings(sets) })
+			b.Changed(ctx)
+			b.Say(ctx, "The readings are taken from the table.", b.Undo)
 			return nil
 		},
 		Save: func() {

@@ -10,7 +10,8 @@ import (
 // Borrowed are the numbers of a study that are a template's: no car was measured for them.
 type Borrowed struct {
 	// Deciding is how many numbers the toe curve depends on: coordinates of hardpoints,
-	// static toe and camber, the gear's places and axes.
+	// static toe and camber, the gear's places and axes. It is not counted where nothing
+	// is a template's.
 	Deciding int
 	Decisive int      // Decisive is how many of those are a template's.
 	Places   []string // Places are what the latter belong to, as a reader calls it: "lower ball joint, left".
@@ -18,11 +19,14 @@ type Borrowed struct {
 }
 
 // All reports whether nothing that the toe curve depends on is the car's own.
-func (b *Borrowed) All() bool { return b.Decisive > 0 && b.Decisive == b.Deciding }
+func (b Borrowed) All() bool { return b.Decisive > 0 && b.Decisive == b.Deciding }
 
 // Borrowed tells which numbers are a template's.
 func (d *Document) Borrowed() Borrowed {
 	var b Borrowed
+	if !d.Sources.has(FromTemplate) {
+		return b
+	}
 	t, err := newNumberTree(d)
 	if err != nil {
 		return b
@@ -43,6 +47,22 @@ func (d *Document) Borrowed() Borrowed {
 		}
 	})
 	return b
+}
+
+// BorrowedPaths lists the paths of the numbers that are a template's, in the order of the
+// file.
+func (d *Document) BorrowedPaths() (paths []string) {
+	if !d.Sources.has(FromTemplate) {
+		return nil
+	}
+	if t, err := newNumberTree(d); err == nil {
+		t.each(func(path string, _ float64) {
+			if d.Sources.At(path) == FromTemplate {
+				paths = append(paths, path)
+			}
+		})
+	}
+	return paths
 }
 
 // appendNew appends a text that a list does not have.

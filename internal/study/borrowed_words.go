@@ -10,7 +10,7 @@ const mostPlaces = 6
 
 // Warning is what stands wherever a part could be made by the study's answers, as long as
 // a number that the toe curve depends on is a template's; else it is empty.
-func (b *Borrowed) Warning() string {
+func (b Borrowed) Warning() string {
 	switch {
 	case b.Decisive == 0:
 		return ""
@@ -25,7 +25,7 @@ func (b *Borrowed) Warning() string {
 
 // Remark names what else is a template's or a usual value; empty for nothing, and where
 // the warning is that all is invented.
-func (b *Borrowed) Remark() string {
+func (b Borrowed) Remark() string {
 	if len(b.Others) == 0 || b.All() {
 		return ""
 	}

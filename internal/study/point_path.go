@@ -1,6 +1,10 @@
 package study
 
-import "toewright/solver"
+import (
+	"strings"
+
+	"toewright/solver"
+)
 
 // PointPath returns the path by which a finding names a point: "suspension.left.strutTop",
 // for a solid axle "suspension.kingpins.left.0", for the gear "steering.idlerBall".
@@ -12,4 +16,9 @@ func (d *Document) PointPath(p PlacedPoint) string {
 		return "steering." + p.Name
 	}
 	return "suspension." + p.Name
+}
+
+// SourcePath returns the path by which [Sources] know a point.
+func (d *Document) SourcePath(p PlacedPoint) string {
+	return strings.TrimPrefix(d.PointPath(p), "suspension.")
 }

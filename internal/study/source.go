@@ -46,6 +46,16 @@ func (s Sources) At(path string) Source {
 	return FromFile
 }
 
+// has reports whether any number may have a source.
+func (s Sources) has(source Source) bool {
+	for _, own := range s {
+		if own == source {
+			return true
+		}
+	}
+	return false
+}
+
 // above returns the path of what a value stands in, "" for the study.
 func above(path string) string { return path[:max(strings.LastIndexByte(path, '.'), 0)] }
 

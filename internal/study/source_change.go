@@ -29,7 +29,7 @@ func (d *Document) Attribute(from *Document, source Source) {
 // SetSource says where the numbers at and under a path come from.
 func (d *Document) SetSource(path string, source Source) {
 	d.resource(func(p string) Source {
-		if p == path || strings.HasPrefix(p, path+".") {
+		if Within(p, path) {
 			return source
 		}
 		return d.Sources.At(p)

@@ -269,7 +269,7 @@ func TestMirrorSources(t *testing.T) {
 		var of Side
 		for _, of = range sides {
 			from := d.Clone()
-			from.SetSource(strings.TrimPrefix(from.PointPath(PlacedPoint{Name: d.corners()[0].names()[0], Side: of}), "suspension."), FromTape)
+			from.SetSource(from.SourcePath(PlacedPoint{Name: d.corners()[0].names()[0], Side: of}), FromTape)
 			before := maps.Clone(from.Sources)
 			from.MirrorSources(of)
 			n := 0

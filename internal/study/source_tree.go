@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"strconv"
+	"strings"
 
 	"toewright/internal/strictjson"
 )
@@ -49,6 +50,9 @@ func numberTreeOf(study *strictjson.Node) *numberTree {
 	})
 	return t
 }
+
+// Within reports whether a number's path is at or under another.
+func Within(path, of string) bool { return path == of || strings.HasPrefix(path, of+".") }
 
 // each calls f with every number and its path, in the order of the file.
 func (t *numberTree) each(f func(path string, value float64)) { eachNumber(t.root, "", f) }

@@ -1,0 +1,142 @@
+package model
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"toewright/internal/study"
+)
+
+// sourceTags are what stands beside a number that is not simply the car's own.
+var sourceTags = map[study.Source]string{
+	study.FromTemplate: "template", study.FromFit: "fitted", study.FromTape: "by tape",
+}
+
+// SourceTag returns what stands beside the number, or the three numbers, at a path: where
+// they come from, with the axes where that is not said of all. "" stands beside what was
+// typed or read.
+func SourceTag(d *study.Document, path string, axes int) string {
+	if axes != 3 {
+		return sourceTags[d.Sources.At(path)]
+	}
+	var tags []string
+	for _, source := range []study.Source{study.FromTemplate, study.FromFit, study.FromTape} {
+		var of []string
+		for _, axis := range []string{"x", "y", "z"} {
+			if d.Sources.At(path+"."+axis) == source {
+				of = append(of, axis)
+			}
+		}
+		switch len(of) {
+		case 0:
+		case 3:
+			tags = append(tags, sourceTags[source])
+		default:
+			tags = append(tags, sourceTags[source]+" "+strings.Join(of, ", "))
+		}
+	}
+	return strings.Join(tags, "; ")
+}
+
+// IsBorrowed reports whether any number at or under a path is a template's.
+func IsBorrowed(d *study.Document, path string) bool {
+	return slices.ContainsFunc(d.BorrowedPaths(), func(p string) bool { return study.Within(p, path) })
+}
+
+// Own says of the numbers at and under a path that they are the car's own as they stand.
+func (s *Session) Own(path, label string) error {
+	return s.edit("keep "+label, "", func(*study.Document) {}, func(d *study.Document) { d.SetSource(path, study.FromTyping) })
+}
+
+// A BorrowedList is a list of a study in which entries are a template's, or have usual
+// values in them that nobody has typed.
+type BorrowedList struct {
+	Key      string // in the file, such as "readings"
+	Of, From int    // From so many of Of entries
+}
+
+// listNames are what the entries of a list are called, one and more.
+var listNames = map[string][2]string{
+	"readings": {"set of readings", "sets of readings"}, "tolerances": {"tolerance", "tolerances"}, "catalogue": {"part", "parts"},
+}
+
+// Borrowed returns how many entries of a list have numbers in them that are no one's.
+func Borrowed(d *study.Document, key string) BorrowedList {
+	b := BorrowedList{Key: key, Of: map[string]int{"readings": len(d.Readings), "tolerances": len(d.Tolerances), "catalogue": len(d.Catalogue)}[key]}
+	entries := map[string]bool{}
+	for _, p := range d.BorrowedPaths() {
+		if keys := strings.SplitN(p, ".", 3); keys[0] == key && len(keys) > 1 {
+			entries[keys[1]] = true
+		}
+	}
+	b.From = len(entries)
+	return b
+}
+
+func entryPath(key string, i int) string { return fmt.Sprintf("%s.%d", key, i) }
+
+// String says it in a sentence, "" where all entries are the user's.
+func (b BorrowedList) String() string {
+	if b.From == 0 {
+		return ""
+	}
+	name, verb := listNames[b.Key][1], "have"
+	if b.From == 1 && b.Of == 1 {
+		name, verb = listNames[b.Key][0], "has"
+	}
+	return fmt.Sprintf("%d of %d %s %s numbers that are a template's or usual values, nobody's own.", b.From, b.Of, name, verb)
+}
+
+// RemoveBorrowed takes the entries out of a list that have numbers in them which are no
+// one's.
+func (s *Session) RemoveBorrowed(key string) error {
+	gone := func(i int) bool { return IsBorrowed(s.doc, entryPath(key, i)) }
+	return s.Edit("take out what is not your own", "", func(d *study.Document) {
+		switch key {
+		case "readings":
+			d.Readings = without(d.Readings, gone)
+		case "tolerances":
+			d.Tolerances = without(d.Tolerances, gone)
+		case "catalogue":
+			d.Catalogue = without(d.Catalogue, gone)
+		}
+	})
+}
+
+// without returns the entries of a list whose index is not gone, nil for none.
+func without[T any](list []T, gone func(int) bool) (rest []T) {
+	for i, entry := range list {
+		if !gone(i) {
+			rest = append(rest, entry)
+		}
+	}
+	return rest
+}
+
+// sourceGauge says where the numbers of a new reading's gauge come from that were not
+// stated for it: from where those of the last reading before come, else nobody said.
+func (s *Session) sourceGauge(d *study.Document, i int, base, repeatability bool) {
+	for key, unstated := range map[string]bool{"base": base, "repeatability": repeatability} {
+		source := study.FromTemplate
+		if n := len(s.doc.Readings); n > 0 {
+			source = s.doc.Sources.At(entryPath("readings", n-1) + "." + key)
+		}
+		if unstated {
+			d.SetSource(entryPath("readings", i)+"."+key, source)
+		}
+	}
+}
+
+// ShortWarning says in a line of a drawing how much of the car is a template's, "" for
+// nothing that its curve depends on.
+func ShortWarning(d *study.Document) string {
+	b := d.Borrowed()
+	switch {
+	case b.Decisive == 0:
+		return ""
+	case b.All():
+		return "Invented example, no vehicle was measured for it: make no part by it."
+	}
+	return fmt.Sprintf("%d of %d deciding numbers are a template's: make no part by it.", b.Decisive, b.Deciding)
+}
