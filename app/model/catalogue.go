@@ -2,6 +2,7 @@ package model
 
 import (
 	"slices"
+	"strconv"
 
 	"toewright/internal/engine"
 	"toewright/internal/study"
@@ -27,6 +28,14 @@ func (s *Session) SetPart(i int, label string, change func(*study.Part)) error {
 // RemovePart removes a part from the catalogue.
 func (s *Session) RemovePart(i int) error {
 	return s.Edit("remove a part", "", func(d *study.Document) { d.Catalogue = slices.Delete(d.Catalogue, i, i+1) })
+}
+
+// PriceText writes a price as it stands in a field: "" where none is stated.
+func PriceText(price float64) string {
+	if price == 0 {
+		return ""
+	}
+	return strconv.FormatFloat(price, 'f', 2, 64)
 }
 
 // ChoiceName names a choice of parts by them.

@@ -29,6 +29,7 @@ func NewDesk(doc *study.Document) *Desk {
 // Open puts another study on the desk, which must not be changed afterwards. Its
 // best candidate is selected.
 func (d *Desk) Open(doc *study.Document) {
+	doc = doc.Recognised()
 	d.Session, d.View = Open(doc), NewView()
 	d.View.Yardstick = indexOf(doc, yardstickOf(doc))
 	d.View.Car = d.best()

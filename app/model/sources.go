@@ -61,8 +61,8 @@ var listNames = map[string][2]string{
 	"readings": {"set of readings", "sets of readings"}, "tolerances": {"tolerance", "tolerances"}, "catalogue": {"part", "parts"},
 }
 
-// Borrowed returns how many entries of a list have numbers in them that are no one's.
-func Borrowed(d *study.Document, key string) BorrowedList {
+// BorrowedOf returns how many entries of a list have numbers in them that are no one's.
+func BorrowedOf(d *study.Document, key string) BorrowedList {
 	b := BorrowedList{Key: key, Of: map[string]int{"readings": len(d.Readings), "tolerances": len(d.Tolerances), "catalogue": len(d.Catalogue)}[key]}
 	entries := map[string]bool{}
 	for _, p := range d.BorrowedPaths() {

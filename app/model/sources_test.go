@@ -114,12 +114,12 @@ func TestUsualValuesSaySo(t *testing.T) {
 		t.Run(key, func(t *testing.T) {
 			mustDo(t, s.AddUsualTolerances())
 			n := len(s.Document().Tolerances)
-			if b := model.Borrowed(s.Document(), "tolerances"); b.From != n || b.String() == "" {
+			if b := model.BorrowedOf(s.Document(), "tolerances"); b.From != n || b.String() == "" {
 				t.Fatalf("%+v of %d usual tolerances", b, n)
 			}
 			mustDo(t, s.SetTolerance(0, func(k *study.Tolerance) { k.PlusMinus *= 2 }))
 			mustDo(t, s.Own("tolerances.1", "a tolerance"))
-			if b := model.Borrowed(s.Document(), "tolerances"); b.From != n-2 {
+			if b := model.BorrowedOf(s.Document(), "tolerances"); b.From != n-2 {
 				t.Errorf("%+v after one was typed and one kept", b)
 			}
 			mustDo(t, s.RemoveBorrowed("tolerances"))
@@ -127,7 +127,7 @@ func TestUsualValuesSaySo(t *testing.T) {
 				t.Errorf("%d tolerances are left, want 2", got)
 			}
 			mustDo(t, s.AddPart(study.Part{Slot: "s", Name: "n", Price: 3}))
-			if b := model.Borrowed(s.Document(), "catalogue"); b.From != 0 {
+			if b := model.BorrowedOf(s.Document(), "catalogue"); b.From != 0 {
 				t.Errorf("a part that was typed: %+v", b)
 			}
 

@@ -11,6 +11,12 @@ import (
 // Caution stands in the title block of every drawing.
 const Caution = "Geometry of rigid links, not strength: no arm is to be bent, heated, welded or bored on its word."
 
+// Caution returns what stands below a drawing of the desk's study: that no part is to be
+// made by it while it is of a template's numbers, and what holds of every drawing.
+func (d *Desk) Caution() string {
+	return strings.TrimSpace(ShortWarning(d.Session.Document()) + " " + Caution)
+}
+
 // TitleBlock returns the fields of the drawing's title block.
 func (d *Desk) TitleBlock() []plot.Field {
 	doc := d.Session.Document()

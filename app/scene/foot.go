@@ -21,7 +21,7 @@ func Foot(desk *model.Desk, width float64) plot.Picture {
 	bottom := appendKey(&p, shownCars(desk), inner)
 	p.TitleBlock(plot.Box(footMargin, bottom+footMargin/2, inner, titleHeight), [][]plot.Field{desk.TitleBlock()}, footText)
 	bottom += footMargin/2 + titleHeight + cautionRow
-	p.Write("label", plot.Anchor{At: plot.Point{X: footMargin, Y: bottom - 5}}, footText*0.85, model.Caution)
+	p.Write("label", plot.Anchor{At: plot.Point{X: footMargin, Y: bottom - 5}}, footText*0.85, desk.Caution())
 	p.Height = bottom + footMargin/2
 	return p
 }

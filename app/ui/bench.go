@@ -19,6 +19,8 @@ type bench struct {
 	// Lasting is a context that lives as long as the page. That of an event ends with
 	// the element that it came from, and what is dispatched by it is dropped then.
 	Lasting app.Context
+	Fit     *fitting                  // the fit of the readings
+	Open    func(app.Context, string) // opens a panel
 }
 
 // session returns the open study.

@@ -84,6 +84,7 @@ func (s *benchSheet) Render() app.UI {
 		),
 		s.takeAway(),
 		s.title(car),
+		s.Bench.borrowed(),
 		s.arm(),
 		s.curves(),
 		s.table(car),

@@ -28,6 +28,7 @@ func (c *car) Render() app.UI {
 	return app.Div().Class("car").Body(
 		c.Panels.templates(),
 		app.P().Class("note").Text("Points in vehicle axes: x forward, y to the left, z up, from the ground at the axle's centreline. Type in any unit: 3 1/32 in, 88.9 mm."),
+		c.Bench.borrowed(),
 		c.unsolved(),
 		c.findings(model.OtherFindings(d)),
 		c.vehicle(),
@@ -66,9 +67,10 @@ func (c *car) vehicle() app.UI {
 	d := c.Bench.document()
 	return app.Div().Body(
 		app.Div().Class("row").Body(
-			c.length("wheelbase", "Wheelbase", d.Vehicle.Wheelbase, func(d *study.Document, x float64) { d.Vehicle.Wheelbase = x }),
-			c.length("tyre-radius", "Tyre radius, loaded", d.TyreRadius(), func(d *study.Document, x float64) { d.Vehicle.TyreRadius = x }),
+			c.length("wheelbase", "wheelbase", "Wheelbase", d.Vehicle.Wheelbase, func(d *study.Document, x float64) { d.Vehicle.Wheelbase = x }),
+			c.length("tyre-radius", "tyreRadius", "Tyre radius, loaded", d.Vehicle.TyreRadius, func(d *study.Document, x float64) { d.Vehicle.TyreRadius = x }),
 		),
+		c.unstated(),
 		app.P().Class("note").Body(
 			app.Text("What they are: "), explain("wheelbase", aboutWheelbase), app.Text(", "), explain("loaded radius", aboutRadius), app.Text(", "),
 			explain("static toe", aboutStaticToe), app.Text(", "), explain("camber", aboutCamber), app.Text("."),
@@ -76,18 +78,23 @@ func (c *car) vehicle() app.UI {
 	)
 }
 
-func (c *car) length(id, label string, value float64, put func(*study.Document, float64)) app.UI {
+// unstated says what stands for the numbers of the vehicle that are not stated.
+func (c *car) unstated() app.UI {
+	words := model.UnstatedVehicle(c.Bench.document())
+	return app.If(words != "", func() app.UI { return app.P().ID("unstated").Class("note").Text(words) })
+}
+
+// length is the field of a length of the vehicle, empty where it is not stated.
+func (c *car) length(id, key, label string, value float64, put func(*study.Document, float64)) app.UI {
 	n, d := c.Bench.numbers(), c.Bench.document()
+	text := ""
+	if value != 0 {
+		text = n.LengthNumber(d.Units.Millimetres(value))
+	}
 	return &field{
-		ID: id, Label: label, Unit: n.LengthUnit(), Value: n.LengthNumber(d.Units.Millimetres(value)),
+		ID: id, Label: label, Unit: n.LengthUnit(), Value: text, Tag: model.SourceTag(d, "vehicle."+key, 1),
 		Set: func(ctx app.Context, text string) error {
-			mm, err := n.ParseLength(text)
-			if err != nil {
-				return err
-			}
-			return c.Bench.edit(ctx, func() error {
-				return c.Bench.session().Edit(label, "", func(d *study.Document) { put(d, d.Units.FromMillimetres(mm)) })
-			})
+			return c.Bench.edit(ctx, func() error { return c.Bench.session().SetVehicle(label, text, put) })
 		},
 	}
 }
@@ -142,11 +149,19 @@ func (c *car) static(side study.Side) app.UI {
 		}
 	}
 	return app.Div().Class("row").Body(
-		&field{ID: "static-toe-" + string(side), Label: "Static toe, toe-in positive", Unit: "deg", Value: plot.Decimal(corner.Toe, 3),
+		&field{ID: "static-toe-" + string(side), Label: "Static toe, toe-in positive", Unit: "deg", Value: plot.Decimal(corner.Toe, 3), Tag: c.angleTag(side, "toe"),
 			Set: set("static toe", func(k *study.Corner, x float64) { k.Toe = x })},
-		&field{ID: "static-camber-" + string(side), Label: "Static camber", Unit: "deg", Value: plot.Decimal(corner.Camber, 3),
+		&field{ID: "static-camber-" + string(side), Label: "Static camber", Unit: "deg", Value: plot.Decimal(corner.Camber, 3), Tag: c.angleTag(side, "camber"),
 			Set: set("static camber", func(k *study.Corner, x float64) { k.Camber = x })},
+		c.Bench.keep(c.Bench.document().AnglePath(side, "toe"), "static toe"),
+		c.Bench.keep(c.Bench.document().AnglePath(side, "camber"), "static camber"),
 	)
+}
+
+// angleTag says where a static angle comes from.
+func (c *car) angleTag(side study.Side, key string) string {
+	d := c.Bench.document()
+	return model.SourceTag(d, d.AnglePath(side, key), 1)
 }
 
 // mirror copies one side to the other.

@@ -25,7 +25,7 @@ func (p *Panels) commands(b bench) []command {
 		list = append(list, command{"Open " + t.text, fmt.Sprintf("Alt %d", i+1), func(ctx app.Context) { p.show(ctx, t.key) }})
 	}
 	for _, t := range study.Templates() {
-		list = append(list, command{"New study: " + t.Title, "", func(ctx app.Context) { p.Kept.put(ctx, p, t.Document()) }})
+		list = append(list, command{"New study of a car like: " + t.Title, "", func(ctx app.Context) { p.Kept.put(ctx, p, t.Start()) }})
 	}
 	return list
 }

@@ -10,6 +10,7 @@ type field struct {
 	app.Compo
 
 	ID, Label, Unit string
+	Tag             string // stands beside the label; says where the value comes from
 	Hidden          bool   // the label is for screen readers only
 	Value           string // as it is written while nobody types
 	Wide            bool
@@ -29,7 +30,7 @@ func (f *field) Render() app.UI {
 		value = f.draft
 	}
 	return app.Div().Class("field").Body(
-		app.Label().For(f.ID).Class(f.labelClass()).Text(f.Label),
+		app.Label().For(f.ID).Class(f.labelClass()).Body(app.Text(f.Label), tag(f.Tag)),
 		app.Span().Class("field-box").Body(
 			f.input(value),
 			app.If(f.Unit != "", func() app.UI { return app.Span().Class("unit").Text(f.Unit) }),

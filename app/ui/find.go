@@ -42,6 +42,7 @@ func (f *find) Render() app.UI {
 	}
 	return app.Div().Class("find").Body(
 		app.P().Class("note").Text("Finds the values of the free parameters that bring the curve nearest to its target. It runs beside the page; nothing waits for it."),
+		f.Bench.fitUse(),
 		f.run(),
 		f.found(),
 		f.variables(),

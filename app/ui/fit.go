@@ -125,9 +125,10 @@ func (f *fit) outcome() app.UI {
 	if r == nil {
 		return nil
 	}
+	still := model.FitsStill(f.State.of, f.Bench.document())
 	return app.Div().ID("fitted").Class("answer").Body(
-		app.If(f.State.of != f.Bench.document(), func() app.UI {
-			return app.P().Class("note").Text("Fitted before the last changes of the study.")
+		app.If(!still, func() app.UI {
+			return app.P().Class("note").Text("Fitted before the last changes of the car or its readings.")
 		}),
 		app.Ul().Body(app.Range(r.Words).Slice(func(i int) app.UI { return app.Li().Text(r.Words[i]) })),
 		app.If(len(r.Advice) > 0, func() app.UI {
@@ -136,15 +137,8 @@ func (f *fit) outcome() app.UI {
 				f.Bench.undoable(ctx, "The advice is a candidate.", func() error { return f.Bench.Desk.Advised(a.Parameter, r) })
 			}).ID("take-advice")
 		}),
-		app.If(f.State.of == f.Bench.document(), func() app.UI { return button("Take the fitted car as my car", f.take).ID("take-fit") }),
+		app.If(still, func() app.UI { return button("Take the fitted car as my car", f.Bench.takeFit).ID("take-fit") }),
 		app.P().Class("note").Text("Bands on the curves hold 90 % of the cars that fit the readings."),
 		cautionLine(),
 	)
-}
-
-// take makes the car that was found the base car.
-func (f *fit) take(ctx app.Context, _ app.Event) {
-	f.Bench.undoable(ctx, "The fitted car is your car.", func() error {
-		return f.Bench.session().TakeFit(f.State.of, f.State.result)
-	})
 }

@@ -36,6 +36,7 @@ func (f *forge) Render() app.UI {
 	}
 	return app.Div().Class("forge").Body(
 		app.P().Class("note").Text("A forging serves many cars. Builds a series of cars that differ within the tolerances, and counts those whose curve still passes."),
+		f.Bench.fitUse(),
 		f.limit(),
 		f.run(),
 		f.outcome(),
@@ -52,6 +53,7 @@ func (f *forge) tolerances() app.UI {
 	s := f.Bench.session()
 	return app.Section().Class("block").Body(
 		app.H2().Body(explain("Tolerances", aboutTolerance)),
+		f.Bench.borrowedList("tolerances"),
 		app.If(len(list) == 0, func() app.UI {
 			return app.Div().Body(
 				app.P().Text("None yet. Say by how much the part and the car may be off."),

@@ -40,6 +40,7 @@ func (p *mapPanel) Render() app.UI {
 	}
 	return app.Div().Class("around").Body(
 		app.P().Class("note").Text("The toe change over two parameters of the selected car. Light is flat: the heights of the two balls of a tie rod make up for each other along a valley. It follows every drag on the sheet."),
+		p.Bench.fitUse(),
 		p.axes(),
 		app.If(p.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(p.State.fault) }),
 		&mapPicture{Bench: p.Bench, State: p.State, Frames: p.Frames},

@@ -68,9 +68,14 @@ func (p *Panels) OnDismount() {
 	}
 }
 
+// bench is what the panels work on.
+func (p *Panels) bench() bench {
+	return bench{p.Desk, p.Caller, p.Changed, p.say, p.undo, p.lasting, &p.reading.fit, p.show}
+}
+
 // Render shows what is always at hand, the tabs and the open panel.
 func (p *Panels) Render() app.UI {
-	b := bench{p.Desk, p.Caller, p.Changed, p.say, p.undo, p.lasting}
+	b := p.bench()
 	return app.Section().Class("panels").Aria("label", "Panels").Body(
 		p.tools(b),
 		p.Kept.offer(p),

@@ -53,7 +53,7 @@ func TestPointsAreExplained(t *testing.T) {
 // TestFindOnStage runs the search of the demo and finds its numbers in the panel.
 func TestFindOnStage(t *testing.T) {
 	s := onStage(t, store.Memory{}, "find")
-	f := &find{Bench: bench{s.desk, s.panels.Caller, s.panels.Changed, s.panels.say, s.panels.undo, s.panels.lasting}, State: &s.panels.finding}
+	f := &find{Bench: s.panels.bench(), State: &s.panels.finding}
 	s.do(func(ctx app.Context) { f.start(ctx, app.Event{}) })
 	if s.panels.finding.fault != "" {
 		t.Fatal(s.panels.finding.fault)
@@ -109,7 +109,7 @@ func TestSheetOnStage(t *testing.T) {
 // TestForgeOnStage builds the series of the demo's candidate.
 func TestForgeOnStage(t *testing.T) {
 	s := onStage(t, store.Memory{}, "forge")
-	f := &forge{Bench: bench{s.desk, s.panels.Caller, s.panels.Changed, s.panels.say, s.panels.undo, s.panels.lasting}, State: &s.panels.forging}
+	f := &forge{Bench: s.panels.bench(), State: &s.panels.forging}
 	s.do(func(ctx app.Context) { f.start(ctx, app.Event{}) })
 	s.shows(t, "cars pass", "What decides", "outer tie rod ball height")
 	if len(s.desk.View.Bands) == 0 {

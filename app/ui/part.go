@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"maps"
@@ -10,6 +11,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -35,10 +37,10 @@ func (p *part) Render() app.UI {
 		}}
 	}
 	return app.Details().Class("setup").Body(
-		app.Summary().Text(fmt.Sprintf("%s: %s, %.2f", p.Part.Slot, p.Part.Name, p.Part.Price)),
+		app.Summary().Text(fmt.Sprintf("%s: %s, %s", p.Part.Slot, p.Part.Name, cmp.Or(model.PriceText(p.Part.Price), "no price stated"))),
 		text("slot", "Slot", p.Part.Slot, func(k *study.Part, t string) { k.Slot = t }),
 		text("name", "Part", p.Part.Name, func(k *study.Part, t string) { k.Name = t }),
-		&field{ID: id + "-price", Label: "Price", Value: strconv.FormatFloat(p.Part.Price, 'f', 2, 64), Set: p.setPrice},
+		&field{ID: id + "-price", Label: "Price", Value: model.PriceText(p.Part.Price), Tag: model.SourceTag(p.Bench.document(), fmt.Sprintf("catalogue.%d.price", p.Index), 1), Set: p.setPrice},
 		app.Range(keys).Slice(func(i int) app.UI { return p.change(id, keys[i]) }),
 		&picker{
 			ID: id + "-add", Label: "It changes", Design: p.Bench.cars().Design,
@@ -54,6 +56,9 @@ func (p *part) Render() app.UI {
 }
 
 func (p *part) setPrice(ctx app.Context, text string) error {
+	if strings.TrimSpace(text) == "" {
+		return p.set(ctx, "price", func(k *study.Part) { k.Price = 0 })
+	}
 	x, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(text), ",", ".", 1), 64)
 	if err != nil || !(x >= 0) {
 		return errPrice

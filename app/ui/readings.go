@@ -33,6 +33,7 @@ func (r *readings) Render() app.UI {
 	r.State.keypad.Settle(r.Bench.session())
 	return app.Div().Class("readings").Body(
 		app.P().Class("note").Text(aboutReadings),
+		r.Bench.borrowedList("readings"),
 		r.choose(runs),
 		app.If(len(runs) > 0, func() app.UI { return r.current(runs[r.State.keypad.Run]) }),
 		readingsTable(r.Bench),

@@ -34,6 +34,7 @@ func (s *shelf) Render() app.UI {
 	}
 	return app.Div().Class("shelf").Body(
 		app.P().Class("note").Text("Parts that can be bought, by slots: of each slot one part is fitted, or none. Every combination is tried; those that nothing betters in both price and toe change stand on the picture."),
+		s.Bench.fitUse(),
 		s.run(),
 		s.outcome(),
 		s.parts(),
@@ -45,6 +46,7 @@ func (s *shelf) parts() app.UI {
 	list := s.Bench.document().Catalogue
 	return app.Section().Class("block").Body(
 		app.H2().Text("On the shelf"),
+		s.Bench.borrowedList("catalogue"),
 		app.If(len(list) == 0, func() app.UI { return app.P().Text("Nothing yet: add a part, or take a table.") }),
 		app.Range(list).Slice(func(i int) app.UI { return &part{Bench: s.Bench, Index: i, Part: list[i]} }),
 		button("Add a part", s.add, len(list)).ID("add-part"),

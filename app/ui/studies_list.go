@@ -87,6 +87,7 @@ func (s *studies) tell(ctx app.Context, err error) {
 func (s *studies) bin(list []store.Entry) app.UI {
 	return app.Details().Class("block").Body(
 		app.Summary().Text(fmt.Sprintf("Bin (%d)", len(list))),
+		app.P().Class("note").Text("A template gives points, steering gear, wheel and alignment of an invented car of the kind, marked as such until you put your own in their place."),
 		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI {
 			e := list[i]
 			return app.Li().Class("study").Body(
@@ -98,15 +99,15 @@ func (s *studies) bin(list []store.Entry) app.UI {
 	)
 }
 
-// templates starts a study from an invented car.
+// templates starts a study from the geometry of an invented car.
 func (p *Panels) templates() app.UI {
 	list := study.Templates()
 	return app.Details().Class("block").Body(
-		app.Summary().ID("new-study").Text("New study from an invented car"),
+		app.Summary().ID("new-study").Text("New study, starting from a template"),
 		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI {
 			t := list[i]
 			return app.Li().Class("study").Body(
-				button(t.Title, func(ctx app.Context, _ app.Event) { p.Kept.put(ctx, p, t.Document()) }, t.Key).ID("template-"+t.Key),
+				button(t.Title, func(ctx app.Context, _ app.Event) { p.Kept.put(ctx, p, t.Start()) }, t.Key).ID("template-"+t.Key),
 				app.P().Class("note").Text(t.Typical),
 			)
 		})),

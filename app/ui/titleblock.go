@@ -21,6 +21,6 @@ func (t *titleBlock) Render() app.UI {
 		app.Dl().Body(app.Range(fields).Slice(func(i int) app.UI {
 			return app.Div().Body(app.Dt().Text(fields[i].Label), app.Dd().Text(fields[i].Value))
 		})),
-		app.P().Class("caution").Text(model.Caution),
+		app.P().Class("caution").Text(t.Desk.Caution()),
 	)
 }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -35,12 +36,21 @@ func (t *tolerance) Render() app.UI {
 	id := fmt.Sprintf("tolerance-%d", t.Index)
 	return app.FieldSet().Class("variable").Body(
 		app.Legend().Text(p.Label+sideWord(sides)),
-		&field{ID: id, Label: label, Unit: n.ValueUnit(p), Value: n.ValueNumber(d, p, value), Set: t.setter(p)},
+		&field{ID: id, Label: label, Tag: t.tag(), Unit: n.ValueUnit(p), Value: n.ValueNumber(d, p, value), Set: t.setter(p)},
 		menu(id+"-varies", "differs", t.varies(), []choice{{"side", "from side to side"}, {"car", "from car to car"}}, t.setVaries),
 		button("Remove", func(ctx app.Context, _ app.Event) {
 			t.Bench.edit(ctx, func() error { return t.Bench.session().RemoveTolerance(t.Index) })
 		}, t.Index).Aria("label", "Remove the tolerance of "+p.Label),
 	)
+}
+
+// tag says where the width comes from.
+func (t *tolerance) tag() string {
+	key := "plusMinus"
+	if t.Tolerance.SD > 0 {
+		key = "sd"
+	}
+	return model.SourceTag(t.Bench.document(), fmt.Sprintf("tolerances.%d.%s", t.Index, key), 1)
 }
 
 func (t *tolerance) varies() string {

@@ -18,6 +18,7 @@ func Gather(ctx context.Context, d *study.Document, o Options) (*Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
+	d = d.Recognised()
 	s := &Sheet{
 		Study: d, Version: o.Version, Date: cmp.Or(o.Date, d.Date), Paper: paper,
 		Candidate: o.candidate(d), Yardstick: o.Yardstick,

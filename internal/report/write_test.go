@@ -118,6 +118,8 @@ func TestInvented(t *testing.T) {
 	look(d, false, true)
 	d.SetSource("left.tieRodOuter.z", study.FromTemplate)
 	look(d, true, true)
-	d.Sources, d.Name = nil, "Own car, invented by none"
+	d.Sources, d.Name = study.Sources{}, "Own car, invented by none"
 	look(d, false, false)
+	d.Sources = nil // as an older version wrote it
+	look(d, true, false)
 }

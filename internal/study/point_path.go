@@ -18,6 +18,18 @@ func (d *Document) PointPath(p PlacedPoint) string {
 	return "suspension." + p.Name
 }
 
+// AnglePath returns the path by which [Sources] know the static "toe" or "camber" of a
+// side.
+func (d *Document) AnglePath(side Side, key string) string {
+	if d.Suspension.Common != nil {
+		if l, r := &d.Suspension.Left, d.Suspension.Right; key == "toe" && l.Toe == r.Toe || key == "camber" && l.Camber == r.Camber {
+			return key // one number for both
+		}
+		return key + "." + string(side)
+	}
+	return string(side) + "." + key
+}
+
 // SourcePath returns the path by which [Sources] know a point.
 func (d *Document) SourcePath(p PlacedPoint) string {
 	return strings.TrimPrefix(d.PointPath(p), "suspension.")

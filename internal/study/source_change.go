@@ -23,7 +23,7 @@ func (d *Document) Attribute(from *Document, source Source) {
 	}
 	a := attribution{source: source, before: from.Sources, now: map[string]Source{}}
 	a.compare(child{node: is.root}, child{node: was.root})
-	d.Sources = is.pack(from.other(), func(path string) Source { return a.now[path] })
+	d.Sources = from.Sources.stated(is.pack(from.other(), func(path string) Source { return a.now[path] }))
 }
 
 // SetSource says where the numbers at and under a path come from.
@@ -57,8 +57,17 @@ func (d *Document) MirrorSources(of Side) {
 // resource asks anew for the source of every number.
 func (d *Document) resource(source func(path string) Source) {
 	if t, err := newNumberTree(d); err == nil {
-		d.Sources = t.pack(d.other(), source)
+		d.Sources = d.Sources.stated(t.pack(d.other(), source))
 	}
+}
+
+// stated returns the sources that take the place of others. Where a study has stated its
+// sources it goes on to, be there nothing left to state: see [Document.Recognised].
+func (s Sources) stated(next Sources) Sources {
+	if s != nil && next == nil {
+		return Sources{}
+	}
+	return next
 }
 
 // other returns the source of the numbers that no key speaks of.
