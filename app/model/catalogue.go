@@ -9,7 +9,9 @@ import (
 )
 
 // AddPart adds a part to the catalogue.
-func (s *Session) AddPart(part study.Part) error { return s.addParts("add a part", study.FromTyping, part) }
+func (s *Session) AddPart(part study.Part) error {
+	return s.addParts("add a part", study.FromTyping, part)
+}
 
 // TakeParts adds the parts of a table to the catalogue in one step.
 func (s *Session) TakeParts(parts []study.Part) error {
