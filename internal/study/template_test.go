@@ -27,6 +27,9 @@ func TestTemplates(t *testing.T) {
 			if !strings.HasSuffix(d.Name, " (invented)") || !strings.HasPrefix(d.Notes, "Invented car: ") {
 				t.Errorf("name %q, notes %q: want both to say that the car is invented", d.Name, d.Notes)
 			}
+			if !d.Borrowed().All() || len(d.Sources) != 1 {
+				t.Errorf("sources %v: want them to say that every number is a template's", d.Sources)
+			}
 			if tt.Title == "" || !strings.HasSuffix(tt.Typical, ".") {
 				t.Errorf("title %q, typical %q: want a title and a sentence", tt.Title, tt.Typical)
 			}
