@@ -109,7 +109,7 @@ func TestAnotherStudyBringsNothingAlong(t *testing.T) {
 	s := onStage(t, store.Memory{}, "find")
 	p := s.panels
 	p.finding.fault, p.forging.fault, p.shelving.fault, p.reading.fit.fault, p.mapping.trading.fault = "old", "old", "old", "old", "old"
-	f := &find{Bench: bench{s.desk, p.Caller, p.Changed, p.say, p.undo, p.lasting}, State: &p.finding}
+	f := &find{Bench: s.panels.bench(), State: &p.finding}
 	s.do(func(ctx app.Context) {
 		f.start(ctx, app.Event{})
 		if !p.finding.job.running() {
@@ -140,7 +140,7 @@ func TestHalfARowIsKept(t *testing.T) {
 		return strings.Join(k.Texts[model.LeftField:], "|")
 	}
 	typeKeys := func(keys ...string) {
-		r := &readings{Bench: bench{s.desk, nil, s.panels.Changed, s.panels.say, s.panels.undo, s.panels.lasting}, State: &s.panels.reading, Typed: func() { s.panels.Kept.noteDraft(s.panels) }}
+		r := &readings{Bench: s.panels.bench(), State: &s.panels.reading, Typed: func() { s.panels.Kept.noteDraft(s.panels) }}
 		s.do(func(ctx app.Context) {
 			r.typed(func(k *model.Keypad) { k.Go(model.LeftField) })
 			for _, key := range keys {
