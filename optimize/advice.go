@@ -3,6 +3,7 @@ package optimize
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"toewright/solver"
 )
@@ -50,9 +51,26 @@ type Advice struct {
 	Final bool
 }
 
+// For reports whether the advice is for a side.
+func (a *Advice) For(s solver.Side) bool { return slices.Contains(a.Sides, s) }
+
 // finalBand is the width, mm, of a band that needs no further readings where no
 // step is stated: a spacer of a millimetre hits it.
 const finalBand = 1.0
+
+// Learnt returns what the readings left of the standard deviation that the advised value
+// had before them: 1 where they say nothing of it, NaN where nothing is known of how it
+// depends on the car.
+func (f *FittedCar) Learnt(a *Advice) float64 {
+	if a.Rates == nil {
+		return math.NaN()
+	}
+	before := 0.0
+	for k := range f.Unknowns {
+		before = math.Hypot(before, a.Rates[k]*f.Unknowns[k].SD)
+	}
+	return a.SD / before
+}
 
 // Turns returns the turns of an adjuster that makes a rod longer by length, mm:
 // one sleeve on threads of opposite hands has both their pitches, mm, a rod end

@@ -47,9 +47,12 @@ func ParseGauge(name string) (Gauge, error) {
 	return 0, fmt.Errorf("optimize: gauge %q is unknown; use indicators, plate, dial or tape", name)
 }
 
+// bounded reports whether the gauge reads no more than its own length.
+func (g Gauge) bounded() bool { return g == Plate || g == Tape }
+
 // Reading returns what the gauge reads on a base, in the base's unit, at a toe.
 func (g Gauge) Reading(toe solver.Angle, base float64) float64 {
-	if g == Plate || g == Tape {
+	if g.bounded() {
 		return base * math.Sin(float64(toe))
 	}
 	return base * math.Tan(float64(toe))
@@ -59,7 +62,7 @@ func (g Gauge) Reading(toe solver.Angle, base float64) float64 {
 // within 90 deg of straight. It is NaN for a plate that reads more than its own
 // length.
 func (g Gauge) Toe(x, base float64) solver.Angle {
-	if g == Plate || g == Tape {
+	if g.bounded() {
 		return solver.Angle(math.Asin(x / base))
 	}
 	return solver.Angle(math.Atan2(x, base))
@@ -68,7 +71,7 @@ func (g Gauge) Toe(x, base float64) solver.Angle {
 // rate returns the derivative of the reading by the toe, by radian.
 func (g Gauge) rate(toe solver.Angle, base float64) float64 {
 	c := math.Cos(float64(toe))
-	if g == Plate || g == Tape {
+	if g.bounded() {
 		return base * c
 	}
 	return base / (c * c)

@@ -190,27 +190,50 @@ func (m *gaugeModel) write(r *gaugeRun, x []float64, v *Values) {
 	c := &m.curves[r.side]
 	for i := range r.rows {
 		for _, row := range r.rows[i] {
-			m.writeRow(row, c, i, x, v)
+			m.writeRow(row, c, i, r.travels[i], x, v)
 		}
 	}
 }
 
-func (m *gaugeModel) writeRow(at gaugeRow, c *solver.Curve, i int, x []float64, v *Values) {
+func (m *gaugeModel) writeRow(at gaugeRow, c *solver.Curve, i int, travel float64, x []float64, v *Values) {
 	if !m.used[at.row] {
 		v.R[at.row] = 0
 		return
 	}
 	s := &m.sets[at.set]
 	toe := c.Positions[i].Toe
-	v.R[at.row] = (m.zero(at.set, x) + s.Gauge.Reading(toe, s.Base) - s.Readings[at.reading].Value) / s.Repeatability
+	gain := m.gain(s, travel, x)
+	v.R[at.row] = (m.zero(at.set, x) + gain + s.Gauge.Reading(toe, s.Base) - s.Readings[at.reading].Value) / s.Repeatability
 	if v.JR == nil {
 		return
 	}
 	row := v.JR.RawRowView(at.row)
 	m.rates(row, c, i, s.Side, s.rate(toe, s.Base)/s.Repeatability)
+	if k := m.slope(s.Side); k >= 0 {
+		row[k] = s.leans() * travel / s.Repeatability
+	}
 	if z := m.zeros[at.set]; z >= 0 {
 		row[z] = 1 / s.Repeatability
 	}
+}
+
+// slope returns the unknown that is the slope of a side's gauge; -1 where there is none.
+func (m *gaugeModel) slope(side solver.Side) int {
+	for k := range m.unknowns {
+		if u := &m.unknowns[k]; u.Kind == GaugeSlopeUnknown && u.Sides.Includes(side) {
+			return k
+		}
+	}
+	return -1
+}
+
+// gain returns what the slope of the gauge adds to a reading, mm, at a travel as read.
+func (m *gaugeModel) gain(s *ReadingSet, travel float64, x []float64) float64 {
+	k := m.slope(s.Side)
+	if k < 0 {
+		return 0
+	}
+	return s.leans() * travel * x[k]
 }
 
 // zero returns the zero of a set.

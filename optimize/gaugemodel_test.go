@@ -89,9 +89,10 @@ func TestGaugeModelDerivatives(t *testing.T) {
 		},
 	}
 	p.Sets[1].Zero = &known
+	p.Sets[0].SlopeSD, p.Sets[2].SlopeSD, p.Sets[2].Turned = 0.001, 0.002, true // and the right one is known not to lean
 	us := p.unknowns()
 	m := newGaugeModel(p, us)
-	if got, want := keysOf(us), "tieRodOuter.z@left tieRodOuter.z@right lowerBallJoint.y upperFrontPivot.z@right caster@left caster@right steeringArmLength@left steeringArmLength@right travelZero@left travelZero@right steerZero"; got != want {
+	if got, want := keysOf(us), "tieRodOuter.z@left tieRodOuter.z@right lowerBallJoint.y upperFrontPivot.z@right caster@left caster@right steeringArmLength@left steeringArmLength@right travelZero@left travelZero@right steerZero gaugeSlope@left"; got != want {
 		t.Errorf("unknowns are %s, want %s", got, want)
 	}
 	if m.size != (Size{Variables: len(us) + 2, Residuals: 8}) {
@@ -102,6 +103,9 @@ func TestGaugeModelDerivatives(t *testing.T) {
 		x[k], scales[k] = 0.4*float64(k%5)-0.7, 50
 		if k < len(us) && us[k].Parameter.Quantity == solver.AngleQuantity {
 			x[k], scales[k] = 0.004, 0.2
+		}
+		if k < len(us) && us[k].Kind == GaugeSlopeUnknown {
+			x[k], scales[k] = 0.003, 0.1
 		}
 	}
 	checkJacobians(t, m, x, scales)

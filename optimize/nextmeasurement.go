@@ -18,6 +18,10 @@ type Measurement struct {
 	Changes []solver.Change
 	Side    solver.Side
 	Travels []float64
+	// Turned and Base say that the gauge is to be turned round for it, or set to
+	// another base, mm; false and 0 leave it as it was read last.
+	Turned bool
+	Base   float64
 	// SD is the standard deviation that the advised value would then have, mm or
 	// radians.
 	SD float64
@@ -104,26 +108,38 @@ func (f *FittedCar) setups(q *AdviceRequest, a *Advice, side solver.Side, stated
 
 // readAgain returns the runs that can be read in one set-up, with the gauge that
 // the side was last read with: the whole of its travels, or static height and one
-// of the ends.
+// of the ends. Where the gauge may lean, the whole is read with it turned round, or
+// on another base, as well.
 func (f *FittedCar) readAgain(a *Advice, side solver.Side, parts []solver.Change) ([]Measurement, error) {
 	gauge := f.lastOf(side)
 	all := travelsOf(gauge)
-	runs := [][]float64{all}
+	again := Measurement{Unknown: -1, Changes: parts, Side: side, Travels: all}
+	runs := []Measurement{again}
 	for _, end := range []float64{all[0], all[len(all)-1]} {
 		if end != 0 {
-			runs = append(runs, []float64{0, end})
+			short := again
+			short.Travels = []float64{0, end}
+			runs = append(runs, short)
 		}
 	}
-	var out []Measurement
-	for _, run := range runs {
-		sd, err := f.afterReading(a, gauge, parts, run)
-		if err != nil {
+	if gauge.SlopeSD > 0 {
+		turned, wide := again, again
+		turned.Turned, wide.Base = true, wideBase*gauge.Base
+		if runs = append(runs, turned); gauge.Gauge != Tape { // whose base is the tyre
+			runs = append(runs, wide)
+		}
+	}
+	for i := range runs {
+		if err := f.afterReading(a, gauge, &runs[i]); err != nil {
 			return nil, err
 		}
-		out = append(out, Measurement{Unknown: -1, Changes: parts, Side: side, Travels: run, SD: sd})
 	}
-	return out, nil
+	return runs, nil
 }
+
+// wideBase is how many times as long a second base of a gauge is taken: on it the same
+// lean is half the toe.
+const wideBase = 2
 
 // lastOf returns the last set of a side.
 func (f *FittedCar) lastOf(side solver.Side) *ReadingSet {
@@ -145,17 +161,47 @@ func travelsOf(s *ReadingSet) []float64 {
 	return slices.Compact(out)
 }
 
-// afterReading returns the standard deviation of the advised value after a run.
-func (f *FittedCar) afterReading(a *Advice, gauge *ReadingSet, parts []solver.Change, travels []float64) (float64, error) {
+// afterReading sets the standard deviation that the advised value has after a run.
+func (f *FittedCar) afterReading(a *Advice, gauge *ReadingSet, m *Measurement) error {
 	s := *gauge
-	s.Changes, s.Zero, s.Readings = parts, nil, nil
-	for _, t := range travels {
+	s.Changes, s.Zero, s.Readings = m.Changes, nil, nil
+	s.Turned = s.Turned != m.Turned
+	if m.Base > 0 {
+		s.Base = m.Base
+	}
+	for _, t := range m.Travels {
 		s.Readings = append(s.Readings, Reading{Travel: t})
 	}
 	v, err := f.innovation([]ReadingSet{s})
 	if err != nil {
-		return 0, err
+		return err
 	}
 	shared := times(make([]float64, len(v.off)), v.rates, f.sharedWith(a.Rates))
-	return math.Sqrt(math.Max(a.SD*a.SD-inner(v.weight, shared), 0)), nil
+	m.SD = math.Sqrt(math.Max(a.SD*a.SD-inner(v.weight, shared), 0))
+	return nil
+}
+
+// Lean returns by how much the slopes of the gauges could move the advised value: the
+// half of the 90 % band that they alone make, mm or radians. It is 0 where no gauge may
+// lean, and where nothing is known of how the value depends on the readings.
+func (f *FittedCar) Lean(a *Advice) float64 {
+	if a.Rates == nil {
+		return 0
+	}
+	shared, variance := f.sharedWith(a.Rates), 0.0
+	for k := range f.Unknowns {
+		if f.Unknowns[k].Kind == GaugeSlopeUnknown {
+			variance += shared[k] * shared[k] / f.Covariance.At(k, k)
+		}
+	}
+	return bandSD * math.Sqrt(variance)
+}
+
+// HalfStep returns half a step of the advice asked for, or half of the band that needs no
+// further readings: what moves the advice by more changes the part.
+func (q *AdviceRequest) HalfStep() float64 {
+	if q.Step > 0 {
+		return q.Step / 2
+	}
+	return finalBand / 2
 }

@@ -27,6 +27,12 @@ type ReadingSet struct {
 	Changes []solver.Change
 	// Run is the way the wheel went, so that play shows as hysteresis.
 	Run RunDirection
+	// SlopeSD is the standard deviation of what the gauge gains steadily with travel,
+	// length of reading by length of travel, which all runs of a side share; 0 is that
+	// of a gauge known not to. Turned says that the gauge stood end for end, so that it
+	// loses as much as it gained before.
+	SlopeSD float64
+	Turned  bool
 	// Zero is what the gauge reads at no toe; nil where it was zeroed anywhere.
 	Zero     *float64
 	Readings []Reading // in any order; a travel may stand twice
@@ -50,6 +56,9 @@ func (s *ReadingSet) check(n int) error {
 	if !(s.Repeatability > 0) || math.IsInf(s.Repeatability, 0) {
 		return problemErrorf("%s: repeatability is %g mm, must be positive: state one standard deviation of a reading", s.label(n), s.Repeatability)
 	}
+	if !(s.SlopeSD >= 0) || math.IsInf(s.SlopeSD, 0) {
+		return problemErrorf("%s: slope has standard deviation %g, must be 0 or more", s.label(n), s.SlopeSD)
+	}
 	if len(s.Readings) < 2 {
 		return problemErrorf("%s has %d readings, needs 2 or more: the gauge's zero takes one", s.label(n), len(s.Readings))
 	}
@@ -57,8 +66,41 @@ func (s *ReadingSet) check(n int) error {
 		if !allFinite([]float64{r.Travel, r.Value}) {
 			return problemErrorf("%s: reading %d is no number", s.label(n), i+1)
 		}
+		if s.Gauge.bounded() && math.Abs(r.Value-s.known()) > s.Base {
+			return problemErrorf("%s: reading %d is %g mm, longer than the %s's base of %g mm", s.label(n), i+1, r.Value, s.Gauge, s.Base)
+		}
 	}
 	return nil
+}
+
+// known returns the zero where it is known, else 0.
+func (s *ReadingSet) known() float64 {
+	if s.Zero != nil {
+		return *s.Zero
+	}
+	return 0
+}
+
+// leans returns what the reading gains by the slope of the gauge and by travel: 1, -1
+// where the gauge was turned round, 0 where it is known not to lean.
+func (s *ReadingSet) leans() float64 {
+	switch {
+	case s.SlopeSD == 0:
+		return 0
+	case s.Turned:
+		return -1
+	}
+	return 1
+}
+
+// Alike reports whether all readings are the same figure.
+func (s *ReadingSet) Alike() bool {
+	for _, r := range s.Readings {
+		if r.Value != s.Readings[0].Value {
+			return false
+		}
+	}
+	return true
 }
 
 // label names set number n in messages, counted from 1.

@@ -195,8 +195,16 @@ func (s *stack) band(a *Advice, room *bottom) {
 	if a.AtBound {
 		free -= s.slope(a.Best) / (curvature / (2 * h))
 	}
-	a.Low = math.Min(math.Max(free-bandSD*a.SD, s.q.Min), s.q.Max)
-	a.High = math.Min(math.Max(free+bandSD*a.SD, s.q.Min), s.q.Max)
+	low, high := s.q.Min, s.q.Max
+	if a.AtBound { // the value would rather lie beyond what can be built, or asked for
+		if free < a.Best {
+			low = a.Best
+		} else {
+			high = a.Best
+		}
+	}
+	a.Low = math.Min(math.Max(free-bandSD*a.SD, low), high)
+	a.High = math.Min(math.Max(free+bandSD*a.SD, low), high)
 }
 
 // slopes returns the derivatives of half the mean square by the unknowns and by

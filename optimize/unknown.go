@@ -31,16 +31,20 @@ const (
 	// SteerZeroUnknown is where the steering stood when it was called straight
 	// ahead, mm of a rack or radians of a pitman arm.
 	SteerZeroUnknown
+	// GaugeSlopeUnknown is what the gauge of a side gains with travel, length by length.
+	GaugeSlopeUnknown
 )
 
-// Key names the unknown: the parameter's key, "travelZero" or "steerZero", with
-// the side it is restricted to.
+// Key names the unknown: the parameter's key, "travelZero", "steerZero" or
+// "gaugeSlope", with the side it is restricted to.
 func (u *Unknown) Key() string {
 	switch u.Kind {
 	case TravelZeroUnknown:
 		return "travelZero" + u.Sides.Suffix()
 	case SteerZeroUnknown:
 		return "steerZero"
+	case GaugeSlopeUnknown:
+		return "gaugeSlope" + u.Sides.Suffix()
 	}
 	return u.Parameter.Key + u.Sides.Suffix()
 }
@@ -62,7 +66,24 @@ func (p *GaugeFit) unknowns() []Unknown {
 	if p.SteerZero > 0 {
 		us = append(us, Unknown{SD: p.SteerZero, Kind: SteerZeroUnknown})
 	}
+	for _, s := range read {
+		if sd := p.slopeSD(s); sd > 0 {
+			us = append(us, Unknown{Sides: only(s), SD: sd, Kind: GaugeSlopeUnknown})
+		}
+	}
 	return us
+}
+
+// slopeSD returns the standard deviation of the slope of a side's gauge: the largest
+// stated by its runs.
+func (p *GaugeFit) slopeSD(side solver.Side) float64 {
+	sd := 0.0
+	for i := range p.Sets {
+		if s := &p.Sets[i]; s.Side == side {
+			sd = max(sd, s.SlopeSD)
+		}
+	}
+	return sd
 }
 
 // only selects one side.

@@ -29,11 +29,12 @@ type FitResult struct {
 	Chance           float64 `json:"chance"`  // of a fit as bad, or worse, were all as stated
 	Verdict          string  `json:"verdict"` // "explained", "not explained" or "too good"
 
-	Outliers []OutlierResult         `json:"outliers"` // readings left out
-	Slips    []SlipResult            `json:"slips"`    // likely mistakes in what was written down
-	Play     []PlayResult            `json:"play"`     // bump and droop runs that disagree
-	Sets     []ReadingSetResult      `json:"sets"`     // as the study lists them, those to verify left out
-	Settled  []SettledResult         `json:"settled"`  // combinations that the readings settle
+	Nothing  []string                `json:"nothing,omitzero"` // readings that settle nothing, and why
+	Outliers []OutlierResult         `json:"outliers"`         // readings left out
+	Slips    []SlipResult            `json:"slips"`            // likely mistakes in what was written down
+	Play     []PlayResult            `json:"play"`             // bump and droop runs that disagree
+	Sets     []ReadingSetResult      `json:"sets"`             // as the study lists them, those to verify left out
+	Settled  []SettledResult         `json:"settled"`          // combinations that the readings settle
 	Advice   map[string]AdviceResult `json:"advice,omitzero"`
 	Next     []MeasurementResult     `json:"next"` // what to measure next, the most useful first
 	Verify   *VerifyResult           `json:"verify,omitzero"`
@@ -80,7 +81,7 @@ type ReadingSetResult struct {
 	Side      string    `json:"side"`
 	Zero      float64   `json:"zero"`      // what the gauge reads at no toe
 	Travels   []float64 `json:"travels"`   // of the wheel
-	Toe       []float64 `json:"toe"`       // as read, degrees
+	Toe       []Number  `json:"toe"`       // as read, degrees; none where a plate that short reads no such toe
 	Residuals []float64 `json:"residuals"` // read less predicted
 }
 
@@ -106,7 +107,11 @@ type AdviceResult struct {
 	Value   float64 `json:"value"`  // what the steps come to
 	Fitted  float64 `json:"fitted"` // what stood in the last readings
 	AtBound bool    `json:"atBound"`
-	Final   bool    `json:"final"` // the band is narrow enough to order the part
+	// Lean is by how much a gauge that leans could move Best, with 90 % probability.
+	Lean float64 `json:"lean"`
+	// SettlesLean is what to read where that is more than half a step, in words.
+	SettlesLean string `json:"settlesLean,omitzero"`
+	Final       bool   `json:"final"` // the band is narrow enough to order the part
 	// TieRod is by how much the tie rod gets longer to bring static toe back, and
 	// Turns that in turns of the adjuster; none without a thread's pitch.
 	TieRod float64 `json:"tieRod"`

@@ -38,10 +38,10 @@ func (f *fitter) result(ctx context.Context, o FitOptions) (*FitResult, error) {
 }
 
 // key returns an unknown's key, without the side where only one was read and the
-// study's prior has none either.
+// study's prior has none either. A gauge's slope always says whose.
 func (f *fitter) key(u *optimize.Unknown) string {
 	key := u.Key()
-	if f.bothRead() {
+	if f.bothRead() || u.Kind == optimize.GaugeSlopeUnknown {
 		return key
 	}
 	bare, _, _ := strings.Cut(key, "@")
@@ -70,6 +70,8 @@ func (f *fitter) shown(u *optimize.Unknown, v float64) float64 {
 		return f.doc.FromSolver(u.Parameter, v)
 	case optimize.SteerZeroUnknown:
 		return f.steerShown(v)
+	case optimize.GaugeSlopeUnknown: // the same in any unit
+		return v
 	}
 	return f.doc.Units.FromMillimetres(v)
 }
@@ -125,7 +127,7 @@ func (f *fitter) sets() []ReadingSetResult {
 		r := ReadingSetResult{Set: f.places[i], Side: s.Side.String(), Zero: f.length(f.car.Zeros[i]), Residuals: f.lengths(f.car.Residuals[i])}
 		for _, v := range s.Readings {
 			r.Travels = append(r.Travels, f.length(v.Travel))
-			r.Toe = append(r.Toe, s.Gauge.Toe(v.Value-f.car.Zeros[i], s.Base).Degrees())
+			r.Toe = append(r.Toe, degrees(s.Gauge.Toe(v.Value-f.car.Zeros[i], s.Base).Radians()))
 		}
 		out = append(out, r)
 	}
@@ -158,8 +160,16 @@ func (f *fitter) addAdvice(_ context.Context, out *FitResult, o FitOptions) erro
 	}
 	out.Advice = map[string]AdviceResult{}
 	for _, a := range list {
+		advice := f.advice(q, a)
+		if why := f.saysNothing(a); len(why) > 0 {
+			advice.Final = false
+			out.Nothing = append(out.Nothing, why...)
+		}
+		if advice.SettlesLean, err = f.settlesLean(q, a); err != nil {
+			return err
+		}
 		for _, side := range a.Sides {
-			out.Advice[side.String()] = f.advice(q, a)
+			out.Advice[side.String()] = advice
 		}
 	}
 	return f.addNext(out, q, list, cmp.Or(o.Measure, DefaultMeasured))
@@ -169,7 +179,7 @@ func (f *fitter) advice(q *optimize.AdviceRequest, a *optimize.Advice) AdviceRes
 	shown := func(v float64) float64 { return f.doc.FromSolver(q.Parameter, v) }
 	out := AdviceResult{
 		Best: shown(a.Best), Low: shown(a.Low), High: shown(a.High), SD: Number(shown(a.SD)), Step: a.Step,
-		Value: shown(a.Value), Fitted: shown(a.Fitted), AtBound: a.AtBound, Final: a.Final,
+		Value: shown(a.Value), Fitted: shown(a.Fitted), AtBound: a.AtBound, Final: a.Final, Lean: shown(f.car.Lean(a)),
 		TieRod: f.length(a.Tie), Turns: none, Expect: bandFigures(a.AtValue),
 	}
 	if rod := f.doc.TieRod; rod != nil && rod.ThreadPitch > 0 {
@@ -209,6 +219,21 @@ func (f *fitter) addNext(out *FitResult, q *optimize.AdviceRequest, list []*opti
 		out.Next = append(out.Next, MeasurementResult{f.measurementWords(&m), f.doc.FromSolver(q.Parameter, m.SD)})
 	}
 	return nil
+}
+
+// settlesLean says, where a gauge that leans could move advice by more than half a step,
+// which readings would settle most of that; "" elsewhere.
+func (f *fitter) settlesLean(q *optimize.AdviceRequest, a *optimize.Advice) (string, error) {
+	if !(f.car.Lean(a) > q.HalfStep()) {
+		return "", nil
+	}
+	list, err := f.car.NextMeasurements(q, a, nil)
+	for i := range list {
+		if list[i].Unknown < 0 {
+			return f.measurementWords(&list[i]), err
+		}
+	}
+	return "", err
 }
 
 func (f *fitter) addVerify(_ context.Context, out *FitResult, _ FitOptions) error {

@@ -3,6 +3,7 @@ package engine
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"toewright/internal/study"
@@ -38,7 +39,8 @@ func (c *cars) sayFine(x float64) string {
 
 // words says what a fit comes to.
 func (f *fitter) words(r *FitResult) []string {
-	lines := []string{f.verdictWords(r)}
+	lines := append(slices.Clone(r.Nothing), f.verdictWords(r))
+	lines = append(lines, f.priorWords()...)
 	for _, o := range r.Outliers {
 		lines = append(lines, fmt.Sprintf("reading %d of set %d (%s, travel %s) was left out: it is %s off what all others say, %.1f standard deviations; read it again",
 			o.Reading+1, o.Set+1, o.Side, f.say(o.Travel), f.sayFine(math.Abs(o.Off)), math.Abs(o.Score)))
@@ -52,12 +54,47 @@ func (f *fitter) words(r *FitResult) []string {
 	for _, side := range []string{"left", "right"} {
 		if a, ok := r.Advice[side]; ok {
 			lines = append(lines, f.adviceWords(side, &a)...)
+			lines = append(lines, f.leanWords(side, &a, r)...)
 		}
 	}
 	if len(r.Next) > 0 && !f.allFinal(r) {
 		lines = append(lines, "to know it better: "+r.Next[0].Words)
 	}
+	lines = append(lines, f.oneWayWords()...)
 	return append(lines, f.verifyWords(r.Verify)...)
+}
+
+// priorWords says what stood for the hardpoints' tolerances where the study states none,
+// and whether the readings asked for more.
+func (f *fitter) priorWords() []string {
+	switch {
+	case f.widened == 0:
+		return nil
+	case f.widened > 1:
+		return []string{fmt.Sprintf("no priors are stated, and the readings want the hardpoints further off than is usual by tape: %g times that was taken, and it may be more; measure the hardpoints, or say in priors how far off they may be", f.widened)}
+	}
+	return []string{"no priors are stated: hardpoints were taken to be as near as is usual by tape; where the file is a template of another car, say in priors how far off it may be"}
+}
+
+// oneWayWords says what runs in one direction leave unseen, and how to see it.
+func (f *fitter) oneWayWords() []string {
+	var sides []string
+	for _, side := range solver.Sides {
+		read, ways := false, map[optimize.RunDirection]bool{}
+		for i := range f.problem.Sets {
+			if s := &f.problem.Sets[i]; s.Side == side {
+				read, ways[s.Run] = true, true
+			}
+		}
+		if read && !(ways[optimize.BumpRun] && ways[optimize.DroopRun]) {
+			sides = append(sides, side.String())
+		}
+	}
+	if len(sides) == 0 {
+		return nil
+	}
+	return []string{strings.Join(sides, " and ") + " side: play cannot be seen in runs that go one way, or do not say which: it stands in them as if it were geometry; " +
+		"read the same travels once into bump and once back into droop, each run with its \"direction\""}
 }
 
 func (f *fitter) verdictWords(r *FitResult) string {
@@ -98,6 +135,25 @@ func (f *fitter) adviceWords(side string, a *AdviceResult) []string {
 			side, math.Abs(float64(a.Turns)), f.sayFine(math.Abs(a.TieRod)), longer))
 	}
 	return lines
+}
+
+// leanWords says where a gauge that leans could move the advice by more than half a
+// step, and which reading would settle that.
+func (f *fitter) leanWords(side string, a *AdviceResult, r *FitResult) []string {
+	if a.SettlesLean == "" {
+		return nil
+	}
+	return []string{fmt.Sprintf("%s side: a gauge that gains steadily with travel, %.2g of it one standard deviation, could move the best value by %s, more than half a step; to settle it: %s",
+		side, r.Fitted["gaugeSlope@"+side].PriorSD, f.advised(a.Lean), a.SettlesLean)}
+}
+
+// advised says a value, or a change, of the advised parameter.
+func (f *fitter) advised(v float64) string {
+	p, _, err := solver.FindParameter(f.design, f.doc.Advise.Parameter)
+	if err != nil || p.Quantity == solver.AngleQuantity {
+		return fmt.Sprintf("%.3g deg", v)
+	}
+	return f.sayFine(v)
 }
 
 // moveWords says the change from what is fitted now, in steps where there are any.
@@ -173,7 +229,14 @@ func (f *fitter) measurementWords(m *optimize.Measurement) string {
 		}
 		with = strings.Join(parts, ", ")
 	}
-	return fmt.Sprintf("take readings on the %s side with %s at travel %s", m.Side, with, strings.Join(travels, ", "))
+	how := ""
+	switch {
+	case m.Turned:
+		how = ", the gauge turned round, front to rear (\"turned\")"
+	case m.Base > 0:
+		how = ", on a base of " + f.say(f.length(m.Base))
+	}
+	return fmt.Sprintf("take readings on the %s side with %s at travel %s%s", m.Side, with, strings.Join(travels, ", "), how)
 }
 
 // verifyWords says whether the readings after fitting pass.

@@ -18,6 +18,7 @@ type fitter struct {
 	checked []int // places of those to verify
 	slips   []optimize.Slip
 	car     *optimize.FittedCar
+	widened float64 // times the priors by default; 0 where the study states its own
 }
 
 func newFitter(d *study.Document) (*fitter, error) {
@@ -52,6 +53,7 @@ const usualRepeatability = 0.05
 func (f *fitter) set(r *study.Reading) (optimize.ReadingSet, error) {
 	mm := f.doc.Units.Millimetres
 	out := optimize.ReadingSet{Name: r.Note, Base: mm(r.Base), Repeatability: cmp.Or(mm(r.Repeatability), usualRepeatability)}
+	out.SlopeSD, out.Turned = r.UsedSlopeSD(), r.Turned
 	if r.Side == study.Right {
 		out.Side = solver.Right
 	}
@@ -171,6 +173,11 @@ func (f *fitter) setPriors() error {
 
 // fit solves the problem, with likely slips looked for first.
 func (f *fitter) fit(ctx context.Context) (err error) {
+	if f.problem.Priors == nil {
+		if f.widened, err = f.problem.WidenPriors(ctx); err != nil {
+			return err
+		}
+	}
 	if f.slips, _, err = f.problem.Slips(ctx); err != nil {
 		return err
 	}

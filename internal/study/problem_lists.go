@@ -59,17 +59,22 @@ func (c *checker) readings() *problem {
 }
 
 // nuisances are unknowns of a fit that are no parameters of the car: the errors
-// of the travel's own zero, in file units, and of the steering's centre.
-var nuisances = map[string]bool{"travelZero": true, "steerZero": true}
+// of the travel's own zero, in file units, of the steering's centre, and what a gauge
+// gains with travel. True are those that a prior frees; the last is free as the
+// readings themselves say.
+var nuisances = map[string]bool{"travelZero": true, "steerZero": true, "gaugeSlope": false}
 
-// IsNuisance reports whether a prior's key is an unknown of the measurement, not
-// a parameter of the car.
-func IsNuisance(key string) bool { return nuisances[key] }
+// IsNuisance reports whether the key is an unknown of the measurement, not a
+// parameter of the car.
+func IsNuisance(key string) bool {
+	_, ok := nuisances[key]
+	return ok
+}
 
 // priors refuses parameters that the car does not have.
 func (c *checker) priors() *problem {
 	for i, v := range c.Priors {
-		if IsNuisance(v.Parameter) {
+		if nuisances[v.Parameter] {
 			continue
 		}
 		if p := c.parameter(fmt.Sprintf("priors.%d.parameter", i), v.Parameter); p != nil {

@@ -1,5 +1,10 @@
 package study
 
+import (
+	"math"
+	"slices"
+)
+
 // Reading is one run of a gauge on one side of the car, with one zero.
 type Reading struct {
 	Side Side `json:"side" rule:"required,oneof=left|right"`
@@ -10,6 +15,12 @@ type Reading struct {
 	// plate, or of the tyre at the tape.
 	Base          float64 `json:"base" rule:"required,positive"`
 	Repeatability float64 `json:"repeatability,omitzero" rule:"positive"` // Repeatability is one standard deviation of one reading.
+	// SlopeSD is one standard deviation of what the gauge gains steadily with travel,
+	// length of reading by length of travel; nil is [UsualSlopeSD], 0 is a gauge known
+	// not to. Turned says that the gauge stood end for end, front to rear, so that it
+	// loses as much as the other runs of the side gain.
+	SlopeSD *float64 `json:"slopeSd,omitzero" rule:"notnegative"`
+	Turned  bool     `json:"turned,omitzero"`
 	// TravelAs says how travel was read; absent is at the wheel centre or the hub. It
 	// counts from the static height, bump positive, at "contact" (the lowest point of the
 	// wheel's plane at the tyre's radius) and "lower-ball-joint" too. "block" is the height
@@ -24,6 +35,32 @@ type Reading struct {
 	Purpose string       `json:"purpose,omitzero" rule:"oneof=fit|verify"` // Purpose is "fit" where absent.
 	Note    string       `json:"note,omitzero"`
 	Values  [][2]float64 `json:"values" rule:"required"` // Values are travel and reading, toe-in positive.
+}
+
+// UsualSlopeSD is what a gauge may gain with travel where a reading states nothing:
+// one standard deviation, a tenth of a millimetre over 67 mm (our own estimate of two
+// dials set unlike in height on a wheel whose camber changes).
+const UsualSlopeSD = 0.0015
+
+// UsedSlopeSD returns the standard deviation stated or usual.
+func (r *Reading) UsedSlopeSD() float64 {
+	if r.SlopeSD != nil {
+		return *r.SlopeSD
+	}
+	return UsualSlopeSD
+}
+
+// tooLong returns the row of the first reading that is longer than the base of a gauge
+// that reads no more than its own length, a plate or a tape; -1 where none is.
+func (r *Reading) tooLong() int {
+	if r.Gauge != "plate" && r.Gauge != "tape" {
+		return -1
+	}
+	zero := 0.0
+	if r.Zero != nil {
+		zero = *r.Zero
+	}
+	return slices.IndexFunc(r.Values, func(v [2]float64) bool { return !(math.Abs(v[1]-zero) <= r.Base) })
 }
 
 // Prior says how well a parameter was known before any reading.

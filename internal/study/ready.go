@@ -35,6 +35,10 @@ func (d *Document) readingsProblem() *problem {
 		if count += len(r.Values); count > maxReadings {
 			return problemf(fmt.Sprintf("readings.%d.values", i), "more than %d readings", maxReadings)
 		}
+		if k := r.tooLong(); k >= 0 {
+			return problemf(fmt.Sprintf("readings.%d.values.%d", i, k), "%g %s is longer than the %s's base of %g %s, which no toe reads; correct the reading or the base",
+				r.Values[k][1], d.Units, r.Gauge, r.Base, d.Units)
+		}
 	}
 	if count == 0 {
 		return problemf("readings", "none to fit; enter travel and gauge readings first")
