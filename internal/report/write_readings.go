@@ -13,7 +13,10 @@ func (p *page) readings() {
 	if f == nil {
 		return
 	}
-	lines := []string{f.Words[0] + "."}
+	var lines []string
+	for _, words := range f.Words[:len(f.Nothing)+1] { // and the verdict
+		lines = append(lines, words+".")
+	}
 	for i := range f.Cars {
 		if f.Cars[i].Candidate == p.Candidate {
 			lines = append(lines, p.predicted(&f.Cars[i].Peak))
