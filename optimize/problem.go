@@ -14,6 +14,8 @@ type Problem struct {
 	// restart begins, moved into the ranges if it lies beyond. Nil means the
 	// middle of each range.
 	Start []float64
+	// Also are further points from which searches begin.
+	Also [][]float64
 }
 
 // ProblemError reports an input that no search can start from.
@@ -42,8 +44,10 @@ func (p *Problem) check() error {
 			return problemErrorf("variable %d (%s) has range %g to %g, want finite ends with the minimum below the maximum", i, v.Name, v.Min, v.Max)
 		}
 	}
-	if p.Start != nil && len(p.Start) != size.Variables {
-		return problemErrorf("start has %d values, want %d", len(p.Start), size.Variables)
+	for _, x := range append([][]float64{p.Start}, p.Also...) {
+		if x != nil && len(x) != size.Variables {
+			return problemErrorf("start has %d values, want %d", len(x), size.Variables)
+		}
 	}
 	return nil
 }
@@ -57,12 +61,15 @@ func (s Size) check() error {
 }
 
 // unitStart returns Start in the unit box.
-func (p *Problem) unitStart() []float64 {
+func (p *Problem) unitStart() []float64 { return p.unit(p.Start) }
+
+// unit returns a point in the unit box, its middle for nil.
+func (p *Problem) unit(x []float64) []float64 {
 	u := make([]float64, len(p.Variables))
 	for i, v := range p.Variables {
 		u[i] = 0.5
-		if p.Start != nil {
-			u[i] = v.toUnit(p.Start[i])
+		if x != nil {
+			u[i] = v.toUnit(x[i])
 		}
 	}
 	return u

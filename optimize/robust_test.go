@@ -90,7 +90,9 @@ func TestRound(t *testing.T) {
 
 func TestTradeOff(t *testing.T) {
 	tr := optimize.TradeOff{ToeSearch: *limitedSearch(t), Levels: 5}
-	tr.Aim = optimize.Limit{Name: "tie rod length", Scale: 1, Of: tieRodLength}
+	tr.Aim = optimize.Aim{Name: "tie rod length", Scale: 1, Misses: 1, Of: func(car *solver.Axle, ws *solver.Workspace, misses []float64) {
+		misses[0] = tieRodLength(car, ws)
+	}}
 	front, err := tr.Front(context.Background(), &optimize.Settings{Restarts: 4})
 	if err != nil {
 		t.Fatal(err)

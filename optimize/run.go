@@ -56,6 +56,12 @@ func (r *run) search() Status {
 	if began, ok := r.polish(r.problem.unitStart()); ok {
 		r.start = began
 	}
+	for _, x := range r.problem.Also {
+		if s := r.box.stopped(); s != NotRun {
+			return s
+		}
+		r.polish(r.problem.unit(x))
+	}
 	if s := r.restart(); s != NotRun {
 		return s
 	}

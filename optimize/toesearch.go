@@ -136,9 +136,7 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 		return nil, err
 	}
 	m := newToeModel(p)
-	r, err := Run(ctx, Problem{
-		Model: m, Variables: p.variables(), Objective: p.Objective(len(m.wheels)), Start: p.start(),
-	}, s)
+	r, err := Run(ctx, p.problem(m), s)
 	if err != nil {
 		return nil, err
 	}
@@ -151,6 +149,15 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 	a.Limits = m.limitStates(r.X)
 	return a, nil
 }
+
+// problem returns the search as [Run] takes it.
+func (p *ToeSearch) problem(m Model) Problem {
+	return Problem{Model: m, Variables: p.variables(), Objective: p.Objective(len(p.wheels())), Start: p.start()}
+}
+
+// Problem returns the search as [Run] takes it, for whoever would solve it otherwise.
+// The search must pass [ToeSearch.Check].
+func (p *ToeSearch) Problem() Problem { return p.problem(newToeModel(p)) }
 
 // Figures returns what the search judges at given values: the figures of all
 // scenarios together and of each, and how the cars stand to the limits.

@@ -3,12 +3,14 @@ package optimize
 import (
 	"context"
 	"math"
+	"slices"
 )
 
 // Design is one design of a trade-off.
 type Design struct {
 	Values []float64
 	Best   Figures
+	Value  float64 // of the search's objective, radians
 	Aim    float64 // value of the second aim
 }
 
@@ -16,41 +18,98 @@ type Design struct {
 // second aim, such as the distance from the stock part or the Ackermann error.
 type TradeOff struct {
 	ToeSearch
-	// Aim is the second aim, to be kept small; its bounds are not used.
-	Aim    Limit
+	Aim    Aim
 	Levels int // designs asked for, at least 2
 }
 
-// Front returns undominated designs in the order of the second aim: the search
-// repeated with the aim held below each of some levels, from that of the least
-// toe change down to the least that the aim comes to. A cancelled context ends it
-// early with the designs found so far.
+// Front returns undominated designs in the order of the second aim, from the least
+// toe change to the least that the aim comes to within bounds and limits: the
+// search repeated with the aim held below each of some levels between the two. Each
+// level is searched from the spread starts and from the design of the next tighter
+// one, which holds it too, so that no design is worse than one that gives more. A
+// cancelled context ends it early with the designs found so far.
 func (t *TradeOff) Front(ctx context.Context, s *Settings) ([]Design, error) {
 	if t.Levels < 2 {
 		return nil, problemErrorf("a trade-off of %d designs; at least 2 are needed", t.Levels)
 	}
-	searches := t.Levels + 1 // the second looks for the least of the aim
-	first, err := t.design(ctx, s.part(0, searches), math.Inf(1))
+	if err := t.Check(); err != nil {
+		return nil, err
+	}
+	if err := t.Aim.check(&t.ToeSearch); err != nil {
+		return nil, err
+	}
+	f := newFront(ctx, t, s)
+	first, err := f.first()
 	if err != nil || first == nil {
 		return nil, err
 	}
-	low, err := t.leastAim(ctx, s.part(1, searches), first.Aim)
+	least, err := f.least(first)
 	if err != nil {
 		return nil, err
 	}
-	front := []Design{*first}
-	for k := 1; k < t.Levels && ctx.Err() == nil; k++ {
-		level := first.Aim + (low-first.Aim)*float64(k)/float64(t.Levels-1)
-		d, err := t.design(ctx, s.part(k+1, searches), level)
+	if !(least.Aim < first.Aim) {
+		return []Design{*first}, nil
+	}
+	designs := []Design{*least}
+	for k := t.Levels - 2; k > 0 && ctx.Err() == nil; k-- {
+		level := first.Aim + (least.Aim-first.Aim)*float64(k)/float64(t.Levels-1)
+		d, err := f.held(level, &designs[len(designs)-1], first)
 		if err != nil {
 			return nil, err
 		}
-		if d != nil && d.Aim < front[len(front)-1].Aim-limitSlack*t.Aim.Scale {
-			front = append(front, *d)
+		designs = append(designs, *d)
+	}
+	return undominated(append(designs, *first)), nil
+}
+
+// undominated returns the designs that gain on those before them, which have less of
+// the aim, from the last to the first.
+func undominated(designs []Design) []Design {
+	var out []Design
+	for _, d := range designs {
+		if len(out) == 0 || d.Value < out[len(out)-1].Value*(1-agreement) {
+			out = append(out, d)
 		}
 	}
-	return front, nil
+	slices.Reverse(out)
+	return out
 }
+
+// front is the state of one trade-off.
+type front struct {
+	*TradeOff
+	ctx      context.Context
+	settings *Settings
+	toe      *toeModel
+	aim      *aimModel
+	done     int // searches
+}
+
+func newFront(ctx context.Context, t *TradeOff, s *Settings) *front {
+	m := newToeModel(&t.ToeSearch)
+	return &front{TradeOff: t, ctx: ctx, settings: s, toe: m, aim: newAimModel(t, m)}
+}
+
+// fewerStarts is by how much fewer spread starts a search has that begins from the
+// designs beside it too.
+const fewerStarts = 3
+
+// run makes the next search, from the spread starts and from others.
+func (f *front) run(m Model, o Objective, also ...[]float64) (Result, error) {
+	s := f.settings.part(f.done, f.Levels+1)
+	f.done++
+	if len(also) > 0 {
+		few := s.withDefaults(len(f.Free))
+		few.Restarts = max(few.Restarts/fewerStarts, 1)
+		s = &few
+	}
+	p := f.problem(m)
+	p.Objective, p.Also = o, also
+	return Run(f.ctx, p, s)
+}
+
+// objective returns what is minimised beside the aim.
+func (f *front) objective() Objective { return f.Objective(len(f.toe.wheels)) }
 
 // part returns settings of which progress is that of search k of n.
 func (s *Settings) part(k, n int) *Settings {
@@ -65,48 +124,83 @@ func (s *Settings) part(k, n int) *Settings {
 	return &out
 }
 
-// design searches with the aim held at most at level; nil where none is found.
-func (t *TradeOff) design(ctx context.Context, s *Settings, level float64) (*Design, error) {
-	p := t.ToeSearch
-	aim := t.Aim
-	aim.Min, aim.Max = math.Inf(-1), level
-	if !math.IsInf(level, 1) {
-		p.Limits = append(append([]Limit(nil), p.Limits...), aim)
-	}
-	a, err := SearchToe(ctx, &p, s)
-	if err != nil || a.Values == nil || a.Result.Status == Infeasible {
+// first returns the design of the least toe change; nil where none holds the limits.
+func (f *front) first() (*Design, error) {
+	r, err := f.run(f.toe, f.objective())
+	if err != nil || r.X == nil || r.Violation > limitSlack {
 		return nil, err
 	}
-	return &Design{Values: a.Values, Best: a.Best, Aim: t.aimAt(a.Values)}, nil
+	return f.design(r.X, r.Value), nil
 }
 
-// aimAt returns the aim of the first scenario's car at x.
-func (t *TradeOff) aimAt(x []float64) float64 {
-	m := newToeModel(&t.ToeSearch)
-	car, err := m.base.Assemble(m.changes(&m.scenarios[0], x), m.scenarios[0].Hold)
+// design returns that of values with a value of the objective.
+func (f *front) design(x []float64, value float64) *Design {
+	d := &Design{Values: x, Value: value, Aim: f.aim.at(x)}
+	d.Best, _ = f.toe.figures(x)
+	return d
+}
+
+// least returns the design of the least toe change among those of the least aim.
+func (f *front) least(first *Design) (*Design, error) {
+	r, err := f.run(f.aim, f.aim.objective(), first.Values)
+	if err != nil || r.X == nil || r.Violation > limitSlack {
+		return first, err
+	}
+	o := f.objective()
+	v := Values{R: make([]float64, f.toe.Size().Residuals), G: make([]float64, f.toe.Size().Limits)}
+	if !f.toe.Evaluate(r.X, &v) {
+		return first, nil
+	}
+	nearest := f.design(r.X, o.Value(v.R))
+	if nearest.Aim >= first.Aim {
+		return first, nil
+	}
+	return f.held(nearest.Aim, nearest, first)
+}
+
+// held returns the best design with the aim at most at a level. Tight is one that
+// holds it; loose need not.
+func (f *front) held(level float64, tight, loose *Design) (*Design, error) {
+	if fixed := f.fixedBy(level); fixed != nil {
+		f.done++
+		return f.rest(fixed, tight)
+	}
+	m := newHeldModel(f.toe, f.aim, level/f.Aim.Scale+limitSlack/2)
+	r, err := f.run(m, f.objective(), tight.Values, loose.Values)
 	if err != nil {
-		return math.NaN()
+		return nil, err
 	}
-	return t.Aim.Of(car, m.ws)
+	if r.X == nil || r.Violation > limitSlack || !(r.Value < tight.Value) {
+		return tight, nil
+	}
+	return f.design(r.X, r.Value), nil
 }
 
-// leastAim returns the least that the aim comes to: a search that cannot hold an
-// aim far below it ends at the design that breaks it least.
-func (t *TradeOff) leastAim(ctx context.Context, s *Settings, from float64) (float64, error) {
-	p := t.ToeSearch
-	aim := t.Aim
-	aim.Min, aim.Max = math.Inf(-1), from-unreachable*t.Aim.Scale
-	p.Limits = append(append([]Limit(nil), p.Limits...), aim)
-	a, err := SearchToe(ctx, &p, s)
-	if err != nil {
-		return 0, err
+// fixedBy returns the parameters that a level leaves no room: the parts of a distance
+// that is to be none.
+func (f *front) fixedBy(level float64) []int {
+	if f.Aim.Of == nil && level <= limitSlack*f.Aim.Scale {
+		return f.aim.parts
 	}
-	if a.Values == nil {
-		return from, nil
-	}
-	return t.aimAt(a.Values), nil
+	return nil
 }
 
-// unreachable is how many of its scales an aim is asked to come down by, which
-// none can.
-const unreachable = 1e6
+// rest returns the best design with the parameters that are fixed as a design has
+// them.
+func (f *front) rest(fixed []int, at *Design) (*Design, error) {
+	grids := make([]Grid, len(f.Free))
+	for _, k := range fixed {
+		grids[k].Step = 1 // any: what has a step stays
+	}
+	free, err := newRefit(&f.ToeSearch, f.toe, grids)
+	if err != nil || free == nil {
+		return at, err
+	}
+	x := free.at(at.Values)
+	pt, v := f.toe.judged(x)
+	o := f.objective()
+	if math.IsInf(pt.broken, 1) || pt.broken > 0 || !(o.Value(v.R) < at.Value) {
+		return at, nil
+	}
+	return f.design(x, o.Value(v.R)), nil
+}

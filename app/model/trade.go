@@ -50,10 +50,18 @@ func (n Numbers) AimValue(d *study.Document, r *engine.TradeOffResult, value flo
 // Trade makes a design of a trade-off a candidate and selects it.
 func (d *Desk) Trade(r *engine.TradeOffResult, p *engine.TradeOffPoint) error {
 	n, doc := NumbersOf(d.Session.Document()), d.Session.Document()
-	name := fmt.Sprintf("%s %s %s", AimLabel(r.Aim), n.AimNumber(doc, r, float64(p.Aim)), n.AimUnit(r))
+	name := fmt.Sprintf("%s %s %s%s", AimLabel(r.Aim), n.AimNumber(doc, r, float64(p.Aim)), n.AimUnit(r), aimGoal(r))
 	i, err := d.Session.AddCandidate(study.Candidate{Name: name, Changes: p.Values})
 	if err == nil {
 		d.Select(i)
 	}
 	return err
+}
+
+// aimGoal says what an aim was counted from, where the aim's label does not.
+func aimGoal(r *engine.TradeOffResult) string {
+	if r.Aim != "ackermann" {
+		return ""
+	}
+	return " from " + plot.Decimal(float64(r.Goal.Value), 1) + " %"
 }

@@ -24,8 +24,8 @@ type trade struct {
 // trading is a trade-off that is sought, or what came of it. It outlives the panel.
 type trading struct {
 	job       job
-	aim       string // empty is the first
-	ackermann float64
+	aim       string   // empty is the first
+	ackermann *float64 // nil is the usual
 	result    *engine.TradeOffResult
 	of        *study.Document // the study that the result is of
 	fault     string
@@ -56,18 +56,18 @@ func (t *trade) Render() app.UI {
 	)
 }
 
-// usualAckermann is the percentage that an Ackermann error is counted from where none is
-// asked for: wheels that roll without scrub.
-const usualAckermann = 100
-
 // percentage is the field of the Ackermann percentage asked for.
 func (t *trade) percentage() app.UI {
+	asked := float64(engine.UsualAckermann)
+	if x := t.State.ackermann; x != nil {
+		asked = *x
+	}
 	return &field{
-		ID: "trade-ackermann", Label: "asked for", Unit: "%", Value: strconv.FormatFloat(cmp.Or(t.State.ackermann, usualAckermann), 'g', -1, 64),
+		ID: "trade-ackermann", Label: "asked for", Unit: "%", Value: strconv.FormatFloat(asked, 'g', -1, 64),
 		Set: func(_ app.Context, text string) error {
 			x, err := parseBound(text)
-			if err == nil && x != nil {
-				t.State.ackermann = *x
+			if err == nil {
+				t.State.ackermann = x
 			}
 			return err
 		},

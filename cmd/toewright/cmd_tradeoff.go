@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"fmt"
 
 	"github.com/spf13/cobra"
 
@@ -33,14 +34,20 @@ FILE - reads standard input.`,
 
 // showTradeOff prints a row for each design.
 func showTradeOff(r *report, f *engine.TradeOffResult) {
+	shown, unit := func(x engine.Number) string { return fixed(float64(x), 3) }, f.AimUnit
+	if f.Goal.Unit == string(r.study.Units) {
+		shown, unit = func(x engine.Number) string { return r.length(float64(x)) }, string(r.shown)
+	}
+	r.line("Toe change by the %s of the %s, against %s.", f.Minimise, sides[f.Side], aimSaid(f))
+	r.line("")
 	t := &table{}
-	header := []string{"rms " + r.toeUnit(), "largest " + r.toeUnit(), f.Aim + " " + f.AimUnit}
+	header := []string{"rms " + r.toeUnit(), "largest " + r.toeUnit(), f.Aim + " " + unit}
 	for _, v := range r.study.Search.Variables {
 		header = append(header, v.Parameter)
 	}
 	t.add(header...)
 	for _, d := range f.Designs {
-		row := []string{r.toe(float64(d.RMS)), r.toe(float64(d.Peak)), fixed(float64(d.Aim), 3)}
+		row := []string{r.toe(float64(d.RMS)), r.toe(float64(d.Peak)), shown(d.Aim)}
 		for _, v := range r.study.Search.Variables {
 			value, unit := r.parameter(v.Parameter, d.Values[v.Parameter])
 			row = append(row, value+" "+unit)
@@ -48,4 +55,23 @@ func showTradeOff(r *report, f *engine.TradeOffResult) {
 		t.add(row...)
 	}
 	r.table(t)
+	if len(f.Designs) == 1 {
+		r.line("")
+		r.line("The car of the least toe change has the least of the aim too that the variables come to.")
+	}
+}
+
+// aimSaid says what an aim is and from what it is counted.
+func aimSaid(f *engine.TradeOffResult) string {
+	switch f.Aim {
+	case "ackermann":
+		return fmt.Sprintf("how far the Ackermann percentage is from %s %%", fixed(float64(f.Goal.Value), 0))
+	case "ratio":
+		of := "the base car's"
+		if f.Goal.Value.Valid() {
+			of += " of " + fixed(float64(f.Goal.Value), 2)
+		}
+		return "how far the steering ratio is from " + of + ", in percent of it"
+	}
+	return "the distance of all parts from the base car's"
 }

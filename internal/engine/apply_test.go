@@ -116,7 +116,7 @@ func TestTradeOffTowardsAckermann(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	full, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Ackermann: 100, Designs: 2})
+	full, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Ackermann: new(float64(100)), Designs: 2})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,11 +15,11 @@ type TradeOffOptions struct {
 	// Aim is the second aim, kept small: "stock", the distance of the parts from
 	// the base car's; "ackermann", how far its percentage is from that asked for;
 	// "ratio", the change of the steering ratio in percent.
-	Aim       string  `json:"aim,omitzero"`
-	Ackermann float64 `json:"ackermann,omitzero"` // percentage asked for; 100 where 0
-	Designs   int     `json:"designs,omitzero"`   // 0 is [DefaultDesigns]
-	Seed      *int    `json:"seed,omitzero"`
-	Side      string  `json:"side,omitzero"` // that of [SearchOptions]
+	Aim       string   `json:"aim,omitzero"`
+	Ackermann *float64 `json:"ackermann,omitzero"` // percentage asked for; [UsualAckermann] where nil
+	Designs   int      `json:"designs,omitzero"`   // 0 is [DefaultDesigns]
+	Seed      *int     `json:"seed,omitzero"`
+	Side      string   `json:"side,omitzero"` // that of [SearchOptions]
 	// TargetOf and TargetSlope are those of [SearchOptions].
 	TargetOf    string   `json:"targetOf,omitzero"`
 	TargetSlope *float64 `json:"targetSlope,omitzero"`
@@ -27,22 +27,41 @@ type TradeOffOptions struct {
 	Progress func(Progress) `json:"-"`
 }
 
+// UsualAckermann is the percentage that an Ackermann error is counted from where none
+// is asked for: wheels that roll without scrub.
+const UsualAckermann = 100
+
 // DefaultDesigns is how many designs a trade-off asks for.
 const DefaultDesigns = 8
 
 // TradeOffResult is what [TradeOff] returns: undominated designs, from the least
-// toe change to the least of the aim.
+// toe change to the least that the aim comes to within the bounds and limits.
 type TradeOffResult struct {
-	Units   study.Units     `json:"units"`
-	Aim     string          `json:"aim"`
-	AimUnit string          `json:"aimUnit"` // "mm", "in" or "%"
-	Designs []TradeOffPoint `json:"designs"`
+	Units    study.Units     `json:"units"`
+	Minimise string          `json:"minimise"` // "rms" or "peak", beside the aim
+	Side     string          `json:"side"`     // the side judged: "left", "right" or "both"
+	Aim      string          `json:"aim"`
+	AimUnit  string          `json:"aimUnit"` // "mm", "in" or "%"
+	Goal     AimGoal         `json:"goal"`
+	Designs  []TradeOffPoint `json:"designs"`
+}
+
+// AimGoal is what an aim is counted from, of which a design's aim says how far it is.
+type AimGoal struct {
+	// Value is the Ackermann percentage asked for, the steering ratio of the base car,
+	// which is none where the study states no input per turn, or the base car's parts,
+	// 0.
+	Value Number `json:"value"`
+	Unit  string `json:"unit"` // "%", "mm", "in" or "" of a ratio
 }
 
 // TradeOffPoint is one design.
 type TradeOffPoint struct {
 	Values study.Changes `json:"values"`
 	ToeFigures
+	Score Number `json:"score"` // the figure that the search minimises, weighted as it says
+	// Aim is how far the design is from the goal: of both hands and all scenarios the
+	// farthest.
 	Aim Number `json:"aim"`
 }
 
@@ -58,11 +77,11 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 	if err != nil {
 		return nil, err
 	}
-	aim, unit, err := s.aim(&o)
+	aim, err := s.aim(&o)
 	if err != nil {
 		return nil, err
 	}
-	t := optimize.TradeOff{ToeSearch: s.problem, Aim: aim, Levels: cmp.Or(o.Designs, DefaultDesigns)}
+	t := optimize.TradeOff{ToeSearch: s.problem, Aim: aim.Aim, Levels: cmp.Or(o.Designs, DefaultDesigns)}
 	front, err := t.Front(ctx, s.settings(&so))
 	if err != nil {
 		return nil, explain(err, "")
@@ -70,59 +89,100 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 	if len(front) == 0 {
 		return nil, s.noAnswer(ctx, optimize.NotEvaluable)
 	}
-	out := &TradeOffResult{Units: d.Units, Aim: aim.Name, AimUnit: unit}
+	out := &TradeOffResult{
+		Units: d.Units, Minimise: s.problem.Measure.String(), Side: sideNames[s.problem.Judge],
+		Aim: aim.Name, AimUnit: aim.unit, Goal: aim.goal,
+	}
 	for _, k := range front {
-		out.Designs = append(out.Designs, TradeOffPoint{s.values(k.Values), toeFigures(k.Best), Number(k.Aim)})
+		out.Designs = append(out.Designs, TradeOffPoint{
+			Values: s.values(k.Values), ToeFigures: toeFigures(k.Best), Score: degrees(k.Value), Aim: Number(aim.shown(k.Aim)),
+		})
 	}
 	return out, nil
 }
 
-// aim returns the second aim, in file units or percent.
-func (s *searcher) aim(o *TradeOffOptions) (optimize.Limit, string, error) {
-	base, err := s.byName(study.BaseName)
-	if err != nil {
-		return optimize.Limit{}, "", err
-	}
-	switch o.Aim {
-	case "", "stock":
-		scale := s.doc.Units.FromMillimetres(1)
-		return optimize.Limit{Name: "stock", Scale: scale, Of: s.fromStock}, string(s.doc.Units), nil
-	case "ackermann":
-		want := cmp.Or(o.Ackermann, 100)
-		return optimize.Limit{Name: "ackermann", Scale: 1, Of: func(x *solver.Axle, ws *solver.Workspace) float64 {
-			turn, ok := turnOf(x, ws, solver.Left)
-			if !ok {
-				return math.NaN()
-			}
-			return math.Abs(float64(ackermann(x, turn)) - want)
-		}}, "%", nil
-	case "ratio":
-		was, ok := steered(base.axle, s.ws, 0)
-		if !ok {
-			return optimize.Limit{}, "", wrongf("aim", "ratio asks for a steering gear")
-		}
-		return optimize.Limit{Name: "ratio", Scale: 1, Of: func(x *solver.Axle, ws *solver.Workspace) float64 {
-			now, ok := steered(x, ws, 0)
-			if !ok {
-				return math.NaN()
-			}
-			return 100 * math.Abs(was.MeanRate()/now.MeanRate()-1)
-		}}, "%", nil
-	}
-	return optimize.Limit{}, "", wrongf("aim", "%.40q is no aim, want stock, ackermann or ratio", o.Aim)
+// secondAim is an aim of a trade-off, with what is said of it.
+type secondAim struct {
+	optimize.Aim
+	unit  string
+	goal  AimGoal
+	shown func(float64) float64 // the aim in the unit
 }
 
-// fromStock returns how far the parts that are searched for stand from the base
-// car's, all together, in file units.
-func (s *searcher) fromStock(x *solver.Axle, _ *solver.Workspace) float64 {
-	sum := 0.0
-	for _, c := range x.Changes() {
-		for i := range s.problem.Free {
-			f := &s.problem.Free[i]
-			if f.Key() == c.Key() && !c.Parameter.Absolute {
-				sum += c.Value * c.Value
+// aim returns the second aim.
+func (s *searcher) aim(o *TradeOffOptions) (*secondAim, error) {
+	switch o.Aim {
+	case "", "stock":
+		unit := string(s.doc.Units)
+		return &secondAim{
+			optimize.Aim{Name: "stock", Scale: 1}, unit, AimGoal{Unit: unit}, s.doc.Units.FromMillimetres,
+		}, nil
+	case "ackermann":
+		return s.ackermannAim(o)
+	case "ratio":
+		return s.ratioAim()
+	}
+	return nil, wrongf("aim", "%.40q is no aim, want stock, ackermann or ratio", o.Aim)
+}
+
+// itself is the aim in its own unit.
+func itself(x float64) float64 { return x }
+
+// ackermannAim is how far the percentage of each hand is from that asked for.
+func (s *searcher) ackermannAim(o *TradeOffOptions) (*secondAim, error) {
+	want := float64(UsualAckermann)
+	if o.Ackermann != nil {
+		want = *o.Ackermann
+	}
+	if math.IsNaN(want) || math.IsInf(want, 0) {
+		return nil, wrongf("ackermann", "%g is no percentage; 100 is that of wheels that roll without scrub, 0 of parallel ones", want)
+	}
+	if s.doc.Vehicle.Wheelbase == 0 {
+		return nil, wrongf("vehicle.wheelbase", "is missing: an Ackermann percentage needs the wheelbase")
+	}
+	if err := s.checkSteers("ackermann"); err != nil {
+		return nil, err
+	}
+	of := func(x *solver.Axle, ws *solver.Workspace, misses []float64) {
+		for i, side := range solver.Sides {
+			misses[i] = math.NaN()
+			if turn, ok := turnOf(x, ws, side); ok {
+				misses[i] = float64(ackermann(x, turn)) - want
 			}
 		}
 	}
-	return s.doc.Units.FromMillimetres(math.Sqrt(sum))
+	aim := optimize.Aim{Name: "ackermann", Scale: 1, Misses: len(solver.Sides), Of: of}
+	return &secondAim{aim, "%", AimGoal{Number(want), "%"}, itself}, nil
+}
+
+// checkSteers refuses an aim of a car without a steering gear.
+func (s *searcher) checkSteers(aim string) error {
+	if g := s.doc.Steering; g == nil || g.Type == "none" {
+		return wrongf("aim", "%s asks for a steering gear: state steering, or take stock", aim)
+	}
+	return nil
+}
+
+// ratioAim is by how many percent the steering about straight ahead becomes quicker or
+// slower than the base car's.
+func (s *searcher) ratioAim() (*secondAim, error) {
+	if err := s.checkSteers("ratio"); err != nil {
+		return nil, err
+	}
+	base, err := s.byName(study.BaseName)
+	if err != nil {
+		return nil, err
+	}
+	was, ok := steered(base.axle, s.ws, 0)
+	if !ok {
+		return nil, wrongf("aim", "ratio: the base car cannot be steered about straight ahead")
+	}
+	of := func(x *solver.Axle, ws *solver.Workspace, misses []float64) {
+		misses[0] = math.NaN()
+		if now, ok := steered(x, ws, 0); ok {
+			misses[0] = 100 * (was.MeanRate()/now.MeanRate() - 1)
+		}
+	}
+	aim := optimize.Aim{Name: "ratio", Scale: 1, Misses: 1, Of: of}
+	return &secondAim{aim, "%", AimGoal{Value: s.ratio(base.axle, s.ws)}, itself}, nil
 }

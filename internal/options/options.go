@@ -84,7 +84,7 @@ func Axle(fs *pflag.FlagSet, o *engine.AxleOptions) {
 // TradeOff adds the options of a trade-off.
 func TradeOff(fs *pflag.FlagSet, o *engine.TradeOffOptions) {
 	choose(fs, &o.Aim, "aim", "what toe change is weighed against", "stock", "ackermann", "ratio")
-	fs.Float64Var(&o.Ackermann, "ackermann", 0, "Ackermann `percentage` asked for; 100 where not given")
+	optional(fs, &o.Ackermann, "ackermann", "Ackermann `percentage` asked for; 100 where not given")
 	fs.IntVar(&o.Designs, "designs", 0, "`number` of designs; 8 where not given")
 	side(fs, &o.Side)
 	target(fs, &o.TargetOf, &o.TargetSlope)

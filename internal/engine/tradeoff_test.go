@@ -1,0 +1,271 @@
+package engine
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// demoStudies returns the invented cars, by name.
+func demoStudies(t *testing.T) map[string]*study.Document {
+	t.Helper()
+	files, err := filepath.Glob("../../testdata/studies/*.json")
+	if err != nil || len(files) == 0 {
+		t.Fatal("no demo studies: ", err)
+	}
+	out := map[string]*study.Document{}
+	for _, f := range files {
+		data, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := study.Decode(data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out[strings.TrimSuffix(filepath.Base(f), ".json")] = d
+	}
+	return out
+}
+
+// rivalTolerance is by how much, as a share, a rival with the same aim may be better:
+// rounding at limits that bind.
+const rivalTolerance = 1e-4
+
+// TestTradeOffAgainstSearch holds each design of each demo car against the search's own
+// with the design's aim as a limit of the study: none may be worse.
+func TestTradeOffAgainstSearch(t *testing.T) {
+	for name, d := range demoStudies(t) {
+		for _, aim := range []string{"ackermann", "ratio"} {
+			if d.Steering == nil || d.Steering.Type == "none" {
+				continue
+			}
+			t.Run(name+" "+aim, func(t *testing.T) {
+				t.Parallel()
+				againstSearch(t, d, TradeOffOptions{Aim: aim, Designs: 3})
+			})
+		}
+	}
+}
+
+func againstSearch(t *testing.T, d *study.Document, o TradeOffOptions) {
+	t.Helper()
+	r, err := TradeOff(t.Context(), d, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, k := range r.Designs {
+		if i == 0 {
+			continue // the search itself
+		}
+		if !(k.Aim < r.Designs[i-1].Aim && k.Score > r.Designs[i-1].Score) {
+			t.Errorf("design %d trades nothing: aim %g after %g, score %g after %g", i, k.Aim, r.Designs[i-1].Aim, k.Score, r.Designs[i-1].Score)
+		}
+		rival := searchOf(t, withAimAsLimit(d, r, float64(k.Aim)), SearchOptions{Seed: o.Seed})
+		if len(rival.Conflict) > 0 {
+			t.Errorf("aim %g: the search holds no %v", k.Aim, rival.Conflict)
+			continue
+		}
+		if best := rival.Optima[0].Value; !(float64(k.Score) <= float64(best)*(1+rivalTolerance)) {
+			t.Errorf("aim %.4f: score %.7f deg at %v, but the search finds %.7f at %v", k.Aim, k.Score, k.Values, best, rival.Best.Values)
+		}
+	}
+}
+
+// withAimAsLimit returns a study whose search has an aim as a limit.
+func withAimAsLimit(d *study.Document, r *TradeOffResult, aim float64) *study.Document {
+	const slack = 1e-6 // of a percentage, as limits have
+	goal, off := float64(r.Goal.Value), aim+slack
+	l := study.Limit{Result: "ackermann"}
+	if r.Aim == "ratio" {
+		l.Result = "steeringRatio"
+		off *= goal / 100
+	}
+	l.Min, l.Max = new(goal-off), new(goal+off)
+	if *l.Min < 0 && r.Aim == "ratio" {
+		l.Min = nil
+	}
+	out := d.Clone()
+	out.Search.Limits = append(out.Search.Limits, l)
+	return out
+}
+
+// TestTradeOffFromStock looks all about the base car, at each design's distance and
+// nearer, for parts that hold the limits and are better.
+func TestTradeOffFromStock(t *testing.T) {
+	for name, d := range demoStudies(t) {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			r, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "stock", Designs: 3})
+			if err != nil {
+				t.Fatal(err)
+			}
+			s, err := newSearcher(d, &SearchOptions{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, k := range r.Designs {
+				radius := d.Units.Millimetres(float64(k.Aim))
+				if best, at := leastWithin(s, radius); best < float64(k.Score)*(1-rivalTolerance) {
+					t.Errorf("within %g mm of stock: score %.7f deg at %v, but %.7f at %v", radius, k.Score, k.Values, best, at)
+				}
+			}
+			if last := r.Designs[len(r.Designs)-1]; !(last.Aim <= 1e-9) {
+				t.Errorf("the last design is %g %s from stock, want the stock car", last.Aim, r.AimUnit)
+			}
+		})
+	}
+}
+
+// leastWithin returns the least score, degrees, among points of a ball about the base
+// car that hold the limits.
+func leastWithin(s *searcher, radius float64) (float64, []float64) {
+	o := s.problem.Problem()
+	best, at := math.Inf(1), []float64(nil)
+	size := o.Model.Size()
+	v := optimize.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
+	const around, along = 120, 3
+	for i := range around {
+		for j := range around {
+			if len(o.Variables) == 2 && j > 0 || j%9 > 0 {
+				continue
+			}
+			a, b := 2*math.Pi*float64(i)/around, math.Pi*float64(j)/around
+			for k := 1; k <= along; k++ {
+				x := []float64{math.Cos(a) * math.Cos(b), math.Sin(a) * math.Cos(b), math.Sin(b)}[:len(o.Variables)]
+				for n := range x {
+					x[n] = math.Max(o.Variables[n].Min, math.Min(o.Variables[n].Max, x[n]*radius*float64(k)/along))
+				}
+				if o.Model.Evaluate(x, &v) && held(v.G) {
+					if f := solver.Angle(o.Objective.Value(v.R)).Degrees(); f < best {
+						best, at = f, x
+					}
+				}
+			}
+		}
+	}
+	return best, at
+}
+
+// held reports whether all limits hold.
+func held(g []float64) bool {
+	for _, x := range g {
+		if !(x <= 0) {
+			return false
+		}
+	}
+	return true
+}
+
+// TestTradeOffBindingLimit: where a limit of the study keeps the aim from its least the
+// last design is the least that the limit allows, not left out.
+func TestTradeOffBindingLimit(t *testing.T) {
+	for _, tt := range []struct{ aim, limit string }{
+		{"stock", `{"result": "steeringArmLength", "min": 130}`},
+		{"stock", `{"result": "tieRodLength", "max": 352}`},
+		{"ackermann", `{"result": "steeringArmLength", "min": 130}`},
+		{"ratio", `{"result": "steeringArmLength", "min": 130}`},
+	} {
+		t.Run(tt.aim+" "+tt.limit, func(t *testing.T) {
+			d := limitedStudy(t, tt.limit)
+			r, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: tt.aim, Designs: 3})
+			if err != nil {
+				t.Fatal(err)
+			}
+			least := leastAimOnGrid(t, d, tt.aim)
+			if last := r.Designs[len(r.Designs)-1]; !(float64(last.Aim) <= least) {
+				t.Errorf("ends at %.4f %s, but %.4f holds the limit", last.Aim, r.AimUnit, least)
+			}
+			for _, k := range r.Designs {
+				if v := measured(t, d, k.Values); !within(&d.Search.Limits[0], v) {
+					t.Errorf("%v has %.6g, breaks %s", k.Values, v, tt.limit)
+				}
+			}
+		})
+	}
+}
+
+// leastAimOnGrid returns the least aim of a grid of cars that hold the study's limits.
+func leastAimOnGrid(t *testing.T, d *study.Document, key string) float64 {
+	t.Helper()
+	s, err := newSearcher(d, &SearchOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	aim, err := s.aim(&TradeOffOptions{Aim: key})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := s.problem.Problem()
+	const steps = 12
+	least := math.Inf(1)
+	size := p.Model.Size()
+	v := optimize.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
+	var x [3]float64
+	for i := range (steps + 1) * (steps + 1) * (steps + 1) {
+		for n := range x {
+			x[n] = p.Variables[n].Min + (p.Variables[n].Max-p.Variables[n].Min)*float64(i%(steps+1))/steps
+			i /= steps + 1
+		}
+		if p.Model.Evaluate(x[:], &v) && held(v.G) {
+			least = math.Min(least, s.problem.AimAt(&aim.Aim, x[:]))
+		}
+	}
+	return aim.shown(least)
+}
+
+// TestTradeOffKeepsItsGoal: what an aim is counted from stands in the answer, and 0 is
+// 0.
+func TestTradeOffKeepsItsGoal(t *testing.T) {
+	d := limitedStudy(t, "")
+	for _, want := range []float64{0, 40, 100, -20} {
+		r, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Ackermann: &want, Designs: 3})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if float64(r.Goal.Value) != want || r.Goal.Unit != "%" {
+			t.Errorf("goal %+v, want %g %%", r.Goal, want)
+		}
+		for _, k := range r.Designs {
+			c, err := Compare(t.Context(), withCandidate(d, k.Values), CompareOptions{Candidate: "design"})
+			if err != nil {
+				t.Fatal(err)
+			}
+			far := 0.0
+			for _, car := range c.Cars {
+				far = math.Max(far, math.Abs(float64(car.Ackermann)-want))
+			}
+			near(t, "off from the percentage asked for", float64(k.Aim), far, 1e-6)
+		}
+	}
+	bad := math.NaN()
+	_, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Ackermann: &bad})
+	wantError(t, err, Wrong, "ackermann", "no percentage")
+}
+
+// withCandidate returns a study with a candidate called design.
+func withCandidate(d *study.Document, changes study.Changes) *study.Document {
+	out := d.Clone()
+	out.Candidates = append(out.Candidates, study.Candidate{Name: "design", Changes: changes})
+	return out
+}
+
+// TestTradeOffNeedsAGear: an aim that the car does not have is refused, not answered
+// with one design.
+func TestTradeOffNeedsAGear(t *testing.T) {
+	rear := demoStudies(t)["double-wishbone-rear"]
+	for _, aim := range []string{"ackermann", "ratio"} {
+		_, err := TradeOff(t.Context(), rear, TradeOffOptions{Aim: aim})
+		wantError(t, err, Wrong, "aim", "steering gear")
+	}
+	bare := limitedStudy(t, "")
+	bare.Vehicle.Wheelbase = 0
+	_, err := TradeOff(t.Context(), bare, TradeOffOptions{Aim: "ackermann"})
+	wantError(t, err, Wrong, "vehicle.wheelbase", "wheelbase")
+}
