@@ -76,10 +76,15 @@ func (x *Axle) ReadTravel(ws *Workspace, s Side, g *TravelGauge, travel float64)
 type travelProbe struct {
 	gauge *TravelGauge
 	side  Side
+	mount         // of a damper; of the lower ball joint its place alone
+	home  float64 // height of the point at travel 0, mm
+}
+
+// mount is where a damper or a spring stands: on the body, and on a part that moves.
+type mount struct {
 	body  Vec      // in the unit's frame
-	local Vec      // of the point: on an arm in the arm's frame, else from the reference point
+	local Vec      // of the point that moves: on an arm in the arm's frame, else from the reference point
 	arm   *armSpec // nil where the upright carries it
-	home  float64  // height of the point at travel 0, mm
 }
 
 // probe returns how the gauge of side s is read.
@@ -99,22 +104,28 @@ func (x *Axle) probe(s Side, g *TravelGauge) (*travelProbe, error) {
 		p.local, p.home = r3.Sub(st.pts[i], st.u.reference(fixedAll(st.pts)).v), st.pts[i].Z
 		return p, nil
 	}
-	body, wheel := g.Damper.Body, g.Damper.Wheel
+	var err error
+	p.mount, err = st.mount(s, g.Damper, places, "damper")
+	return p, err
+}
+
+// mount returns where a damper or a spring, which messages call key, stands on side s.
+func (st *staticUnit) mount(s Side, d Damper, places []dvec, key string) (m mount, err error) {
+	body, wheel := d.Body, d.Wheel
 	if !st.u.beam {
 		body, wheel = s.mirrored(body), s.mirrored(wheel)
 	}
-	p.body = body
-	arm, err := st.u.armOf(g.Damper.On)
-	if err != nil {
-		return nil, err
+	m.body = body
+	if m.arm, err = st.u.armOf(d.On, key); err != nil {
+		return m, err
 	}
-	if p.arm = arm; arm != nil {
-		f := arm.frame(values(places))
-		p.local = f.into(wheel)
-		return p, nil
+	if m.arm != nil {
+		f := m.arm.frame(values(places))
+		m.local = f.into(wheel)
+		return m, nil
 	}
-	p.local = st.fromReference(wheel, places)
-	return p, nil
+	m.local = st.fromReference(wheel, places)
+	return m, nil
 }
 
 // unitOf returns the static position of the unit of side s, and the places that its
@@ -154,8 +165,8 @@ func (u *unit) lowerBall(s Side) (int, error) {
 	return 0, &InputError{"travelAs", "lower-ball-joint needs a suspension with one; use wheel-centre, contact, block or damper"}
 }
 
-// armOf returns the arm that carries a damper, nil for the upright.
-func (u *unit) armOf(c Carrier) (*armSpec, error) {
+// armOf returns the arm that carries a damper or a spring, nil for the upright.
+func (u *unit) armOf(c Carrier, key string) (*armSpec, error) {
 	if c == OnUpright {
 		return nil, nil
 	}
@@ -164,5 +175,5 @@ func (u *unit) armOf(c Carrier) (*armSpec, error) {
 			return a, nil
 		}
 	}
-	return nil, &InputError{"damper", fmt.Sprintf("stands on an arm (%s) that this suspension has not; put it on the knuckle", c)}
+	return nil, &InputError{key, fmt.Sprintf("stands on an arm (%s) that this suspension has not; put it on the knuckle", c)}
 }

@@ -63,7 +63,13 @@ func (p *travelProbe) point(x *Axle, ws *Workspace, at Attitude) (Vec, error) {
 	if p.arm == nil {
 		return pose.at(p.local), nil
 	}
-	pts := x.static[p.side].pts
-	f := newArmFrame(pts[p.arm.front], pts[p.arm.rear], pose.at(r3.Sub(pts[p.arm.ball], c.wheel)))
+	f, _ := p.arm.inPose(x.static[p.side], &pose)
 	return f.from(p.local), nil
+}
+
+// inPose returns where an arm of a corner stands in a pose of its knuckle, and its
+// ball from the wheel centre.
+func (a *armSpec) inPose(st *staticUnit, p *pose) (armFrame, Vec) {
+	ball := p.r.turn(r3.Sub(st.pts[a.ball], st.corner.wheel))
+	return newArmFrame(st.pts[a.front], st.pts[a.rear], r3.Add(p.w, ball)), ball
 }

@@ -1,0 +1,61 @@
+package solver
+
+import "gonum.org/v1/gonum/spatial/r3"
+
+// Rows of a solid axle's system that carry its rods' forces, and in place of the
+// wheels' heights those of its springs.
+const (
+	dragRow, beamTieRow, springRow = 4, 5, 6
+)
+
+// beam sets out to the forces of a solid axle: those in its links, rods and springs
+// that do the work of the loads in every movement of beam and kingpins.
+func (k *Statics) beam(ws *Workspace, in *LoadCase, out *[2]Forces) error {
+	x := k.axle
+	if in.Wheels[Left].idle() && in.Wheels[Right].idle() {
+		return nil
+	}
+	if err := x.originOfBeam(ws, Attitude{Heave: in.Travel, Steer: in.Steer}); err != nil {
+		return err
+	}
+	ws.beam = beamPath{b: x.beam, gear: newGearPath(x.drag, in.Steer, 0), from: [2]float64{in.Travel, in.Travel}}
+	t := &ws.tracer
+	ws.beam.linearise(&ws.origin, 0, &t.f, &t.jac, &t.rate)
+	at := x.beam.poseOf(&ws.origin)
+	work := column{}
+	for _, s := range Sides {
+		m := k.sides[s].spring
+		if m == nil {
+			return &SpringError{s}
+		}
+		arm := at.r.turn(m.local)
+		at.row(pull(r3.Unit(r3.Sub(x.beam.at(&at, arm), m.body)), arm), &t.jac[springRow+int(s)])
+		x.beam.addWork(&at, s, &in.Wheels[s], x.tyreRadius, &work)
+	}
+	if !t.lu.factor(&t.jac, beamUnknowns) || !t.lu.sound() {
+		return unheld(Left, in.Travel)
+	}
+	t.lu.solveTransposed(&work, &work)
+	tie := r3.Unit(r3.Sub(at.ends[Left].arm, at.ends[Right].arm))
+	for _, s := range Sides {
+		f := &out[s]
+		f.TieRod, f.DragLink, f.Spring = work[beamTieRow], work[dragRow], 0-work[springRow+int(s)]
+		if d := k.sides[s].stud; d != nil {
+			f.StudBending = d.bending(r3.Scale(f.TieRod, tie), x.beam.knuckleDirection(&at, int(s), d.axis))
+		}
+	}
+	return nil
+}
+
+// addWork adds the rate of work of a wheel's load by the unknowns of the axle.
+func (b *beam) addWork(p *axlePose, s Side, l *WheelLoad, radius float64, work *column) {
+	e := &p.ends[s]
+	w := l.wrench(b.spinOf(p, int(s)), radius)
+	moment := r3.Add(w.moment, r3.Cross(e.wheel, w.force)) // about the beam's reference point
+	var row column
+	p.row(wrench{w.force, moment}, &row)
+	row[6+int(s)] = e.swing(w.force, e.wheel) + 2/(1+e.h*e.h)*r3.Dot(e.dir, w.moment)
+	for i := range row {
+		work[i] += row[i]
+	}
+}

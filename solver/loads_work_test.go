@@ -1,0 +1,179 @@
+package solver
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// workAgrees is how well the balance of forces and the work that they do agree, as a
+// share of the largest force.
+const workAgrees = 1e-9
+
+// TestForcesDoWork holds rod and spring against virtual work: by the derivatives of
+// the pose, the force in a rod is the rate of the loads' work by its length, springs
+// held; that in a spring by its own length, rods held.
+func TestForcesDoWork(t *testing.T) {
+	r := rand.New(rand.NewPCG(20, 62))
+	for name, x := range map[string]*Axle{"corner": testWishbone(t), "swing arm": testSwingArm(t), "strut": testStrut(t), "beam": testBeam(t)} {
+		p := &LoadParts{}
+		for _, s := range Sides {
+			on := OnLowerArm
+			if x.beam != nil {
+				on = OnUpright
+			}
+			p.Springs[s] = &Spring{Body: s.mirrored(Vec{X: -10, Y: 470, Z: 690}), Wheel: s.mirrored(Vec{X: 15, Y: 590, Z: 225}), On: on}
+		}
+		k, err := x.Statics(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for range 20 {
+			in := LoadCase{Travel: 60*r.Float64() - 30, Steer: 20*r.Float64() - 10}
+			for s := range in.Wheels {
+				in.Wheels[s].Force = Vec{X: 9e3 * (r.Float64() - 0.5), Y: 9e3 * (r.Float64() - 0.5), Z: 5e3 * r.Float64()}
+				in.Wheels[s].Moment = Vec{X: 4e5 * (r.Float64() - 0.5), Y: 4e5 * (r.Float64() - 0.5), Z: 4e5 * (r.Float64() - 0.5)}
+				in.Wheels[s].AtCentre = r.IntN(2) == 0
+			}
+			var got [2]Forces
+			ws := NewWorkspace()
+			if err := k.Forces(ws, &in, &got); err != nil {
+				t.Fatal(name, err)
+			}
+			want := workOfCorners
+			if x.beam != nil {
+				want = workOfBeam
+			}
+			for s, w := range want(t, k, &in) {
+				size := 1 + abs(w.TieRod) + abs(w.Spring)
+				for what, pair := range map[string][2]float64{
+					"tie rod": {got[s].TieRod, w.TieRod}, "spring": {got[s].Spring, w.Spring}, "drag link": {got[s].DragLink, w.DragLink}} {
+					if !(abs(pair[0]-pair[1]) <= workAgrees*size) {
+						t.Errorf("%s, %s %s: %.12g N by balance, %.12g N by work", name, Side(s), what, pair[0], pair[1])
+					}
+				}
+			}
+		}
+	}
+}
+
+func testSwingArm(t *testing.T) *Axle {
+	return testAxle(t, "swing-arm", []Vec{
+		{X: 20, Y: -180, Z: 250}, {X: -900, Y: 240, Z: 330}, {X: -12, Y: 690, Z: 430}, {X: 10, Y: 715, Z: 270},
+		{X: -150, Y: 690, Z: 300}, {X: -160, Y: 60, Z: 330}, {Y: 800, Z: 340}}, nil)
+}
+
+func testStrut(t *testing.T) *Axle {
+	return testAxle(t, "strut", []Vec{
+		{X: 20, Y: 350, Z: 195}, {X: -290, Y: 355, Z: 190}, {X: 6, Y: 710, Z: 180}, {X: -30, Y: 590, Z: 850},
+		{X: -5, Y: 665, Z: 330}, {X: -130, Y: 700, Z: 255}, {X: -145, Y: 345, Z: 265}, {Y: 750, Z: 310}}, nil)
+}
+
+// tipOf returns where a wheel's load acts, from its centre.
+func tipOf(l *WheelLoad, e Vec, radius float64) Vec {
+	if l.AtCentre {
+		return Vec{}
+	}
+	return r3.Scale(-radius, r3.Unit(r3.Sub(up, r3.Scale(r3.Dot(up, e), e))))
+}
+
+// workOfCorners returns the forces of both sides by work.
+func workOfCorners(t *testing.T, k *Statics, in *LoadCase) (out [2]Forces) {
+	t.Helper()
+	x, ws := k.axle, NewWorkspace()
+	for _, s := range Sides {
+		if err := x.originOfCorner(ws, Attitude{Heave: in.Travel, Steer: in.Steer}, s); err != nil {
+			t.Fatal(err)
+		}
+		p := cornerPath{c: x.corners[s], gear: newGearPath(x.balls[s], in.Steer, 0), from: in.Travel, rate: 1}
+		var tr tracer
+		var lift, lengthen movement
+		if !p.velocities(&tr, &ws.origin, &lift) {
+			t.Fatal("a lock")
+		}
+		var b column
+		b[tieRow] = 1 // the rod by 1 mm longer
+		tr.lu.solve(&b, &b)
+		at := p.c.poseOf(&ws.origin, in.Travel)
+		lengthen.omega, lengthen.v = spin(at.g, Vec{X: b[0], Y: b[1], Z: b[2]}), Vec{X: b[3], Y: b[4]}
+		load := in.Wheels[s].mirrored(s)
+		tip := tipOf(&load, at.r.turn(p.c.spin), x.tyreRadius)
+		work := func(m *movement) float64 {
+			return r3.Dot(load.Force, m.velocity(tip)) + r3.Dot(load.Moment, m.omega)
+		}
+		stretch := func(m *movement) float64 { return springRate(k.sides[s].spring, x.static[s], &at, m) }
+		// The spring does what the load does; both together what the rod.s tension does.
+		out[s].Spring = -work(&lift) / stretch(&lift)
+		out[s].TieRod = work(&lengthen) + out[s].Spring*stretch(&lengthen)
+	}
+	return out
+}
+
+// springRate returns the rate of the length of a spring on an arm: its mount turns
+// about the pivots as the ball does.
+func springRate(m *mount, st *staticUnit, p *pose, v *movement) float64 {
+	f, ball := m.arm.inPose(st, p)
+	at := f.from(m.local)
+	axis := r3.Unit(r3.Sub(st.pts[m.arm.front], st.pts[m.arm.rear]))
+	arm := r3.Sub(r3.Add(p.w, ball), st.pts[m.arm.rear])
+	swept := r3.Cross(axis, arm) // of the ball by radian
+	turn := r3.Dot(v.velocity(ball), swept) / r3.Norm2(swept)
+	mountRate := r3.Scale(turn, r3.Cross(axis, r3.Sub(at, st.pts[m.arm.rear])))
+	return r3.Dot(r3.Unit(r3.Sub(at, m.body)), mountRate)
+}
+
+// workOfBeam returns the forces of a solid axle by work.
+func workOfBeam(t *testing.T, k *Statics, in *LoadCase) (out [2]Forces) {
+	t.Helper()
+	x, ws := k.axle, NewWorkspace()
+	if err := x.originOfBeam(ws, Attitude{Heave: in.Travel, Steer: in.Steer}); err != nil {
+		t.Fatal(err)
+	}
+	p := beamPath{b: x.beam, gear: newGearPath(x.drag, in.Steer, 0), from: [2]float64{in.Travel, in.Travel}}
+	var f, rate column
+	var jac matrix
+	var lu factors
+	p.linearise(&ws.origin, 0, &f, &jac, &rate)
+	if !lu.factor(&jac, beamUnknowns) {
+		t.Fatal("a lock")
+	}
+	at := x.beam.poseOf(&ws.origin)
+	moves := func(row int) column { // of the axle when one length grows by 1 mm, or a wheel rises by it
+		var b column
+		b[row] = 1
+		lu.solve(&b, &b)
+		return b
+	}
+	work := func(q *column) (sum float64) {
+		omega, v := spin(at.g, Vec{X: q[0], Y: q[1], Z: q[2]}), Vec{X: q[3], Y: q[4], Z: q[5]}
+		for s := range Sides {
+			e, l := &at.ends[s], &in.Wheels[s]
+			turn := r3.Scale(2*q[6+s]/(1+e.h*e.h), e.dir)
+			tip := r3.Add(e.wheel, tipOf(l, x.beam.spinOf(&at, s), x.tyreRadius))
+			rate := r3.Add(v, r3.Add(r3.Cross(omega, tip), r3.Cross(turn, r3.Sub(tip, e.foot))))
+			sum += r3.Dot(l.Force, rate) + r3.Dot(l.Moment, r3.Add(omega, turn))
+		}
+		return sum
+	}
+	stretch := func(q *column, s Side) float64 {
+		m := k.sides[s].spring
+		arm := at.r.turn(m.local)
+		v := r3.Add(Vec{X: q[3], Y: q[4], Z: q[5]}, r3.Cross(spin(at.g, Vec{X: q[0], Y: q[1], Z: q[2]}), arm))
+		return r3.Dot(r3.Unit(r3.Sub(x.beam.at(&at, arm), m.body)), v)
+	}
+	// Both springs do the work of lifting either wheel: two equations.
+	l, r := moves(6), moves(7)
+	a, b, c, d := stretch(&l, Left), stretch(&l, Right), stretch(&r, Left), stretch(&r, Right)
+	u, v := -work(&l), -work(&r)
+	det := a*d - b*c
+	springs := [2]float64{(u*d - b*v) / det, (a*v - u*c) / det}
+	tension := func(row int) float64 {
+		q := moves(row)
+		return work(&q) + springs[0]*stretch(&q, Left) + springs[1]*stretch(&q, Right)
+	}
+	for s := range out {
+		out[s] = Forces{TieRod: tension(beamTieRow), DragLink: tension(dragRow), Spring: springs[s]}
+	}
+	return out
+}
