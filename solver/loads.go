@@ -105,7 +105,7 @@ func (x *Axle) Statics(p *LoadParts) (*Statics, error) {
 		st, places := x.unitOf(s)
 		side := &out.sides[s]
 		if spring := p.Springs[s]; spring != nil {
-			m, err := st.mount(s, Damper(*spring), places, "spring")
+			m, err := st.mount(s, Damper(*spring), places, "spring"+selectionOf(s).Suffix())
 			if err != nil {
 				return nil, err
 			}
@@ -201,5 +201,5 @@ func (l *WheelLoad) mirrored(s Side) WheelLoad {
 
 // unheld reports that the wheels have a freedom left.
 func unheld(s Side, travel float64) error {
-	return &InputError{"spring", fmt.Sprintf("does not hold the %s wheel at travel %.4g mm: its length does not change with the wheel's travel there, or the linkage is at its lock", s, travel)}
+	return &InputError{"spring" + selectionOf(s).Suffix(), fmt.Sprintf("does not hold the %s wheel at travel %.4g mm: its length does not change with the wheel's travel there, or the linkage is at its lock", s, travel)}
 }

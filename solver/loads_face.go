@@ -22,7 +22,7 @@ func (x *Axle) face(s Side, f *BoltedFace, places []dvec) (*faceStatics, error) 
 	at := func(v Vec) Vec { return st.fromReference(s.mirrored(v), places) }
 	out := &faceStatics{point: at(f.Point), normal: r3.Unit(k.turn(s.mirrored(f.Normal)))}
 	if math.IsNaN(out.normal.X) {
-		return nil, &InputError{"armFace.normal", "has no direction"}
+		return nil, &InputError{"armFace.normal" + selectionOf(s).Suffix(), "has no direction"}
 	}
 	if len(f.Bolts) < 2 {
 		return out, nil
@@ -36,7 +36,7 @@ func (x *Axle) face(s Side, f *BoltedFace, places []dvec) (*faceStatics, error) 
 		out.polar += r3.Norm2(r)
 	}
 	if !(out.polar > minLink*minLink) {
-		return nil, &InputError{"armFace.bolts", "all stand in one place of the face; state where each is"}
+		return nil, &InputError{"armFace.bolts" + selectionOf(s).Suffix(), "all stand in one place of the face; state where each is"}
 	}
 	return out, nil
 }

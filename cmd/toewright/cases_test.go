@@ -34,6 +34,7 @@ type caseFile struct {
 
 type expectedSweep struct {
 	Candidate, Side, Motion string
+	Case                    string // of a load case: TestCasesByLoads
 	Steer                   float64
 	Reach                   *engine.Reach
 	Positions               []struct {
@@ -94,6 +95,9 @@ const (
 func TestCasesBySweep(t *testing.T) {
 	eachCase(t, func(t *testing.T, c *caseFile, path string) {
 		for _, want := range c.Expected {
+			if want.Case != "" {
+				return
+			}
 			args := []string{"sweep", path, "--steer", strconv.FormatFloat(want.Steer, 'g', -1, 64), "--motion", want.Motion}
 			if want.Candidate != "" {
 				args = append(args, "--candidate", want.Candidate)

@@ -19,6 +19,7 @@ func newRootCommand() *cobra.Command {
 		newSteerCommand(),
 		newDiagnoseCommand(),
 		newAxleCommand(),
+		newLoadsCommand(),
 		newSearchCommand(),
 		newTradeOffCommand(),
 		newFitCommand(),

@@ -128,15 +128,20 @@ func damperGauge(doc *study.Document, r *study.Reading) (*solver.TravelGauge, er
 	if d == nil {
 		return nil, wrongf("suspension."+string(side)+".damper", "is missing: travel was read as the damper's length")
 	}
-	g := &solver.TravelGauge{Reading: solver.DamperReading}
-	g.Damper.Body, g.Damper.Wheel = inMillimetres(doc, d.Body), inMillimetres(doc, d.Moving)
+	return &solver.TravelGauge{Reading: solver.DamperReading, Damper: mounts(doc, d)}, nil
+}
+
+// mounts returns the mounts of a damper or a spring as the solver takes them; what is
+// on no arm is on the upright.
+func mounts(doc *study.Document, d *study.Damper) solver.Damper {
+	m := solver.Damper{Body: inMillimetres(doc, d.Body), Wheel: inMillimetres(doc, d.Moving)}
 	switch d.On {
 	case "lower-arm":
-		g.Damper.On = solver.OnLowerArm
+		m.On = solver.OnLowerArm
 	case "upper-arm":
-		g.Damper.On = solver.OnUpperArm
+		m.On = solver.OnUpperArm
 	}
-	return g, nil
+	return m
 }
 
 func inMillimetres(d *study.Document, v study.Vec3) solver.Vec {

@@ -74,6 +74,9 @@ func Fit(fs *pflag.FlagSet, o *engine.FitOptions) {
 	fs.IntVar(&o.Measure, "measure", 0, "`number` of further measurements listed; 5 where not given")
 }
 
+// Loads adds the options of the forces under stated loads.
+func Loads(fs *pflag.FlagSet, o *engine.LoadsOptions) { candidate(fs, &o.Candidate) }
+
 // Axle adds the options of what both wheels do together.
 func Axle(fs *pflag.FlagSet, o *engine.AxleOptions) {
 	candidate(fs, &o.Candidate)

@@ -34,7 +34,7 @@ func Check(d *Document) []Finding {
 	for _, check := range []func(*Document) []Finding{
 		checkVehicle, checkSigns, checkOrder, checkScale, checkCoincident, checkWheel,
 		checkMirror, checkSetpoints, checkLinkage, checkTieRod, checkTravel, checkCandidates,
-		checkJobs, checkNames, checkReadings,
+		checkJobs, checkNames, checkReadings, checkLoads,
 	} {
 		found = append(found, check(d)...)
 	}

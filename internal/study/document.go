@@ -30,6 +30,7 @@ type Document struct {
 	Priors     []Prior     `json:"priors,omitzero"` // Priors are nil for those of the registry; where given, only these are free.
 	Advise     *Advise     `json:"advise,omitzero"`
 	Catalogue  []Part      `json:"catalogue,omitzero"`
+	Loads      []LoadCase  `json:"loads,omitzero"`
 
 	Sources Sources `json:"sources,omitzero"` // Sources say where numbers come from; nil says that all stood in the file.
 }

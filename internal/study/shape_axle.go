@@ -14,6 +14,36 @@ type axleForm struct {
 	common      []Vec3
 	toe, camber bothSides
 	studs       [2]*Vec3
+	springs     *axleSprings
+}
+
+// axleSprings are the springs of a solid axle.
+type axleSprings struct {
+	Left  axleSpring `json:"left" rule:"required"`
+	Right axleSpring `json:"right" rule:"required"`
+}
+
+// axleSpring are the mounts of a spring on the beam and on the body.
+type axleSpring struct {
+	Axle Vec3 `json:"axle" rule:"required"`
+	Body Vec3 `json:"body" rule:"required"`
+}
+
+// mounts returns the spring of a side, 0 for left, nil where none is stated.
+func (s *axleSprings) mounts(side int) *Damper {
+	if s == nil {
+		return nil
+	}
+	one := [2]axleSpring{s.Left, s.Right}[side]
+	return &Damper{Body: one.Body, Moving: one.Axle}
+}
+
+// newAxleSprings returns the springs of both sides, nil where one has none.
+func newAxleSprings(left, right *Damper) *axleSprings {
+	if left == nil || right == nil {
+		return nil
+	}
+	return &axleSprings{axleSpring{left.Moving, left.Body}, axleSpring{right.Moving, right.Body}}
 }
 
 // shape lists the keys of a suspension whose sides stand inside its points:
@@ -32,6 +62,7 @@ func (f *axleForm) shape(s *Suspension, kind *solver.Kind) shape {
 	return append(sh,
 		leaf{"studAxes.left", &f.studs[0], optional},
 		leaf{"studAxes.right", &f.studs[1], optional},
+		leaf{"springs", &f.springs, optional},
 		leaf{"toe", &f.toe, written},
 		leaf{"camber", &f.camber, written})
 }
@@ -68,7 +99,7 @@ func (s *Suspension) bindAxle(kind *solver.Kind, sc strictjson.Scope, n *strictj
 func (f *axleForm) corner(kind *solver.Kind, i int) Corner {
 	return Corner{
 		Points: pointsOf(kind.SidePoints, f.side[i]),
-		Toe:    f.toe[i], Camber: f.camber[i], StudAxis: f.studs[i],
+		Toe:    f.toe[i], Camber: f.camber[i], StudAxis: f.studs[i], Spring: f.springs.mounts(i),
 	}
 }
 
@@ -83,6 +114,7 @@ func (s Suspension) unbindAxle(kind *solver.Kind, path string) (*strictjson.Node
 		}
 		f.side[i], f.toe[i], f.camber[i], f.studs[i] = places, c.Toe, c.Camber, c.StudAxis
 	}
+	f.springs = newAxleSprings(s.Corner(Left).Spring, s.Corner(Right).Spring)
 	common, err := placesOf(kind.CommonPoints, s.Common, path)
 	if err != nil {
 		return nil, err

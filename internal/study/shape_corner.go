@@ -23,6 +23,7 @@ func (f *cornerForm) shape(places []Vec3) shape {
 		leaf{"camber", &f.Camber, written},
 		leaf{"studAxis", &f.StudAxis, optional},
 		leaf{"damper", &f.Damper, optional},
+		leaf{"spring", &f.Spring, optional},
 		leaf{"armFace", &f.ArmFace, optional})
 }
 

@@ -29,10 +29,14 @@ type Corner struct {
 	// is straight up.
 	StudAxis *Vec3
 	Damper   *Damper
-	ArmFace  *ArmFace
+	// Spring holds the loaded wheel; nil where the damper's line serves, and a strut's own
+	// axis a strut. That of a solid axle has its moving mount on the beam, and no On.
+	Spring  *Damper
+	ArmFace *ArmFace
 }
 
-// Damper are the mounts of a damper, for travel that is read as its length.
+// Damper are the mounts of a damper, for travel that is read as its length, or of a
+// spring.
 type Damper struct {
 	Body   Vec3   `json:"body" rule:"required"`
 	Moving Vec3   `json:"moving" rule:"required"`
@@ -49,9 +53,7 @@ type ArmFace struct {
 // Mirrored returns the corner as it stands on the other side of the car.
 func (c Corner) Mirrored() Corner {
 	m := Corner{Points: c.Points.Mirrored(), Toe: c.Toe, Camber: c.Camber, StudAxis: mirroredVec(c.StudAxis)}
-	if d := c.Damper; d != nil {
-		m.Damper = &Damper{Body: d.Body.Mirrored(), Moving: d.Moving.Mirrored(), On: d.On}
-	}
+	m.Damper, m.Spring = c.Damper.mirrored(), c.Spring.mirrored()
 	if f := c.ArmFace; f != nil {
 		m.ArmFace = &ArmFace{Point: f.Point.Mirrored(), Normal: f.Normal.Mirrored()}
 		for _, b := range f.Bolts {
@@ -59,6 +61,14 @@ func (c Corner) Mirrored() Corner {
 		}
 	}
 	return m
+}
+
+// mirrored returns mounts, which may be nil, on the other side of the car.
+func (d *Damper) mirrored() *Damper {
+	if d == nil {
+		return nil
+	}
+	return &Damper{Body: d.Body.Mirrored(), Moving: d.Moving.Mirrored(), On: d.On}
 }
 
 // mirroredVec mirrors a vector that may be absent.

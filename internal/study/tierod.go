@@ -20,4 +20,19 @@ type BallJoint struct {
 	// Cone is the most degrees that the rod may lean off neutral to either side: in line
 	// with a rack, else square to the stud.
 	Cone float64 `json:"cone" rule:"required,positive"`
+	Stud *Stud   `json:"stud,omitzero"` // Stud is the outer ball's; an inner one has none.
+}
+
+// Stud is what a ball's stud bends by.
+type Stud struct {
+	Diameter float64 `json:"diameter" rule:"required,positive"` // Diameter is where it is clamped.
+	Height   float64 `json:"height" rule:"required,positive"`   // Height is that of the ball over the face that clamps it.
+}
+
+// tieRodProblem refuses a stud of the inner ball, of which nothing is taken.
+func (d *Document) tieRodProblem() *problem {
+	if d.TieRod != nil && d.TieRod.InnerBall != nil && d.TieRod.InnerBall.Stud != nil {
+		return problemf("tieRod.innerBall.stud", "is for the outer ball alone; state it at tieRod.outerBall")
+	}
+	return nil
 }

@@ -8,4 +8,7 @@ type Vehicle struct {
 	// CorneringStiffness is that of one tyre in N per degree, for the estimates
 	// of drag and drift; 0 where not stated.
 	CorneringStiffness float64 `json:"corneringStiffness,omitzero" rule:"positive"`
+	// WheelLoad is the static load of one wheel in N, by which usual load cases are
+	// scaled; it is added to none. 0 where not stated.
+	WheelLoad float64 `json:"wheelLoad,omitzero" rule:"positive"`
 }

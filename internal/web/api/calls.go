@@ -36,6 +36,7 @@ var calls = []call{
 	on("tolerance", "Build a series of cars within their tolerances", options.Tolerance, engine.Tolerance),
 	on("choose", "Try every combination of the catalogue's parts", options.Choose, engine.Choose),
 	on("map", "Draw the result over two parameters", options.Map, engine.Map),
+	on("loads", "Find the forces in rods, springs and steering arms under stated loads", options.Loads, engine.Loads),
 	on("report", "Write the bench sheet of a candidate", options.Report, sheet),
 }
 

@@ -1,0 +1,46 @@
+package study
+
+import "fmt"
+
+// LoadCase is a position of the axle and what then acts on its wheels.
+type LoadCase struct {
+	Name   string     `json:"name" rule:"required"`
+	Travel float64    `json:"travel,omitzero"` // Travel is that of both wheels, bump positive.
+	Steer  float64    `json:"steer,omitzero"`  // Steer is the rack's displacement, or the pitman arm's degrees.
+	Left   *WheelLoad `json:"left,omitzero"`   // Left and Right are nil for a wheel that bears nothing.
+	Right  *WheelLoad `json:"right,omitzero"`
+}
+
+// WheelLoad is what acts on one wheel, in vehicle axes on either side, as if the wheel
+// were locked to its knuckle. Nothing is added to it.
+type WheelLoad struct {
+	Force Vec3 `json:"force" rule:"required"` // Force is in N.
+	// At is where the force acts: "contact", the lowest point of the wheel's plane at the
+	// tyre's radius and the default, or "wheel-centre".
+	At     string `json:"at,omitzero" rule:"oneof=contact|wheel-centre"`
+	Moment *Vec3  `json:"moment,omitzero"` // Moment is in N m, by the right hand; nil is none.
+}
+
+// On returns what a case puts on a wheel, nil for nothing.
+func (c *LoadCase) On(side Side) *WheelLoad {
+	if side == Right {
+		return c.Right
+	}
+	return c.Left
+}
+
+// ReadyForLoads returns an error that names the key where there are no load cases, or
+// two have one name.
+func (d *Document) ReadyForLoads() error {
+	if len(d.Loads) == 0 {
+		return problemf("loads", "none given; state by name what acts on the wheels").err()
+	}
+	seen := map[string]bool{}
+	for i, c := range d.Loads {
+		if seen[c.Name] {
+			return problemf(fmt.Sprintf("loads.%d.name", i), "%.60q is taken; give each case a name of its own", c.Name).err()
+		}
+		seen[c.Name] = true
+	}
+	return nil
+}
