@@ -14,7 +14,7 @@ type Census struct {
 	Failed int // of them, cars that cannot be built or do not reach the window
 	Passed int // of them, cars whose figure is at most the series' limit
 	// Figure counts the series' measure of each car's toe change less target,
-	// radians, over the sides judged.
+	// radians, of the worse of the sides judged.
 	Figure *Tally
 	// Curve counts the toe changes less target at each place, as Spread.Nominal
 	// is ordered.
@@ -89,6 +89,13 @@ func (c *Census) Band(shares ...float64) [][]float64 {
 		}
 	}
 	return out
+}
+
+// Percentile returns the figure that a share of all cars, such as 0.95, stays within;
+// NaN where it falls among the cars that cannot be built or do not reach the window,
+// which are worse than any other.
+func (c *Census) Percentile(share float64) solver.Angle {
+	return solver.Angle(c.Figure.quantileOf(share, c.Cars))
 }
 
 // Yield returns the share of cars that pass, with its 95 % interval (Wilson's

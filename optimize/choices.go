@@ -28,33 +28,30 @@ type Choices struct {
 	Built int // of them, those that go together, reach the window and hold the limits
 }
 
-// KeepBest is the number of combinations that Choices.Best holds at most.
-const KeepBest = 100
-
-// Join adds what was found among other combinations.
-func (cs *Choices) Join(m Measure, other *Choices) {
+// Join adds what was found among other combinations of a shelf.
+func (cs *Choices) Join(s *Shelf, other *Choices) {
 	cs.Tried += other.Tried
 	cs.Built += other.Built
 	for i := range other.Best {
-		cs.offerBest(m, &other.Best[i])
+		cs.offerBest(s, &other.Best[i])
 	}
 	for i := range other.Front {
-		cs.offerFront(m, &other.Front[i])
+		cs.offerFront(s.Measure, &other.Front[i])
 	}
 }
 
-// offer enters a choice where it belongs.
-func (cs *Choices) offer(m Measure, c *Choice) {
-	cs.offerBest(m, c)
-	cs.offerFront(m, c)
+// offer enters a choice of a shelf where it belongs.
+func (cs *Choices) offer(s *Shelf, c *Choice) {
+	cs.offerBest(s, c)
+	cs.offerFront(s.Measure, c)
 }
 
 // offerBest enters a copy of a choice among the best if it is one of them.
-func (cs *Choices) offerBest(m Measure, c *Choice) {
-	at, _ := slices.BinarySearchFunc(cs.Best, c, func(a Choice, b *Choice) int { return compareToe(m, &a, b) })
-	if at < KeepBest {
+func (cs *Choices) offerBest(s *Shelf, c *Choice) {
+	at, _ := slices.BinarySearchFunc(cs.Best, c, func(a Choice, b *Choice) int { return compareToe(s.Measure, &a, b) })
+	if at < s.Most {
 		cs.Best = slices.Insert(cs.Best, at, c.clone())
-		cs.Best = cs.Best[:min(len(cs.Best), KeepBest)]
+		cs.Best = cs.Best[:min(len(cs.Best), s.Most)]
 	}
 }
 

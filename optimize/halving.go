@@ -2,39 +2,34 @@ package optimize
 
 import "toewright/solver"
 
-// Halved says what holding one quantity twice as tightly would bring.
-type Halved struct {
-	Error int     // index among Spread.Errors
-	Gain  float64 // of the yield: positive where it rises
-}
-
 // halvingCars is how many cars the effect of halving is judged on.
 const halvingCars = 4000
 
-// Halve estimates, by the linear model and the same draws throughout, how far the
-// yield moves when each quantity's tolerance is halved by itself.
-func (s *Series) Halve(p *Spread) []Halved {
+// Halve estimates, by the linear model and the same draws throughout, by how much the
+// yield rises when each of the series' tolerances is halved by itself.
+func (s *Series) Halve(p *Spread) []float64 {
 	xs := make([]float64, len(p.Errors))
-	pass := 0
-	passHalved := make([]int, len(p.Errors))
 	y, half := make([]float64, len(p.Nominal)), make([]float64, len(p.Nominal))
+	gains := make([]float64, len(s.Tolerances))
 	for n := range halvingCars {
 		s.draw(p.Errors, n, xs)
 		p.linear(xs, y)
-		if s.Figure(y) <= s.Limit {
-			pass++
-		}
-		for k := range xs {
-			if s.Figure(p.less(half, y, k, xs[k]/2)) <= s.Limit {
-				passHalved[k]++
+		passes := s.Figure(y) <= s.Limit
+		for k := range gains {
+			if p.halved(half, y, xs, k); passes != (s.Figure(half) <= s.Limit) {
+				gains[k] += gain(passes) / halvingCars
 			}
 		}
 	}
-	out := make([]Halved, len(p.Errors))
-	for k := range out {
-		out[k] = Halved{k, float64(passHalved[k]-pass) / halvingCars}
+	return gains
+}
+
+// gain is what a car that changes sides adds to the yield.
+func gain(passed bool) float64 {
+	if passed {
+		return -1
 	}
-	return out
+	return 1
 }
 
 // linear sets y to the toe changes of a car that is off by xs.
@@ -47,12 +42,18 @@ func (p *Spread) linear(xs, y []float64) {
 	}
 }
 
-// less sets z to the toe changes of a car whose quantity k is off by less than in y.
-func (p *Spread) less(z, y []float64, k int, less float64) []float64 {
-	for i, v := range y {
-		z[i] = v - p.rates[i][k]*less
+// halved sets z to the toe changes y of a car that is off by xs, were it off by half of
+// what comes of tolerance k.
+func (p *Spread) halved(z, y, xs []float64, k int) {
+	copy(z, y)
+	for e := range p.Errors {
+		if p.Errors[e].stated != k {
+			continue
+		}
+		for i := range z {
+			z[i] -= p.rates[i][e] * xs[e] / 2
+		}
 	}
-	return z
 }
 
 // Figure returns the series' figure of a car with toe changes ordered as those of

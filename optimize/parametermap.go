@@ -18,8 +18,8 @@ type ParameterMap struct {
 
 // Check returns an error that says what the map lacks.
 func (p *ParameterMap) Check() error {
-	if p.Columns < 2 || p.Rows < 2 || p.Columns > maxMap || p.Rows > maxMap {
-		return problemErrorf("a map of %d by %d cells; each side must have 2 to %d", p.Columns, p.Rows, maxMap)
+	if min(p.Columns, p.Rows) < MinMap || max(p.Columns, p.Rows) > MaxMap {
+		return problemErrorf("a map of %d by %d cells; each side must have %d to %d", p.Columns, p.Rows, MinMap, MaxMap)
 	}
 	for _, f := range [2]*Free{&p.X, &p.Y} {
 		if !(f.Max > f.Min) {
@@ -32,8 +32,11 @@ func (p *ParameterMap) Check() error {
 	return p.Judge.Check()
 }
 
-// maxMap bounds the cells along a side of a map.
-const maxMap = 512
+// MinMap and MaxMap bound the cells along a side of a map.
+const (
+	MinMap = 2
+	MaxMap = 512
+)
 
 // At returns the value of a free parameter at cell i of n along its axis.
 func (f *Free) At(i, n int) float64 {

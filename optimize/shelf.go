@@ -33,8 +33,17 @@ type Shelf struct {
 	Judge
 	Measure Measure
 	Slots   []Slot
+	Most    int      // of the best combinations are kept, at least 1
 	Effects []Effect // beside toe change and price
 	Limits  []Limit  // that every combination listed holds
+}
+
+// Check returns an error that says what the shelf lacks.
+func (s *Shelf) Check() error {
+	if s.Most < 1 {
+		return problemErrorf("%d of the best combinations, want 1 or more", s.Most)
+	}
+	return s.Judge.Check()
 }
 
 // maxCombinations bounds a shelf: days of work, so that it is a mistake.

@@ -13,7 +13,7 @@ import (
 // invented parts: three spacers, two arms, two rack mounts.
 func textbookShelf(t testing.TB) *optimize.Shelf {
 	t.Helper()
-	s := &optimize.Shelf{Judge: textbookJudge(t), Measure: optimize.RMS}
+	s := &optimize.Shelf{Judge: textbookJudge(t), Measure: optimize.RMS, Most: 100}
 	part := func(name string, price float64, key string, v float64, excludes ...string) optimize.Part {
 		p, sel, err := solver.FindParameter(s.Base.Design(), key)
 		if err != nil {
@@ -88,7 +88,7 @@ func TestShelfJoins(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		joined.Join(s.Measure, part)
+		joined.Join(s, part)
 	}
 	if diff := cmp.Diff(whole, joined); diff != "" {
 		t.Errorf("parts joined differ from one run (-want +got):\n%s", diff)
@@ -111,7 +111,7 @@ func TestShelfTooLarge(t *testing.T) {
 func BenchmarkShelf(b *testing.B) {
 	for _, tt := range []struct{ name, other string }{{"tie rod", "tieRodInnerLateral"}, {"ball joints", "upperBallJointHeight"}} {
 		b.Run(tt.name, func(b *testing.B) {
-			s := &optimize.Shelf{Judge: textbookJudge(b)}
+			s := &optimize.Shelf{Judge: textbookJudge(b), Most: 100}
 			s.Travels, _ = solver.Grid(50, 50, 5)
 			for _, key := range []string{tt.other, "tieRodOuterHeight", "tieRodInnerHeight", "steeringArmLength"} {
 				s.Slots = append(s.Slots, slotOf(b, s.Base.Design(), key))

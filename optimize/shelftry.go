@@ -18,7 +18,7 @@ func (s *Shelf) Try(ctx context.Context, combinations Span, p Parallel) (*Choice
 	start := func() *shelfWorker { return &shelfWorker{bench: s.benchFor(s.changedAlike()), s: s} }
 	out := &Choices{}
 	for _, w := range divide(ctx, &p, combinations, shelfChunk, start, (*shelfWorker).try) {
-		out.Join(s.Measure, &w.found)
+		out.Join(s, &w.found)
 	}
 	return out, nil
 }
@@ -65,7 +65,7 @@ func (w *shelfWorker) build(n int) {
 	for _, e := range w.s.Effects {
 		w.effects = append(w.effects, e.Of(car))
 	}
-	w.found.offer(w.s.Measure, &Choice{Number: n, Price: w.s.price(w.parts), Figures: f, Effects: w.effects})
+	w.found.offer(w.s, &Choice{Number: n, Price: w.s.price(w.parts), Figures: f, Effects: w.effects})
 }
 
 // holds reports whether a car holds all limits of the shelf.

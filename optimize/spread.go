@@ -11,13 +11,13 @@ import (
 // Spread is the linear propagation of a series' tolerances (JCGM 100) from exact
 // sensitivities.
 type Spread struct {
-	Errors []Tolerance // independent quantities, in the order of Shares
+	Errors []Tolerance // independent quantities
 	// Nominal is the toe change less target of each side judged and each travel,
 	// SD its standard deviation, radians; sides one after the other.
 	Nominal, SD []float64
 	Peak        int // where the nominal change is largest in magnitude
 	// Shares are the parts of the variance at the place where SD is largest,
-	// Widest, of each quantity; their sum is 1.
+	// Widest, of each of the series' tolerances; their sum is 1.
 	Shares []float64
 	Widest int
 
@@ -29,7 +29,7 @@ func (s *Series) Propagate() (*Spread, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
 	}
-	p := &Spread{Errors: s.errors()}
+	p := &Spread{Errors: s.errors(), Shares: make([]float64, len(s.Tolerances))}
 	var car solver.Axle
 	if err := s.assemble(&car, solver.BothSides, s.Changes); err != nil {
 		return nil, err
@@ -87,18 +87,17 @@ func (p *Spread) rank() {
 			p.Peak = i
 		}
 	}
-	p.Shares = make([]float64, len(p.Errors))
 	variance := p.SD[p.Widest] * p.SD[p.Widest]
 	if variance == 0 {
 		return
 	}
 	for k, e := range p.Errors {
 		u := p.rates[p.Widest][k] * e.SD()
-		p.Shares[k] = u * u / variance
+		p.Shares[e.stated] += u * u / variance
 	}
 }
 
-// Ranking returns the indices of Errors by their share, largest first.
+// Ranking returns the indices of the series' tolerances by their share, largest first.
 func (p *Spread) Ranking() []int {
 	order := make([]int, len(p.Shares))
 	for i := range order {

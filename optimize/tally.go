@@ -138,14 +138,21 @@ func (t *Tally) Put(bin, count int) error {
 // evenly spread within their bin: where their density is smooth the error is far
 // below the bin's width, and with 7 bits below what chance does to the 95 % point
 // of 10⁹ values.
-func (t *Tally) Quantile(share float64) float64 {
-	if t.total == 0 {
+func (t *Tally) Quantile(share float64) float64 { return t.quantileOf(share, t.total) }
+
+// quantileOf is Quantile of so many values, of which those not counted lie above all
+// others: NaN where the share falls among them.
+func (t *Tally) quantileOf(share float64, values int) float64 {
+	rank := share * float64(values-1)
+	below := int(rank)
+	if above := int(math.Ceil(rank)); values == 0 || above >= t.total {
 		return math.NaN()
 	}
-	rank := share * float64(t.total-1)
-	below := min(int(rank), t.total-1)
-	low, high := t.ranked(below), t.ranked(min(below+1, t.total-1))
-	return low + (rank-float64(below))*(high-low)
+	part, low := rank-float64(below), t.ranked(below)
+	if part == 0 {
+		return low
+	}
+	return low + part*(t.ranked(below+1)-low)
 }
 
 // ranked returns the value that so many values are below.

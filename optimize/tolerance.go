@@ -14,6 +14,8 @@ type Tolerance struct {
 	Distribution
 	// PerCar says that both sides of a car are off alike; else each by itself.
 	PerCar bool
+
+	stated int // index of the series' tolerance that an independent quantity comes of
 }
 
 // Key returns the parameter's key with the side it is restricted to.
@@ -71,7 +73,8 @@ func (s *Series) errors() []Tolerance {
 			out = append(out, t)
 		}
 	}
-	for _, t := range s.Tolerances {
+	for i, t := range s.Tolerances {
+		t.stated = i
 		if t.PerCar || t.Sides != solver.BothSides || !t.Parameter.Sided() {
 			add(t)
 			continue

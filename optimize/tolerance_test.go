@@ -54,14 +54,15 @@ func TestPropagateRefuses(t *testing.T) {
 
 // TestPropagateRanks: the shares of the textbook's linkage, and what decides it.
 func TestPropagateRanks(t *testing.T) {
-	p, err := textbookSeries(t).Propagate()
+	s := textbookSeries(t)
+	p, err := s.Propagate()
 	if err != nil {
 		t.Fatal(err)
 	}
 	if n := len(p.Errors); n != 24 {
 		t.Fatalf("%d quantities, want 24", n)
 	}
-	if k := p.Errors[p.Ranking()[0]].Key(); k != "tieRodOuter.z@left" {
+	if k := s.Tolerances[p.Ranking()[0]].Key(); k != "tieRodOuter.z" {
 		t.Errorf("largest contributor %s, want the outer tie rod ball's height", k)
 	}
 	sum := 0.0

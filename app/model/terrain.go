@@ -89,7 +89,7 @@ func (g *Ground) Study() *study.Document {
 func (g *Ground) Options(size int) engine.MapOptions {
 	return engine.MapOptions{
 		X: g.X.Key, Y: g.Y.Key, XMin: &g.X.Low, XMax: &g.X.High, YMin: &g.Y.Low, YMax: &g.Y.High,
-		Candidate: g.Car, Figure: g.Figure, Columns: size, Rows: size,
+		Candidate: g.Car, Figure: g.Figure, Columns: &size, Rows: &size,
 	}
 }
 

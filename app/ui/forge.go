@@ -145,7 +145,7 @@ func (f *forge) run() app.UI {
 func (f *forge) start(app.Context, app.Event) {
 	f.State.result, f.State.fault = nil, ""
 	car := f.Bench.Desk.Selected()
-	o := engine.ToleranceOptions{Candidate: car.Name, Limit: f.yield().Limit}
+	o := engine.ToleranceOptions{Candidate: car.Name, Limit: new(f.yield().Limit)}
 	doc := f.Bench.document()
 	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, worker.Tolerance, worker.Params[engine.ToleranceOptions]{Study: doc, Options: o},
 		func(ctx app.Context, raw json.RawMessage, err error) { f.arrived(ctx, doc, raw, err) })
@@ -172,5 +172,9 @@ func yieldText(r *engine.ToleranceResult) string {
 	if y == nil {
 		return "The series is built."
 	}
-	return fmt.Sprintf("%.1f %% of %d cars pass (%.1f to %.1f %% by the number of cars).", 100*float64(y.Share), r.Cars, 100*float64(y.Low), 100*float64(y.High))
+	text := fmt.Sprintf("%.1f %% of %d cars pass (%.1f to %.1f %% by the number of cars).", 100*float64(y.Share), r.Cars, 100*float64(y.Low), 100*float64(y.High))
+	if !y.AsDrawn {
+		text += " The car as drawn does not pass itself."
+	}
+	return text
 }

@@ -32,18 +32,32 @@ func (f *forge) outcome() app.UI {
 func (f *forge) spread(r *engine.ToleranceResult) app.UI {
 	n := f.Bench.numbers()
 	row := func(label string, x engine.Number) app.UI {
-		return app.Tr().Body(app.Th().Scope("row").Text(label), app.Td().Text(n.ToeNumber(degrees(x))))
+		return app.Tr().Body(app.Th().Scope("row").Text(label), app.Td().Text(f.toeText(x)))
 	}
 	return app.Table().Class("figures").Body(
-		app.Caption().Text("Peak toe change less target, "+n.ToeUnit()),
+		app.Caption().Text(figureWords[r.Figure.Name]+" toe change less target, "+n.ToeUnit()),
 		app.TBody().Body(
 			row("as drawn", r.Figure.Nominal),
 			row("half of the cars within", r.Figure.Median),
 			row("95 % within", r.Figure.Percentile95),
 			row("99 % within", r.Figure.Percentile99),
 		),
+		app.If(r.Figure.Problem != "", func() app.UI {
+			return app.TFoot().Body(app.Tr().Body(app.Td().ColSpan(2).Class("warning").Text(r.Figure.Problem + ".")))
+		}),
 	)
 }
+
+// toeText writes an angle of toe as the study shows it, none where there is none.
+func (f *forge) toeText(x engine.Number) string {
+	if !x.Valid() {
+		return "none"
+	}
+	return f.Bench.numbers().ToeNumber(degrees(x))
+}
+
+// figureWords name the figure of a series at the head of a table.
+var figureWords = map[string]string{"peak": "Peak", "rms": "RMS"}
 
 const aboutShare = "A dimension's part of the variance of the toe, at the travel where the spread is widest. The first is the one to hold tighter."
 

@@ -14,7 +14,7 @@ func (f *forge) setUps(r *engine.ToleranceResult) app.UI {
 	list := r.Scenarios
 	return app.If(len(list) > 0, func() app.UI {
 		return app.Table().Class("figures").ID("series-set-ups").Body(
-			app.Caption().Text("In each set-up, from exact sensitivities; peak in "+f.Bench.numbers().ToeUnit()),
+			app.Caption().Text("In each set-up; "+figureWords[r.Figure.Name]+" in "+f.Bench.numbers().ToeUnit()),
 			app.THead().Body(app.Tr().Body(
 				app.Th().Scope("col").Text("Set-up"),
 				app.Th().Scope("col").Text("95 % within"),
@@ -34,12 +34,15 @@ func (f *forge) setUp(s *engine.ToleranceScenario) app.UI {
 	if s.Binds {
 		name += " (decides)"
 	}
+	if s.Failed > 0 {
+		name += fmt.Sprintf(", %d cars fail", s.Failed)
+	}
 	if s.Problem != "" {
 		return app.Tr().Body(app.Th().Scope("row").Text(name), app.Td().ColSpan(2).Class("problem").Text(s.Problem))
 	}
 	return app.Tr().Body(
 		app.Th().Scope("row").Text(name),
-		app.Td().Text(f.Bench.numbers().ToeNumber(degrees(s.Percentile95))),
+		app.Td().Text(f.toeText(s.Percentile95)),
 		app.Td().Text(passing(s.Yield)),
 	)
 }

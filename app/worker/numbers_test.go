@@ -35,7 +35,7 @@ func TestBandsMakeTheMap(t *testing.T) {
 	pool := wasm.NewLocalPool(2, Handlers())
 	defer pool.Close()
 	template, _ := study.TemplateByKey("double-wishbone-rack")
-	d, o := template.Document(), engine.MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: 5, Rows: 7}
+	d, o := template.Document(), engine.MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: new(5), Rows: new(7)}
 	var joined []float64
 	for i := range 3 {
 		raw, err := pool.Call(t.Context(), MapBand, Params[Band]{Study: d, Options: Band{o, engine.Shard{Index: i, Of: 3}}}, nil)

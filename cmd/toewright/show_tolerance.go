@@ -1,6 +1,9 @@
 package main
 
 import (
+	"fmt"
+	"strings"
+
 	"toewright/internal/engine"
 )
 
@@ -35,6 +38,9 @@ func showTolerance(r *report, t *engine.ToleranceResult) {
 	f.add(r.toe(float64(t.Figure.Nominal)), r.toe(float64(t.Figure.Median)), r.toe(float64(t.Figure.Percentile90)),
 		r.toe(float64(t.Figure.Percentile95)), r.toe(float64(t.Figure.Percentile99)), r.toeUnit())
 	r.table(f)
+	if t.Figure.Problem != "" {
+		r.line("%s.", t.Figure.Problem)
+	}
 	showYield(r, t)
 	showContributors(r, t)
 	showSetUps(r, t)
@@ -72,6 +78,9 @@ func showYield(r *report, t *engine.ToleranceResult) {
 	}
 	r.line("%s %% of the cars pass the limit of %s %s (95 %% interval %s to %s %%).", percent(t.Yield.Share),
 		r.toe(t.Yield.Limit), r.toeUnit(), percent(t.Yield.Low), percent(t.Yield.High))
+	if !t.Yield.AsDrawn {
+		r.line("The car as drawn does not pass itself: %s %s.", r.toe(float64(t.Figure.Nominal)), r.toeUnit())
+	}
 }
 
 func percent(x engine.Number) string { return fixed(100*float64(x), 1) }
@@ -105,7 +114,7 @@ func showSetUps(r *report, t *engine.ToleranceResult) {
 	if len(t.Scenarios) == 0 {
 		return
 	}
-	r.heading("%s of toe change less target in each set-up that the search must serve, by linear propagation", t.Figure.Name)
+	r.heading("%s of toe change less target in each set-up that the search must serve", t.Figure.Name)
 	out := &table{left: map[int]bool{5: true, 6: true}}
 	out.add("set-up", "weight", "as drawn "+r.toeUnit(), "95 % "+r.toeUnit(), "pass %", "decided by", "")
 	for i := range t.Scenarios {
@@ -113,6 +122,9 @@ func showSetUps(r *report, t *engine.ToleranceResult) {
 		note := c.Problem
 		if c.Binds {
 			note = "worst served"
+		}
+		if c.Failed > 0 {
+			note = strings.TrimPrefix(fmt.Sprintf("%s; %d cars fail", note, c.Failed), "; ")
 		}
 		out.add(oneLine(c.Name), fixed(c.Weight, 2), r.toe(float64(c.Nominal)), r.toe(float64(c.Percentile95)), percent(c.Yield), c.Decides, note)
 	}

@@ -54,7 +54,7 @@ func document(t testing.TB) *study.Document {
 var small = map[string]any{
 	"tolerance": engine.ToleranceOptions{},
 	"choose":    engine.ChooseOptions{Effect: "parts"},
-	"map":       engine.MapOptions{Columns: 3, Rows: 5},
+	"map":       engine.MapOptions{Columns: new(3), Rows: new(5)},
 }
 
 // newWork returns the work of a command on the invented car.

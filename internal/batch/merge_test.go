@@ -103,7 +103,7 @@ func TestMergeRefusesToBegin(t *testing.T) {
 		{"a command without shards", func(p *Part) { p.Command = "serve" }, `is of the command "serve", which is not run in shards`},
 		{"an option that is none", func(p *Part) { p.Options = json.RawMessage(`{"wheels":3}`) }, "wheels"},
 		{"options that are none", func(p *Part) { p.Options = json.RawMessage(`3`) }, "cannot be read"},
-		{"a series that is none", func(p *Part) { p.Options = json.RawMessage(`{"cars":-1}`) }, "cars: -1"},
+		{"a series that is none", func(p *Part) { p.Options = json.RawMessage(`{"cars":-1}`) }, "cars: want 1 to"},
 	} {
 		_, p := partOf(t, "tolerance", "0/2")
 		tt.spoil(p)

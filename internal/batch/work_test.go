@@ -45,7 +45,7 @@ func TestNewRefuses(t *testing.T) {
 	}{
 		{"no tolerances", "tolerance", engine.ToleranceOptions{}, "tolerances"},
 		{"no catalogue", "choose", engine.ChooseOptions{}, "catalogue: is empty"},
-		{"a map of one cell", "map", engine.MapOptions{Columns: 1, Rows: 1}, "a map of 1 by 1 cells"},
+		{"a map of one cell", "map", engine.MapOptions{Columns: new(1), Rows: new(1)}, "columns: want 2 to 512, got 1"},
 		{"an infinite bound", "map", engine.MapOptions{XMin: &low}, "an option is no number"},
 	} {
 		_, err := New(tt.command, d, tt.options)

@@ -69,7 +69,7 @@ func mustTemplate(t *testing.T, key string) *study.Document {
 func sheetOf(t *testing.T, d *study.Document, paper report.Paper) []byte {
 	t.Helper()
 	const fewCars = 500 // their number takes no room
-	sheet, err := report.HTML(t.Context(), d, report.Options{Paper: paper, Cars: fewCars})
+	sheet, err := report.HTML(t.Context(), d, report.Options{Paper: paper, Cars: new(fewCars)})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -132,7 +132,7 @@ func TestTradeOffTowardsAckermann(t *testing.T) {
 // short run it leaves its line by half the run's square over the radius of the turn.
 func TestAxleDrift(t *testing.T) {
 	d := document(t, "")
-	r, err := Axle(t.Context(), d, AxleOptions{Candidate: "base", Distance: 10})
+	r, err := Axle(t.Context(), d, AxleOptions{Candidate: "base", Distance: new(10.0)})
 	if err != nil {
 		t.Fatal(err)
 	}

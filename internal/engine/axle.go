@@ -9,9 +9,9 @@ import (
 
 // AxleOptions say which cars are looked at.
 type AxleOptions struct {
-	Candidate string  `json:"candidate,omitzero"` // restricts to one car; "base" is the base car
-	Speed     float64 `json:"speed,omitzero"`     // km/h of the drag; 0 is [DefaultSpeed]
-	Distance  float64 `json:"distance,omitzero"`  // m over which drift is taken; 0 is [DefaultDistance]
+	Candidate string   `json:"candidate,omitzero"` // restricts to one car; "base" is the base car
+	Speed     *float64 `json:"speed,omitzero"`     // km/h of the drag; nil is [DefaultSpeed]
+	Distance  *float64 `json:"distance,omitzero"`  // m over which drift is taken; nil is [DefaultDistance]
 }
 
 // Usual conditions of the estimates.
@@ -72,25 +72,22 @@ func Axle(ctx context.Context, d *study.Document, o AxleOptions) (*AxleResult, e
 	if err != nil {
 		return nil, err
 	}
-	if o.Speed == 0 {
-		o.Speed = DefaultSpeed
+	out := &AxleResult{Units: d.Units, Speed: given(o.Speed, DefaultSpeed), Distance: given(o.Distance, DefaultDistance)}
+	if !(out.Speed >= 0) {
+		return nil, wrongf("speed", "%g km/h is none, want 0 or more", out.Speed)
 	}
-	if o.Distance == 0 {
-		o.Distance = DefaultDistance
-	}
-	if !(o.Speed > 0 && o.Distance > 0) {
-		return nil, wrongf("speed", "%g km/h and distance %g m must be positive", o.Speed, o.Distance)
+	if !(out.Distance >= 0) {
+		return nil, wrongf("distance", "%g m is none, want 0 or more", out.Distance)
 	}
 	list, err := s.pick(ctx, o.Candidate)
 	if err != nil {
 		return nil, err
 	}
-	out := &AxleResult{Units: d.Units, Speed: o.Speed, Distance: o.Distance}
 	for _, car := range list {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		one, err := s.axleCar(car, &o)
+		one, err := s.axleCar(car, out)
 		if err != nil {
 			return nil, err
 		}
@@ -99,7 +96,7 @@ func Axle(ctx context.Context, d *study.Document, o AxleOptions) (*AxleResult, e
 	return out, nil
 }
 
-func (s *sweeper) axleCar(car car, o *AxleOptions) (AxleCar, error) {
+func (s *sweeper) axleCar(car car, o *AxleResult) (AxleCar, error) {
 	out := AxleCar{Candidate: car.name, Drag: none}
 	roll, err := s.together(car, solver.RollMotion, 0)
 	if err != nil {
@@ -119,7 +116,7 @@ func (s *sweeper) axleCar(car car, o *AxleOptions) (AxleCar, error) {
 }
 
 // setToeEstimates sets what static toe costs.
-func (s *sweeper) setToeEstimates(out *AxleCar, at [2]solver.Position, o *AxleOptions) {
+func (s *sweeper) setToeEstimates(out *AxleCar, at [2]solver.Position, o *AxleResult) {
 	for _, side := range solver.Sides {
 		out.Scrub.set(side, Number(solver.Scrub(at[side].Toe, 1000)))
 	}
@@ -130,7 +127,7 @@ func (s *sweeper) setToeEstimates(out *AxleCar, at [2]solver.Position, o *AxleOp
 }
 
 // setOneWheel sets what one wheel's bump does to the axle's steer.
-func (s *sweeper) setOneWheel(car car, out *AxleCar, o *AxleOptions) error {
+func (s *sweeper) setOneWheel(car car, out *AxleCar, o *AxleResult) error {
 	unit := s.doc.Units.Millimetres(1)
 	top := s.grid.mm[len(s.grid.mm)-1]
 	for side, motion := range map[solver.Side]solver.Motion{solver.Left: solver.LeftWheel, solver.Right: solver.RightWheel} {
@@ -146,7 +143,7 @@ func (s *sweeper) setOneWheel(car car, out *AxleCar, o *AxleOptions) error {
 
 // drift returns the drift with one wheel at the top of its travel; none where it
 // is not reached or no wheelbase is stated.
-func (s *sweeper) drift(car car, motion solver.Motion, top float64, o *AxleOptions) Number {
+func (s *sweeper) drift(car car, motion solver.Motion, top float64, o *AxleResult) Number {
 	wheelbase := s.doc.Units.Millimetres(s.doc.Vehicle.Wheelbase)
 	at, err := s.together(car, motion, top)
 	if err != nil || wheelbase == 0 {

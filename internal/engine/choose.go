@@ -14,7 +14,7 @@ import (
 type ChooseOptions struct {
 	Figure string `json:"figure,omitzero"` // "rms" or "peak"; where empty, what the search minimises
 	Side   string `json:"side,omitzero"`   // "left", "right" or, as where empty, "both": the worse of them
-	Most   int    `json:"most,omitzero"`   // combinations listed; 0 is [DefaultListed]
+	Most   *int   `json:"most,omitzero"`   // combinations listed; nil is [DefaultListed]
 	Effect string `json:"effect,omitzero"` // a third aim of the undominated: "parts", fewest parts; none where empty
 
 	Progress func(Progress) `json:"-"`
@@ -22,6 +22,10 @@ type ChooseOptions struct {
 
 // DefaultListed is how many of the best combinations are listed.
 const DefaultListed = 20
+
+// maxListed is the most of them that are listed: more than anyone reads, and kept in
+// memory by every worker.
+const maxListed = 10_000
 
 // ChooseResult is what [Choose] returns.
 type ChooseResult struct {
@@ -107,6 +111,9 @@ func newChooser(d *study.Document, o *ChooseOptions) (*chooser, error) {
 		return nil, err
 	}
 	c.shelf = optimize.Shelf{Judge: judge, Measure: measureOf(cmp.Or(o.Figure, minimise))}
+	if c.shelf.Most, err = counted("most", o.Most, DefaultListed, 1, maxListed); err != nil {
+		return nil, err
+	}
 	if o.Effect == "parts" {
 		c.shelf.Effects = []optimize.Effect{{Name: "changes", Of: func(x *solver.Axle) float64 { return float64(len(x.Changes())) }}}
 	}
@@ -143,13 +150,13 @@ func (c *chooser) add(p *study.Part) error {
 
 // Result says what was found.
 func (r *ChooseRun) Result(found *optimize.Choices) *ChooseResult {
-	w, most := r.window, cmp.Or(r.options.Most, DefaultListed)
+	w := r.window
 	out := &ChooseResult{
 		Units: r.doc.Units, Figure: r.shelf.Measure.String(), Side: sideNames[r.shelf.Sides],
 		Window: Window{w.Bump, w.Droop, w.Step}, Tried: found.Tried, Built: found.Built,
 		Best: []Choice{}, Undominated: []Choice{},
 	}
-	for _, k := range found.Best[:min(most, len(found.Best))] {
+	for _, k := range found.Best {
 		out.Best = append(out.Best, r.choice(&k))
 	}
 	for _, k := range found.Front {

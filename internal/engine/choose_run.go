@@ -33,6 +33,9 @@ func (r *ChooseRun) Span(s Shard) optimize.Span { return s.Span(r.combinations) 
 // Effects returns how many side effects are counted beside toe change and price.
 func (r *ChooseRun) Effects() int { return len(r.shelf.Effects) }
 
+// Listed returns how many of the best of so many combinations are kept.
+func (r *ChooseRun) Listed(built int) int { return min(built, r.shelf.Most) }
+
 // Try tries the combinations of a shard, fewer where the context ends.
 func (r *ChooseRun) Try(ctx context.Context, s Shard) (*optimize.Choices, error) {
 	span := r.Span(s)
@@ -41,4 +44,4 @@ func (r *ChooseRun) Try(ctx context.Context, s Shard) (*optimize.Choices, error)
 }
 
 // Join adds what was found in one shard to that of others.
-func (r *ChooseRun) Join(sum, more *optimize.Choices) { sum.Join(r.shelf.Measure, more) }
+func (r *ChooseRun) Join(sum, more *optimize.Choices) { sum.Join(&r.shelf, more) }

@@ -47,7 +47,7 @@ func TestChooseCancelled(t *testing.T) {
 // car, combination and cell once.
 func TestRunsInShardsAreTheWhole(t *testing.T) {
 	d := document(t, shelfOf(1)+toleranced+`"search": {"variables": [{"parameter": "tieRodOuterHeight", "min": -9, "max": 9}, {"parameter": "caster", "min": 1, "max": 5}]},`)
-	tolerance, err := NewToleranceRun(d, ToleranceOptions{Cars: 1_000_000_000})
+	tolerance, err := NewToleranceRun(d, ToleranceOptions{Cars: new(1_000_000_000)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -55,7 +55,7 @@ func TestRunsInShardsAreTheWhole(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	grid, err := NewMapRun(d, MapOptions{Columns: 3, Rows: 5})
+	grid, err := NewMapRun(d, MapOptions{Columns: new(3), Rows: new(5)})
 	if err != nil {
 		t.Fatal(err)
 	}

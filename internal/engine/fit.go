@@ -8,8 +8,8 @@ import (
 
 // FitOptions say how a fit is made. The zero value is what the study says.
 type FitOptions struct {
-	// Measure is the number of further measurements listed; 0 is [DefaultMeasured].
-	Measure int `json:"measure,omitzero"`
+	// Measure is the number of further measurements listed; nil is [DefaultMeasured].
+	Measure *int `json:"measure,omitzero"`
 }
 
 // DefaultMeasured is how many further measurements are listed.
@@ -188,6 +188,9 @@ type PredictedPosition struct {
 func Fit(ctx context.Context, d *study.Document, o FitOptions) (*FitResult, error) {
 	if err := d.ReadyToFit(); err != nil {
 		return nil, explain(err, "")
+	}
+	if n := given(o.Measure, DefaultMeasured); n < 0 {
+		return nil, wrongf("measure", "%d is no number of measurements, want 0 or more", n)
 	}
 	f, err := newFitter(d)
 	if err != nil {

@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"cmp"
 	"context"
 	"strings"
 
@@ -172,7 +171,7 @@ func (f *fitter) addAdvice(_ context.Context, out *FitResult, o FitOptions) erro
 			out.Advice[side.String()] = advice
 		}
 	}
-	return f.addNext(out, q, list, cmp.Or(o.Measure, DefaultMeasured))
+	return f.addNext(out, q, list, given(o.Measure, DefaultMeasured))
 }
 
 func (f *fitter) advice(q *optimize.AdviceRequest, a *optimize.Advice) AdviceResult {

@@ -45,7 +45,7 @@ func TestChooseNamesConflict(t *testing.T) {
 // holds it.
 func TestMapShowsLimits(t *testing.T) {
 	d := limitedStudy(t, `{"result": "steeringArmLength", "max": 125}`)
-	m, err := Map(t.Context(), d, MapOptions{Columns: 5, Rows: 5})
+	m, err := Map(t.Context(), d, MapOptions{Columns: new(5), Rows: new(5)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -65,7 +65,7 @@ func TestMapShowsLimits(t *testing.T) {
 	if counts[true] == 0 || counts[false] == 0 {
 		t.Errorf("cells by whether they hold the limit: %v, want some of both", counts)
 	}
-	none, err := Map(t.Context(), limitedStudy(t, `{"result": "steeringArmLength", "max": 25}`), MapOptions{Columns: 3, Rows: 3})
+	none, err := Map(t.Context(), limitedStudy(t, `{"result": "steeringArmLength", "max": 25}`), MapOptions{Columns: new(3), Rows: new(3)})
 	if err != nil || none.Best.Figure.Valid() || none.Best.X.Valid() {
 		t.Errorf("best %+v of a map that holds no limit, %v", none.Best, err)
 	}
@@ -96,7 +96,7 @@ func TestLimitsTakeTheTieRodsOwnBounds(t *testing.T) {
 // minimises; over one it is that of the car in it.
 func TestMapOverSetUps(t *testing.T) {
 	d := document(t, casters)
-	y, options := 0.0, MapOptions{Y: "tieRodInnerHeight", YMin: new(float64), Columns: 3, Rows: 2}
+	y, options := 0.0, MapOptions{Y: "tieRodInnerHeight", YMin: new(float64), Columns: new(3), Rows: new(2)}
 	options.YMax = &y
 	*options.YMin = -1
 	c, err := Compare(t.Context(), d, CompareOptions{Candidate: "base"})

@@ -159,7 +159,7 @@ func limitedAnswers(t *testing.T, d *study.Document, tradeOff bool) map[string][
 			out["trade-off"] = append(out["trade-off"], p.Values)
 		}
 	}
-	m, err := Map(t.Context(), d, MapOptions{Columns: 11, Rows: 11})
+	m, err := Map(t.Context(), d, MapOptions{Columns: new(11), Rows: new(11)})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -218,7 +218,7 @@ func TestLimitAtLockOutOfReach(t *testing.T) {
 		}
 		_, err := Search(t.Context(), d, SearchOptions{})
 		wantError(t, err, Unsolvable, "search", "steering.lock")
-		room, err := MapRoom(t.Context(), d, MapOptions{Columns: 2, Rows: 2})
+		room, err := MapRoom(t.Context(), d, MapOptions{Columns: new(2), Rows: new(2)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -284,12 +284,12 @@ func TestLimitAtLockIsRefused(t *testing.T) {
 	calls := map[string]func() error{
 		"search": func() error { _, err := Search(t.Context(), d, SearchOptions{}); return err },
 		"choose": func() error { _, err := Choose(t.Context(), d, ChooseOptions{}); return err },
-		"room":   func() error { _, err := MapRoom(t.Context(), d, MapOptions{Columns: 2, Rows: 2}); return err },
+		"room":   func() error { _, err := MapRoom(t.Context(), d, MapOptions{Columns: new(2), Rows: new(2)}); return err },
 	}
 	for name, call := range calls {
 		t.Run(name, func(t *testing.T) { wantError(t, call(), Wrong, "search.limits.1.at", "state steering.lock") })
 	}
-	m, err := Map(t.Context(), d, MapOptions{Columns: 2, Rows: 2})
+	m, err := Map(t.Context(), d, MapOptions{Columns: new(2), Rows: new(2)})
 	if err != nil || !strings.Contains(m.Limits[1].Problem, "steering.lock") {
 		t.Errorf("map: %+v, %v, want why the limit cannot be measured", m.Limits, err)
 	}

@@ -49,9 +49,9 @@ func TestTolerance(t *testing.T) {
 func TestToleranceRefuses(t *testing.T) {
 	_, err := Tolerance(context.Background(), document(t, ""), ToleranceOptions{})
 	wantError(t, err, Wrong, "tolerances", "")
-	_, err = Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Cars: -1})
+	_, err = Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Cars: new(-1)})
 	wantError(t, err, Wrong, "cars", "-1")
-	_, err = Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Limit: -0.2})
+	_, err = Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Limit: new(-0.2)})
 	wantError(t, err, Wrong, "limit", "-0.2 deg is no limit")
 	kept := document(t, `"tolerances": [{"parameter": "toe", "sd": 0.1}], "yield": {"limit": 0.1, "keepToe": true},`)
 	_, err = Tolerance(context.Background(), kept, ToleranceOptions{})
@@ -62,7 +62,7 @@ func TestToleranceRefuses(t *testing.T) {
 
 func TestMapAgreesWithSearch(t *testing.T) {
 	d := document(t, `"search": {"variables": [{"parameter": "tieRodOuterHeight", "min": -20, "max": 0}, {"parameter": "tieRodInnerHeight", "min": -10, "max": 10}]},`)
-	m, err := Map(context.Background(), d, MapOptions{Columns: 21, Rows: 5})
+	m, err := Map(context.Background(), d, MapOptions{Columns: new(21), Rows: new(5)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -243,7 +243,7 @@ func TestToleranceAsBuilt(t *testing.T) {
 // TestSteerToTheLock turns a symmetric car further than it goes: it locks alike to both
 // hands, between the last input reached and the next.
 func TestSteerToTheLock(t *testing.T) {
-	r, err := Steer(t.Context(), document(t, ""), SteerOptions{Candidate: "base", Lock: 400, Step: 10})
+	r, err := Steer(t.Context(), document(t, ""), SteerOptions{Candidate: "base", Lock: new(400.0), Step: new(10.0)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -258,8 +258,8 @@ func TestSteerToTheLock(t *testing.T) {
 }
 
 func TestSteerRefuses(t *testing.T) {
-	_, err := Steer(t.Context(), document(t, ""), SteerOptions{Lock: -5})
-	wantError(t, err, Wrong, "lock", "-5 in steps of")
+	_, err := Steer(t.Context(), document(t, ""), SteerOptions{Lock: new(float64(-5))})
+	wantError(t, err, Wrong, "lock", "-5 is no steering input")
 	_, err = Steer(t.Context(), document(t, ""), SteerOptions{Candidate: "nobody"})
 	wantError(t, err, Wrong, "candidate", "nobody")
 }

@@ -21,8 +21,8 @@ type MapOptions struct {
 	Candidate string `json:"candidate,omitzero"` // car on which the map lies; where empty, the base car
 	Figure    string `json:"figure,omitzero"`    // "rms" or "peak"; where empty, what the search minimises
 	Side      string `json:"side,omitzero"`      // "left", "right" or, as where empty, "both": the worse of them
-	Columns   int    `json:"columns,omitzero"`   // 0 is [DefaultMap]
-	Rows      int    `json:"rows,omitzero"`      // 0 is [DefaultMap]
+	Columns   *int   `json:"columns,omitzero"`   // nil is [DefaultMap]
+	Rows      *int   `json:"rows,omitzero"`      // nil is [DefaultMap]
 	// Scenario names the set-up of the study's search that the car is in, or is
 	// [AllScenarios]; where empty the car is as it stands.
 	Scenario string `json:"scenario,omitzero"`
@@ -108,9 +108,12 @@ func newMapper(d *study.Document, o *MapOptions) (*mapper, error) {
 	if err != nil {
 		return nil, err
 	}
-	m.problem = optimize.ParameterMap{
-		Judge: judge, Changes: m.car.axle.Changes(),
-		Columns: cmp.Or(o.Columns, DefaultMap), Rows: cmp.Or(o.Rows, DefaultMap),
+	m.problem = optimize.ParameterMap{Judge: judge, Changes: m.car.axle.Changes()}
+	if m.problem.Columns, err = counted("columns", o.Columns, DefaultMap, optimize.MinMap, optimize.MaxMap); err != nil {
+		return nil, err
+	}
+	if m.problem.Rows, err = counted("rows", o.Rows, DefaultMap, optimize.MinMap, optimize.MaxMap); err != nil {
+		return nil, err
 	}
 	if m.problem.X, err = m.axis("x", o.X, 0, o.XMin, o.XMax); err != nil {
 		return nil, err

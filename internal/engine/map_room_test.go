@@ -14,7 +14,7 @@ const mapped = `"search": {"variables": [{"parameter": "tieRodOuterHeight", "min
 func TestMapRoomOfTheBaseCar(t *testing.T) {
 	const tolerance = 1e-9 // mm or deg: the same sums, in another order
 	d := document(t, mapped)
-	room, err := MapRoom(context.Background(), d, MapOptions{Columns: 3, Rows: 3})
+	room, err := MapRoom(context.Background(), d, MapOptions{Columns: new(3), Rows: new(3)})
 	if err != nil {
 		t.Fatal(err)
 	}

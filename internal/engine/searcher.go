@@ -87,11 +87,7 @@ func (s *searcher) setSide(o *SearchOptions) (err error) {
 
 // settings returns those of the run.
 func (s *searcher) settings(o *SearchOptions) *optimize.Settings {
-	seed := s.doc.Search.Seed
-	if o.Seed != nil {
-		seed = *o.Seed
-	}
-	out := &optimize.Settings{Seed: uint64(int64(seed))}
+	out := &optimize.Settings{Seed: uint64(int64(given(o.Seed, s.doc.Search.Seed)))}
 	if o.Progress != nil {
 		out.Progress = func(p optimize.Progress) {
 			best := none

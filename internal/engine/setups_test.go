@@ -111,7 +111,7 @@ func TestCompareWithoutSearch(t *testing.T) {
 // to, weighted as the search weights them or the worst of them.
 func TestMapOfAllSetUps(t *testing.T) {
 	mapOf := func(d *study.Document, figure, scenario string) float64 {
-		m, err := Map(t.Context(), d, MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: 2, Rows: 2, Figure: figure, Scenario: scenario})
+		m, err := Map(t.Context(), d, MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: new(2), Rows: new(2), Figure: figure, Scenario: scenario})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -142,7 +142,7 @@ func TestMapInASetUpThatHoldsLess(t *testing.T) {
 		"scenarios": [{"name": "lowered", "changes": {"rideHeight": -25}, "hold": ["toe"]}]},`)
 	d.Candidates = []study.Candidate{{Name: "lowered", Changes: study.Changes{"rideHeight": -25}, Hold: []string{"toe"}}, {Name: "all held", Changes: study.Changes{"rideHeight": -25}}}
 	zero := 0.0
-	m, err := Map(t.Context(), d, MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", XMin: &zero, YMin: &zero, Columns: 2, Rows: 2, Scenario: "lowered"})
+	m, err := Map(t.Context(), d, MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", XMin: &zero, YMin: &zero, Columns: new(2), Rows: new(2), Scenario: "lowered"})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"cmp"
 	"context"
 	"math"
 
@@ -11,11 +10,11 @@ import (
 
 // SteerOptions say which cars are steered, how far and at which height.
 type SteerOptions struct {
-	Candidate string  `json:"candidate,omitzero"` // restricts to one car; "base" is the base car
-	Lock      float64 `json:"lock,omitzero"`      // most input to either side; 0 is that of the study
-	Step      float64 `json:"step,omitzero"`      // 0 is a twelfth of the lock
-	Heave     float64 `json:"heave,omitzero"`
-	Roll      float64 `json:"roll,omitzero"`
+	Candidate string   `json:"candidate,omitzero"` // restricts to one car; "base" is the base car
+	Lock      *float64 `json:"lock,omitzero"`      // most input to either side; nil is that of the study
+	Step      *float64 `json:"step,omitzero"`      // nil is a twelfth of the lock
+	Heave     float64  `json:"heave,omitzero"`
+	Roll      float64  `json:"roll,omitzero"`
 }
 
 // SteerResult is what [Steer] returns: lengths in the file's units, angles in
@@ -100,13 +99,22 @@ func (s *sweeper) steerInputs(o *SteerOptions) ([]float64, error) {
 	if s.doc.Steering == nil || s.design.Gear.Kind == solver.NoGear {
 		return nil, wrongf("steering", "is missing: an axle without a gear cannot be steered")
 	}
-	lock := cmp.Or(o.Lock, s.doc.Steering.Lock)
-	if lock == 0 {
+	lock := given(o.Lock, s.doc.Steering.Lock)
+	if o.Lock == nil && lock == 0 {
 		return nil, wrongf("steering.lock", "is missing: state the most steering input, or give --lock")
 	}
-	step := cmp.Or(o.Step, lock/steerSteps)
-	if !(lock > 0 && step > 0 && lock/step <= maxSteerPoints) {
-		return nil, wrongf("lock", "%g in steps of %g must be positive and at most %d positions", lock, step, maxSteerPoints)
+	if !(lock >= 0) {
+		return nil, wrongf("lock", "%g is no steering input to either side, want 0 or more", lock)
+	}
+	step := given(o.Step, lock/steerSteps)
+	if o.Step != nil && !(step > 0) {
+		return nil, wrongf("step", "%g is no step, want more than 0", step)
+	}
+	if lock == 0 {
+		return []float64{0}, nil
+	}
+	if !(lock/step <= maxSteerPoints) {
+		return nil, wrongf("step", "%g %s makes more than %d positions to a lock of %g; use a larger one", step, s.inputUnit(), maxSteerPoints, lock)
 	}
 	inputs, err := solver.Grid(lock, lock, step)
 	return inputs, explain(err, "")

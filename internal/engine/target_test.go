@@ -78,12 +78,12 @@ func TestTargetOfIsEveryCallsTarget(t *testing.T) {
 	}
 	near(t, "compare", float64(c.Cars[0].RMS), 0, 1e-12)
 	low, high := -0.5, 0.5
-	m, err := Map(t.Context(), d, MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", YMin: &low, YMax: &high, Columns: 11, Rows: 3})
+	m, err := Map(t.Context(), d, MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", YMin: &low, YMax: &high, Columns: new(11), Rows: new(3)})
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "map: best cell", float64(m.Best.X), -8, 1e-9)
-	s, err := Tolerance(t.Context(), d, ToleranceOptions{Candidate: "low ball", Cars: 50})
+	s, err := Tolerance(t.Context(), d, ToleranceOptions{Candidate: "low ball", Cars: new(50)})
 	if err != nil {
 		t.Fatal(err)
 	}

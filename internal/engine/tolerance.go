@@ -12,12 +12,12 @@ import (
 // ToleranceOptions say of which car a series is made and how long it is. The zero
 // value takes what the study says.
 type ToleranceOptions struct {
-	Candidate string  `json:"candidate,omitzero"` // where empty, that of the study's yield, else the base car
-	Cars      int     `json:"cars,omitzero"`      // 0 is the study's, else [DefaultCars]
-	Limit     float64 `json:"limit,omitzero"`     // degrees; 0 is the study's
-	Figure    string  `json:"figure,omitzero"`    // "peak" or "rms"; where empty, the study's, else "peak"
-	Side      string  `json:"side,omitzero"`      // "left", "right" or, as where empty, "both": the worse of them
-	Seed      *int    `json:"seed,omitzero"`      // nil is the study's
+	Candidate string   `json:"candidate,omitzero"` // where empty, that of the study's yield, else the base car
+	Cars      *int     `json:"cars,omitzero"`      // nil is the study's, else [DefaultCars]
+	Limit     *float64 `json:"limit,omitzero"`     // degrees; nil is the study's
+	Figure    string   `json:"figure,omitzero"`    // "peak" or "rms"; where empty, the study's, else "peak"
+	Side      string   `json:"side,omitzero"`      // "left", "right" or, as where empty, "both": the worse of them
+	Seed      *int     `json:"seed,omitzero"`      // nil is the study's
 	// Toe is "re-set" where static toe is set again on each car, "as-built" where
 	// its rods stay as the drawing has them; where empty, what the study says.
 	Toe string `json:"toe,omitzero"`
@@ -80,9 +80,11 @@ type TolerancePosition struct {
 	High   Number `json:"high"`
 }
 
-// ToleranceFigure is the spread of the figure that counts. Percentiles are told
-// from counts in bins 1/4096 of their distance from the nominal car's figure wide,
-// those of positions in bins of 1/128.
+// ToleranceFigure is the spread of the figure that counts. A percentile is the figure
+// that so many of a hundred cars stay within, those that cannot be built or do not
+// reach the window counted as worse than all others; none where it falls among them.
+// Percentiles are told from counts in bins 1/4096 of their distance from the nominal
+// car's figure wide, those of positions in bins of 1/128.
 type ToleranceFigure struct {
 	Name         string `json:"name"` // "peak" or "rms"
 	Nominal      Number `json:"nominal"`
@@ -90,17 +92,20 @@ type ToleranceFigure struct {
 	Percentile90 Number `json:"percentile90"`
 	Percentile95 Number `json:"percentile95"`
 	Percentile99 Number `json:"percentile99"`
+	Problem      string `json:"problem,omitzero"` // why a percentile is none
 }
 
 // YieldResult is the share of the cars that pass, with its 95 % interval.
 type YieldResult struct {
-	Limit float64 `json:"limit"`
-	Share Number  `json:"share"`
-	Low   Number  `json:"low"`
-	High  Number  `json:"high"`
+	Limit   float64 `json:"limit"`
+	AsDrawn bool    `json:"asDrawn"` // whether the car as drawn passes
+	Share   Number  `json:"share"`
+	Low     Number  `json:"low"`
+	High    Number  `json:"high"`
 }
 
-// Contributor is one dimension's part in the spread.
+// Contributor is the part that one of the study's tolerances has in the spread: where
+// it is of each side by itself, both sides'.
 type Contributor struct {
 	Parameter string `json:"parameter"`
 	Share     Number `json:"share"` // of the variance at the travel where it is largest
@@ -134,7 +139,7 @@ type tolerancer struct {
 	series optimize.Series
 	count  int
 	seed   int
-	limit  float64
+	limit  *float64 // degrees; nil where no yield is asked for
 }
 
 func newTolerancer(d *study.Document, o ToleranceOptions) (*tolerancer, error) {
@@ -144,21 +149,20 @@ func newTolerancer(d *study.Document, o ToleranceOptions) (*tolerancer, error) {
 	}
 	t := &tolerancer{sweeper: sweep}
 	y := study.Yield{}
+	t.limit = o.Limit
 	if d.Yield != nil {
 		y = *d.Yield
+		t.limit = new(given(o.Limit, y.Limit))
 	}
 	if t.car, err = t.byName(cmp.Or(o.Candidate, y.Candidate, study.BaseName)); err != nil {
 		return nil, err
 	}
-	t.limit, t.seed = cmp.Or(o.Limit, y.Limit), y.Seed
-	if o.Seed != nil {
-		t.seed = *o.Seed
+	t.seed = given(o.Seed, y.Seed)
+	if t.count, err = counted("cars", o.Cars, cmp.Or(y.Cars, DefaultCars), 1, maxCars); err != nil {
+		return nil, err
 	}
-	if t.count = cmp.Or(o.Cars, y.Cars, DefaultCars); t.count < 1 || t.count > maxCars {
-		return nil, wrongf("cars", "%d is no length of a series, want 1 to %d", t.count, maxCars)
-	}
-	if !(t.limit >= 0) {
-		return nil, wrongf("limit", "%g deg is no limit, want 0 or more", t.limit)
+	if t.limit != nil && !(*t.limit >= 0) {
+		return nil, wrongf("limit", "%g deg is no limit, want 0 or more", *t.limit)
 	}
 	if err := t.setSeries(cmp.Or(o.Figure, y.Figure, "peak"), o.Side); err != nil {
 		return nil, err
@@ -197,7 +201,7 @@ func (t *tolerancer) setSeries(figure, side string) error {
 	}
 	t.series = optimize.Series{
 		Judge: judge, Changes: t.car.axle.Changes(),
-		Limit: solver.Deg(t.limit), Measure: measureOf(figure), Seed: uint64(int64(t.seed)),
+		Limit: solver.Deg(given(t.limit, 0)), Measure: measureOf(figure), Seed: uint64(int64(t.seed)),
 	}
 	for i := range t.doc.Tolerances {
 		tol, err := t.tolerance(&t.doc.Tolerances[i])

@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"fmt"
 	"math"
 
 	"toewright/optimize"
@@ -21,9 +22,12 @@ func (r *ToleranceRun) Result(c *optimize.Census) *ToleranceResult {
 	}
 	out.Scenarios, out.ScenarioYield = r.setUps, yieldOver(r.setUps)
 	out.LinearValid = r.linearValid(out.Positions, r.spread.Widest)
-	if r.limit > 0 {
+	if r.limit != nil {
 		share, low, high := c.Yield()
-		out.Yield = &YieldResult{r.limit, Number(share), Number(low), Number(high)}
+		out.Yield = &YieldResult{
+			Limit: *r.limit, AsDrawn: float64(out.Figure.Nominal) <= *r.limit,
+			Share: Number(share), Low: Number(low), High: Number(high),
+		}
 	}
 	return out
 }
@@ -58,23 +62,27 @@ func (t *tolerancer) sideOf(i int) string {
 }
 
 func (r *ToleranceRun) figure(c *optimize.Census) ToleranceFigure {
-	at := func(share float64) Number { return degrees(c.Figure.Quantile(share)) }
-	return ToleranceFigure{
+	at := func(share float64) Number { return degrees(c.Percentile(share).Radians()) }
+	out := ToleranceFigure{
 		Name: r.series.Measure.String(), Nominal: degrees(r.series.Figure(r.spread.Nominal).Radians()),
 		Median: at(0.5), Percentile90: at(0.9), Percentile95: at(0.95), Percentile99: at(0.99),
 	}
+	if c.Cars > 0 && !out.Percentile99.Valid() {
+		out.Problem = fmt.Sprintf("%d of %d cars cannot be built or do not reach the window: a percentile that falls among them has no figure", c.Failed, c.Cars)
+	}
+	return out
 }
 
 func (t *tolerancer) contributors(p *optimize.Spread) []Contributor {
-	var gains []optimize.Halved
-	if t.limit > 0 {
+	var gains []float64
+	if t.limit != nil {
 		gains = t.series.Halve(p)
 	}
 	var out []Contributor
 	for _, k := range p.Ranking() {
-		c := Contributor{Parameter: p.Errors[k].Key(), Share: Number(p.Shares[k]), Halved: none}
+		c := Contributor{Parameter: t.series.Tolerances[k].Key(), Share: Number(p.Shares[k]), Halved: none}
 		if gains != nil {
-			c.Halved = Number(gains[k].Gain)
+			c.Halved = Number(gains[k])
 		}
 		out = append(out, c)
 	}

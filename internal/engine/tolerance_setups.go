@@ -1,21 +1,24 @@
 package engine
 
 import (
+	"context"
+
 	"toewright/optimize"
 	"toewright/solver"
 )
 
-// ToleranceScenario is a series of cars in one set-up of the study's search, by
-// linear propagation of exact sensitivities.
+// ToleranceScenario is a series of cars in one set-up of the study's search: the first
+// [setUpCars] of the series, or all where it is shorter.
 type ToleranceScenario struct {
 	Name   string  `json:"name"`
 	Weight float64 `json:"weight"`
 	// Nominal is the series' figure of the car as drawn, Percentile95 that which
-	// 95 of a hundred cars do not exceed.
+	// 95 of a hundred cars do not exceed; none where it falls among those that fail.
 	Nominal      Number `json:"nominal"`
 	Percentile95 Number `json:"percentile95"`
-	Yield        Number `json:"yield"` // share of the cars that pass; none without a limit
-	Binds        bool   `json:"binds"` // of all set-ups it has the largest Percentile95
+	Failed       int    `json:"failed"` // cars that cannot be built or do not reach the window
+	Yield        Number `json:"yield"`  // share of the cars that pass; none without a limit
+	Binds        bool   `json:"binds"`  // of all set-ups it has the largest Percentile95
 	// Decides names the dimension with the largest share of the variance.
 	Decides string        `json:"decides"`
 	Curves  []SpreadCurve `json:"curves"`
@@ -29,6 +32,10 @@ type SpreadCurve struct {
 	Change []Number  `json:"change"` // of the car as drawn, less target
 	SD     []Number  `json:"sd"`
 }
+
+// setUpCars is the most cars that are built in each set-up: their 95th percentile is
+// uncertain by some 1 % of the spread.
+const setUpCars = 10_000
 
 // setUpSeries returns the series in each set-up of the study's search.
 func (t *tolerancer) setUpSeries() (out []ToleranceScenario, err error) {
@@ -54,19 +61,24 @@ func (t *tolerancer) inSetUp(up *setUp) ToleranceScenario {
 	out := ToleranceScenario{Name: up.Name, Weight: up.Weight, Nominal: none, Percentile95: none, Yield: none, Curves: []SpreadCurve{}}
 	s, err := t.seriesIn(up)
 	var p *optimize.Spread
+	var c *optimize.Census
 	if err == nil {
 		p, err = s.Propagate()
+	}
+	if err == nil {
+		c, err = s.Count(context.Background(), p, optimize.Span{End: min(t.count, setUpCars)}, optimize.Parallel{})
 	}
 	if err != nil {
 		out.Problem = bare(err)
 		return out
 	}
-	o := s.Outlook(p)
-	out.Nominal, out.Percentile95 = degrees(o.Nominal.Radians()), degrees(o.Percentile95.Radians())
-	if t.limit > 0 {
-		out.Yield = Number(o.Yield)
+	out.Nominal, out.Percentile95 = degrees(s.Figure(p.Nominal).Radians()), degrees(c.Percentile(0.95).Radians())
+	out.Failed = c.Failed
+	if t.limit != nil {
+		share, _, _ := c.Yield()
+		out.Yield = Number(share)
 	}
-	out.Decides = p.Errors[p.Ranking()[0]].Key()
+	out.Decides = s.Tolerances[p.Ranking()[0]].Key()
 	for i, side := range sidesOf(s.Sides) {
 		out.Curves = append(out.Curves, t.spreadCurve(p, side, i*len(t.grid.file)))
 	}

@@ -79,7 +79,7 @@ func answers(t *testing.T, d *study.Document) map[string]string {
 			keep(name("search"), search, err)
 			shelf, err := Choose(ctx, d, ChooseOptions{Figure: figure, Side: side})
 			keep(name("choose"), shelf, err)
-			area, err := Map(ctx, d, MapOptions{Figure: figure, Side: side, X: d.Search.Variables[0].Parameter, Y: "rideHeight", Columns: 4, Rows: 3, Scenario: AllScenarios})
+			area, err := Map(ctx, d, MapOptions{Figure: figure, Side: side, X: d.Search.Variables[0].Parameter, Y: "rideHeight", Columns: new(4), Rows: new(3), Scenario: AllScenarios})
 			keep(name("map"), area, err)
 			series, err := Tolerance(ctx, d, ToleranceOptions{Figure: figure, Side: side})
 			keep(name("tolerance"), series, err)
@@ -179,7 +179,7 @@ func TestWorseWheelEverywhere(t *testing.T) {
 					t.Errorf("choose %v: %v, counted again %v", k.Changes, k.ToeFigures, w)
 				}
 			}
-			area, err := Map(ctx, d, MapOptions{Figure: figure, X: key, Y: "rideHeight", Columns: 3, Rows: 2})
+			area, err := Map(ctx, d, MapOptions{Figure: figure, X: key, Y: "rideHeight", Columns: new(3), Rows: new(2)})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -228,7 +228,7 @@ func TestYieldCountsCars(t *testing.T) {
 	for _, figure := range []string{"rms", "peak"} {
 		nominal := worse(t, d, nil, Attitude{}, figure)
 		limit := 1.05 * nominal
-		r, err := Tolerance(context.Background(), d, ToleranceOptions{Limit: limit, Figure: figure, Cars: 20000})
+		r, err := Tolerance(context.Background(), d, ToleranceOptions{Limit: new(limit), Figure: figure, Cars: new(20000)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -251,6 +251,68 @@ func TestYieldCountsCars(t *testing.T) {
 		}
 		if !(math.Abs(float64(r.Figure.Nominal)-nominal) <= 1e-9) {
 			t.Errorf("%s of the car as drawn %.9f, counted again %.9f", figure, float64(r.Figure.Nominal), nominal)
+		}
+	}
+}
+
+// TestYieldWhereCarsFail: in a window that some cars do not reach, those fail, and a
+// percentile that falls among them is none, with the reason. Counted again as the cars
+// whose larger figure is one.
+func TestYieldWhereCarsFail(t *testing.T) {
+	d := document(t, `"tolerances": [{"parameter": "tieRodOuter.z", "sd": 6}, {"parameter": "lowerBallJoint.z", "sd": 6}], "yield": {"limit": 90},`)
+	d.Travel = &study.Travel{Bump: 0, Droop: 400, Step: 10}
+	r, err := Sweep(context.Background(), d, SweepOptions{Candidate: study.BaseName})
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Travel.Droop = *r.Sweeps[0].Reach.Droop - 0.5
+	got, err := Tolerance(context.Background(), d, ToleranceOptions{Cars: new(3000)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(got.Failed > 300 && got.Failed < 2900) || got.Yield.Share != Number(3000-got.Failed)/3000 {
+		t.Fatalf("%d of 3000 cars fail, %v pass a limit that none breaks", got.Failed, got.Yield.Share)
+	}
+	f := got.Figure
+	for share, at := range map[float64]Number{0.5: f.Median, 0.9: f.Percentile90, 0.95: f.Percentile95, 0.99: f.Percentile99} {
+		if built := share*2999 <= float64(3000-got.Failed-1); at.Valid() != built {
+			t.Errorf("%d of 3000 cars fail: the %g point is %v", got.Failed, share, at)
+		}
+	}
+	if f.Percentile99.Valid() || f.Problem == "" {
+		t.Errorf("the 99 %% point is %v, said of it %q", f.Percentile99, f.Problem)
+	}
+}
+
+// TestLimitOfZero: a limit of 0 is one, which no car on the road passes, and the car as
+// drawn does not either.
+func TestLimitOfZero(t *testing.T) {
+	r, err := Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Limit: new(0.0), Cars: new(50)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if y := r.Yield; y.Limit != 0 || y.Share != 0 || y.AsDrawn {
+		t.Errorf("yield %+v, want none of a limit of 0", y)
+	}
+	r, err = Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Limit: new(float64(r.Figure.Nominal)), Cars: new(50)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !r.Yield.AsDrawn {
+		t.Errorf("the car as drawn does not pass a limit of its own figure: %+v", r.Yield)
+	}
+}
+
+// TestChooseListsWhatIsAsked: more combinations than a hundred, where there are.
+func TestChooseListsWhatIsAsked(t *testing.T) {
+	d := document(t, shelfOf(2))
+	for _, most := range []int{1, 150, 500} {
+		r, err := Choose(context.Background(), d, ChooseOptions{Most: &most})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if want := min(most, r.Built); len(r.Best) != want {
+			t.Errorf("most %d: %d listed of %d built, want %d", most, len(r.Best), r.Built, want)
 		}
 	}
 }

@@ -17,8 +17,12 @@ type given[T int | float64] struct {
 
 // seed adds the seed of what is drawn at random.
 func seed(fs *pflag.FlagSet, value **int, what string) {
-	fs.Var(&given[int]{value, strconv.Atoi, "int", "whole number"}, "seed",
-		"whole `number` that the "+what+" are drawn from, in place of the study's")
+	count(fs, value, "seed", "whole `number` that the "+what+" are drawn from, in place of the study's")
+}
+
+// count adds a whole number that may be left out.
+func count(fs *pflag.FlagSet, value **int, name, usage string) {
+	fs.Var(&given[int]{value, strconv.Atoi, "int", "whole number"}, name, usage)
 }
 
 // optional adds a number that may be left out.

@@ -60,8 +60,8 @@ func attitude(fs *pflag.FlagSet, a *engine.Attitude) {
 // Steer adds the options of steering from lock to lock.
 func Steer(fs *pflag.FlagSet, o *engine.SteerOptions) {
 	candidate(fs, &o.Candidate)
-	fs.Float64Var(&o.Lock, "lock", 0, "most steering input to either side, in place of the study's")
-	fs.Float64Var(&o.Step, "step", 0, "step of the input; a twelfth of the lock where not given")
+	optional(fs, &o.Lock, "lock", "most steering input to either side, in place of the study's")
+	optional(fs, &o.Step, "step", "step of the input; a twelfth of the lock where not given")
 	fs.Float64Var(&o.Heave, "heave", 0, "height at which the wheels are steered, in the file's units, bump positive")
 	fs.Float64Var(&o.Roll, "roll", 0, "body roll at which they are, in degrees, positive lowers the right side")
 }
@@ -71,7 +71,7 @@ func Diagnose(fs *pflag.FlagSet, o *engine.DiagnoseOptions) { candidate(fs, &o.C
 
 // Fit adds the options of a fit.
 func Fit(fs *pflag.FlagSet, o *engine.FitOptions) {
-	fs.IntVar(&o.Measure, "measure", 0, "`number` of further measurements listed; 5 where not given")
+	count(fs, &o.Measure, "measure", "`number` of further measurements listed; 5 where not given")
 }
 
 // Loads adds the options of the forces under stated loads.
@@ -80,8 +80,8 @@ func Loads(fs *pflag.FlagSet, o *engine.LoadsOptions) { candidate(fs, &o.Candida
 // Axle adds the options of what both wheels do together.
 func Axle(fs *pflag.FlagSet, o *engine.AxleOptions) {
 	candidate(fs, &o.Candidate)
-	fs.Float64Var(&o.Speed, "speed", 0, "speed in `km/h` at which drag is estimated; 100 where not given")
-	fs.Float64Var(&o.Distance, "distance", 0, "distance in `m` over which drift is estimated; 100 where not given")
+	optional(fs, &o.Speed, "speed", "speed in `km/h` at which drag is estimated; 100 where not given")
+	optional(fs, &o.Distance, "distance", "distance in `m` over which drift is estimated; 100 where not given")
 }
 
 // TradeOff adds the options of a trade-off.

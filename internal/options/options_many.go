@@ -10,8 +10,8 @@ import (
 // Tolerance adds the options of a series of cars.
 func Tolerance(fs *pflag.FlagSet, o *engine.ToleranceOptions) {
 	candidate(fs, &o.Candidate)
-	fs.IntVar(&o.Cars, "cars", 0, "`number` of cars built; that of the study, or 20000, where not given")
-	fs.Float64Var(&o.Limit, "limit", 0, "largest toe change in `degrees` that passes, in place of the study's")
+	count(fs, &o.Cars, "cars", "`number` of cars built; that of the study, or 20000, where not given")
+	optional(fs, &o.Limit, "limit", "largest toe change in `degrees` that passes, in place of the study's")
 	choose(fs, &o.Figure, "figure", "figure held against the limit", "peak", "rms")
 	side(fs, &o.Side)
 	choose(fs, &o.Toe, "toe", "static toe: set again on each car, or what comes of its parts, in place of the study's", engine.ToeReSet, "as-built")
@@ -23,7 +23,7 @@ func Choose(fs *pflag.FlagSet, o *engine.ChooseOptions) {
 	choose(fs, &o.Figure, "figure", "figure that combinations are ranked by", "rms", "peak")
 	side(fs, &o.Side)
 	choose(fs, &o.Effect, "effect", "what else an undominated combination must not be beaten in", "parts")
-	fs.IntVar(&o.Most, "most", 0, "`number` of the best combinations listed; 20 where not given")
+	count(fs, &o.Most, "most", "`number` of the best combinations listed; 20 where not given")
 }
 
 // Map adds the options of a map.
@@ -38,8 +38,8 @@ func Map(fs *pflag.FlagSet, o *engine.MapOptions) {
 	optional(fs, &o.XMax, "x-max", "largest value across")
 	optional(fs, &o.YMin, "y-min", "least value upward")
 	optional(fs, &o.YMax, "y-max", "largest value upward")
-	fs.IntVar(&o.Columns, "columns", 0, "`number` of cells across; 64 where not given")
-	fs.IntVar(&o.Rows, "rows", 0, "`number` of cells upward; 64 where not given")
+	count(fs, &o.Columns, "columns", "`number` of cells across; 64 where not given")
+	count(fs, &o.Rows, "rows", "`number` of cells upward; 64 where not given")
 }
 
 // Report adds the options of a bench sheet.
@@ -48,5 +48,5 @@ func Report(fs *pflag.FlagSet, o *report.Options) {
 	fs.StringVar(&o.Yardstick, Yardstick, "", "`name` of the car it is compared with; base where the study names none")
 	fs.StringVar(&o.Date, "date", "", "date as `text`, in place of the study's")
 	choose(fs, (*string)(&o.Paper), "paper", "printed page; letter for a study shown in inches, else a4", report.Papers...)
-	fs.IntVar(&o.Cars, "cars", 0, "`number` of cars built for the tolerances; that of the study, or 20000, where not given")
+	count(fs, &o.Cars, "cars", "`number` of cars built for the tolerances; that of the study, or 20000, where not given")
 }

@@ -124,7 +124,7 @@ func TestResultAgrees(t *testing.T) {
 func TestVerdictsAgree(t *testing.T) {
 	d := car(t, "double-wishbone-rack")
 	page := seen(written(t, gathered(t, d, Options{Candidate: "Spacers 12 mm"})))
-	yield, err := engine.Tolerance(t.Context(), d, engine.ToleranceOptions{Candidate: "Spacers 12 mm", Cars: fewCars})
+	yield, err := engine.Tolerance(t.Context(), d, engine.ToleranceOptions{Candidate: "Spacers 12 mm", Cars: new(fewCars)})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -135,6 +135,9 @@ func (g *gatherer) tolerance() error {
 	found, err := engine.Tolerance(g.ctx, g.sheet.Study, engine.ToleranceOptions{
 		Candidate: g.sheet.Candidate, Cars: g.options.Cars, Progress: g.options.Progress,
 	})
+	if e := (*engine.Error)(nil); errors.As(err, &e) && e.Key == "cars" && g.options.Cars != nil {
+		return err // the caller's own, which no sheet leaves out
+	}
 	if err == nil {
 		err = g.ctx.Err() // a series cut short is no verdict
 	}

@@ -52,8 +52,8 @@ const fewCars = 200
 
 func gathered(t *testing.T, d *study.Document, o Options) *Sheet {
 	t.Helper()
-	if o.Cars == 0 {
-		o.Cars = fewCars
+	if o.Cars == nil {
+		o.Cars = new(fewCars)
 	}
 	s, err := Gather(t.Context(), d, o)
 	if err != nil {

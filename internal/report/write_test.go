@@ -88,7 +88,7 @@ func TestWriteFails(t *testing.T) {
 
 func TestHTML(t *testing.T) {
 	d := car(t, "double-wishbone-rack")
-	got, err := HTML(t.Context(), d, Options{Cars: fewCars})
+	got, err := HTML(t.Context(), d, Options{Cars: new(fewCars)})
 	if want := written(t, gathered(t, d, Options{})); err != nil || string(got) != want {
 		t.Errorf("HTML differs from what Gather and Write make, %v", err)
 	}

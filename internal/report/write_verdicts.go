@@ -150,18 +150,27 @@ func (p *page) yield() {
 	}
 	series := fmt.Sprintf("%d cars by chance within the study's tolerances, static toe %s", t.Cars, t.StaticToe)
 	if t.Failed > 0 {
-		series += fmt.Sprintf("; %d more cannot be built or do not reach the window", t.Failed)
+		series += fmt.Sprintf(", %d of which cannot be built or do not reach the window", t.Failed)
 	}
 	if y := t.Yield; y != nil {
 		series += fmt.Sprintf(": %s stay within %s of %s error (95 %% interval %s to %s)",
 			percent(y.Share), p.toeText(y.Limit), figureNames[t.Figure.Name], percent(y.Low), percent(y.High))
 	}
-	p.points("Tolerances", []string{
-		series + ".",
-		fmt.Sprintf("The %s error is %s as drawn, %s or less on 95 of 100 cars.",
-			figureNames[t.Figure.Name], p.toeText(float64(t.Figure.Nominal)), p.toeText(float64(t.Figure.Percentile95))),
-		"Deciding: " + p.contributors(t.Contributors) + ".",
-	})
+	p.points("Tolerances", []string{series + ".", p.spread(t), "Deciding: " + p.contributors(t.Contributors) + "."})
+}
+
+// spread says the figure of the car as drawn and of most cars.
+func (p *page) spread(t *engine.ToleranceResult) string {
+	text := fmt.Sprintf("The %s error is %s as drawn", figureNames[t.Figure.Name], p.toeText(float64(t.Figure.Nominal)))
+	if t.Figure.Percentile95.Valid() {
+		text += ", " + p.toeText(float64(t.Figure.Percentile95)) + " or less on 95 of 100 cars."
+	} else {
+		text += "; " + t.Figure.Problem + "."
+	}
+	if y := t.Yield; y != nil && !y.AsDrawn {
+		text += " The car as drawn does not pass itself."
+	}
+	return text
 }
 
 // figureNames are the figures of a yield as a sentence has them.

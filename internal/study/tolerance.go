@@ -18,9 +18,9 @@ type Tolerance struct {
 // Yield is the limit against which cars with tolerances are counted.
 type Yield struct {
 	Figure    string  `json:"figure,omitzero" rule:"oneof=peak|rms"` // Figure is "peak" where absent.
-	Limit     float64 `json:"limit" rule:"required,positive"`        // Limit is the largest toe change, in degrees, that passes.
+	Limit     float64 `json:"limit" rule:"required,notnegative"`     // Limit is the largest toe change, in degrees, that passes.
 	Candidate string  `json:"candidate,omitzero"`                    // Candidate names the car; absent is the base car.
-	Cars      int     `json:"cars,omitzero" rule:"notnegative"`
+	Cars      int     `json:"cars,omitzero" rule:"positive"`
 	Seed      int     `json:"seed,omitzero"`
 	// KeepToe is true where static toe is not re-set on each car: its rods are as
 	// drawn, and toe counts from that of the drawing.

@@ -65,7 +65,7 @@ func growths(ctx context.Context, s *subject) []growth {
 
 // shelfOf returns a shelf of n combinations: two slots, one of ten choices.
 func shelfOf(s *subject, travels []float64, n int) (*optimize.Shelf, error) {
-	shelf := &optimize.Shelf{Judge: judgeOf(s, travels), Measure: optimize.RMS}
+	shelf := &optimize.Shelf{Judge: judgeOf(s, travels), Measure: optimize.RMS, Most: 100}
 	for i, key := range [2]string{"tieRodOuterHeight", "tieRodInnerHeight"} {
 		p, sides, err := solver.FindParameter(s.design, key)
 		if err != nil {

@@ -1,0 +1,81 @@
+package api
+
+import (
+	"encoding/json"
+	"io"
+	"net/http"
+	"strings"
+	"testing"
+
+	"github.com/spf13/pflag"
+
+	"toewright/internal/study"
+)
+
+// naturalZero are the options that are 0 where they are not given.
+var naturalZero = map[string]bool{"steer": true, "heave": true, "roll": true}
+
+// beside is what an option does nothing without.
+var beside = map[string]string{"ackermann": "aim=ackermann", "speed": "distance=100", "y-min": "x-min=-9", "y-max": "y-min=-9"}
+
+// fullStudy has something for each option to stand in place of, and nothing of it is 0.
+func fullStudy(t *testing.T) string {
+	t.Helper()
+	template, _ := study.TemplateByKey("double-wishbone-rack")
+	d := template.Document()
+	d.Vehicle.CorneringStiffness = 900
+	d.Yield.Cars, d.Yield.Seed, d.Search.Seed = 200, 7, 7
+	d.Search.Limits, d.Search.Target = nil, [][2]float64{{-50, 0.3}, {0, 0}, {50, 0.2}}
+	text, err := study.Encode(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// TestZeroOfEveryOption: 0 is a value, never what stands for an option that is not
+// given: it is answered for, or refused by its name.
+func TestZeroOfEveryOption(t *testing.T) {
+	body, h := fullStudy(t), New(Config{})
+	for i := range calls {
+		flags, _ := calls[i].flags()
+		plain := map[string]string{}
+		flags.VisitAll(func(f *pflag.Flag) {
+			if kind := f.Value.Type(); kind != "int" && kind != "float64" {
+				return
+			}
+			with := beside[f.Name]
+			if plain[with] == "" {
+				status, text := reply(t, h, calls[i].name+"?"+with, body)
+				if plain[with] = text; status != http.StatusOK {
+					t.Fatalf("%s?%s: %d %s", calls[i].name, with, status, text)
+				}
+			}
+			status, zero := reply(t, h, calls[i].name+"?"+with+"&"+f.Name+"=0", body)
+			switch {
+			case status == http.StatusBadRequest || status == http.StatusUnprocessableEntity:
+				if !strings.Contains(zero, f.Name) || naturalZero[f.Name] {
+					t.Errorf("%s, %s=0: %s, want it named or answered for", calls[i].name, f.Name, zero)
+				}
+			case status != http.StatusOK:
+				t.Errorf("%s, %s=0: %d %s", calls[i].name, f.Name, status, zero)
+			case naturalZero[f.Name] != (zero == plain[with]):
+				t.Errorf("%s, %s=0: answered as where not given is %t, want %t", calls[i].name, f.Name, zero == plain[with], naturalZero[f.Name])
+			}
+		})
+	}
+}
+
+// reply returns the status and the text of an answer.
+func reply(t *testing.T, h http.Handler, path, body string) (int, string) {
+	t.Helper()
+	r := post(t, h, path, body)
+	text, err := io.ReadAll(r.Body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r.StatusCode == http.StatusOK && !json.Valid(text) && !strings.HasPrefix(string(text), "<!") {
+		t.Fatalf("%s: %.80q is neither JSON nor a page", path, text)
+	}
+	return r.StatusCode, string(text)
+}
