@@ -60,6 +60,12 @@ func (p *GaugeFit) Check() error {
 }
 
 func (p *GaugeFit) checkPriors() error {
+	err := solver.CheckOnce(len(p.Priors), func(i int) (*solver.Parameter, solver.Selection) {
+		return &p.Priors[i].Parameter, p.Priors[i].Sides
+	})
+	if err != nil {
+		return err
+	}
 	for _, q := range p.Priors {
 		if !(q.SD > 0) || math.IsInf(q.SD, 0) {
 			return problemErrorf("prior of %s has standard deviation %g, must be positive", q.Parameter.Key+q.Sides.Suffix(), q.SD)

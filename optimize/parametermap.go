@@ -21,13 +21,16 @@ func (p *ParameterMap) Check() error {
 	if min(p.Columns, p.Rows) < MinMap || max(p.Columns, p.Rows) > MaxMap {
 		return problemErrorf("a map of %d by %d cells; each side must have %d to %d", p.Columns, p.Rows, MinMap, MaxMap)
 	}
-	for _, f := range [2]*Free{&p.X, &p.Y} {
+	axes := [2]*Free{&p.X, &p.Y}
+	for _, f := range axes {
 		if !(f.Max > f.Min) {
 			return problemErrorf("the map's bounds of %s, %.6g to %.6g, must ascend", f.Key(), f.Min, f.Max)
 		}
 	}
-	if p.X.Key() == p.Y.Key() {
-		return problemErrorf("the map has %s on both axes", p.X.Key())
+	if err := solver.CheckOnce(len(axes), func(i int) (*solver.Parameter, solver.Selection) {
+		return &axes[i].Parameter, axes[i].Sides
+	}); err != nil {
+		return err
 	}
 	return p.Judge.Check()
 }

@@ -27,7 +27,7 @@ func (s *Scenario) conflict(free []Free) error {
 	for i := range s.Changes {
 		for j := range free {
 			c, f := &s.Changes[i], &free[j]
-			if c.Parameter.Key == f.Parameter.Key && c.Parameter.Absolute && c.Sides == f.Sides {
+			if c.Parameter.Key == f.Parameter.Key && c.Parameter.Absolute && c.Sides.Overlaps(f.Sides) {
 				return problemErrorf("scenario %q sets %s, which is searched for too", s.Name, c.Key())
 			}
 		}

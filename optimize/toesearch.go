@@ -53,12 +53,11 @@ func (p *ToeSearch) Check() error {
 	if len(p.Free) == 0 {
 		return problemErrorf("no parameter is free: name at least one")
 	}
-	for i := range p.Free {
-		for j := range i {
-			if p.Free[i].Key() == p.Free[j].Key() {
-				return problemErrorf("parameter %s is free twice", p.Free[i].Key())
-			}
-		}
+	err := solver.CheckOnce(len(p.Free), func(i int) (*solver.Parameter, solver.Selection) {
+		return &p.Free[i].Parameter, p.Free[i].Sides
+	})
+	if err != nil {
+		return err
 	}
 	if indexOfZero(p.Travels) < 0 {
 		return problemErrorf("the window does not contain travel 0")

@@ -23,7 +23,7 @@ func TestToeSearchCheck(t *testing.T) {
 		spoil      func(*optimize.ToeSearch)
 	}{
 		{"nothing free", "no parameter is free", func(p *optimize.ToeSearch) { p.Free = nil }},
-		{"free twice", "parameter tieRodOuterHeight is free twice", func(p *optimize.ToeSearch) { p.Free = append(p.Free, height) }},
+		{"free twice", "tieRodOuterHeight is given twice", func(p *optimize.ToeSearch) { p.Free = append(p.Free, height) }},
 		{"no static height", "does not contain travel 0", func(p *optimize.ToeSearch) { p.Travels = []float64{10, 20} }},
 		{"target of the right", "target travels must ascend", func(p *optimize.ToeSearch) { p.Targets[solver.Right] = descending }},
 		{"limit without scale", "limit rod has scale 0", func(p *optimize.ToeSearch) { p.Limits[0].Scale = 0 }},

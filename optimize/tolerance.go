@@ -54,11 +54,12 @@ func (s *Series) Check() error {
 		if t.floats(s.held()) {
 			return problemErrorf("tolerance of %s: the cars' %s is not re-set, but comes of their parts; state the tolerances of those", t.Key(), t.Parameter.Key)
 		}
-		for j := range i {
-			if s.Tolerances[j].Key() == t.Key() {
-				return problemErrorf("tolerance of %s is given twice", t.Key())
-			}
-		}
+	}
+	err := solver.CheckOnce(len(s.Tolerances), func(i int) (*solver.Parameter, solver.Selection) {
+		return &s.Tolerances[i].Parameter, s.Tolerances[i].Sides
+	})
+	if err != nil {
+		return err
 	}
 	return s.Judge.Check()
 }

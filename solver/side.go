@@ -45,6 +45,9 @@ func (c Selection) Includes(s Side) bool {
 	return c == BothSides || (c == LeftOnly) == (s == Left)
 }
 
+// Overlaps reports whether a side is of both selections.
+func (c Selection) Overlaps(o Selection) bool { return c == o || c == BothSides || o == BothSides }
+
 // Suffix returns "", "@left" or "@right", as a parameter key ends.
 func (c Selection) Suffix() string {
 	return [...]string{"", "@left", "@right"}[c]

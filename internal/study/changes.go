@@ -9,7 +9,8 @@ import (
 
 // SolverChanges returns changes as the solver takes them, in millimetres and
 // radians and in the order of their keys. The error names a key that the car does
-// not have or a value that is out of all proportion.
+// not have, a value that is out of all proportion, or a key that stands both plain and
+// with a side.
 func (d *Document) SolverChanges(design *solver.Design, changes Changes) ([]solver.Change, error) {
 	list := make([]solver.Change, 0, len(changes))
 	for _, key := range slices.Sorted(maps.Keys(changes)) {
@@ -23,7 +24,9 @@ func (d *Document) SolverChanges(design *solver.Design, changes Changes) ([]solv
 		}
 		list = append(list, c)
 	}
-	return list, nil
+	return list, solver.CheckOnce(len(list), func(i int) (*solver.Parameter, solver.Selection) {
+		return &list[i].Parameter, list[i].Sides
+	})
 }
 
 // ToSolver returns a parameter's value, in file units or degrees, in mm or radians.
