@@ -85,7 +85,7 @@ func TestTradeOff(t *testing.T) {
 		}
 		done = p.Fraction
 	}
-	r, err := TradeOff(context.Background(), d, TradeOffOptions{Designs: 4, Progress: progress})
+	r, err := TradeOff(context.Background(), d, TradeOffOptions{Designs: new(4), Progress: progress})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -112,11 +112,11 @@ func TestTradeOff(t *testing.T) {
 // near as possible to true Ackermann, 100 %.
 func TestTradeOffTowardsAckermann(t *testing.T) {
 	d := document(t, `"search": {"variables": [{"parameter": "steeringArmOffset", "min": -10, "max": 10}]},`)
-	usual, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Designs: 2})
+	usual, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Designs: new(2)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	full, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Ackermann: new(float64(100)), Designs: 2})
+	full, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Ackermann: new(float64(100)), Designs: new(2)})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -151,7 +151,7 @@ func limitedAnswers(t *testing.T, d *study.Document, tradeOff bool) map[string][
 	out["robust search"] = []study.Changes{r.Best.Values}
 	out["robust rounding"] = []study.Changes{r.Rounded.Values}
 	if tradeOff {
-		front, err := TradeOff(t.Context(), d, TradeOffOptions{Designs: 2})
+		front, err := TradeOff(t.Context(), d, TradeOffOptions{Designs: new(2)})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"cmp"
 	"context"
 	"math"
 
@@ -17,7 +16,7 @@ type TradeOffOptions struct {
 	// "ratio", the change of the steering ratio in percent.
 	Aim       string   `json:"aim,omitzero"`
 	Ackermann *float64 `json:"ackermann,omitzero"` // percentage asked for; [UsualAckermann] where nil
-	Designs   int      `json:"designs,omitzero"`   // 0 is [DefaultDesigns]
+	Designs   *int     `json:"designs,omitzero"`   // nil is [DefaultDesigns]
 	Seed      *int     `json:"seed,omitzero"`
 	Side      string   `json:"side,omitzero"` // that of [SearchOptions]
 	// TargetOf and TargetSlope are those of [SearchOptions].
@@ -33,6 +32,9 @@ const UsualAckermann = 100
 
 // DefaultDesigns is how many designs a trade-off asks for.
 const DefaultDesigns = 8
+
+// maxDesigns is the most that may be asked for: each is a search.
+const maxDesigns = 1000
 
 // TradeOffResult is what [TradeOff] returns: undominated designs, from the least
 // toe change to the least that the aim comes to within the bounds and limits.
@@ -77,11 +79,15 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 	if err != nil {
 		return nil, err
 	}
+	designs, err := counted("designs", o.Designs, DefaultDesigns, 2, maxDesigns)
+	if err != nil {
+		return nil, err
+	}
 	aim, err := s.aim(&o)
 	if err != nil {
 		return nil, err
 	}
-	t := optimize.TradeOff{ToeSearch: s.problem, Aim: aim.Aim, Levels: cmp.Or(o.Designs, DefaultDesigns)}
+	t := optimize.TradeOff{ToeSearch: s.problem, Aim: aim.Aim, Levels: designs}
 	front, err := t.Front(ctx, s.settings(&so))
 	if err != nil {
 		return nil, explain(err, "")
@@ -130,10 +136,7 @@ func itself(x float64) float64 { return x }
 
 // ackermannAim is how far the percentage of each hand is from that asked for.
 func (s *searcher) ackermannAim(o *TradeOffOptions) (*secondAim, error) {
-	want := float64(UsualAckermann)
-	if o.Ackermann != nil {
-		want = *o.Ackermann
-	}
+	want := given(o.Ackermann, UsualAckermann)
 	if math.IsNaN(want) || math.IsInf(want, 0) {
 		return nil, wrongf("ackermann", "%g is no percentage; 100 is that of wheels that roll without scrub, 0 of parallel ones", want)
 	}

@@ -48,7 +48,7 @@ func TestTradeOffAgainstSearch(t *testing.T) {
 			}
 			t.Run(name+" "+aim, func(t *testing.T) {
 				t.Parallel()
-				againstSearch(t, d, TradeOffOptions{Aim: aim, Designs: 3})
+				againstSearch(t, d, TradeOffOptions{Aim: aim, Designs: new(3)})
 			})
 		}
 	}
@@ -123,7 +123,7 @@ func TestTradeOffFromStock(t *testing.T) {
 	for name, d := range demoStudies(t) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			r, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "stock", Designs: 3})
+			r, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "stock", Designs: new(3)})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -195,7 +195,7 @@ func TestTradeOffBindingLimit(t *testing.T) {
 	} {
 		t.Run(tt.aim+" "+tt.limit, func(t *testing.T) {
 			d := limitedStudy(t, tt.limit)
-			r, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: tt.aim, Designs: 3})
+			r, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: tt.aim, Designs: new(3)})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -246,7 +246,7 @@ func leastAimOnGrid(t *testing.T, d *study.Document, key string) float64 {
 func TestTradeOffKeepsItsGoal(t *testing.T) {
 	d := limitedStudy(t, "")
 	for _, want := range []float64{0, 40, 100, -20} {
-		r, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Ackermann: &want, Designs: 3})
+		r, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Ackermann: &want, Designs: new(3)})
 		if err != nil {
 			t.Fatal(err)
 		}

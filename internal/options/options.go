@@ -88,7 +88,7 @@ func Axle(fs *pflag.FlagSet, o *engine.AxleOptions) {
 func TradeOff(fs *pflag.FlagSet, o *engine.TradeOffOptions) {
 	choose(fs, &o.Aim, "aim", "what toe change is weighed against", "stock", "ackermann", "ratio")
 	optional(fs, &o.Ackermann, "ackermann", "Ackermann `percentage` asked for; 100 where not given")
-	fs.IntVar(&o.Designs, "designs", 0, "`number` of designs; 8 where not given")
+	count(fs, &o.Designs, "designs", "`number` of designs; 8 where not given")
 	side(fs, &o.Side)
 	target(fs, &o.TargetOf, &o.TargetSlope)
 	seed(fs, &o.Seed, "restarts")
