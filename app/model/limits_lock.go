@@ -1,13 +1,6 @@
 package model
 
-import (
-	"errors"
-	"strconv"
-	"strings"
-
-	"toewright/internal/study"
-	"toewright/solver"
-)
+import "toewright/internal/study"
 
 // LimitPlaces are where along the travel a limit can be looked at, straight ahead first.
 var LimitPlaces = []struct{ Key, Label string }{
@@ -28,39 +21,17 @@ func (s *Session) SetLimitAt(i int, at string) error {
 	return s.SetLimit("where a limit is looked at", i, func(l *study.Limit) { l.At = at })
 }
 
-// LockField returns the most steering input to either side as the study states it, with
-// its unit: "" where it states none.
-func (n Numbers) LockField(d *study.Document, g *solver.Gear) (value, unit string) {
-	lock := 0.0
-	if d.Steering != nil {
-		lock = d.Steering.Lock
+// LockOf returns the most steering input to either side as the study's field of it; nil
+// where the car does not steer.
+func LockOf(d *study.Document) *CarValue {
+	for _, v := range CarValues(d) {
+		if v.Path == "steering.lock" {
+			return &v
+		}
 	}
-	unit = n.quantityUnit(g.Quantity())
-	switch {
-	case lock == 0:
-		return "", unit
-	case g.Quantity() == solver.AngleQuantity:
-		return strconv.FormatFloat(lock, 'g', -1, 64), unit
-	}
-	return n.LengthNumber(d.Units.Millimetres(lock)), unit
+	return nil
 }
 
-// errLock is what a lock that is none is refused with.
-var errLock = errors.New("full lock is more than 0, or empty where it is not known")
-
-// SetLock states the most steering input to either side as [Numbers.LockField] writes it,
-// or with an empty text that it is not known.
-func (s *Session) SetLock(text string) error {
-	lock := 0.0
-	if text = strings.TrimSpace(text); text != "" {
-		x, err := NumbersOf(s.doc).parseQuantity(s.doc, s.cars.Design.Gear.Quantity(), text)
-		if err != nil {
-			return err
-		}
-		if !(x > 0) {
-			return errLock
-		}
-		lock = x
-	}
-	return s.Edit("full lock", "", func(d *study.Document) { d.Steering.Lock = lock })
-}
+// SetLock states the most steering input to either side, or with an empty text that it is
+// not known.
+func (s *Session) SetLock(text string) error { return s.SetCarValue(LockOf(s.doc), text) }

@@ -59,9 +59,9 @@ func TestSetLock(t *testing.T) {
 			t.Fatalf("%s: %v", tt.name, err)
 		}
 		doc := d.Session.Document()
-		value, unit := model.NumbersOf(doc).LockField(doc, &d.Session.Cars().Design.Gear)
-		if doc.Steering.Lock != tt.want || value != tt.shown || unit != tt.unit {
-			t.Errorf("%s: lock %g, shown as %q %s; want %g, %q %s", tt.name, doc.Steering.Lock, value, unit, tt.want, tt.shown, tt.unit)
+		v := model.LockOf(doc)
+		if doc.Steering.Lock != tt.want || v.Text != tt.shown || v.Unit != tt.unit {
+			t.Errorf("%s: lock %g, shown as %q %s; want %g, %q %s", tt.name, doc.Steering.Lock, v.Text, v.Unit, tt.want, tt.shown, tt.unit)
 		}
 	}
 	d := deskWith(t)

@@ -84,13 +84,10 @@ func (s *Session) from(source study.Source) func(*study.Document) {
 
 // edit makes an edit whose numbers are attributed by a function of its own.
 func (s *Session) edit(label, run string, change, attribute func(*study.Document)) error {
-	next, err := clone(s.doc)
-	if err != nil {
-		return err
-	}
+	next := s.doc.Clone()
 	change(next)
 	attribute(next)
-	if _, err := clone(next); err != nil {
+	if err := opensAgain(next); err != nil {
 		return err
 	}
 	s.adopt(next, label, run)
@@ -184,11 +181,12 @@ func topLabel(steps []snapshot) string {
 	return steps[len(steps)-1].label
 }
 
-// clone returns a deep copy of a document.
-func clone(d *study.Document) (*study.Document, error) {
+// opensAgain returns what keeps a document from being opened once it is written.
+func opensAgain(d *study.Document) error {
 	b, err := study.Encode(d)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	return study.Decode(b)
+	_, err = study.Decode(b)
+	return err
 }

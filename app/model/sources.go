@@ -16,24 +16,21 @@ var sourceTags = map[study.Source]string{
 // SourceTag returns what stands beside the number, or the three numbers, at a path: where
 // they come from, with the axes where that is not said of all. "" stands beside what was
 // typed or read.
-func SourceTag(d *study.Document, path string, axes int) string {
-	if axes != 3 {
-		return sourceTags[d.Sources.At(path)]
+func SourceTag(d *study.Document, path string) string {
+	of := map[study.Source][]string{}
+	axes := []string{"x", "y", "z"}
+	for _, axis := range axes {
+		source := d.Sources.At(path + "." + axis)
+		of[source] = append(of[source], axis)
 	}
 	var tags []string
 	for _, source := range []study.Source{study.FromTemplate, study.FromFit, study.FromTape} {
-		var of []string
-		for _, axis := range []string{"x", "y", "z"} {
-			if d.Sources.At(path+"."+axis) == source {
-				of = append(of, axis)
-			}
-		}
-		switch len(of) {
+		switch len(of[source]) {
 		case 0:
-		case 3:
+		case len(axes):
 			tags = append(tags, sourceTags[source])
 		default:
-			tags = append(tags, sourceTags[source]+" "+strings.Join(of, ", "))
+			tags = append(tags, sourceTags[source]+" "+strings.Join(of[source], ", "))
 		}
 	}
 	return strings.Join(tags, "; ")

@@ -41,13 +41,13 @@ func TestNewStudyIsTypedOver(t *testing.T) {
 					if model.ShortWarning(s.Document()) == "" {
 						t.Fatalf("no warning, and %s is yet to be typed", p.Name)
 					}
-					if tag := model.SourceTag(s.Document(), s.Document().SourcePath(p), 3); !strings.Contains(tag, "template") {
+					if tag := model.SourceTag(s.Document(), s.Document().SourcePath(p)); !strings.Contains(tag, "template") {
 						t.Fatalf("%s, of which axis %d is yet to be typed, says %q", p.Name, axis, tag)
 					}
 					p.Place[axis] += float64(i%2) / 8 // every other one is what stood there
 					mustDo(t, s.SetPoint(p, axis, p.Place[axis]))
 				}
-				if tag := model.SourceTag(s.Document(), s.Document().SourcePath(p), 3); tag != "" {
+				if tag := model.SourceTag(s.Document(), s.Document().SourcePath(p)); tag != "" {
 					t.Fatalf("%s, which was typed, says %q", p.Name, tag)
 				}
 			}

@@ -7,22 +7,15 @@ import (
 	"toewright/internal/study"
 )
 
-// errVehicle is what a length that is none is refused with.
-var errVehicle = errors.New("must be more than 0; leave it empty where it is not known")
+// errNotPositive is what a number that must be more than 0 is refused with.
+var errNotPositive = errors.New("must be more than 0; leave it empty where it is not known")
 
 // SetVehicle states a length of the vehicle, or with an empty text that it is not known.
 // put sets it in file units, 0 for not known.
 func (s *Session) SetVehicle(label, text string, put func(*study.Document, float64)) error {
 	mm := 0.0
-	if text = strings.TrimSpace(text); text != "" {
-		x, err := NumbersOf(s.doc).ParseLength(text)
-		if err != nil {
-			return err
-		}
-		if !(x > 0) {
-			return errVehicle
-		}
-		mm = x
+	if err := setPositive(strings.TrimSpace(text), NumbersOf(s.doc).ParseLength, &mm); err != nil {
+		return err
 	}
 	return s.Edit(label, "", func(d *study.Document) { put(d, d.Units.FromMillimetres(mm)) })
 }

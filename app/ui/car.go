@@ -36,7 +36,9 @@ func (c *car) Render() app.UI {
 		c.points(c.side),
 		c.common(),
 		c.mirror(),
+		c.Bench.carTravel(),
 		c.tieRod(),
+		c.values(),
 		pointsTable(c.Bench),
 		&datum{Bench: c.Bench},
 	)
@@ -92,7 +94,7 @@ func (c *car) length(id, key, label string, value float64, put func(*study.Docum
 		text = n.LengthNumber(d.Units.Millimetres(value))
 	}
 	return &field{
-		ID: id, Label: label, Unit: n.LengthUnit(), Value: text, Tag: model.SourceTag(d, "vehicle."+key, 1),
+		ID: id, Label: label, Unit: n.LengthUnit(), Value: text, Tag: model.SourceTag(d, "vehicle."+key),
 		Set: func(ctx app.Context, text string) error {
 			return c.Bench.edit(ctx, func() error { return c.Bench.session().SetVehicle(label, text, put) })
 		},
@@ -161,7 +163,7 @@ func (c *car) static(side study.Side) app.UI {
 // angleTag says where a static angle comes from.
 func (c *car) angleTag(side study.Side, key string) string {
 	d := c.Bench.document()
-	return model.SourceTag(d, d.AnglePath(side, key), 1)
+	return model.SourceTag(d, d.AnglePath(side, key))
 }
 
 // mirror copies one side to the other.

@@ -30,7 +30,7 @@ func (f *field) Render() app.UI {
 		value = f.draft
 	}
 	return app.Div().Class("field").Body(
-		app.Label().For(f.ID).Class(f.labelClass()).Body(app.Text(f.Label), tag(f.Tag)),
+		app.Label().For(f.ID).Class(f.labelClass()).Body(app.Text(f.Label), app.If(f.Value != "", func() app.UI { return tag(f.Tag) })),
 		app.Span().Class("field-box").Body(
 			f.input(value),
 			app.If(f.Unit != "", func() app.UI { return app.Span().Class("unit").Text(f.Unit) }),

@@ -47,7 +47,7 @@ func (f *find) Render() app.UI {
 		f.found(),
 		f.variables(),
 		f.target(),
-		&findWindow{Bench: f.Bench},
+		f.Bench.findWindow(),
 		f.aim(),
 		f.most(),
 		&scenarios{Bench: f.Bench},

@@ -25,9 +25,9 @@ func (l *limits) lock() app.UI {
 	if gear.Kind == solver.CentreLink {
 		moves = "pitman arm"
 	}
-	value, unit := l.Bench.numbers().LockField(l.Bench.document(), gear)
+	v := model.LockOf(l.Bench.document())
 	return app.Div().Class("row").Body(&field{
-		ID: "full-lock", Label: "full lock, " + moves + " to either side", Unit: unit, Value: value,
+		ID: "full-lock", Label: "full lock, " + moves + " to either side", Unit: v.Unit, Value: v.Text, Tag: model.SourceTag(l.Bench.document(), v.Path),
 		Set: func(ctx app.Context, text string) error {
 			return l.Bench.edit(ctx, func() error { return l.Bench.session().SetLock(text) })
 		},

@@ -53,7 +53,7 @@ func (g *gauge) Render() app.UI {
 func (g *gauge) length(id, label string, value float64, put func(*study.Reading, float64)) app.UI {
 	n, d := g.Bench.numbers(), g.Bench.document()
 	return &field{
-		ID: "gauge-" + id, Label: label, Tag: model.SourceTag(d, fmt.Sprintf("readings.%d.%s", g.Run.First(), id), 1), Unit: n.LengthUnit(), Value: n.LengthNumber(d.Units.Millimetres(value)),
+		ID: "gauge-" + id, Label: label, Tag: model.SourceTag(d, fmt.Sprintf("readings.%d.%s", g.Run.First(), id)), Unit: n.LengthUnit(), Value: n.LengthNumber(d.Units.Millimetres(value)),
 		Set: func(ctx app.Context, text string) error {
 			mm, err := n.ParseLength(text)
 			if err != nil {

@@ -40,7 +40,7 @@ func (p *part) Render() app.UI {
 		app.Summary().Text(fmt.Sprintf("%s: %s, %s", p.Part.Slot, p.Part.Name, cmp.Or(model.PriceText(p.Part.Price), "no price stated"))),
 		text("slot", "Slot", p.Part.Slot, func(k *study.Part, t string) { k.Slot = t }),
 		text("name", "Part", p.Part.Name, func(k *study.Part, t string) { k.Name = t }),
-		&field{ID: id + "-price", Label: "Price", Value: model.PriceText(p.Part.Price), Tag: model.SourceTag(p.Bench.document(), fmt.Sprintf("catalogue.%d.price", p.Index), 1), Set: p.setPrice},
+		&field{ID: id + "-price", Label: "Price", Value: model.PriceText(p.Part.Price), Tag: model.SourceTag(p.Bench.document(), fmt.Sprintf("catalogue.%d.price", p.Index)), Set: p.setPrice},
 		app.Range(keys).Slice(func(i int) app.UI { return p.change(id, keys[i]) }),
 		&picker{
 			ID: id + "-add", Label: "It changes", Design: p.Bench.cars().Design,

@@ -22,7 +22,7 @@ type pointRow struct {
 func (r *pointRow) Render() app.UI {
 	found := r.Row.Findings
 	return app.FieldSet().Class(r.class()).Body(
-		app.Legend().Body(explain(r.Row.Label, model.AboutPoint(r.Row.Name)), tag(model.SourceTag(r.Bench.document(), r.path(), 3))),
+		app.Legend().Body(explain(r.Row.Label, model.AboutPoint(r.Row.Name)), tag(model.SourceTag(r.Bench.document(), r.path()))),
 		app.Div().Class("coordinates").Body(
 			app.Range([3]struct{}{}).Slice(func(i int) app.UI { return r.coordinate(i) }),
 		),

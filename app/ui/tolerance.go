@@ -50,7 +50,7 @@ func (t *tolerance) tag() string {
 	if t.Tolerance.SD > 0 {
 		key = "sd"
 	}
-	return model.SourceTag(t.Bench.document(), fmt.Sprintf("tolerances.%d.%s", t.Index, key), 1)
+	return model.SourceTag(t.Bench.document(), fmt.Sprintf("tolerances.%d.%s", t.Index, key))
 }
 
 func (t *tolerance) varies() string {

@@ -30,6 +30,14 @@ func (d *Document) AnglePath(side Side, key string) string {
 	return string(side) + "." + key
 }
 
+// StudPath returns the path by which [Sources] know a side's stud axis.
+func (d *Document) StudPath(side Side) string {
+	if d.Suspension.Common != nil {
+		return "studAxes." + string(side)
+	}
+	return string(side) + ".studAxis"
+}
+
 // SourcePath returns the path by which [Sources] know a point.
 func (d *Document) SourcePath(p PlacedPoint) string {
 	return strings.TrimPrefix(d.PointPath(p), "suspension.")

@@ -76,9 +76,15 @@ func (s *Sources) BindNode(sc strictjson.Scope, n *strictjson.Node) error {
 	return nil
 }
 
+// speaks reports whether any key is of certain numbers.
+func (s Sources) speaks() bool {
+	_, any := s[AnyNumber]
+	return len(s) > 1 || len(s) == 1 && !any
+}
+
 // sourceProblem refuses keys that speak of no number of the study.
 func (d *Document) sourceProblem() *problem {
-	if len(d.Sources) == 0 {
+	if !d.Sources.speaks() {
 		return nil
 	}
 	tree, err := newNumberTree(d)
@@ -96,7 +102,7 @@ func (d *Document) sourceProblem() *problem {
 // withoutDangling takes the keys from a study's node whose numbers are gone.
 func withoutDangling(n *strictjson.Node) {
 	sources := n.Get("sources")
-	if sources == nil {
+	if sources == nil || len(sources.Members) == 0 || len(sources.Members) == 1 && sources.Members[0].Key == AnyNumber {
 		return
 	}
 	tree := numberTreeOf(n)

@@ -14,10 +14,7 @@ import (
 var sourced = []string{"vehicle", "suspension", "steering", "tieRod", "tolerances", "readings", "catalogue"}
 
 // numberTree is a study as far as its numbers have a source.
-type numberTree struct {
-	root  *strictjson.Node
-	paths map[string]bool // paths are those of all values with numbers in them
-}
+type numberTree struct{ root *strictjson.Node }
 
 // newNumberTree returns the tree of a document. The error is that of [Encode].
 func newNumberTree(d *Document) (*numberTree, error) {
@@ -32,7 +29,7 @@ func newNumberTree(d *Document) (*numberTree, error) {
 
 // numberTreeOf returns the tree of a study's node.
 func numberTreeOf(study *strictjson.Node) *numberTree {
-	t := &numberTree{root: &strictjson.Node{Kind: strictjson.Object}, paths: map[string]bool{}}
+	t := &numberTree{&strictjson.Node{Kind: strictjson.Object}}
 	for _, key := range sourced {
 		section := study.Get(key)
 		switch {
@@ -43,11 +40,6 @@ func numberTreeOf(study *strictjson.Node) *numberTree {
 			t.root.Set(key, section)
 		}
 	}
-	t.each(func(path string, _ float64) {
-		for p := path; p != ""; p = above(p) {
-			t.paths[p] = true
-		}
-	})
 	return t
 }
 
@@ -98,12 +90,36 @@ func below(path, key string) string {
 }
 
 // covers reports whether a key speaks of any number.
-func (t *numberTree) covers(key string) bool { return t.paths[key] }
+func (t *numberTree) covers(key string) bool { return covers(t.root, key) }
+
+func covers(n *strictjson.Node, key string) bool {
+	if key == "" {
+		return hasNumber(n)
+	}
+	for _, c := range children(n, "") {
+		if rest, ok := strings.CutPrefix(key, c.key); ok && (rest == "" || rest[0] == '.') && covers(c.node, strings.TrimPrefix(rest, ".")) {
+			return true
+		}
+	}
+	return false
+}
+
+// hasNumber reports whether a value is a number or has one in it.
+func hasNumber(n *strictjson.Node) (found bool) {
+	eachNumber(n, "", func(string, float64) { found = true })
+	return found
+}
 
 // unknown says what is wrong with a key that speaks of none.
 func (t *numberTree) unknown(key string) string {
 	message := `is the path of no number of this study, such as "left.lowerBallJoint" or "vehicle.wheelbase"`
-	if near := strictjson.Nearest(key, slices.Sorted(maps.Keys(t.paths))); near != "" {
+	paths := map[string]bool{}
+	t.each(func(path string, _ float64) {
+		for p := path; p != ""; p = above(p) {
+			paths[p] = true
+		}
+	})
+	if near := strictjson.Nearest(key, slices.Sorted(maps.Keys(paths))); near != "" {
 		message += "; did you mean " + near + "?"
 	}
 	return message

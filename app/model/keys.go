@@ -1,0 +1,92 @@
+package model
+
+import (
+	"slices"
+	"strings"
+
+	"toewright/internal/study"
+)
+
+// keysWithField are the keys of a study file that the page has a field, a menu or a
+// button for, besides those of hardpoints. A list is written [], left and right "side".
+var keysWithField = []string{
+	"name", "notes", "revision", "date",
+	"display.units", "display.fraction", "display.toe", "display.base", "display.yardstick",
+	"vehicle.wheelbase", "vehicle.tyreRadius", "vehicle.axle", "vehicle.corneringStiffness",
+	"suspension.adjuster", "suspension.side.toe", "suspension.side.camber", "suspension.side.studAxis",
+	"suspension.toe", "suspension.toe.side", "suspension.camber", "suspension.camber.side", "suspension.studAxes.side",
+	"steering.axis", "steering.pitmanAxis", "steering.idlerAxis", "steering.perTurn", "steering.lock",
+	"tieRod.threadPitch", "tieRod.engagement", "tieRod.minEngagement", "tieRod.maxEngagement", "tieRod.innerBall.cone", "tieRod.outerBall.cone",
+	"travel.bump", "travel.droop", "travel.step",
+	"candidates[].name", "candidates[].changes", "candidates[].hold", "candidates[].hidden",
+	"search.variables[].parameter", "search.variables[].min", "search.variables[].max", "search.variables[].grid", "search.variables[].sizes",
+	"search.target", "search.targetOf", "search.targetSlope", "search.minimise",
+	"search.window.bump", "search.window.droop", "search.window.step",
+	"search.scenarios[].name", "search.scenarios[].changes", "search.combine",
+	"search.limits[].result", "search.limits[].min", "search.limits[].max", "search.limits[].at", "search.limits[].of", "search.limits[].radius",
+	"search.limits[].plane.point", "search.limits[].plane.normal", "search.limits[].link.from", "search.limits[].link.to", "search.limits[].link.radius",
+	"search.limits[].rim.radius", "search.limits[].rim.offset", "search.percentile",
+	"tolerances[].parameter", "tolerances[].plusMinus", "tolerances[].sd", "tolerances[].varies",
+	"yield.limit", "yield.keepToe",
+	"readings[].side", "readings[].gauge", "readings[].base", "readings[].repeatability", "readings[].travelAs", "readings[].direction",
+	"readings[].changes", "readings[].purpose", "readings[].values",
+	"advise.parameter", "advise.step",
+	"catalogue[].slot", "catalogue[].name", "catalogue[].price", "catalogue[].changes",
+	"sources",
+}
+
+// keysUntouched are the keys that have none, with what they are called. The page keeps
+// what stands there.
+var keysUntouched = []struct{ key, name string }{
+	{"format", "the version of the file's format"},
+	{"units", "the unit that the file is written in"},
+	{"suspension.type", "the kind of suspension, which a template brings"},
+	{"suspension.dragLink.side", "the side whose arm the drag link pulls"},
+	{"steering.type", "the kind of steering gear, which a template brings"},
+	{"suspension.side.damper", "the mounts of the damper"},
+	{"suspension.side.armFace", "the face of the steering arm and its bolts"},
+	{"tieRod.innerBall.axis", "the axis of the inner ball"},
+	{"tieRod.outerBall.axis", "the axis of the outer ball"},
+	{"candidates[].note", "notes on candidates"},
+	{"search.targetRight", "a target of the right wheel's own"},
+	{"search.weights", "the weights of the travel in a search"},
+	{"search.scenarios[].hold", "what a set-up holds"},
+	{"search.scenarios[].weight", "the weights of set-ups"},
+	{"search.scenarios[].attitude", "heave, roll and steering of set-ups"},
+	{"search.limits[].side", "the side that a limit is for"},
+	{"search.seed", "the seed of a search"},
+	{"tolerances[].distribution", "how tolerances are spread"},
+	{"yield.figure", "the figure that a series is judged by"},
+	{"yield.candidate", "the candidate of a series"},
+	{"yield.cars", "the number of cars in a series"},
+	{"yield.seed", "the seed of a series"},
+	{"readings[].zero", "known zeros of gauges"},
+	{"readings[].note", "notes on runs of the gauge"},
+	{"priors", "how well the points were known before the readings"},
+	{"advise.min", "the least value that advice may take"},
+	{"advise.max", "the largest value that advice may take"},
+	{"catalogue[].excludes", "which parts do not go together"},
+	{"catalogue[].note", "notes on parts"},
+}
+
+// always are those of the keys without a field that every file has, or that say nothing
+// which a reader would look for.
+var always = []string{"format", "units", "suspension.type", "suspension.dragLink.side", "steering.type"}
+
+// KeptUntouched lists what stands in a study that the page has no field for, and keeps.
+func KeptUntouched(d *study.Document) []string {
+	var names []string
+	keys := d.Keys()
+	for _, k := range keysUntouched {
+		if !slices.Contains(always, k.key) && slices.ContainsFunc(keys, func(key string) bool { return isKeyUnder(key, k.key) }) {
+			names = append(names, k.name)
+		}
+	}
+	return names
+}
+
+// isKeyUnder reports whether a key is another or stands within it.
+func isKeyUnder(key, of string) bool {
+	rest, ok := strings.CutPrefix(key, of)
+	return ok && (rest == "" || rest[0] == '.' || rest[0] == '[')
+}
