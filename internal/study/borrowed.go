@@ -33,11 +33,12 @@ func (d *Document) Borrowed() Borrowed {
 	}
 	labels := d.PointLabels()
 	t.each(func(path string, _ float64) {
-		decisive, template := isDecisive(path), d.Sources.At(path) == FromTemplate
+		key, side := keyOf(path)
+		decisive, template := isDecisive(labels, key), d.Sources.At(path) == FromTemplate
 		if decisive {
 			b.Deciding++
 		}
-		switch name := d.placeName(labels, path); {
+		switch name := d.placeName(labels, key, side); {
 		case !template:
 		case decisive:
 			b.Decisive++
@@ -73,12 +74,28 @@ func appendNew(list []string, text string) []string {
 	return append(list, text)
 }
 
-// Places and numbers of a car that its toe curve does not depend on.
-var indecisive = []string{"vehicle", "tieRod", "tolerances", "readings", "catalogue", "damper", "armFace", "perTurn", "lock"}
+// deciding are the keys of what a toe curve depends on besides hardpoints.
+var deciding = []string{"toe", "camber", "studAxis", "studAxes", "steering.axis", "steering.pitmanAxis", "steering.idlerAxis"}
 
-// isDecisive reports whether a toe curve depends on the number at a path.
-func isDecisive(path string) bool {
-	return !slices.ContainsFunc(strings.Split(path, "."), func(key string) bool { return slices.Contains(indecisive, key) })
+// isDecisive reports whether a toe curve depends on what stands at a key, as [keyOf] has it.
+func isDecisive(labels map[string]string, key string) bool {
+	for k := key; k != ""; k = above(k) {
+		if _, ok := labels[strings.TrimPrefix(k, "steering.")]; ok || slices.Contains(deciding, k) {
+			return true
+		}
+	}
+	return false
+}
+
+// keyOf returns a number's path without its side, and the side, "" where it has none.
+func keyOf(path string) (key string, side Side) {
+	keys := strings.Split(path, ".")
+	i := slices.IndexFunc(keys, func(key string) bool { return key == string(Left) || key == string(Right) })
+	if i < 0 {
+		return path, ""
+	}
+	side = Side(keys[i])
+	return strings.Join(slices.Delete(keys, i, i+1), "."), side
 }
 
 // PointLabels returns what the hardpoints of the car are called, by their names.
@@ -99,19 +116,15 @@ func (d *Document) PointLabels() map[string]string {
 var numberNames = map[string]string{
 	"toe": "static toe", "camber": "static camber", "studAxis": "stud axis", "studAxes": "stud axis",
 	"axis": "rack's axis", "pitmanAxis": "pitman axis", "idlerAxis": "idler axis",
-	"damper": "damper", "armFace": "face of the arm", "perTurn": "steering by turn of the wheel", "lock": "full lock",
+	"damper": "damper", "spring": "spring", "springs": "springs", "wheelLoad": "wheel load", "loads": "loads", "armFace": "face of the arm", "perTurn": "steering by turn of the wheel", "lock": "full lock",
 	"wheelbase": "wheelbase", "tyreRadius": "tyre radius", "corneringStiffness": "cornering stiffness",
 	"tieRod": "tie rod", "tolerances": "tolerances", "readings": "readings", "catalogue": "parts",
 }
 
 // placeName returns what the place of a number is called, with its side where both are
 // stated.
-func (d *Document) placeName(labels map[string]string, path string) string {
-	keys := strings.Split(path, ".")
-	side := ""
-	if i := slices.IndexFunc(keys, func(key string) bool { return key == string(Left) || key == string(Right) }); i >= 0 {
-		side, keys = keys[i], slices.Delete(keys, i, i+1)
-	}
+func (d *Document) placeName(labels map[string]string, key string, side Side) string {
+	keys := strings.Split(key, ".")
 	for n := 1; n <= len(keys); n++ {
 		name, ok := labels[strings.TrimPrefix(strings.Join(keys[:n], "."), "steering.")]
 		if !ok {
@@ -119,10 +132,10 @@ func (d *Document) placeName(labels map[string]string, path string) string {
 		}
 		switch {
 		case ok && side != "" && d.Suspension.Right != nil:
-			return name + ", " + side
+			return name + ", " + string(side)
 		case ok:
 			return name
 		}
 	}
-	return path
+	return key
 }

@@ -1,5 +1,7 @@
 package study
 
+import "bytes"
+
 // Recognised returns the document with its sources where a file of an older version, which
 // states none, was begun from a template: numbers that are still the template's are known
 // by being the same, if at least half of those are that the toe curve depends on. Any
@@ -11,8 +13,11 @@ func (d *Document) Recognised() *Document {
 	var best *Document
 	most := 0.5
 	for _, t := range templates {
+		if !bytes.Contains(t.Text(), []byte(`"type": "`+d.Suspension.Type+`"`)) {
+			continue // without reading it: the page waits
+		}
 		from := t.Document()
-		if from.Suspension.Type != d.Suspension.Type || from.Units != d.Units {
+		if from.Units != d.Units {
 			continue
 		}
 		next := d.Clone()
