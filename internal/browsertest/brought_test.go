@@ -77,7 +77,7 @@ func TestWhatIsBroughtIsKept(t *testing.T) {
 		bring      func(*Page)
 	}{
 		{"file", "from a file", func(p *Page) { p.openFile(named(t, "from a file")) }},
-		{"template", template.Document().Name, func(p *Page) {
+		{"template", template.Start().Name, func(p *Page) {
 			click(p, "#tab-studies")
 			click(p, "#template-"+template.Key)
 		}},

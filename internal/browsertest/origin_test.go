@@ -1,0 +1,80 @@
+package browsertest
+
+import (
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// says is whether an element has a text in it.
+func says(selector, text string) string {
+	return `(document.querySelector(` + quote(selector) + `)?.textContent ?? "").includes(` + quote(text) + `)`
+}
+
+// TestNewStudySaysWhatIsItsOwn starts from a template on a desk and on a phone in the dark:
+// every number is marked until it is typed or kept, a reload changes nothing in that, and
+// none of the invented car's readings, parts and tolerances come along.
+func TestNewStudySaysWhatIsItsOwn(t *testing.T) {
+	for name, o := range map[string]Options{"desk": {}, "phone": {Width: 390, Height: 844, Touch: true, Dark: true}} {
+		t.Run(name, func(t *testing.T) {
+			page := Open(t, o)
+			page.WaitOfflineReady()
+			inView := func(selector string) {
+				Eval[chromedp.Void](page, `void document.querySelector(`+quote(selector)+`).scrollIntoView({block: "center"})`)
+			}
+			click(page, "#tab-studies")
+			click(page, "#template-strut-rack")
+			click(page, "#tab-car")
+			page.WaitTrue(says("#borrowed", "Invented example"))
+			page.WaitTrue(says(".title-block", "make no part by it"))
+			const point, keep = "#point-strutLowerleft-x", "#keep-left-strutLower"
+			const legend = `document.querySelector("` + point + `").closest("fieldset").querySelector("legend .tag")?.textContent`
+			page.WaitTrue(legend + ` === "template"`)
+			page.Shot("new study " + name)
+
+			typeInto(page, point, "-11")
+			page.WaitTrue(legend + ` === "template y, z"`)
+			page.WaitTrue(says("#borrowed", "numbers that the toe curve depends on are a template's"))
+			inView(point)
+			page.Shot("point typed over " + name)
+			click(page, keep)
+			page.WaitTrue(`!` + legend + ` && !document.querySelector("` + keep + `")`)
+			page.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
+			page.Reload()
+			click(page, "#tab-car")
+			page.WaitTrue(`!!document.querySelector("` + point + `") && !` + legend)
+			page.WaitTrue(says("#borrowed", "make no part by it") + ` || ` + says("#borrowed", "Make no part by it"))
+			inView("#car-values")
+			page.Shot("values of the car " + name)
+
+			for tab, empty := range map[string]string{"readings": "No readings yet", "shelf": "Nothing yet", "forge": "None yet"} {
+				click(page, "#tab-"+tab)
+				page.WaitTrue(says(".panel", empty))
+			}
+			click(page, "#usual-tolerances")
+			page.WaitTrue(says(".panel", "nobody's own"))
+			page.WaitTrue(`document.querySelectorAll(".panel .variable .tag").length >= 3`)
+			page.Shot("usual tolerances " + name)
+			click(page, "#take-out-tolerances")
+			page.WaitTrue(says(".panel", "None yet"))
+		})
+	}
+}
+
+// TestPanelsSayWhoseCar fits the demo's car and looks at what Find, Map, Shelf and the
+// series say of it, until one press makes the fitted car theirs.
+func TestPanelsSayWhoseCar(t *testing.T) {
+	page := Open(t, Options{})
+	page.WaitText("#solver", "ready")
+	work(page, "readings", "#fit", "#fitted")
+	for _, tab := range []string{"find", "map", "forge", "shelf"} {
+		click(page, "#tab-"+tab)
+		page.WaitTrue(says("#fit-use", "not of the one that fits your readings") + ` && !!document.querySelector("#use-fit")`)
+	}
+	page.Shot("shelf before the fit is taken")
+	click(page, "#use-fit")
+	page.WaitTrue(says("#fit-use", "of the car as fitted to the readings") + ` && !document.querySelector("#use-fit")`)
+	click(page, "#tab-car")
+	page.WaitTrue(`[...document.querySelectorAll(".point legend .tag")].some((tag) => tag.textContent.includes("fitted"))`)
+	page.Shot("fitted points")
+}
