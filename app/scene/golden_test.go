@@ -44,6 +44,7 @@ func TestGolden(t *testing.T) {
 		{"double-wishbone-centre-link", func(v *model.View) { v.Steer = 0.3 }},
 		{"strut-rack", func(v *model.View) { v.Motion = solver.RollMotion; v.Lift(solver.Left, 25); v.Steer = -20 }},
 		{"multi-link-rear", func(v *model.View) { v.Face = model.OrbitFace }},
+		{"swing-arm-rack", func(v *model.View) { v.Lift(solver.Left, 40) }},
 		{"solid-axle-pitman", func(v *model.View) { v.Motion = solver.LeftWheel; v.Lift(solver.Left, 40) }},
 	} {
 		t.Run(tt.key, func(t *testing.T) {
