@@ -172,7 +172,7 @@ func (q *contactQuest) step(travel float64, lack *[2]float64) (lock *ReachError,
 			*lack = [2]float64{} // as near as rounding allows
 			return nil, nil
 		}
-		lock = &ReachError{Side: q.sides[0], Axle: q.x.beam != nil, Link: leanLink, Steer: q.in.From.Steer}
+		lock = &ReachError{Side: q.sides[0], Axle: q.x.beam != nil, Link: leanLink, Travel: travel, Steer: q.in.From.Steer}
 	}
 	return lock, nil
 }

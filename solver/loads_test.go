@@ -208,8 +208,8 @@ func TestForcesRefuse(t *testing.T) {
 	}
 	var reach *solver.ReachError
 	var out [2]solver.Forces
-	if err := k.Forces(solver.NewWorkspace(), &far, &out); !errors.As(err, &reach) {
-		t.Errorf("travel 900 mm: error %v, want a ReachError", err)
+	if err := k.Forces(solver.NewWorkspace(), &far, &out); !errors.As(err, &reach) || !strings.Contains(err.Error(), "travel 900 mm cannot be reached: ") {
+		t.Errorf("travel 900 mm: error %v, want a ReachError that says so", err)
 	}
 }
 

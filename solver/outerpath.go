@@ -45,7 +45,7 @@ func (h *heldWheel) run(travels []float64, direction int, out []Vec) error {
 		}
 		end := h.move(from, travels[i])
 		if end != nil {
-			return &ReachError{Side: h.side, Axle: h.x.beam != nil, Link: h.x.steerLink(h.side, end.link), Share: end.s}
+			return &ReachError{Side: h.side, Axle: h.x.beam != nil, Link: h.x.steerLink(h.side, end.link), Travel: travels[i], Share: end.s}
 		}
 		from = travels[i]
 		out[i] = h.ball(from)

@@ -25,12 +25,13 @@ func (r *Reach) Link() string {
 
 // ReachError reports a position that a linkage cannot take.
 type ReachError struct {
-	Side  Side
-	Axle  bool    // the whole axle rather than one side
-	Link  string  // the link that ends the movement
-	Steer float64 // steering input asked for, mm or radians
-	Share float64 // of the way there that was possible, 0 to 1
-	Angle bool    // Steer is an angle
+	Side   Side
+	Axle   bool    // the whole axle rather than one side
+	Link   string  // the link that ends the movement
+	Travel float64 // of the wheel, asked for, mm; of an axle of its left one
+	Steer  float64 // steering input asked for, mm or radians
+	Share  float64 // of the way there that was possible, 0 to 1
+	Angle  bool    // Steer is an angle
 }
 
 func (e *ReachError) Error() string {
@@ -42,5 +43,13 @@ func (e *ReachError) Error() string {
 	if e.Angle {
 		steer = fmt.Sprintf("%.4g deg", Angle(e.Steer).Degrees())
 	}
-	return fmt.Sprintf("solver: %s: steering %s cannot be reached at static height: %s stands in the way after %.0f %% of it; steer less", where, steer, e.Link, 100*e.Share)
+	asked, less := "steering "+steer+" cannot be reached at static height", "steer less"
+	if e.Travel != 0 {
+		asked, less = fmt.Sprintf("travel %.4g mm", e.Travel), "ask for less travel"
+		if e.Steer != 0 {
+			asked, less = asked+" steered "+steer, "ask for less of either"
+		}
+		asked += " cannot be reached"
+	}
+	return fmt.Sprintf("solver: %s: %s: %s stands in the way after %.0f %% of it; %s", where, asked, e.Link, 100*e.Share, less)
 }

@@ -13,7 +13,7 @@ func (x *Axle) originOfBeam(ws *Workspace, from Attitude) error {
 	}
 	ws.tracer.start(&ws.beam, &ws.origin)
 	if end := ws.tracer.advance(l); end != nil {
-		return x.reachError(Left, from.Steer, end.s/l, x.beam.linkName(end.link))
+		return x.reachError(Left, from, end.s/l, x.beam.linkName(end.link))
 	}
 	ws.origin = ws.tracer.q
 	return nil

@@ -29,14 +29,14 @@ func (x *Axle) originOfCorner(ws *Workspace, from Attitude, s Side) error {
 	ws.corner = cornerPath{c: c, gear: newGearPath(x.balls[s], 0, from.Steer/l), rate: t / l}
 	ws.tracer.start(&ws.corner, &ws.origin)
 	if end := ws.tracer.advance(l); end != nil {
-		return x.reachError(s, from.Steer, end.s/l, c.name(end.link))
+		return x.reachError(s, from, end.s/l, c.name(end.link))
 	}
 	ws.origin = ws.tracer.q
 	return nil
 }
 
-func (x *Axle) reachError(s Side, steer, share float64, link string) error {
-	return &ReachError{Side: s, Axle: x.beam != nil, Link: link, Steer: steer, Share: share,
+func (x *Axle) reachError(s Side, at Attitude, share float64, link string) error {
+	return &ReachError{Side: s, Axle: x.beam != nil, Link: link, Travel: at.travel(s), Steer: at.Steer, Share: share,
 		Angle: x.gear.Quantity() == AngleQuantity}
 }
 

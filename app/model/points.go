@@ -95,7 +95,11 @@ func (s *Session) Shift(by study.Vec3) error {
 			points[i].Place[k] += by[k]
 		}
 	}
-	return s.edit("shift all points", "", setPoints(points), s.from(""))
+	move := func(d *study.Document) {
+		setPoints(points)(d)
+		d.ShiftMounts(by)
+	}
+	return s.edit("shift all points", "", move, s.from(""))
 }
 
 // MirrorRight makes the right side the mirror image of the left.

@@ -104,3 +104,27 @@ func TestShift(t *testing.T) {
 		}
 	}
 }
+
+// TestShiftTakesTheMounts: a damper, a spring and the face of the arm go where the
+// hardpoints go.
+func TestShiftTakesTheMounts(t *testing.T) {
+	s := template(t, "double-wishbone-rack")
+	mustDo(t, s.Edit("a spring", "", func(d *study.Document) {
+		d.Suspension.Left.Spring = &study.Damper{Body: study.Vec3{0, 480, 620}, Moving: study.Vec3{0, 600, 200}, On: "lower-arm"}
+	}))
+	was := s.Document().Suspension.Left
+	mustDo(t, s.Shift(study.Vec3{10, 0, -5}))
+	is := s.Document().Suspension.Left
+	for name, v := range map[string][2]study.Vec3{
+		"damper, body": {was.Damper.Body, is.Damper.Body}, "damper, arm": {was.Damper.Moving, is.Damper.Moving},
+		"spring, body": {was.Spring.Body, is.Spring.Body}, "spring, arm": {was.Spring.Moving, is.Spring.Moving},
+		"face": {was.ArmFace.Point, is.ArmFace.Point}, "bolt": {was.ArmFace.Bolts[0], is.ArmFace.Bolts[0]},
+	} {
+		if want := (study.Vec3{v[0][0] + 10, v[0][1], v[0][2] - 5}); v[1] != want {
+			t.Errorf("%s stands at %v, want %v", name, v[1], want)
+		}
+	}
+	if was.ArmFace.Normal != is.ArmFace.Normal {
+		t.Error("the face's direction was shifted")
+	}
+}

@@ -185,6 +185,10 @@ func (c *cars) loadParts() *solver.LoadParts {
 	return p
 }
 
+// noForce is the share of a case's loads below which a rod's force is but what rounding
+// leaves of none: a ratio to it would say nothing.
+const noForce = 1e-10
+
 // newtonMillimetres are in a newton metre.
 const newtonMillimetres = 1000.0
 
@@ -221,7 +225,7 @@ func (l *loader) load(name string, k *study.LoadCase, s solver.Side, f *solver.F
 	if l.parts.Stud != nil {
 		out.Stud = &StudLoad{Number(f.StudBending)}
 	}
-	if stock != 0 {
+	if math.Abs(stock) > noForce*k.Size() {
 		ratio := Number(math.Abs(f.TieRod / stock))
 		out.Ratio = &ratio
 	}

@@ -151,6 +151,7 @@ func TestLoadsOfEveryTemplate(t *testing.T) {
 				}
 			}
 			sameLoads(t, "in the other unit", got, loadsOf(t, inOtherUnits(t, d)))
+			sameLoads(t, "on another datum", got, loadsOf(t, onAnotherDatum(d)))
 			if d.Suspension.Right == nil {
 				out := d.Clone()
 				right := d.Suspension.Left.Mirrored()
@@ -159,6 +160,24 @@ func TestLoadsOfEveryTemplate(t *testing.T) {
 			}
 		})
 	}
+}
+
+// onAnotherDatum returns the study with all that stands on the car moved forward and up,
+// the ground but for the tyre's radius with it.
+func onAnotherDatum(d *study.Document) *study.Document {
+	c := d.Clone()
+	c.Vehicle.TyreRadius = d.TyreRadius()
+	by := study.Vec3{d.Units.FromMillimetres(130), 0, d.Units.FromMillimetres(-42)}
+	for _, p := range c.Points() {
+		for k := range by {
+			p.Place[k] += by[k]
+		}
+		if err := c.SetPoint(p); err != nil {
+			panic(err)
+		}
+	}
+	c.ShiftMounts(by)
+	return c
 }
 
 // inOtherUnits returns the study with its lengths in the other unit.
@@ -278,7 +297,7 @@ func TestLoadsRefuse(t *testing.T) {
 		{"no spring", "", bump, Wrong, "suspension.left.spring", "state its two mounts"},
 		{"bolts in one place", spring + `"armFace": {"point": [-30, 680, 250], "normal": [-1, 0, 0], "bolts": [[-30, 680, 230], [-30, 680, 230]]},`, bump,
 			Wrong, "suspension.left.armFace.bolts", "one place"},
-		{"out of reach", spring, `"loads": [{"name": "deep", "travel": 900, "right": {"force": [0, 0, 9000]}}],`, Unsolvable, "", `base car, case "deep"`},
+		{"out of reach", spring, `"loads": [{"name": "deep", "travel": 900, "right": {"force": [0, 0, 9000]}}],`, Unsolvable, "", `base car, case "deep": right side: travel 900 mm cannot be reached`},
 		{"spring along the hinge", `"spring": {"body": [150, 350, 195], "moving": [-150, 355, 185], "on": "lower-arm"},`, bump,
 			Wrong, "suspension.left.spring", "does not hold"},
 	} {

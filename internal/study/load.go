@@ -1,6 +1,9 @@
 package study
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // LoadCase is a position of the axle and what then acts on its wheels.
 type LoadCase struct {
@@ -27,6 +30,23 @@ func (c *LoadCase) On(side Side) *WheelLoad {
 		return c.Right
 	}
 	return c.Left
+}
+
+// Size returns the largest part of the forces of a case, N, and of its moments, N m.
+func (c *LoadCase) Size() float64 {
+	size := 0.0
+	for _, l := range [2]*WheelLoad{c.Left, c.Right} {
+		if l == nil {
+			continue
+		}
+		for k := range l.Force {
+			size = max(size, math.Abs(l.Force[k]))
+			if l.Moment != nil {
+				size = max(size, math.Abs(l.Moment[k]))
+			}
+		}
+	}
+	return size
 }
 
 // ReadyForLoads returns an error that names the key where there are no load cases, or

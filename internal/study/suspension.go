@@ -63,6 +63,44 @@ func (c Corner) Mirrored() Corner {
 	return m
 }
 
+// mounted lists the places of a corner that are no hardpoints.
+func (c *Corner) mounted() (places []*Vec3) {
+	for _, d := range []*Damper{c.Damper, c.Spring} {
+		if d != nil {
+			places = append(places, &d.Body, &d.Moving)
+		}
+	}
+	if f := c.ArmFace; f != nil {
+		places = append(places, &f.Point)
+		for i := range f.Bolts {
+			places = append(places, &f.Bolts[i])
+		}
+	}
+	return places
+}
+
+// ShiftMounts moves what stands on the car beside its hardpoints onto another datum:
+// dampers, springs and arm faces of the sides that the file has, and the planes of
+// clearances.
+func (d *Document) ShiftMounts(by Vec3) {
+	places := d.Suspension.Left.mounted()
+	if r := d.Suspension.Right; r != nil {
+		places = append(places, r.mounted()...)
+	}
+	if d.Search != nil {
+		for i := range d.Search.Limits {
+			if p := d.Search.Limits[i].Plane; p != nil {
+				places = append(places, &p.Point)
+			}
+		}
+	}
+	for _, p := range places {
+		for k := range by {
+			p[k] += by[k]
+		}
+	}
+}
+
 // mirrored returns mounts, which may be nil, on the other side of the car.
 func (d *Damper) mirrored() *Damper {
 	if d == nil {
