@@ -179,7 +179,6 @@ func TestUntouchedIsKept(t *testing.T) {
 		}
 	}
 	for _, edit := range []func() error{
-		func() error { return s.Shift(study.Vec3{1, 0, 0}) },
 		func() error { return s.Edit("name", "", func(d *study.Document) { d.Name = "another" }) },
 		func() error { return s.EditYield(func(y *study.Yield) { y.Limit = 0.2 }) },
 		func() error { return s.EditSearch("f", "", func(f *study.Search) { f.Minimise = "peak" }) },
