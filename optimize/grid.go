@@ -80,3 +80,35 @@ func (a *gridAxis) place(v float64) int {
 	}
 	return i
 }
+
+// gridded reports whether the parameter may not have any value within its bounds.
+func (a *gridAxis) gridded() bool { return a.sizes != nil || a.step > 0 }
+
+// count returns the number of grid values.
+func (a *gridAxis) count() int {
+	if a.sizes != nil {
+		return len(a.sizes)
+	}
+	return int(math.Round((a.max-a.min)/a.step)) + 1
+}
+
+// value returns grid value number i, ascending.
+func (a *gridAxis) value(i int) float64 {
+	if a.sizes != nil {
+		return a.sizes[i]
+	}
+	return math.Max(a.min, math.Min(a.max, (math.Round(a.min/a.step)+float64(i))*a.step))
+}
+
+// coarsened returns the grid with steps so many times as long, within the bounds of
+// this one; sizes stay.
+func (a gridAxis) coarsened(times float64) gridAxis {
+	if a.step > 0 && a.sizes == nil {
+		step := times * a.step
+		low, high := math.Ceil(a.min/step-gridSlack)*step, math.Floor(a.max/step+gridSlack)*step
+		if low <= high {
+			a.step, a.min, a.max = step, low, high
+		}
+	}
+	return a
+}

@@ -69,17 +69,16 @@ type refit struct {
 	polisher  *polisher
 }
 
-// newRefit returns nil where all parameters are of one sort.
-func newRefit(p *ToeSearch, m *toeModel, grids []Grid) (*refit, error) {
-	var of []int
-	var variables []Variable
-	for i, v := range p.variables() {
-		if grids[i].Step <= 0 && len(grids[i].Sizes) == 0 {
-			of, variables = append(of, i), append(variables, v)
-		}
-	}
-	if len(of) == 0 || len(of) == len(grids) {
+// newRefit returns what fits the parameters at some places anew; nil where there are
+// none.
+func newRefit(p *ToeSearch, m *toeModel, of []int) (*refit, error) {
+	if len(of) == 0 {
 		return nil, nil
+	}
+	var variables []Variable
+	for _, i := range of {
+		f := &p.Free[i]
+		variables = append(variables, Variable{Name: f.Key(), Min: f.Min, Max: f.Max})
 	}
 	o := p.Objective(len(m.wheels))
 	scale, err := newScale(&o, m.Size().Residuals)
@@ -98,6 +97,14 @@ func (r *refit) at(x []float64) []float64 {
 	if r == nil {
 		return x
 	}
+	if y, _, ok := r.run(x); ok {
+		return y
+	}
+	return x
+}
+
+// run is at, with how the search ended; false where there is nothing to begin from.
+func (r *refit) run(x []float64) ([]float64, local, bool) {
 	copy(r.part.x, x)
 	u := make([]float64, len(r.variables))
 	for i, k := range r.part.of {
@@ -106,11 +113,11 @@ func (r *refit) at(x []float64) []float64 {
 	r.polisher.box.count = 0
 	l, ok := r.polisher.run(u)
 	if !ok {
-		return x
+		return nil, l, false
 	}
 	y := slices.Clone(x)
 	for i, k := range r.part.of {
 		y[k] = r.variables[i].fromUnit(l.u[i])
 	}
-	return y
+	return y, l, true
 }

@@ -188,18 +188,34 @@ func (p *RobustSearch) Round(x []float64, grids []Grid, s *Settings) (*Rounded, 
 	if err != nil {
 		return nil, err
 	}
-	free, err := newRefit(&p.ToeSearch, r.m, grids)
+	g, err := newGridSearch(&p.ToeSearch, r.m, grids)
 	if err != nil {
 		return nil, err
 	}
+	g.run(x)
+	w := gridWalk{axes: g.axes, diagonals: 4, judge: r.onGrid(g)}
+	best, err := w.from(x, g.best)
+	if err != nil {
+		return nil, err
+	}
+	out := &Rounded{Values: best.x, Percentile: solver.Angle(best.value), Held: best.broken == 0}
+	out.Best, _ = r.m.figures(best.x)
+	out.Cost = out.Percentile - solver.Angle(r.percentileOf(x))
+	return out, nil
+}
+
+// onGrid judges grid points by the percentile, the parameters without a grid fitted anew
+// where that is a gain.
+func (r *robustModel) onGrid(g *gridSearch) func([]float64) gridPoint {
 	at := func(x []float64) gridPoint {
-		pt, _ := r.m.judged(x)
+		pt := r.m.point(x, &g.o)
 		if !math.IsInf(pt.broken, 1) {
 			pt.value = r.percentileOf(x)
 		}
 		return pt
 	}
-	judge := func(x []float64) gridPoint {
+	free := g.rest[len(g.order)]
+	return func(x []float64) gridPoint {
 		pt := at(x)
 		if free != nil {
 			if anew := at(free.at(x)); anew.less(pt) {
@@ -208,14 +224,6 @@ func (p *RobustSearch) Round(x []float64, grids []Grid, s *Settings) (*Rounded, 
 		}
 		return pt
 	}
-	best, err := p.walk(x, grids, gridWalk{judge: judge, diagonals: 4})
-	if err != nil {
-		return nil, err
-	}
-	out := &Rounded{Values: best.x, Percentile: solver.Angle(best.value), Held: best.broken == 0}
-	out.Best, _ = r.m.figures(best.x)
-	out.Cost = out.Percentile - solver.Angle(r.percentileOf(x))
-	return out, nil
 }
 
 const (

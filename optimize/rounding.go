@@ -2,6 +2,7 @@ package optimize
 
 import (
 	"math"
+	"slices"
 
 	"toewright/solver"
 )
@@ -16,61 +17,77 @@ type Rounded struct {
 	// Percentile is that of a robust search on the grid, else 0.
 	Percentile solver.Angle
 	Held       bool // whether all limits hold
+	// Proved says that every point of the grids within the bounds was tried.
+	Proved bool
 }
 
 // maxRoundingSteps bounds the walk on the grid.
 const maxRoundingSteps = 200
 
-// Round returns the best point on the grids, one for each parameter, near x that
-// holds the limits: from the nearest grid point it walks to the best neighbour,
-// diagonals included for up to six parameters, until none is better. Parameters without
-// a grid are fitted anew at each. It returns an error where the grids do not fit the
-// parameters or no grid point near x can be built.
+// Round returns the best point found on the grids, one for each parameter, that holds
+// the limits: see gridSearch. x is the answer without the grids. Parameters without a
+// grid are fitted anew at each point. It returns an error where the grids do not fit
+// the parameters or no grid point near x can be built.
 func (p *ToeSearch) Round(x []float64, grids []Grid) (*Rounded, error) {
 	if err := p.fits(x, grids); err != nil {
 		return nil, err
 	}
 	m := newToeModel(p)
-	o := p.Objective(len(m.wheels))
-	free, err := newRefit(p, m, grids)
+	g, err := newGridSearch(p, m, grids)
 	if err != nil {
 		return nil, err
 	}
-	judge := func(x []float64) gridPoint {
-		pt, v := m.judged(free.at(x))
-		if !math.IsInf(pt.broken, 1) {
-			pt.value = o.Value(v.R)
-		}
-		return pt
-	}
-	best, err := p.walk(x, grids, gridWalk{judge: judge, diagonals: 6})
+	g.run(x)
+	best, err := g.end(x)
 	if err != nil {
 		return nil, err
 	}
-	out := &Rounded{Values: best.x, Held: best.broken == 0}
+	out := &Rounded{Values: best.x, Held: best.broken == 0, Proved: g.whole && best.broken == 0}
 	out.Best, _ = m.figures(best.x)
-	exact, _ := m.figures(x)
-	out.Cost = out.Best.Of(p.Measure) - exact.Of(p.Measure)
+	out.Cost = solver.Angle(best.value - m.point(x, &g.o).value)
 	return out, nil
 }
 
-// judged returns x with the worst limit that it breaks, and what the model says of
-// it. Broken is infinite where a car cannot be built.
-func (m *toeModel) judged(x []float64) (gridPoint, *Values) {
+// end returns the best point, improved by a walk among its neighbours.
+func (g *gridSearch) end(x []float64) (gridPoint, error) {
+	if g.whole && len(g.best) > 0 {
+		return g.best[0], nil
+	}
+	free := g.rest[len(g.order)]
+	w := gridWalk{axes: g.axes, diagonals: 6, judge: func(x []float64) gridPoint { return g.m.point(free.at(x), &g.o) }}
+	return w.from(x, g.best)
+}
+
+// point returns x with the objective and the worst limit that it breaks; both infinite
+// where a car cannot be built or does not reach the window.
+func (m *toeModel) point(x []float64, o *Objective) gridPoint {
 	size := m.Size()
 	v := &Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
 	pt := gridPoint{x: x, value: math.Inf(1), broken: math.Inf(1)}
 	if !m.Evaluate(x, v) {
-		return pt, v
+		return pt
 	}
-	pt.broken = 0
+	pt.value, pt.broken = o.Value(v.R), 0
 	for _, l := range v.G {
-		pt.broken = math.Max(pt.broken, l)
+		if !(l <= limitSlack) {
+			pt.broken = math.Max(pt.broken, l)
+		}
 	}
-	if pt.broken <= limitSlack {
-		pt.broken = 0
+	return pt
+}
+
+// holds reports whether the car at x holds all limits.
+func (m *toeModel) holds(x []float64) bool {
+	g, ok := m.limitsAt(nil, x)
+	if !ok {
+		return false
 	}
-	return pt, v
+	for _, l := range g {
+		if !(l <= limitSlack) {
+			return false
+		}
+	}
+	return true
 }
 
 // gridWalk walks on a grid of values.
@@ -105,18 +122,19 @@ func (p *ToeSearch) fits(x []float64, grids []Grid) error {
 	return nil
 }
 
-// walk returns the end of the walk g from near x.
-func (p *ToeSearch) walk(x []float64, grids []Grid, g gridWalk) (gridPoint, error) {
-	start := make([]float64, len(x))
-	for i := range grids {
-		axis, err := newGridAxis(&p.Free[i], &grids[i])
-		if err != nil {
-			return gridPoint{}, err
-		}
-		g.axes = append(g.axes, axis)
-		start[i] = axis.nearest(x[i])
+// from returns the end of the walk from the best of some points, and from the grid
+// point next to x.
+func (g *gridWalk) from(x []float64, points []gridPoint) (gridPoint, error) {
+	start := slices.Clone(x)
+	for i := range g.axes {
+		start[i] = g.axes[i].nearest(x[i])
 	}
 	g.best = g.judge(start)
+	for _, pt := range points {
+		if pt = g.judge(pt.x); pt.less(g.best) {
+			g.best = pt
+		}
+	}
 	for range maxRoundingSteps {
 		if !g.improve() {
 			break

@@ -56,6 +56,11 @@ func (m *toeModel) Size() Size {
 // Evaluate implements [Model]. It returns false where a car cannot be assembled
 // or does not reach the whole window.
 func (m *toeModel) Evaluate(x []float64, v *Values) bool {
+	return m.residuals(x, v) && m.writeLimits(x, v)
+}
+
+// residuals is Evaluate without the limits.
+func (m *toeModel) residuals(x []float64, v *Values) bool {
 	row := 0
 	for i := range m.scenarios {
 		if !m.sweep(&m.scenarios[i], x, v.JR != nil) {
@@ -66,7 +71,7 @@ func (m *toeModel) Evaluate(x []float64, v *Values) bool {
 			row += len(m.travels)
 		}
 	}
-	return m.writeLimits(x, v)
+	return true
 }
 
 // changes returns those of a scenario and of the variables.

@@ -2,7 +2,6 @@ package optimize
 
 import (
 	"context"
-	"math"
 	"slices"
 )
 
@@ -147,12 +146,8 @@ func (f *front) least(first *Design) (*Design, error) {
 		return first, err
 	}
 	o := f.objective()
-	v := Values{R: make([]float64, f.toe.Size().Residuals), G: make([]float64, f.toe.Size().Limits)}
-	if !f.toe.Evaluate(r.X, &v) {
-		return first, nil
-	}
-	nearest := f.design(r.X, o.Value(v.R))
-	if nearest.Aim >= first.Aim {
+	nearest := f.design(r.X, f.toe.point(r.X, &o).value)
+	if !(nearest.Aim < first.Aim) {
 		return first, nil
 	}
 	return f.held(nearest.Aim, nearest, first)
@@ -188,19 +183,20 @@ func (f *front) fixedBy(level float64) []int {
 // rest returns the best design with the parameters that are fixed as a design has
 // them.
 func (f *front) rest(fixed []int, at *Design) (*Design, error) {
-	grids := make([]Grid, len(f.Free))
-	for _, k := range fixed {
-		grids[k].Step = 1 // any: what has a step stays
+	var of []int
+	for i := range f.Free {
+		if !slices.Contains(fixed, i) {
+			of = append(of, i)
+		}
 	}
-	free, err := newRefit(&f.ToeSearch, f.toe, grids)
+	free, err := newRefit(&f.ToeSearch, f.toe, of)
 	if err != nil || free == nil {
 		return at, err
 	}
-	x := free.at(at.Values)
-	pt, v := f.toe.judged(x)
 	o := f.objective()
-	if math.IsInf(pt.broken, 1) || pt.broken > 0 || !(o.Value(v.R) < at.Value) {
+	pt := f.toe.point(free.at(at.Values), &o)
+	if pt.broken > 0 || !(pt.value < at.Value) {
 		return at, nil
 	}
-	return f.design(x, o.Value(v.R)), nil
+	return f.design(pt.x, pt.value), nil
 }

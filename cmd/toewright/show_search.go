@@ -120,7 +120,11 @@ func showRounded(r *report, s *engine.SearchResult) {
 	if s.Rounded == nil {
 		return
 	}
-	r.heading("best values on the grids stated")
+	heading := "best values found on the grids stated"
+	if s.Rounded.Proved {
+		heading = "best values on the grids stated, of all their points"
+	}
+	r.heading(heading)
 	t := &table{}
 	for _, v := range r.study.Search.Variables {
 		value, unit := r.parameter(v.Parameter, s.Rounded.Values[v.Parameter])

@@ -18,6 +18,9 @@ type Rounded struct {
 	// of which Cost is then; none of another search.
 	AtPercentile Number `json:"atPercentile"`
 	Held         bool   `json:"held"` // all limits
+	// Proved says that every point of the grids within the bounds was tried; else the
+	// values are the best found along the valley of those as good without the grids.
+	Proved bool `json:"proved"`
 }
 
 // RobustResult says what an answer that serves a share of all cars comes to.
@@ -57,7 +60,7 @@ func (s *searcher) rounded(round func([]optimize.Grid) (*optimize.Rounded, error
 	if err != nil {
 		return nil, explain(err, "")
 	}
-	out := &Rounded{Values: s.values(r.Values), ToeFigures: toeFigures(r.Best), Cost: degrees(r.Cost.Radians()), Held: r.Held, AtPercentile: none}
+	out := &Rounded{Values: s.values(r.Values), ToeFigures: toeFigures(r.Best), Cost: degrees(r.Cost.Radians()), Held: r.Held, Proved: r.Proved, AtPercentile: none}
 	if r.Percentile != 0 {
 		out.AtPercentile = degrees(r.Percentile.Radians())
 	}
