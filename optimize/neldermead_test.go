@@ -11,69 +11,38 @@ func valley(x []float64) float64 {
 	return 100*math.Pow(x[1]-x[0]*x[0], 2) + math.Pow(1-x[0], 2)
 }
 
-func TestSimplexFindsMinima(t *testing.T) {
-	tests := []struct {
-		name  string
-		value func([]float64) float64
-		start []float64
-		want  []float64
+func TestDescentFindsMinima(t *testing.T) {
+	beyond := func(x []float64) float64 { // no value below 1
+		if x[0] < 1 {
+			return math.NaN()
+		}
+		return x[0] * x[0]
+	}
+	kink := func(x []float64) float64 { return math.Abs(x[0]-2) + 2*math.Abs(x[1]+1) }
+	for _, tt := range []struct {
+		name        string
+		value       func([]float64) float64
+		start, want []float64
 	}{
 		{"parabola", func(x []float64) float64 { return math.Pow(x[0]-3, 2) }, []float64{0}, []float64{3}},
 		{"valley", valley, []float64{-1.2, 1}, []float64{1, 1}},
-		{"kink", func(x []float64) float64 { return math.Abs(x[0]-1) + 2*math.Abs(x[1]+x[0]) }, []float64{0, 0}, []float64{1, -1}},
-		{"wall of NaN", func(x []float64) float64 { return x[0] - math.Log(x[0]) + x[1]*x[1] }, []float64{0.05, 0.3}, []float64{1, 0}},
-	}
-	for _, tt := range tests {
+		{"kinks", kink, []float64{0, 0}, []float64{2, -1}},
+		{"an edge without values", beyond, []float64{4}, []float64{1}},
+	} {
 		t.Run(tt.name, func(t *testing.T) {
-			s := newSimplex(tt.value, tt.start, 0.1, 2000)
-			for s.left > 0 {
-				s.step()
-			}
-			for j, x := range s.best().x {
-				if !near(x, tt.want[j], 1e-5) {
-					t.Errorf("x[%d] = %g, want %g", j, x, tt.want[j])
-				}
-			}
-			if got := tt.value(s.best().x); got != s.best().value {
-				t.Errorf("the best has the value %g, said to be %g", got, s.best().value)
+			d := descent{value: tt.value, edge: 0.1, most: 500, gain: 1e-9}
+			x, v := d.run(context.Background(), tt.start)
+			if !nearAll(x, tt.want, 1e-2) || v != tt.value(x) {
+				t.Errorf("run() = %v, %g, want %v and its value", x, v, tt.want)
 			}
 		})
 	}
 }
 
-// TestSimplexCorners checks after every step that corners ascend and that the best
-// never gets worse.
-func TestSimplexCorners(t *testing.T) {
-	s := newSimplex(valley, []float64{-1.2, 1}, 0.1, 300)
-	for s.left > 0 {
-		before := s.best().value
-		s.step()
-		if !(s.best().value <= before) {
-			t.Fatalf("the best went from %g to %g", before, s.best().value)
-		}
-		if len(s.corners) != 3 || !(s.corners[0].value <= s.corners[1].value && s.corners[1].value <= s.corners[2].value) {
-			t.Fatalf("corners %v, want three that ascend", s.corners)
-		}
-	}
-}
-
-func TestSimplexStartsWithItsCorners(t *testing.T) {
-	count := 0
-	s := newSimplex(func(x []float64) float64 { count++; return x[0] + 2*x[1] }, []float64{1, 1}, 0.5, 10)
-	if count != 3 || s.left != 7 {
-		t.Errorf("%d evaluations, %d left, want 3 and 7", count, s.left)
-	}
-	if got := s.best().value; got != 3 {
-		t.Errorf("best value %g, want that of the start, 3", got)
-	}
-	if got := s.corners[2].x[1]; got != 1.5 {
-		t.Errorf("the corner along y is at %g, want 1.5", got)
-	}
-}
-
-func TestSimplexRunEnds(t *testing.T) {
+func TestDescentEnds(t *testing.T) {
 	ended, end := context.WithCancel(context.Background())
 	end()
+	never := func([]float64) float64 { return math.NaN() }
 	flat := func([]float64) float64 { return 1 }
 	for _, tt := range []struct {
 		name  string
@@ -81,19 +50,33 @@ func TestSimplexRunEnds(t *testing.T) {
 		value func([]float64) float64
 		most  int // evaluations, of 500
 	}{
-		{"cancelled", ended, valley, 3},
-		{"nothing to gain", context.Background(), flat, 3 + simplexPatience*5},
+		{"cancelled", ended, valley, 4},
+		{"nothing to gain", context.Background(), flat, 3 + descentPatience*5},
+		{"no value at the start", context.Background(), never, 4},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			s := newSimplex(tt.value, []float64{-1.2, 1}, 0.1, 500)
-			s.run(tt.ctx, 1e-4)
-			if spent := 500 - s.left; spent > tt.most {
-				t.Errorf("%d evaluations, want at most %d", spent, tt.most)
+			count := 0
+			d := descent{value: func(x []float64) float64 { count++; return tt.value(x) }, edge: 0.1, most: 500, gain: 1e-4}
+			x, v := d.run(tt.ctx, []float64{-1.2, 1})
+			if count > tt.most {
+				t.Errorf("%d evaluations, want at most %d", count, tt.most)
+			}
+			if !(v <= tt.value(x)) && !math.IsInf(v, 1) {
+				t.Errorf("run() = %v, %g, want its value %g", x, v, tt.value(x))
 			}
 		})
 	}
-	s := newSimplex(valley, []float64{-1.2, 1}, 0.1, 500)
-	if s.run(context.Background(), 1e-4); !(s.best().value <= 1e-3) {
-		t.Errorf("the valley was left at %g", s.best().value)
+}
+
+// TestDescentNeverWorse checks that what is given back is no worse than the start, and
+// no more is asked than allowed.
+func TestDescentNeverWorse(t *testing.T) {
+	for most := 1; most < 60; most++ {
+		count := 0
+		d := descent{value: func(x []float64) float64 { count++; return valley(x) }, edge: 0.1, most: most, gain: 1e-9}
+		start := []float64{-1.2, 1}
+		if _, v := d.run(context.Background(), start); !(v <= valley(start)) || count > most+1 {
+			t.Errorf("%d evaluations allowed: %g after %d, want at most the start's %g", most, v, count, valley(start))
+		}
 	}
 }

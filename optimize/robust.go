@@ -252,14 +252,16 @@ func (r *robustModel) descend(ctx context.Context, x []float64) ([]float64, floa
 		f := &r.p.Free[k]
 		start[k] = (x[k] - f.Min) / (f.Max - f.Min)
 	}
-	s := newSimplex(func(u []float64) float64 { return r.percentile(unit(u)) }, start, robustEdge, robustTries*len(x))
-	s.run(ctx, robustGain)
-	best := s.best()
-	switch {
-	case math.IsInf(best.value, 1):
-		return x, math.Inf(1), Stalled
-	case ctx.Err() != nil:
-		return unit(best.x), best.value, Cancelled
+	d := descent{
+		value: func(u []float64) float64 { return r.percentile(unit(u)) },
+		edge:  robustEdge, most: robustTries * len(x), gain: robustGain,
 	}
-	return unit(best.x), best.value, Converged
+	best, least := d.run(ctx, start)
+	switch {
+	case math.IsInf(least, 1):
+		return x, least, Stalled
+	case ctx.Err() != nil:
+		return unit(best), least, Cancelled
+	}
+	return unit(best), least, Converged
 }
