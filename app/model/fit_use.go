@@ -72,7 +72,7 @@ func isFitted(d *study.Document) bool {
 // hasOwnReadings reports whether there are readings to fit to that are no template's.
 func hasOwnReadings(d *study.Document) bool {
 	for i, r := range d.Readings {
-		if r.Purpose != "verify" && len(r.Values) > 0 && !IsBorrowed(d, entryPath("readings", i)+".values") {
+		if r.Purpose != "verify" && len(r.Values) > 0 && !d.IsBorrowed(entryPath("readings", i)+".values") {
 			return true
 		}
 	}

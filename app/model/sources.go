@@ -2,7 +2,6 @@ package model
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"toewright/internal/study"
@@ -34,11 +33,6 @@ func SourceTag(d *study.Document, path string) string {
 		}
 	}
 	return strings.Join(tags, "; ")
-}
-
-// IsBorrowed reports whether any number at or under a path is a template's.
-func IsBorrowed(d *study.Document, path string) bool {
-	return slices.ContainsFunc(d.BorrowedPaths(), func(p string) bool { return study.Within(p, path) })
 }
 
 // Own says of the numbers at and under a path that they are the car's own as they stand.
@@ -88,7 +82,7 @@ func (b BorrowedList) String() string {
 // RemoveBorrowed takes the entries out of a list that have numbers in them which are no
 // one's.
 func (s *Session) RemoveBorrowed(key string) error {
-	gone := func(i int) bool { return IsBorrowed(s.doc, entryPath(key, i)) }
+	gone := func(i int) bool { return s.doc.IsBorrowed(entryPath(key, i)) }
 	return s.Edit("take out what is not your own", "", func(d *study.Document) {
 		switch key {
 		case "readings":

@@ -52,7 +52,7 @@ func TestNewStudyIsTypedOver(t *testing.T) {
 				}
 			}
 			for _, path := range []string{"left.toe", "left.camber", "toe", "camber", "steering"} {
-				if model.IsBorrowed(s.Document(), path) {
+				if s.Document().IsBorrowed(path) {
 					if model.ShortWarning(s.Document()) == "" {
 						t.Fatalf("no warning, and %s is the template's", path)
 					}

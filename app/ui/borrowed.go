@@ -26,7 +26,7 @@ func (b bench) borrowed() app.UI {
 // keep is the button by which numbers of a template become the car's own as they stand;
 // nothing where there are none at the path.
 func (b bench) keep(path, label string) app.UI {
-	if !model.IsBorrowed(b.document(), path) {
+	if !b.document().IsBorrowed(path) {
 		return nil
 	}
 	return button("Keep as my car's", func(ctx app.Context, _ app.Event) {

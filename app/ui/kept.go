@@ -170,7 +170,7 @@ func (k *kept) edited(p *Panels) bool { return k.keeper.Unsaved(p.Desk.Session.D
 func (k *kept) save(ctx app.Context, p *Panels) {
 	k.pending = false
 	if !k.edited(p) {
-		k.copying.flush(ctx)
+		k.copying.flush(p.lasting)
 		return
 	}
 	demo := k.keeper.ID() == ""
@@ -185,7 +185,7 @@ func (k *kept) save(ctx app.Context, p *Panels) {
 func (k *kept) keep(ctx app.Context, p *Panels) {
 	notice, err := k.keeper.Save(p.Desk.Session.Document(), label(p.Desk.Session.Made()))
 	k.fail(ctx, p, err)
-	k.copying.flush(ctx)
+	k.copying.flush(p.lasting)
 	if notice != "" {
 		k.theirs = nil
 		p.say(ctx, notice, nil)

@@ -22,11 +22,10 @@ type pointRow struct {
 func (r *pointRow) Render() app.UI {
 	found := r.Row.Findings
 	return app.FieldSet().Class(r.class()).Body(
-		app.Legend().Body(explain(r.Row.Label, model.AboutPoint(r.Row.Name)), tag(model.SourceTag(r.Bench.document(), r.path()))),
+		app.Legend().Body(explain(r.Row.Label, model.AboutPoint(r.Row.Name)), tag(model.SourceTag(r.Bench.document(), r.path())), r.Bench.keep(r.path(), r.Row.Label)),
 		app.Div().Class("coordinates").Body(
 			app.Range([3]struct{}{}).Slice(func(i int) app.UI { return r.coordinate(i) }),
 		),
-		r.Bench.keep(r.path(), r.Row.Label),
 		app.If(len(found) > 0, func() app.UI {
 			return app.Ul().Class("findings").Body(app.Range(found).Slice(func(i int) app.UI { return slip(found[i], false) }))
 		}),

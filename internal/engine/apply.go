@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"fmt"
 	"strings"
 
 	"toewright/internal/study"
@@ -30,8 +31,19 @@ func ApplyFit(d *study.Document, f *FitResult) (*study.Document, error) {
 	}
 	out.Notes = strings.TrimSpace(out.Notes + "\nHardpoints are those that a fit of the readings found.")
 	out.Priors = nil
-	out.Attribute(d, study.FromFit)
+	out.Attribute(d, fitSource(d))
 	return out, nil
+}
+
+// fitSource returns where the numbers of a fit come from: what was fitted to readings that
+// are a template's is a template's as well.
+func fitSource(d *study.Document) study.Source {
+	for i, r := range d.Readings {
+		if r.Purpose != "verify" && d.IsBorrowed(fmt.Sprintf("readings.%d.values", i)) {
+			return study.FromTemplate
+		}
+	}
+	return study.FromFit
 }
 
 // onlySide returns the side that was read, "" where both were.

@@ -54,6 +54,28 @@ func TestApplyFit(t *testing.T) {
 	}
 }
 
+// TestFitOfInventedReadings: what is fitted to a template's readings is no car's own.
+func TestFitOfInventedReadings(t *testing.T) {
+	for own, want := range map[bool]study.Source{false: study.FromTemplate, true: study.FromFit} {
+		d, _ := simulated(t, "fit01.json")
+		d.Sources = study.Sources{study.AnyNumber: study.FromTemplate}
+		if own {
+			d.SetSource("readings", study.FromTyping)
+		}
+		f, err := Fit(context.Background(), d, FitOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		applied, err := ApplyFit(d, f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := applied.Sources.At("left.tieRodOuter.z"); got != want || applied.Sources.At("left.toe") != study.FromTemplate {
+			t.Errorf("own readings: %t; a fitted height is from %q, static toe from %q", own, got, applied.Sources.At("left.toe"))
+		}
+	}
+}
+
 func TestAxle(t *testing.T) {
 	d := document(t, "")
 	r, err := Axle(context.Background(), d, AxleOptions{Candidate: "base"})

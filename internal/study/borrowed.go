@@ -66,6 +66,11 @@ func (d *Document) BorrowedPaths() (paths []string) {
 	return paths
 }
 
+// IsBorrowed reports whether any number at or under a path is a template's.
+func (d *Document) IsBorrowed(path string) bool {
+	return slices.ContainsFunc(d.BorrowedPaths(), func(p string) bool { return Within(p, path) })
+}
+
 // appendNew appends a text that a list does not have.
 func appendNew(list []string, text string) []string {
 	if slices.Contains(list, text) {
