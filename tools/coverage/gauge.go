@@ -19,6 +19,24 @@ const (
 type conditions struct {
 	travelZero float64 // mm by which all travels are read too low
 	steerZero  float64 // mm or rad by which the steering stands off
+	slope      float64 // what the gauge gains with travel, mm by mm
+	scale      float64 // by which all readings are too large, as a share
+	// play is what the gauge reads more in bump than in droop where a run goes outward
+	// from the static height, mm; a run of one direction has it to one hand.
+	play float64
+	run  optimize.RunDirection
+}
+
+// own returns what the gauge makes of a reading of toe, mm, at a travel.
+func (c *conditions) own(v, travel float64) float64 {
+	hand := math.Copysign(1, travel)
+	switch c.run {
+	case optimize.BumpRun:
+		hand = 1
+	case optimize.DroopRun:
+		hand = -1
+	}
+	return (1+c.scale)*v + c.slope*travel + hand*c.play/2
 }
 
 // read returns the readings of the true car with a stack of the given height,
@@ -35,7 +53,7 @@ func (c *car) read(height float64, off conditions) ([]optimize.ReadingSet, error
 	}
 	var sets []optimize.ReadingSet
 	for _, s := range c.sides() {
-		sets = append(sets, c.setOf(s, height, travels, curves[s].Positions))
+		sets = append(sets, c.setOf(s, height, travels, curves[s].Positions, off))
 	}
 	return sets, nil
 }
@@ -60,11 +78,11 @@ func (c *car) sweep(height float64, travels []float64, steer float64) (*[2]solve
 }
 
 // setOf returns the readings of one side.
-func (c *car) setOf(s solver.Side, height float64, travels []float64, at []solver.Position) optimize.ReadingSet {
-	set := optimize.ReadingSet{Side: s, Base: gaugeBase, Repeatability: repeatability, Changes: c.stackOf(height)}
+func (c *car) setOf(s solver.Side, height float64, travels []float64, at []solver.Position, off conditions) optimize.ReadingSet {
+	set := optimize.ReadingSet{Side: s, Run: off.run, Base: gaugeBase, Repeatability: repeatability, Changes: c.stackOf(height)}
 	zero := c.r.Float64() * 10
 	for i, t := range travels {
-		v := zero + set.Gauge.Reading(at[i].Toe, gaugeBase) + gaugeNoise*c.r.NormFloat64()
+		v := zero + off.own(set.Gauge.Reading(at[i].Toe, gaugeBase), t) + gaugeNoise*c.r.NormFloat64()
 		set.Readings = append(set.Readings, optimize.Reading{Travel: t, Value: math.Round(v/gaugeDigit) * gaugeDigit})
 	}
 	return set

@@ -18,6 +18,7 @@ func main() {
 	var e experiment
 	flag.IntVar(&e.cars, "cars", 200, "cars of each template and part of the experiment")
 	flag.Uint64Var(&e.seed, "seed", 1, "seed of the series")
+	flag.BoolVar(&e.faultsOnly, "faults", false, "simulate and write no more than the faults of the gauge")
 	out := flag.String("out", "", "file to write; standard output if empty")
 	flag.Parse()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)

@@ -17,6 +17,11 @@ func few(covered, within int, width float64) findings {
 		f.addTaped(s)
 		f.addRough(s)
 		f.addZeros(&zeros{held: o, freed: o})
+		r := make(faulty, len(faults))
+		for k := range r {
+			r[k] = [2]outcome{o, o}
+		}
+		f.addFaults(r)
 	}
 	return f
 }
@@ -58,6 +63,8 @@ func TestWrite(t *testing.T) {
 		"| mean width of the 90 % band after two stacks | at most 0.6 mm | 0.5 mm | kept |",
 		"| strut | 10 | 90.0 % | 100.0 % | 0.50 mm | 90.0 % | 100.0 % | 0.50 mm | 0.50 mm | 0.010 mm |",
 		"| **all** | 20 | 85.0 % | 95.0 % | 0.50 mm | 85.0 % | 95.0 % | 5.00 mm | 0.50 mm | 0.010 mm |",
+		"| one reading 1 mm off | 20 | 85.0 % | 0.0 % | 5.00 mm | left out by itself | 85.0 % | 95.0 % | 0.50 mm | yes |",
+		"| scale off by 1 % | 20 | 85.0 % | 0.0 % | 5.00 mm | nothing | | | | yes |",
 	} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("page lacks %q:\n%s", want, b.String())

@@ -15,7 +15,12 @@ const tapedSD, roughSD = 2.5, 10.0
 type experiment struct {
 	cars int // of each template
 	seed uint64
+	// faultsOnly leaves out all but the faults of the gauge.
+	faultsOnly bool
 }
+
+// faultCars is how many cars of each template are read with every fault.
+func (e experiment) faultCars() int { return (e.cars + 7) / 8 }
 
 // Streams keep the generators of the parts of the experiment apart.
 const (
@@ -63,15 +68,23 @@ func (e experiment) runKind(ctx context.Context, k *kindOfCar, f *findings) erro
 	return ctx.Err()
 }
 
-// carResult is what came of a number in the series: three cars, one for each part
+// carResult is what came of a number in the series: a car for each part
 // of the experiment.
 type carResult struct {
 	taped, rough *stacks
 	zeros        *zeros
+	faults       faulty
 	errs         [streams]error
+	faultsErr    error
 }
 
 func (e experiment) simulate(ctx context.Context, k *kindOfCar, n int) (r carResult) {
+	if n < e.faultCars() {
+		r.faults, r.faultsErr = k.tryFaults(ctx, faultsSeed+e.seed, n)
+	}
+	if e.faultsOnly {
+		return r
+	}
 	seed := func(stream uint64) uint64 { return streams*e.seed + stream }
 	r.taped, r.errs[tapedStream] = k.tryStacks(ctx, seed(tapedStream), n, tapedSD)
 	r.rough, r.errs[roughStream] = k.tryStacks(ctx, seed(roughStream), n, roughSD)
@@ -97,6 +110,12 @@ func (r *carResult) addTo(f *findings) error {
 	}
 	if r.zeros != nil {
 		f.addZeros(r.zeros)
+	}
+	if err := r.faultsErr; err != nil && !errors.Is(err, errUnusable) {
+		return err
+	}
+	if r.faults != nil {
+		f.addFaults(r.faults)
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ type tally struct {
 	width, curve          float64         // sums, mm
 	worst                 float64         // miss, mm
 	leftOut               int             // sound readings
+	unsaid                int             // bands that miss though all is explained
 }
 
 // limits are those of the miss that are counted, mm.
@@ -25,6 +26,8 @@ func (t *tally) add(o outcome) {
 	}
 	if o.covered {
 		t.covered++
+	} else if o.explained {
+		t.unsaid++
 	}
 	miss := math.Abs(o.miss)
 	for _, l := range limits {
@@ -46,6 +49,7 @@ func (t *tally) join(o *tally) {
 	t.width += o.width
 	t.curve += o.curve
 	t.leftOut += o.leftOut
+	t.unsaid += o.unsaid
 	t.worst = math.Max(t.worst, o.worst)
 	if t.within == nil {
 		t.within = map[float64]int{}
@@ -78,6 +82,7 @@ type findings struct {
 	roughOne, roughTwo     tally // from a rough template
 	held, freed            tally // zeros off
 	named, unmoved, spoils int
+	faults                 [][2]tally // by fault; not told of it, and told
 }
 
 // movedLimit is the largest change of the advice by one gross error, mm.
@@ -106,12 +111,33 @@ func (f *findings) addZeros(z *zeros) {
 	f.freed.add(z.freed)
 }
 
+func (f *findings) addFaults(r faulty) {
+	f.reserveFaults()
+	for i := range r {
+		for told := range r[i] {
+			f.faults[i][told].add(r[i][told])
+		}
+	}
+}
+
+func (f *findings) reserveFaults() {
+	if f.faults == nil {
+		f.faults = make([][2]tally, len(faults))
+	}
+}
+
 // join adds the counts of another template.
 func (f *findings) join(o *findings) {
 	f.unusable += o.unusable
 	f.named += o.named
 	f.unmoved += o.unmoved
 	f.spoils += o.spoils
+	f.reserveFaults()
+	for i := range o.faults {
+		for told := range o.faults[i] {
+			f.faults[i][told].join(&o.faults[i][told])
+		}
+	}
 	for _, p := range []struct{ to, from *tally }{
 		{&f.one, &o.one}, {&f.two, &o.two}, {&f.spoilt, &o.spoilt},
 		{&f.roughOne, &o.roughOne}, {&f.roughTwo, &o.roughTwo},

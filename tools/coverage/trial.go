@@ -19,12 +19,13 @@ const spacer = 1.5
 
 // outcome is what one advice came to.
 type outcome struct {
-	failed   bool    // no advice was given
-	miss     float64 // advised less true best, mm
-	width    float64 // of the 90 % band, mm
-	covered  bool    // the band holds the true best
-	curve    float64 // RMS error of the predicted toe change at the stack read last, mm on the gauge
-	outliers int     // readings left out
+	failed    bool    // no advice was given
+	miss      float64 // advised less true best, mm
+	width     float64 // of the 90 % band, mm
+	covered   bool    // the band holds the true best
+	curve     float64 // RMS error of the predicted toe change at the stack read last, mm on the gauge
+	outliers  int     // readings left out
+	explained bool    // the verdict
 }
 
 // session is a car in the workshop: what was read of it, and its true best.
@@ -77,7 +78,7 @@ func (s *session) advise(ctx context.Context) (*optimize.FittedCar, *optimize.Ad
 	out := outcome{
 		miss: a.Best - s.best, width: a.High - a.Low,
 		covered:  a.Low <= s.best && s.best <= a.High,
-		outliers: len(f.Outliers),
+		outliers: len(f.Outliers), explained: f.Verdict() == optimize.Explained,
 	}
 	out.curve, err = s.curveError(f)
 	out.failed = err != nil
