@@ -109,20 +109,12 @@ func FitCar(ctx context.Context, p *GaugeFit) (*FittedCar, error) {
 	return m.fitted(&e, outliers), nil
 }
 
-// start returns the car as filed, with the zeros that suit it best.
+// start returns the car as filed.
 func (m *gaugeModel) start() ([]float64, error) {
 	x := make([]float64, m.size.Variables)
 	v := Values{R: make([]float64, m.size.Residuals)}
 	if err := m.evaluate(x, &v); err != nil {
 		return nil, problemErrorf("the car as filed does not make the readings' travels: %v", err)
-	}
-	row := 0
-	for i := range m.sets {
-		s := &m.sets[i]
-		if z := m.zeros[i]; z >= 0 {
-			x[z] = -mean(v.R[row:row+len(s.Readings)]) * s.Repeatability
-		}
-		row += len(s.Readings)
 	}
 	return x, nil
 }
@@ -142,7 +134,9 @@ func (m *gaugeModel) solve(ctx context.Context, start []float64, loss Loss) (Est
 	for k := range m.unknowns {
 		r.Priors[k].SD = m.unknowns[k].SD
 	}
+	m.loss = loss
 	e, err := LeastSquares(ctx, r, nil)
+	m.loss = nil
 	if err == nil && (e.Covariance == nil || e.Status == Cancelled) {
 		err = e.Status.Err()
 	}
@@ -154,20 +148,23 @@ func (m *gaugeModel) fitted(e *Estimate, outliers []Outlier) *FittedCar {
 	n := len(m.unknowns)
 	f := &FittedCar{
 		Base: m.base, Sets: m.sets, Unknowns: m.unknowns,
-		Values: e.X[:n], Covariance: mat.NewSymDense(n, nil),
+		Values: e.X, Covariance: mat.NewSymDense(n, nil),
 		Outliers: outliers, ChiSquare: e.ChiSquare, Freedom: m.freedom(), Status: e.Status,
 	}
-	f.Covariance.CopySym(e.Covariance.SliceSym(0, n))
-	for i := range m.sets {
-		f.Zeros = append(f.Zeros, m.zero(i, e.X))
-	}
+	f.Covariance.CopySym(e.Covariance)
 	f.Residuals = m.residuals(e.X)
+	f.Zeros = slices.Clone(m.zeros)
 	return f
 }
 
 // freedom returns the number of readings in use less the unknown zeros.
 func (m *gaugeModel) freedom() int {
-	n := len(m.unknowns) - m.size.Variables
+	n := 0
+	for i := range m.sets {
+		if m.sets[i].Zero == nil {
+			n--
+		}
+	}
 	for _, used := range m.used {
 		if used {
 			n++
@@ -178,10 +175,8 @@ func (m *gaugeModel) freedom() int {
 
 // residuals returns readings less prediction, mm, of all readings.
 func (m *gaugeModel) residuals(x []float64) [][]float64 {
-	all := *m
-	all.used = slices.Repeat([]bool{true}, len(m.used))
 	v := Values{R: make([]float64, m.size.Residuals)}
-	if !all.Evaluate(x, &v) {
+	if m.evaluate(x, &v) != nil {
 		return nil
 	}
 	out := make([][]float64, len(m.sets))

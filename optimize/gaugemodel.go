@@ -1,23 +1,30 @@
 package optimize
 
 import (
+	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/floats"
 
 	"toewright/solver"
 )
 
-// gaugeModel is the [Model] of gauge readings: its variables are the unknowns of
-// a fit, then the zero of each set that has an unknown one; its residuals are
-// (zero + gauge - reading) over the repeatability, sets one after the other.
+// gaugeModel is the [Model] of gauge readings: its variables are the unknowns of a fit;
+// its residuals are (zero + gauge - reading) over the repeatability, sets one after the
+// other. A zero that is not known is the one that suits the set's readings in use best at
+// the unknowns' values, so that runs share nothing but the car: the work grows with the
+// readings, not with readings by zeros.
 type gaugeModel struct {
 	base     *solver.Assembler
 	sets     []ReadingSet
 	unknowns []Unknown
 	seeds    []solver.Change
-	zeros    []int  // by set: the variable that is its zero; -1 where it is known
-	used     []bool // by reading
+	used     []bool    // by reading
+	loss     Loss      // by which the zeros suit; nil is squares
+	zeros    []float64 // by set: at the values evaluated last, mm
 	setups   []gaugeSetup
 	size     Size
+	firsts   []int // the first row of each set
 
 	ws      *solver.Workspace
 	curves  [2]solver.Curve
@@ -46,6 +53,7 @@ func newGaugeModel(p *GaugeFit, us []Unknown) *gaugeModel {
 	for i := range p.Sets {
 		m.add(i)
 	}
+	m.zeros = make([]float64, len(p.Sets))
 	m.used = make([]bool, m.size.Residuals)
 	for i := range m.used {
 		m.used[i] = true
@@ -53,14 +61,10 @@ func newGaugeModel(p *GaugeFit, us []Unknown) *gaugeModel {
 	return m
 }
 
-// add gives set i its zero and its rows.
+// add gives set i its rows.
 func (m *gaugeModel) add(i int) {
 	s := &m.sets[i]
-	m.zeros = append(m.zeros, -1)
-	if s.Zero == nil {
-		m.zeros[i] = m.size.Variables
-		m.size.Variables++
-	}
+	m.firsts = append(m.firsts, m.size.Residuals)
 	run := m.setup(s.Changes).run(s.Side)
 	for k, r := range s.Readings {
 		run.add(r.Travel, gaugeRow{set: i, reading: k, row: m.size.Residuals})
@@ -118,9 +122,99 @@ func (m *gaugeModel) Size() Size { return m.size }
 
 // Evaluate implements [Model]. It returns false where a car cannot be assembled
 // or does not reach a travel that was read.
-func (m *gaugeModel) Evaluate(x []float64, v *Values) bool { return m.evaluate(x, v) == nil }
+func (m *gaugeModel) Evaluate(x []float64, v *Values) bool {
+	if m.evaluate(x, v) != nil {
+		return false
+	}
+	for row, used := range m.used {
+		if !used {
+			v.R[row] = 0
+			if v.JR != nil {
+				clear(v.JR.RawRowView(row))
+			}
+		}
+	}
+	return true
+}
 
+// evaluate is [gaugeModel.Evaluate] of all readings, those not in use among them.
 func (m *gaugeModel) evaluate(x []float64, v *Values) error {
+	if err := m.predict(x, v); err != nil {
+		return err
+	}
+	for i := range m.sets {
+		m.zeros[i] = m.sets[i].known()
+		if m.sets[i].Zero == nil {
+			m.zeros[i] = m.suit(i, v) * m.sets[i].Repeatability
+		}
+	}
+	return nil
+}
+
+// suit moves the residuals of a set to the zero that suits it best, and their
+// derivatives with it. It returns that zero in units of the repeatability.
+func (m *gaugeModel) suit(set int, v *Values) float64 {
+	first, end := m.span(set)
+	weights := make([]float64, end-first)
+	at := m.location(v.R[first:end], m.used[first:end], weights)
+	for i := first; i < end; i++ {
+		v.R[i] -= at
+	}
+	if v.JR == nil {
+		return -at
+	}
+	shared, sum := make([]float64, len(m.unknowns)), 0.0
+	for i, w := range weights {
+		floats.AddScaled(shared, w, v.JR.RawRowView(first+i))
+		sum += w
+	}
+	for i := first; i < end; i++ {
+		floats.AddScaled(v.JR.RawRowView(i), -1/sum, shared)
+	}
+	return -at
+}
+
+const (
+	// locationSteps are enough for a robust mean: each leaves a small part of the error.
+	locationSteps = 100
+	// locationRounding is the step, in standard deviations of a reading, that is none.
+	locationRounding = 1e-13
+)
+
+// location returns the value that suits residuals in use best, by the model's loss, and
+// sets the weight that each has in it: the mean, or from the median on that with the
+// weights that the loss gives.
+func (m *gaugeModel) location(r []float64, used []bool, weights []float64) float64 {
+	var in []float64
+	for i := range r {
+		if weights[i] = 0; used[i] {
+			weights[i], in = 1, append(in, r[i])
+		}
+	}
+	if m.loss == nil {
+		return mean(in)
+	}
+	at := Quantiles(in, 0.5)[0]
+	for range locationSteps {
+		sum, total := 0.0, 0.0
+		for i := range r {
+			if used[i] {
+				_, weights[i] = m.loss.Rho((r[i] - at) * (r[i] - at))
+				sum += weights[i] * r[i]
+				total += weights[i]
+			}
+		}
+		next := sum / total
+		if math.Abs(next-at) <= locationRounding {
+			return next
+		}
+		at = next
+	}
+	return at
+}
+
+// predict sets residuals and derivatives with every unknown zero at 0.
+func (m *gaugeModel) predict(x []float64, v *Values) error {
 	if v.JR != nil {
 		v.JR.Zero()
 	}
@@ -196,14 +290,10 @@ func (m *gaugeModel) write(r *gaugeRun, x []float64, v *Values) {
 }
 
 func (m *gaugeModel) writeRow(at gaugeRow, c *solver.Curve, i int, travel float64, x []float64, v *Values) {
-	if !m.used[at.row] {
-		v.R[at.row] = 0
-		return
-	}
 	s := &m.sets[at.set]
 	toe := c.Positions[i].Toe
 	gain := m.gain(s, travel, x)
-	v.R[at.row] = (m.zero(at.set, x) + gain + s.Gauge.Reading(toe, s.Base) - s.Readings[at.reading].Value) / s.Repeatability
+	v.R[at.row] = (s.known() + gain + s.Gauge.Reading(toe, s.Base) - s.Readings[at.reading].Value) / s.Repeatability
 	if v.JR == nil {
 		return
 	}
@@ -211,9 +301,6 @@ func (m *gaugeModel) writeRow(at gaugeRow, c *solver.Curve, i int, travel float6
 	m.rates(row, c, i, s.Side, s.rate(toe, s.Base)/s.Repeatability)
 	if k := m.slope(s.Side); k >= 0 {
 		row[k] = s.leans() * travel / s.Repeatability
-	}
-	if z := m.zeros[at.set]; z >= 0 {
-		row[z] = 1 / s.Repeatability
 	}
 }
 
@@ -234,14 +321,6 @@ func (m *gaugeModel) gain(s *ReadingSet, travel float64, x []float64) float64 {
 		return 0
 	}
 	return s.leans() * travel * x[k]
-}
-
-// zero returns the zero of a set.
-func (m *gaugeModel) zero(set int, x []float64) float64 {
-	if z := m.zeros[set]; z >= 0 {
-		return x[z]
-	}
-	return *m.sets[set].Zero
 }
 
 // rates sets the derivatives by the unknowns at position i of a curve, times

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/floats"
+
 	"toewright/solver"
 )
 
@@ -95,8 +97,8 @@ func TestGaugeModelDerivatives(t *testing.T) {
 	if got, want := keysOf(us), "tieRodOuter.z@left tieRodOuter.z@right lowerBallJoint.y upperFrontPivot.z@right caster@left caster@right steeringArmLength@left steeringArmLength@right travelZero@left travelZero@right steerZero gaugeSlope@left"; got != want {
 		t.Errorf("unknowns are %s, want %s", got, want)
 	}
-	if m.size != (Size{Variables: len(us) + 2, Residuals: 8}) {
-		t.Fatalf("size = %+v, want %d variables and 8 readings", m.size, len(us)+2)
+	if m.size != (Size{Variables: len(us), Residuals: 8}) {
+		t.Fatalf("size = %+v, want %d variables and 8 readings", m.size, len(us))
 	}
 	x, scales := make([]float64, m.size.Variables), make([]float64, m.size.Variables)
 	for k := range x {
@@ -126,10 +128,12 @@ func TestGaugeModelResiduals(t *testing.T) {
 	p := &GaugeFit{Base: a, TravelZero: 2, Priors: []FitPrior{prior(t, a, "tieRodInner.z", false)},
 		Sets: []ReadingSet{readAt(solver.Right, Plate, []solver.Change{stack}, 40, -20)}}
 	p.Sets[0].Readings[0].Value = 1.5
+	zero := -3.0
+	p.Sets[0].Zero = &zero
 	m := newGaugeModel(p, p.unknowns())
 	v := newValues(m.size)
-	const inner, low, zero = 1.25, 0.5, -3.0
-	if !m.Evaluate([]float64{inner, low, zero}, &v) {
+	const inner, low = 1.25, 0.5
+	if !m.Evaluate([]float64{inner, low}, &v) {
 		t.Fatal("the model cannot be evaluated")
 	}
 	car, err := a.Assemble([]solver.Change{stack, part(t, a, "tieRodInner.z@right", inner)}, solver.HoldAll)
@@ -147,6 +151,47 @@ func TestGaugeModelResiduals(t *testing.T) {
 	} {
 		if !near(v.R[i], want, 1e-9) {
 			t.Errorf("residual %d = %.12g, want %.12g", i, v.R[i], want)
+		}
+	}
+}
+
+// TestGaugeModelZeros: where the zero is not known the residuals of the readings in use
+// have a mean of none, by whatever loss weighs them, and one left out changes nothing.
+func TestGaugeModelZeros(t *testing.T) {
+	a := inventedCar(t)
+	p := &GaugeFit{Base: a, Priors: []FitPrior{prior(t, a, "tieRodInner.z", false)},
+		Sets: []ReadingSet{readAt(solver.Left, Indicators, nil, -40, -20, 0, 15, 40), readAt(solver.Right, Plate, nil, -20, 30, 5)}}
+	p.Sets[0].Readings[1].Value = 7 // an outlier
+	m := newGaugeModel(p, p.unknowns())
+	x := []float64{1, -2}
+	for _, loss := range []Loss{nil, StudentT{}, Huber{}} {
+		m.loss = loss
+		for _, out := range []int{-1, 1, 7} {
+			for i := range m.used {
+				m.used[i] = i != out
+			}
+			v := newValues(m.size)
+			if !m.Evaluate(x, &v) {
+				t.Fatal("the model cannot be evaluated")
+			}
+			for set := range m.sets {
+				first, end := m.span(set)
+				sum, rates := 0.0, make([]float64, len(x))
+				for i := first; i < end; i++ {
+					w := 1.0
+					if loss != nil {
+						_, w = loss.Rho(v.R[i] * v.R[i])
+					}
+					sum += w * v.R[i]
+					floats.AddScaled(rates, w, v.JR.RawRowView(i))
+				}
+				if !near(sum, 0, 1e-8) || !near(rates[set], 0, 1e-7) {
+					t.Errorf("%T, without %d: set %d has %g and derivatives %g left of its zero", loss, out, set, sum, rates)
+				}
+			}
+			if out >= 0 && (v.R[out] != 0 || v.JR.At(out, 0) != 0 || v.JR.At(out, 1) != 0) {
+				t.Errorf("reading %d is left out and has a residual of %g", out, v.R[out])
+			}
 		}
 	}
 }

@@ -12,7 +12,7 @@ import (
 // reading's own standard deviation.
 type innovation struct {
 	model *gaugeModel
-	off   []float64  // readings less prediction, the zeros as they come
+	off   []float64  // readings less prediction, the zeros at 0
 	rates *mat.Dense // of the prediction, by unknown
 	// weight is the inverse of the spread with the sets' zeros left free: a
 	// difference that all readings of a set share weighs nothing.
@@ -27,37 +27,42 @@ func (f *FittedCar) innovation(sets []ReadingSet) (*innovation, error) {
 	if err != nil {
 		return nil, err
 	}
-	rows, n := v.model.size.Residuals, len(f.Unknowns)
+	rows := v.model.size.Residuals
 	v.off = floats.ScaleTo(make([]float64, rows), -1, values.R)
-	v.rates = topLeft(values.JR, rows, n)
+	v.rates = values.JR
 	v.spread = congruence(v.rates, f.Covariance)
 	for i := range rows {
 		v.spread.SetSym(i, i, v.spread.At(i, i)+1)
 	}
-	return v, v.weigh(values.JR, n)
+	return v, v.weigh()
 }
 
-// values evaluates the model with all zeros at 0.
+// values evaluates the model with all unknown zeros at 0.
 func (m *gaugeModel) values(unknowns []float64) (*Values, error) {
-	x := make([]float64, m.size.Variables)
-	copy(x, unknowns)
 	v := newValues(m.size)
-	return &v, m.evaluate(x, &v)
+	return &v, m.predict(unknowns, &v)
 }
 
-// weigh inverts the spread, and takes out of the inverse what the zeros, columns
-// from n on of jac, account for.
-func (v *innovation) weigh(jac *mat.Dense, n int) error {
-	rows, columns := jac.Dims()
+// weigh inverts the spread, and takes out of the inverse what the unknown zeros account
+// for.
+func (v *innovation) weigh() error {
+	rows := len(v.off)
 	weight, ok := inverse(v.spread)
 	if !ok {
 		return problemErrorf("the spread of %d readings has no inverse", rows)
 	}
 	v.weight = weight
-	for k := n; k < columns; k++ {
+	for i := range v.model.sets {
+		if v.model.sets[i].Zero != nil {
+			continue
+		}
 		// The zeros' columns have no reading in common, but the spread joins
 		// them: each is taken out of what the ones before have left.
-		z := column(jac, k)
+		z := make([]float64, rows)
+		first, end := v.model.span(i)
+		for k := first; k < end; k++ {
+			z[k] = 1
+		}
 		w := symTimes(make([]float64, rows), v.weight, z)
 		v.weight.SymRankOne(v.weight, -1/floats.Dot(z, w), mat.NewVecDense(rows, w))
 	}

@@ -95,7 +95,7 @@ func (m *gaugeModel) useAll() {
 func (m *gaugeModel) spare(e *Estimate) bool {
 	worst, largest := -1, critical(len(m.used))
 	for i, r := range e.Residuals {
-		score := math.Abs(r) / math.Sqrt(math.Max(1-e.Leverage[i], leastFreedom))
+		score := math.Abs(r) / math.Sqrt(math.Max(1-e.Leverage[i]-m.zeroShare(m.setOf(i)), leastFreedom))
 		if m.used[i] && score > largest && m.sparable(i) {
 			worst, largest = i, score
 		}
@@ -105,6 +105,22 @@ func (m *gaugeModel) spare(e *Estimate) bool {
 	}
 	m.used[worst] = false
 	return true
+}
+
+// zeroShare returns the share of the error of one reading in use that the zero of its set
+// follows, 0 where that is known.
+func (m *gaugeModel) zeroShare(set int) float64 {
+	if m.sets[set].Zero != nil {
+		return 0
+	}
+	first, end := m.span(set)
+	n := 0
+	for _, used := range m.used[first:end] {
+		if used {
+			n++
+		}
+	}
+	return 1 / float64(n)
 }
 
 // leastFreedom is the least share of its own error that a residual must show to
@@ -135,20 +151,16 @@ func (m *gaugeModel) sparable(row int) bool {
 
 // span returns the rows of a set.
 func (m *gaugeModel) span(set int) (first, end int) {
-	for i := range set {
-		first += len(m.sets[i].Readings)
-	}
-	return first, first + len(m.sets[set].Readings)
+	return m.firsts[set], m.firsts[set] + len(m.sets[set].Readings)
 }
 
 // setOf returns the set of a row.
 func (m *gaugeModel) setOf(row int) int {
-	for i := range m.sets {
-		if _, end := m.span(i); row < end {
-			return i
-		}
+	set, found := slices.BinarySearch(m.firsts, row)
+	if !found {
+		set--
 	}
-	return -1
+	return set
 }
 
 // readmit takes back the readings left out that the fit without them predicts. It
@@ -167,10 +179,8 @@ func (m *gaugeModel) readmit(e *Estimate) bool {
 
 // outliers describes the readings left out of a fit.
 func (m *gaugeModel) outliers(e *Estimate) []Outlier {
-	all := *m
-	all.used = slices.Repeat([]bool{true}, len(m.used))
 	v := newValues(m.size)
-	if !all.Evaluate(e.X, &v) {
+	if m.evaluate(e.X, &v) != nil {
 		return nil
 	}
 	var out []Outlier
@@ -185,7 +195,7 @@ func (m *gaugeModel) outliers(e *Estimate) []Outlier {
 		out = append(out, Outlier{
 			Set: set, Reading: row - first, Travel: r.Travel, Value: r.Value,
 			Off:   -v.R[row] * s.Repeatability,
-			Score: -v.R[row] / math.Sqrt(1+inner(e.Covariance, rates)),
+			Score: -v.R[row] / math.Sqrt(1+m.zeroShare(set)+inner(e.Covariance, rates)),
 		})
 	}
 	return out

@@ -55,6 +55,9 @@ func (f *FittedCar) Verify(sets []ReadingSet) (*Verification, error) {
 	if err := p.Check(); err != nil {
 		return nil, err
 	}
+	if n := p.readings(); n > mostByHand {
+		return nil, problemErrorf("%d readings are to verify, want at most %d: leave out runs, or mark some as readings to fit", n, mostByHand)
+	}
 	v, err := f.innovation(sets)
 	if err != nil {
 		return nil, err

@@ -37,8 +37,8 @@ func (p *GaugeFit) WidenPriors(ctx context.Context) (float64, error) {
 
 func (p *GaugeFit) widening(ctx context.Context) (float64, error) {
 	us := p.unknowns()
-	if len(us) == 0 {
-		return 1, nil // which the fit refuses
+	if len(us) == 0 || p.readings() > mostByHand {
+		return 1, nil // the former is refused by the fit; the latter leave little to priors
 	}
 	wide := newGaugeModel(p, widened(us, widenings[len(widenings)-1]))
 	start, err := wide.start()
