@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"toewright/internal/number"
 	"toewright/solver"
 )
 
@@ -53,9 +54,9 @@ func (g Gauge) bounded() bool { return g == Plate || g == Tape }
 // Reading returns what the gauge reads on a base, in the base's unit, at a toe.
 func (g Gauge) Reading(toe solver.Angle, base float64) float64 {
 	if g.bounded() {
-		return base * math.Sin(float64(toe))
+		return number.OverPlate(float64(toe), base)
 	}
-	return base * math.Tan(float64(toe))
+	return number.OverIndicators(float64(toe), base)
 }
 
 // Toe returns the toe at which the gauge reads x: the inverse of [Gauge.Reading]
@@ -63,9 +64,9 @@ func (g Gauge) Reading(toe solver.Angle, base float64) float64 {
 // length.
 func (g Gauge) Toe(x, base float64) solver.Angle {
 	if g.bounded() {
-		return solver.Angle(math.Asin(x / base))
+		return solver.Angle(number.ToeOfPlate(x, base))
 	}
-	return solver.Angle(math.Atan2(x, base))
+	return solver.Angle(number.ToeOfIndicators(x, base))
 }
 
 // rate returns the derivative of the reading by the toe, by radian.

@@ -146,7 +146,8 @@ func TestDiagnoseNeedsHome(t *testing.T) {
 var metric = solver.Wording{
 	Length: func(mm float64) string { return fmt.Sprintf("%.1f mm", mm) },
 	Small:  func(mm float64) string { return fmt.Sprintf("%.2g mm", mm) },
-	Angle:  func(a solver.Angle) string { return fmt.Sprintf("%.3f deg", a.Degrees()) },
+	Travel: func(mm float64) string { return fmt.Sprintf("%.0f mm", mm) },
+	Toe:    func(a solver.Angle) string { return fmt.Sprintf("%.3f deg", a.Degrees()) },
 }
 
 // TestDiagnosisLines reads the diagnosis of Rill's example with its inner ball 8 mm
@@ -155,7 +156,7 @@ func TestDiagnosisLines(t *testing.T) {
 	x := assembled(t, rillDesign(t), map[string]float64{"tieRodInnerHeight": 8})
 	lines := diagnosed(t, x, solver.Right, 50, 10).Lines(metric)
 	want := []string{
-		"right side: toe error 0.405 deg RMS over 50.0 mm of bump and 50.0 mm of droop",
+		"right side: toe error 0.405 deg RMS over 50 mm of bump and 50 mm of droop",
 		"ball height: slope at ride height of 0.404 deg RMS, 99 % of the mean square; outer ball 9.5 mm up (rod 1.6 mm shorter) leaves 0.011 deg RMS; or inner ball 10.1 mm down (rod 1.7 mm shorter) leaves 0.005 deg RMS",
 		"rod length: curvature of 0.031 deg RMS, 1 % of the mean square",
 		"height and length together: outer ball 10.3 mm up and inner ball 4.5 mm outboard (rod 6.2 mm shorter) leaves 0.000 deg RMS; or inner ball 9.7 mm down and 2.0 mm inboard (rod 0.3 mm longer) leaves 0.000 deg RMS",

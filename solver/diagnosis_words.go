@@ -8,8 +8,10 @@ import (
 // Wording turns numbers into words in the user's units.
 type Wording struct {
 	Length func(mm float64) string
+	Travel func(mm float64) string // of the wheel
 	Small  func(mm float64) string // of lengths far below a spacer's step
-	Angle  func(Angle) string
+	Toe    func(Angle) string
+	Basis  string // a sentence on what toe as a length means, empty for an angle
 }
 
 // smallShare is a share of the mean square error that is not worth a sentence: a
@@ -24,7 +26,7 @@ func (d *Diagnosis) Lines(w Wording) []string {
 		return []string{fmt.Sprintf("%s side: no toe error", d.Side)}
 	}
 	lines := []string{fmt.Sprintf("%s side: toe error %s RMS over %s of bump and %s of droop",
-		d.Side, w.Angle(s.RMS), w.Length(d.Travels[len(d.Travels)-1]), w.Length(-d.Travels[0]))}
+		d.Side, w.Toe(s.RMS), w.Travel(d.Travels[len(d.Travels)-1]), w.Travel(-d.Travels[0]))}
 	for _, p := range []struct {
 		cause, shape string
 		part         ShapePart
@@ -43,6 +45,9 @@ func (d *Diagnosis) Lines(w Wording) []string {
 	}
 	if d.HasInner {
 		lines = append(lines, d.innerWords(w))
+	}
+	if w.Basis != "" {
+		lines = append(lines, w.Basis)
 	}
 	return lines
 }
@@ -68,7 +73,7 @@ func (d *Diagnosis) alternatives(lead string, w Wording, remedies ...int) string
 }
 
 func shareOf(cause, shape string, w Wording, p ShapePart) string {
-	return fmt.Sprintf("%s: %s of %s RMS, %.0f %% of the mean square", cause, shape, w.Angle(p.RMS), 100*p.Share)
+	return fmt.Sprintf("%s: %s of %s RMS, %.0f %% of the mean square", cause, shape, w.Toe(p.RMS), 100*p.Share)
 }
 
 // words returns the moves and what they leave.
@@ -90,7 +95,7 @@ func (r *Remedy) words(w Wording) string {
 	if by := r.Rod.Change(); math.Abs(by) >= longerRod {
 		line += fmt.Sprintf(" (rod %s %s)", w.Length(math.Abs(by)), either(by, "longer", "shorter"))
 	}
-	line += fmt.Sprintf(" leaves %s RMS", w.Angle(r.RMS))
+	line += fmt.Sprintf(" leaves %s RMS", w.Toe(r.RMS))
 	if r.Bound {
 		line += ", stopped by the usual bounds"
 	}

@@ -25,9 +25,3 @@ func ExampleRodChange_Turns() {
 	fmt.Printf("%+.2f turns\n", rod.Turns(1.5, true))
 	// Output: -0.50 turns
 }
-
-// A tenth of a degree on a plate of 15 in.
-func ExamplePlateToe() {
-	fmt.Printf("%.3f mm\n", solver.PlateToe(solver.Deg(0.1), 15*25.4))
-	// Output: 0.665 mm
-}

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"toewright/internal/number"
 	"toewright/solver"
 )
 
@@ -189,14 +190,15 @@ func spherePath(t *testing.T) []claim {
 }
 
 func toeUnits(*testing.T) []claim {
-	plate := func(deg, base float64) float64 { return solver.PlateToe(solver.Deg(deg), base) }
+	plate := func(deg, base float64) float64 { return number.OverPlate(solver.Deg(deg).Radians(), base) }
+	angle := func(reading, base float64) float64 { return solver.Angle(number.ToeOfPlate(reading, base)).Degrees() }
 	const inch = 25.4
 	return []claim{
 		{"0.1 deg over 381 mm", "mm", 0.664970, plate(0.1, 381), 1e-6},
 		{"1 deg over 381 mm", "mm", 6.649367, plate(1, 381), 1e-6},
 		{"1 deg over 508 mm", "mm", 8.865822, plate(1, 508), 1e-6},
-		{"1/16 in over 28 in", "deg", 0.12789247, solver.ToeOfPlate(inch/16, 28*inch).Degrees(), 1e-8},
-		{"0.010 in over 15 in", "deg", 0.03819719, solver.ToeOfPlate(0.010*inch, 15*inch).Degrees(), 1e-8},
+		{"1/16 in over 28 in", "deg", 0.12789247, angle(inch/16, 28*inch), 1e-8},
+		{"0.010 in over 15 in", "deg", 0.03819719, angle(0.010*inch, 15*inch), 1e-8},
 		{"slip at 0.1 deg", "m/km", 1.745328, solver.Scrub(solver.Deg(0.1), 1000), 1e-6},
 		{"slip at 0.1 deg", "ft/mile", 9.2153, solver.Scrub(solver.Deg(0.1), 5280), 1e-4},
 		{"slip at 1 deg", "m/km", 17.452406, solver.Scrub(solver.Deg(1), 1000), 1e-6},

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -51,7 +52,7 @@ func CarValues(d *study.Document) []CarValue {
 // gearValues lists those of the steering gear.
 func (n Numbers) gearValues(d *study.Document) []CarValue {
 	q, unit := gearQuantity(d.Steering), n.quantityUnit(gearQuantity(d.Steering))
-	number := func(x float64) string {
+	stated := func(x float64) string {
 		if x != 0 && q == solver.LengthQuantity {
 			return n.LengthNumber(d.Units.Millimetres(x))
 		}
@@ -59,9 +60,9 @@ func (n Numbers) gearValues(d *study.Document) []CarValue {
 	}
 	parse := func(text string) (float64, error) { return n.parseQuantity(d, q, text) }
 	list := []CarValue{
-		{ID: "per-turn", Path: "steering.perTurn", Label: "Steering by turn of the wheel", About: aboutPerTurn, Text: number(d.Steering.PerTurn), Unit: unit,
+		{ID: "per-turn", Path: "steering.perTurn", Label: "Steering by turn of the wheel", About: aboutPerTurn, Text: stated(d.Steering.PerTurn), Unit: unit,
 			set: func(d *study.Document, text string) error { return setPositive(text, parse, &d.Steering.PerTurn) }},
-		{ID: "car-lock", Path: "steering.lock", Label: "Full lock, to either side", About: aboutLock, Text: number(d.Steering.Lock), Unit: unit,
+		{ID: "car-lock", Path: "steering.lock", Label: "Full lock, to either side", About: aboutLock, Text: stated(d.Steering.Lock), Unit: unit,
 			set: func(d *study.Document, text string) error { return setPositive(text, parse, &d.Steering.Lock) }},
 	}
 	return append(list, gearAxes(d)...)
@@ -143,9 +144,9 @@ func positiveText(x float64) string {
 
 // plainNumberOf reads a number without a unit.
 func plainNumberOf(text string) (float64, error) {
-	x, ok := parsePlain(text)
+	x, ok := number.ParsePlain(text)
 	if !ok {
-		return 0, fmt.Errorf("%q is no number", clip(text))
+		return 0, fmt.Errorf("%q is no number", number.Clip(text))
 	}
 	return x, nil
 }
@@ -190,7 +191,7 @@ func setDirection(text string, to **study.Vec3, optional bool) error {
 		return errDirection
 	}
 	for i, word := range words {
-		x, ok := parsePlain(strings.TrimSuffix(word, ","))
+		x, ok := number.ParsePlain(strings.TrimSuffix(word, ","))
 		if !ok {
 			return errDirection
 		}

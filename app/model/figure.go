@@ -4,7 +4,8 @@ import (
 	"fmt"
 	"math"
 
-	"toewright/internal/plot"
+	"toewright/internal/number"
+	"toewright/solver"
 )
 
 // Figure is one of the numbers by which cars are compared.
@@ -63,11 +64,11 @@ func (f Figure) worse(sides *[2]Figures) float64 {
 func (n Numbers) FigureNumber(f Figure, value float64) string {
 	switch f {
 	case PeakTravelFigure:
-		return plot.Decimal(n.Units.FromMillimetres(value), n.travelDecimals())
+		return n.TravelNumber(value)
 	case SlopeFigure:
-		return n.SlopeNumber(value)
+		return n.Slope(solver.Angle(value).Degrees())
 	}
-	return n.toeNumber(value)
+	return n.ToeNumber(solver.Angle(value))
 }
 
 // FigureUnit returns the unit of a figure.
@@ -84,7 +85,7 @@ func (n Numbers) FigureUnit(f Figure) string {
 // DifferenceNumber writes the difference of a figure from the yardstick's, with its
 // sign.
 func (n Numbers) DifferenceNumber(f Figure, value float64) string {
-	return plot.Signed(value, n.FigureNumber(f, value))
+	return number.Signed(value, n.FigureNumber(f, value))
 }
 
 // ReachText says how far a car can be moved within the window.
@@ -94,9 +95,9 @@ func (n Numbers) ReachText(f *Figures) string {
 	case r.Whole():
 		return "whole window"
 	case r.BumpEnds && r.DroopEnds:
-		return fmt.Sprintf("%s bump, %s droop: %s locks", n.Length(r.Bump), n.Length(r.Droop), r.Link())
+		return fmt.Sprintf("%s bump, %s droop: %s locks", n.Travel(r.Bump), n.Travel(r.Droop), r.Link())
 	case r.BumpEnds:
-		return fmt.Sprintf("%s bump: %s locks", n.Length(r.Bump), r.BumpLink)
+		return fmt.Sprintf("%s bump: %s locks", n.Travel(r.Bump), r.BumpLink)
 	}
-	return fmt.Sprintf("%s droop: %s locks", n.Length(r.Droop), r.DroopLink)
+	return fmt.Sprintf("%s droop: %s locks", n.Travel(r.Droop), r.DroopLink)
 }

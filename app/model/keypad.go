@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -111,7 +112,7 @@ func (k *Keypad) Settle(s *Session) {
 	}
 	k.Texts[TravelField] = ""
 	if travel, ok := runs[k.Run].NextTravel(s.doc, k.Last); ok {
-		k.proposed, k.Texts[TravelField] = &travel, n.LengthNumber(s.doc.Units.Millimetres(travel))
+		k.proposed, k.Texts[TravelField] = &travel, n.TravelNumber(s.doc.Units.Millimetres(travel))
 	}
 }
 
@@ -119,7 +120,7 @@ func (k *Keypad) Settle(s *Session) {
 func (k *Keypad) keepUnits(shown study.Units) {
 	if k.Units != "" && k.Units != shown {
 		for f := range k.Texts {
-			if _, err := study.ParseLength(k.Texts[f], k.Units); err == nil && !strings.ContainsAny(k.Texts[f], `mi"`) {
+			if _, err := number.ParseLength(k.Texts[f], k.Units); err == nil && !strings.ContainsAny(k.Texts[f], `mi"`) {
 				k.Texts[f] += " " + string(k.Units)
 			}
 		}

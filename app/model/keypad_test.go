@@ -188,7 +188,7 @@ func (p *plainRows) propose() {
 	if !p.own {
 		p.texts[0] = ""
 		if x, ok := p.next(); ok {
-			p.texts[0] = strings.Replace(strconv.FormatFloat(x, 'f', 2, 64), "-", "−", 1)
+			p.texts[0] = strings.Replace(strconv.FormatFloat(x, 'f', -1, 64), "-", "−", 1)
 		}
 	}
 }
@@ -215,8 +215,8 @@ func (p *plainRows) press(key string) {
 	p.texts[p.at], p.own = text, p.own || p.at == 0
 }
 
-// number reads a text.
-func number(text string) (x float64, ok bool) {
+// numberIn reads a text.
+func numberIn(text string) (x float64, ok bool) {
 	x, err := strconv.ParseFloat(strings.Replace(text, "−", "-", 1), 64)
 	return x, err == nil
 }
@@ -226,7 +226,7 @@ func (p *plainRows) good(f int) bool {
 	if p.texts[f] == "" {
 		return f != 0
 	}
-	x, ok := number(p.texts[f])
+	x, ok := numberIn(p.texts[f])
 	return ok && max(x, -x) <= [...]float64{40, 150, 150}[f]
 }
 
@@ -250,7 +250,7 @@ func (p *plainRows) goOn() {
 		p.at = 1
 		return
 	}
-	x, _ := number(p.texts[0])
+	x, _ := numberIn(p.texts[0])
 	for read := range p.rows {
 		if fmt.Sprintf("%.2f", read) == fmt.Sprintf("%.2f", x) {
 			x = read
@@ -264,7 +264,7 @@ func (p *plainRows) goOn() {
 				p.asked = true
 				return
 			}
-			y, _ := number(text)
+			y, _ := numberIn(text)
 			row[side] = fmt.Sprintf("%.6g", y+0)
 		}
 	}

@@ -122,14 +122,14 @@ func roomOf(l *engine.LimitResult) float64 {
 }
 
 // wantedIn says the bounds of a limit, with numbers as number writes them.
-func wantedIn(l *engine.LimitResult, number func(float64) string) string {
+func wantedIn(l *engine.LimitResult, figure func(float64) string) string {
 	switch {
 	case !l.Min.Valid():
-		return "at most " + number(float64(l.Max)) + " wanted"
+		return "at most " + figure(float64(l.Max)) + " wanted"
 	case !l.Max.Valid():
-		return "at least " + number(float64(l.Min)) + " wanted"
+		return "at least " + figure(float64(l.Min)) + " wanted"
 	}
-	return number(float64(l.Min)) + " to " + number(float64(l.Max)) + " wanted"
+	return figure(float64(l.Min)) + " to " + figure(float64(l.Max)) + " wanted"
 }
 
 // grids says what the values are on the shop's grids and what that costs.

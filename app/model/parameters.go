@@ -3,7 +3,7 @@ package model
 import (
 	"strings"
 
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -11,20 +11,25 @@ import (
 // Value writes a parameter's value, in file units or degrees, with its unit and,
 // for a change, its sign.
 func (n Numbers) Value(d *study.Document, p solver.Parameter, value float64) string {
-	number := n.ValueNumber(d, p, value)
-	if !p.Absolute {
-		number = plot.Signed(value, number)
+	text := n.AmountText(value, fileUnit(d, p.Quantity), d.Units)
+	if p.Absolute {
+		return text
 	}
-	return number + " " + n.ValueUnit(p)
+	return number.Signed(value, text)
 }
 
 // ValueNumber writes a parameter's value, in file units or degrees, as it stands in
 // a field.
 func (n Numbers) ValueNumber(d *study.Document, p solver.Parameter, value float64) string {
-	if p.Quantity == solver.AngleQuantity {
-		return plot.Decimal(value, 3)
+	return n.Amount(value, fileUnit(d, p.Quantity), d.Units)
+}
+
+// fileUnit returns the unit that files have a quantity in.
+func fileUnit(d *study.Document, q solver.Quantity) string {
+	if q == solver.AngleQuantity {
+		return "deg"
 	}
-	return n.LengthNumber(d.Units.Millimetres(value))
+	return string(d.Units)
 }
 
 // ValueUnit returns the unit that a parameter's value is shown in.
@@ -47,7 +52,7 @@ func (n Numbers) ParseValue(d *study.Document, p solver.Parameter, text string) 
 // parseQuantity reads a quantity and returns it in file units or degrees.
 func (n Numbers) parseQuantity(d *study.Document, q solver.Quantity, text string) (float64, error) {
 	if q == solver.AngleQuantity {
-		return ParseDegrees(text)
+		return number.ParseDegrees(text)
 	}
 	mm, err := n.ParseLength(text)
 	return d.Units.FromMillimetres(mm), err

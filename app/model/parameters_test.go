@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"toewright/app/model"
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -12,7 +13,7 @@ func TestValuesOfParameters(t *testing.T) {
 	s := open(t)
 	d, design := s.Document(), s.Cars().Design
 	mm := model.NumbersOf(d)
-	inches := model.Numbers{Units: study.Inch, Fraction: true}
+	inches := model.Numbers{Style: number.Style{Units: study.Inch, Fraction: 32}}
 	tests := []struct {
 		name, key string
 		numbers   model.Numbers
@@ -23,7 +24,7 @@ func TestValuesOfParameters(t *testing.T) {
 		{"downward", "tieRodOuterHeight", mm, -3.5, "−3.50 mm"},
 		{"no change", "tieRodOuterHeight", mm, 0, "0.00 mm"},
 		{"a setting has none", "caster", mm, 4.5, "4.500 deg"},
-		{"in inches", "steeringArmLength", inches, 12.7, "+1/2 in"},
+		{"in inches", "steeringArmLength", inches, 12.7, "+0.500 in (1/2)"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -92,7 +92,7 @@ func (s *Session) UsualReading() study.Reading {
 		return study.Reading{Gauge: last.Gauge, Base: last.Base, Repeatability: last.Repeatability, TravelAs: last.TravelAs}
 	}
 	return study.Reading{
-		Gauge: "indicators", Base: round(s.doc.Units.FromMillimetres(usualBase)),
+		Gauge: "indicators", Base: round(s.doc.Units.FromMillimetres(study.UsualBase)),
 		Repeatability: s.doc.Units.FromMillimetres(usualRepeatability),
 	}
 }

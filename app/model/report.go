@@ -1,10 +1,7 @@
 package model
 
 import (
-	"bytes"
-	"encoding/csv"
-	"strconv"
-
+	"toewright/internal/number"
 	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
@@ -29,7 +26,7 @@ func (c *Car) ToeChange(s solver.Side, travel float64) (a solver.Angle, ok bool)
 // the window, as far as the curves have them, its ends and 0.
 func SheetTravels(d *study.Document, c *Cars) []float64 {
 	every := 10.0
-	if d.Units == study.Inch {
+	if d.Style().Units == study.Inch {
 		every = 12.7
 	}
 	var list []float64
@@ -43,37 +40,35 @@ func SheetTravels(d *study.Document, c *Cars) []float64 {
 	return list
 }
 
-// CurvesCSV returns the toe changes of all cars as a table: travel in file units, then
-// left and right of each car in degrees. What is not reached stays empty.
-func CurvesCSV(d *study.Document, c *Cars) []byte {
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	head := []string{"travel (" + string(d.Units) + ")"}
+// CurvesCSV returns the toe changes of all cars as a table in the units shown: travel,
+// then left and right of each car. What is not reached stays empty. No title starts with
+// what a spreadsheet takes for a formula, whatever a car is called.
+func CurvesCSV(n Numbers, c *Cars) []byte {
+	rows := [][]string{{"travel (" + n.LengthUnit() + ")"}}
 	for _, car := range c.List {
 		for _, s := range solver.Sides {
-			head = append(head, car.Name+", "+s.String()+" (deg)")
+			rows[0] = append(rows[0], "toe change of "+car.Name+", "+s.String()+" ("+n.ToeUnit()+")")
 		}
 	}
-	w.Write(head) // a bytes.Buffer takes all
 	for _, t := range c.Travels {
-		row := []string{strconv.FormatFloat(d.Units.FromMillimetres(t), 'g', 12, 64)}
+		row := []string{number.Plain(n.TravelNumber(t))}
 		for _, car := range c.List {
 			for _, s := range solver.Sides {
-				row = append(row, csvToe(car, s, t))
+				row = append(row, n.csvToe(car, s, t))
 			}
 		}
-		w.Write(row)
+		rows = append(rows, row)
 	}
-	w.Flush()
-	return b.Bytes()
+	return study.FormatTable(rows)
 }
 
-func csvToe(car *Car, s solver.Side, travel float64) string {
+// csvToe writes a toe change with all the decimals that are worth computing with.
+func (n Numbers) csvToe(car *Car, s solver.Side, travel float64) string {
 	a, ok := car.ToeChange(s, travel)
 	if !ok {
 		return ""
 	}
-	return strconv.FormatFloat(a.Degrees(), 'f', 6, 64)
+	return number.Plain(number.Decimal(n.ToeValue(a), 6))
 }
 
 // CurvesChart returns a chart of a side's toe change of some cars with travel upward,
@@ -95,7 +90,7 @@ func CurvesChart(n Numbers, c *Cars, s solver.Side, cars []*Car, area plot.Rect,
 	chart.X = plot.ChartAxis{Domain: toe.Symmetric().Widen(2 * n.ToeValue(leastShown)).Nice(6), Label: "toe change, " + n.ToeUnit()}
 	chart.Y = plot.ChartAxis{
 		Domain: plot.Domain{Low: n.Units.FromMillimetres(travel.Low), High: n.Units.FromMillimetres(travel.High)},
-		Label:  "travel, " + n.LengthUnit(), Fractions: n.Fraction,
+		Label:  "travel, " + n.LengthUnit(), Fractions: n.Fractions(),
 	}
 	return chart
 }

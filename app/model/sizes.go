@@ -2,12 +2,10 @@ package model
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -35,30 +33,9 @@ func (n Numbers) SizesText(d *study.Document, p solver.Parameter, sizes []float6
 		if p.Quantity != solver.AngleQuantity {
 			x = n.Units.FromMillimetres(d.Units.Millimetres(x))
 		}
-		list = append(list, n.sizeText(x, p.Quantity != solver.AngleQuantity))
+		list = append(list, n.Exact(x, p.Quantity != solver.AngleQuantity))
 	}
 	return strings.Join(list, ", ")
-}
-
-// sizeParts is the finest fraction of an inch that a size is written in, that of a
-// drill; sizeSlack is how near to it a size must be.
-const (
-	sizeParts = 64
-	sizeSlack = 1e-6
-)
-
-// sizeText writes a size in the unit shown.
-func (n Numbers) sizeText(x float64, length bool) string {
-	if parts := x * sizeParts; length && n.Fraction && math.Abs(parts-math.Round(parts)) < sizeSlack {
-		return plot.Fraction(x, sizeParts)
-	}
-	x = math.Round(x/sizeSlack) * sizeSlack
-	text := strings.TrimRight(strconv.FormatFloat(math.Abs(x), 'f', 6, 64), "0")
-	text = strings.TrimSuffix(text, ".")
-	if x < 0 {
-		return "−" + text
-	}
-	return text
 }
 
 // ParseSizes reads sizes of a parameter within the bounds of a variable, with blanks or
@@ -67,7 +44,7 @@ func (n Numbers) sizeText(x float64, length bool) string {
 func (n Numbers) ParseSizes(d *study.Document, p solver.Parameter, v *study.Variable, text string) ([]float64, error) {
 	var sizes []float64
 	if one := strings.TrimSpace(text); decimalComma(one) {
-		return nil, fmt.Errorf("%q may be one size or two: write %s or %s", clip(one),
+		return nil, fmt.Errorf("%q may be one size or two: write %s or %s", number.Clip(one),
 			strings.Replace(one, ",", ".", 1), strings.Replace(one, ",", ", ", 1))
 	}
 	for _, word := range splitSizes(text) {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"toewright/app/model"
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -26,9 +27,9 @@ func sizesOf(t *testing.T, key string, units study.Units, shown model.Numbers) (
 }
 
 func TestSizes(t *testing.T) {
-	mm := model.Numbers{Units: study.Millimetre}
-	inch := model.Numbers{Units: study.Inch}
-	fraction := model.Numbers{Units: study.Inch, Fraction: true}
+	mm := model.Numbers{Style: number.Style{Units: study.Millimetre}}
+	inch := model.Numbers{Style: number.Style{Units: study.Inch}}
+	fraction := model.Numbers{Style: number.Style{Units: study.Inch, Fraction: 32}}
 	tests := []struct {
 		name  string
 		units study.Units
@@ -79,7 +80,7 @@ func TestSizes(t *testing.T) {
 }
 
 func TestSizesOfAnAngle(t *testing.T) {
-	parse, write := sizesOf(t, "caster", study.Inch, model.Numbers{Units: study.Inch, Fraction: true})
+	parse, write := sizesOf(t, "caster", study.Inch, model.Numbers{Style: number.Style{Units: study.Inch, Fraction: 32}})
 	got, err := parse("2.5° 3 deg, 4")
 	if err != nil || !slices.Equal(got, []float64{2.5, 3, 4}) || write(got) != "2.5, 3, 4" {
 		t.Errorf("got %v, %v, written %q, want 2.5, 3, 4 deg", got, err, write(got))
@@ -87,7 +88,7 @@ func TestSizesOfAnAngle(t *testing.T) {
 }
 
 func TestSizesRefused(t *testing.T) {
-	parse, _ := sizesOf(t, "tieRodOuterHeight", study.Millimetre, model.Numbers{Units: study.Millimetre})
+	parse, _ := sizesOf(t, "tieRodOuterHeight", study.Millimetre, model.Numbers{Style: number.Style{Units: study.Millimetre}})
 	for text, want := range map[string]string{
 		"1 x 3":   `"1 x" is no length`,
 		"1 2 1/0": `"2 1/0" is no length`,

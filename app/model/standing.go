@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"toewright/internal/engine"
-	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -78,12 +77,12 @@ func standingText(n Numbers, doc *study.Document, l *engine.LimitResult) string 
 		where = " " + where
 	}
 	room := roomOf(l)
-	number := func(x float64) string { return n.limitNumber(doc, l.Unit, x) }
-	verdict := number(math.Abs(room)) + " to spare"
+	figure := func(x float64) string { return n.Amount(x, l.Unit, doc.Units) }
+	verdict := figure(math.Abs(room)) + " to spare"
 	if !l.Held {
-		verdict = "broken by " + number(math.Abs(room))
+		verdict = "broken by " + figure(math.Abs(room))
 	}
-	return fmt.Sprintf("%s%s%s, %s: %s", number(float64(l.Value)), n.limitUnit(doc, l.Unit), where, wantedIn(l, number), verdict)
+	return fmt.Sprintf("%s%s, %s: %s", n.AmountText(float64(l.Value), l.Unit, doc.Units), where, wantedIn(l, figure), verdict)
 }
 
 // lacks says what keeps a limit from being measured and, where the page has a field for
@@ -99,26 +98,4 @@ func lacks(l *engine.LimitResult) string {
 		}
 	}
 	return text
-}
-
-// limitNumber writes a value of a limit in the unit that it is shown in.
-func (n Numbers) limitNumber(doc *study.Document, unit string, x float64) string {
-	switch unit {
-	case string(doc.Units):
-		return n.LengthNumber(doc.Units.Millimetres(x))
-	case "":
-		return plot.Decimal(x, 2)
-	}
-	return plot.Decimal(x, 1)
-}
-
-// limitUnit returns that unit after a blank, "" for a ratio.
-func (n Numbers) limitUnit(doc *study.Document, unit string) string {
-	switch unit {
-	case "":
-		return ""
-	case string(doc.Units):
-		return " " + n.LengthUnit()
-	}
-	return " " + unit
 }

@@ -37,9 +37,9 @@ func TestStandingInWords(t *testing.T) {
 		{"held", study.Limit{Result: "tieRodLength", Max: bound(1000)}, study.Millimetre, true, []string{" mm, at most 1000.00 wanted: ", " to spare"}},
 		{"broken", study.Limit{Result: "tieRodLength", Max: bound(100)}, study.Millimetre, false, []string{"at most 100.00 wanted: broken by "}},
 		{"in inches", study.Limit{Result: "tieRodLength", Min: bound(25.4)}, study.Inch, true, []string{" in, at least 1.000 wanted: "}},
-		{"between", study.Limit{Result: "outerBallAngle", Min: bound(-1), Max: bound(89)}, study.Millimetre, true, []string{" deg, −1.0 to 89.0 wanted: "}},
+		{"between", study.Limit{Result: "outerBallAngle", Min: bound(-1), Max: bound(89)}, study.Millimetre, true, []string{" deg, −1.000 to 89.000 wanted: "}},
 		{"adjuster", study.Limit{Result: "adjusterRange", Min: bound(2)}, study.Millimetre, true, []string{" mm, at least 2.00 wanted: ", " to spare"}},
-		{"also at lock", study.Limit{Result: "innerBallAngle", Max: bound(3), At: study.AtLock}, study.Millimetre, false, []string{" deg at 50 mm ", " and full ", " lock (", " wheel), at most 3.0 wanted: broken by "}},
+		{"also at lock", study.Limit{Result: "innerBallAngle", Max: bound(3), At: study.AtLock}, study.Millimetre, false, []string{" deg at 50 mm ", " and full ", " lock (", " wheel), at most 3.000 wanted: broken by "}},
 		{"also at lock, in inches", study.Limit{Result: "innerBallAngle", Max: bound(3), At: study.AtLock}, study.Inch, false, []string{" deg at 1.969 in "}},
 	} {
 		s := standingTo(t, tt.limit, tt.units)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"toewright/app/model"
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -107,16 +108,16 @@ func TestFiguresAreOfTheSearchWindow(t *testing.T) {
 }
 
 func TestReachText(t *testing.T) {
-	n := model.Numbers{Units: study.Millimetre}
+	n := model.Numbers{Style: number.Style{Units: study.Millimetre}}
 	tests := []struct {
 		name  string
 		reach solver.Reach
 		want  string
 	}{
 		{"whole", solver.Reach{}, "whole window"},
-		{"bump", solver.Reach{Bump: 43.2, BumpEnds: true, BumpLink: "upper arm"}, "43.20 mm bump: upper arm locks"},
-		{"droop", solver.Reach{Droop: 61, DroopEnds: true, DroopLink: "tie rod"}, "61.00 mm droop: tie rod locks"},
-		{"both", solver.Reach{Bump: 40, Droop: 50, BumpEnds: true, DroopEnds: true, BumpLink: "upper arm", DroopLink: "tie rod"}, "40.00 mm bump, 50.00 mm droop: upper arm locks"},
+		{"bump", solver.Reach{Bump: 43.2, BumpEnds: true, BumpLink: "upper arm"}, "43.2 mm bump: upper arm locks"},
+		{"droop", solver.Reach{Droop: 61, DroopEnds: true, DroopLink: "tie rod"}, "61 mm droop: tie rod locks"},
+		{"both", solver.Reach{Bump: 40, Droop: 50, BumpEnds: true, DroopEnds: true, BumpLink: "upper arm", DroopLink: "tie rod"}, "40 mm bump, 50 mm droop: upper arm locks"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -73,7 +74,7 @@ func (n Numbers) TieRodText(d *study.Document, v *TieRodValue) (text, unit strin
 	if !v.Cone {
 		x = n.Units.FromMillimetres(d.Units.Millimetres(x))
 	}
-	return n.sizeText(x, !v.Cone), unit
+	return n.Exact(x, !v.Cone), unit
 }
 
 // SetTieRod states a number of the tie rod as [Numbers.TieRodText] writes it. An empty
@@ -102,7 +103,7 @@ func (s *Session) parseTieRod(v *TieRodValue, text string) (x float64, err error
 	case err != nil:
 		return 0, err
 	case !(x > 0):
-		return 0, fmt.Errorf("%q is not more than 0; leave it empty where it is not known", clip(text))
+		return 0, fmt.Errorf("%q is not more than 0; leave it empty where it is not known", number.Clip(text))
 	case v.Cone && !(x <= rightAngle):
 		return 0, errCone
 	}

@@ -32,7 +32,7 @@ func withoutTieRod(t *testing.T, units study.Units, display *study.Display) *mod
 // TestTieRodIsStated types a number: it stands in the file, in the file's unit, and is
 // written again with all that was typed. Undo takes it back.
 func TestTieRodIsStated(t *testing.T) {
-	fractions := &study.Display{Fraction: true}
+	fractions := &study.Display{Fraction: study.UsualFraction}
 	tests := []struct {
 		name, key, text string
 		units           study.Units

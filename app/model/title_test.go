@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"toewright/app/model"
+	"toewright/internal/number"
 	"toewright/internal/study"
 )
 
@@ -31,6 +32,6 @@ func TestTitleBlock(t *testing.T) {
 
 // windowInInches writes a window in mm as the title block has it in inches.
 func windowInInches(w study.Travel) string {
-	n := model.Numbers{Units: study.Inch}
+	n := model.Numbers{Style: number.Style{Units: study.Inch}}
 	return "+" + n.LengthNumber(w.Bump) + " / " + n.LengthNumber(-w.Droop) + " in"
 }

@@ -1,10 +1,8 @@
 package model
 
 import (
-	"fmt"
-
 	"toewright/internal/engine"
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/internal/study"
 )
 
@@ -25,18 +23,10 @@ func AimLabel(key string) string {
 	return key
 }
 
-// AimNumber writes the value of an aim, which comes in the study's length unit or in
-// percent, and AimUnit what it is shown in.
-func (n Numbers) AimNumber(d *study.Document, r *engine.TradeOffResult, value float64) string {
-	return plot.Decimal(n.AimValue(d, r, value), 2)
-}
-
-// AimUnit returns the unit that an aim is shown in.
-func (n Numbers) AimUnit(r *engine.TradeOffResult) string {
-	if r.AimUnit == "%" {
-		return "%"
-	}
-	return n.LengthUnit()
+// AimText writes the value of an aim, which comes in the study's length unit or in
+// percent, with its unit.
+func (n Numbers) AimText(d *study.Document, r *engine.TradeOffResult, value float64) string {
+	return n.AmountText(value, r.AimUnit, d.Units)
 }
 
 // AimValue returns an aim in the unit that it is shown in.
@@ -50,7 +40,7 @@ func (n Numbers) AimValue(d *study.Document, r *engine.TradeOffResult, value flo
 // Trade makes a design of a trade-off a candidate and selects it.
 func (d *Desk) Trade(r *engine.TradeOffResult, p *engine.TradeOffPoint) error {
 	n, doc := NumbersOf(d.Session.Document()), d.Session.Document()
-	name := fmt.Sprintf("%s %s %s%s", AimLabel(r.Aim), n.AimNumber(doc, r, float64(p.Aim)), n.AimUnit(r), aimGoal(r))
+	name := AimLabel(r.Aim) + " " + n.AimText(doc, r, float64(p.Aim)) + aimGoal(r)
 	i, err := d.Session.AddCandidate(study.Candidate{Name: name, Changes: p.Values})
 	if err == nil {
 		d.Select(i)
@@ -63,5 +53,5 @@ func aimGoal(r *engine.TradeOffResult) string {
 	if r.Aim != "ackermann" {
 		return ""
 	}
-	return " from " + plot.Decimal(float64(r.Goal.Value), 1) + " %"
+	return " from " + number.Percent(float64(r.Goal.Value)) + " %"
 }

@@ -5,7 +5,6 @@ import (
 	"unicode/utf8"
 
 	"toewright/internal/plot"
-	"toewright/internal/study"
 	"toewright/solver"
 )
 
@@ -34,7 +33,7 @@ func toeTickCount(width float64) int { return min(max(int(width/32), 4), maxToeT
 
 func (s *Stage) travelTicks(f plot.Frame) []plot.Tick {
 	most := min(max(int(f.Area.Height()/26), 3), maxTravelTicks)
-	if s.numbers.Units == study.Inch && s.numbers.Fraction {
+	if s.numbers.Fractions() {
 		return plot.FractionTicks(nil, f.Y.Domain, most)
 	}
 	return plot.Ticks(nil, f.Y.Domain, most)

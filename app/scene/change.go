@@ -3,6 +3,7 @@ package scene
 import (
 	"math"
 
+	"toewright/internal/number"
 	"toewright/internal/plot"
 	"toewright/solver"
 )
@@ -87,7 +88,7 @@ const dimensionOff = 30
 
 // dimension draws a dimension with its figure, the change in mm.
 func (s *Stage) dimension(v, figure int, change float64, set func(width float64)) {
-	text := plot.Signed(change, s.numbers.LengthNumber(change))
+	text := number.Signed(change, s.numbers.LengthNumber(change))
 	set(plot.TextWidth(text, figureSize))
 	w := &nodes.views[v]
 	s.out.append(w.lines, s.dim.Lines)

@@ -3,6 +3,7 @@ package scene
 import (
 	"fmt"
 
+	"toewright/internal/number"
 	"toewright/internal/plot"
 	"toewright/solver"
 )
@@ -22,7 +23,7 @@ func (s *Stage) drawMarker(c *chart) {
 	}
 	middle, y := c.frame.Area.Centre().X, c.frame.Area.Min.Y
 	s.out.write(c.slots.readout[0], plot.Point{X: middle, Y: y - above + 30}, fmt.Sprintf("%s%s at %s",
-		plot.Signed(toe.Radians(), s.numbers.ToeNumber(toe)), toeMark(s.numbers.ToeUnit()), plot.Signed(s.travel[c.side], s.numbers.Travel(s.travel[c.side]))))
+		number.Signed(toe.Radians(), s.numbers.ToeNumber(toe)), toeMark(s.numbers.ToeUnit()), number.Signed(s.travel[c.side], s.numbers.Travel(s.travel[c.side]))))
 }
 
 // writeFigures writes the figures of the selected car's curve under the read-out: they

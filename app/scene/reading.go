@@ -6,6 +6,7 @@ import (
 
 	"toewright/internal/plot"
 	"toewright/internal/study"
+	"toewright/optimize"
 	"toewright/solver"
 )
 
@@ -58,10 +59,11 @@ func (s *Stage) readings(r *study.Reading, wheel []float64) (toes, travels []flo
 	return toes, travels
 }
 
-// readToe returns the toe that a gauge reads.
+// readToe returns the toe that a gauge reads, none for a gauge that there is not.
 func readToe(r *study.Reading, value float64) solver.Angle {
-	if r.Gauge == "plate" || r.Gauge == "tape" {
-		return solver.Angle(math.Asin(value / r.Base))
+	g, err := optimize.ParseGauge(r.Gauge)
+	if err != nil {
+		return solver.Angle(math.NaN())
 	}
-	return solver.Angle(math.Atan(value / r.Base))
+	return g.Toe(value, r.Base)
 }

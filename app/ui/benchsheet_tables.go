@@ -9,7 +9,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/internal/engine"
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -79,7 +79,7 @@ func (s *benchSheet) armRows() []armRow {
 		armRow{"tie rod, ball to ball", func(a *engine.ArmSide) string { return change(a.TieRod) }},
 	)
 	if s.State.arm.Sides[0].Turns.Valid() {
-		rows = append(rows, armRow{"turns of the adjuster, longer positive", func(a *engine.ArmSide) string { return plot.Decimal(float64(a.Turns), 2) }})
+		rows = append(rows, armRow{"turns of the adjuster, longer positive", func(a *engine.ArmSide) string { return number.Decimal(float64(a.Turns), 2) }})
 	}
 	return rows
 }

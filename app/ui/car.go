@@ -6,7 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/internal/study"
 )
 
@@ -141,7 +141,7 @@ func (c *car) static(side study.Side) app.UI {
 	corner := c.Bench.document().Suspension.Corner(side)
 	set := func(label string, put func(*study.Corner, float64)) func(app.Context, string) error {
 		return func(ctx app.Context, text string) error {
-			x, err := model.ParseDegrees(text)
+			x, err := number.ParseDegrees(text)
 			if err != nil {
 				return err
 			}
@@ -151,9 +151,9 @@ func (c *car) static(side study.Side) app.UI {
 		}
 	}
 	return app.Div().Class("row").Body(
-		&field{ID: "static-toe-" + string(side), Label: "Static toe, toe-in positive", Unit: "deg", Value: plot.Decimal(corner.Toe, 3), Tag: c.angleTag(side, "toe"),
+		&field{ID: "static-toe-" + string(side), Label: "Static toe, toe-in positive", Unit: "deg", Value: number.Decimal(corner.Toe, 3), Tag: c.angleTag(side, "toe"),
 			Set: set("static toe", func(k *study.Corner, x float64) { k.Toe = x })},
-		&field{ID: "static-camber-" + string(side), Label: "Static camber", Unit: "deg", Value: plot.Decimal(corner.Camber, 3), Tag: c.angleTag(side, "camber"),
+		&field{ID: "static-camber-" + string(side), Label: "Static camber", Unit: "deg", Value: number.Decimal(corner.Camber, 3), Tag: c.angleTag(side, "camber"),
 			Set: set("static camber", func(k *study.Corner, x float64) { k.Camber = x })},
 		c.Bench.keep(c.Bench.document().AnglePath(side, "toe"), "static toe"),
 		c.Bench.keep(c.Bench.document().AnglePath(side, "camber"), "static camber"),

@@ -98,10 +98,15 @@ func (p *Panels) unitCommands(b bench) []command {
 			b.edit(ctx, func() error { return p.Desk.Session.SetDisplay("units", change) })
 		}
 	}
+	lengths := func(name, style string) command {
+		return command{name, "", set(func(v *study.Display) { showLengths(v, style) })}
+	}
 	return []command{
-		{"Lengths in mm", "", set(func(v *study.Display) { v.Units, v.Fraction = study.Millimetre, false })},
-		{"Lengths in inches", "", set(func(v *study.Display) { v.Units, v.Fraction = study.Inch, false })},
-		{"Lengths in inches and 1/32", "", set(func(v *study.Display) { v.Units, v.Fraction = study.Inch, true })},
+		lengths("Lengths in mm", "mm"),
+		lengths("Lengths in inches", "in"),
+		lengths("Lengths in inches and 1/16", "in16"),
+		lengths("Lengths in inches and 1/32", "in32"),
+		lengths("Lengths in inches and 1/64", "in64"),
 		{"Toe in degrees", "", set(func(v *study.Display) { v.Toe = "degrees" })},
 		{"Toe as two indicators read it", "", set(func(v *study.Display) { v.Toe = "indicators" })},
 		{"Toe as a plate reads it", "", set(func(v *study.Display) { v.Toe = "plate" })},

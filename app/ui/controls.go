@@ -6,7 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/solver"
 )
 
@@ -130,7 +130,7 @@ func (c *controls) steer() app.UI {
 	if c.gear().Quantity() == solver.AngleQuantity {
 		most, value, unit = usualPitman, solver.Angle(value).Degrees(), "°"
 	}
-	text := plot.Decimal(value, 0) + " " + unit
+	text := number.Decimal(value, 0) + " " + unit
 	return app.Div().Class("steer").Body(
 		app.Label().For("steer").Text("Steer"),
 		app.Input().Type("range").ID("steer").Min(-most).Max(most).Step(1).Value(strconv.FormatFloat(value, 'f', 0, 64)).

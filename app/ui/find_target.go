@@ -8,6 +8,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
+	"toewright/internal/number"
 	"toewright/solver"
 )
 
@@ -65,7 +66,7 @@ func (f *find) slope() app.UI {
 		ID: "slope", Label: "Toe change, toe-in in bump positive", Unit: "deg/" + string(d.Units),
 		Value: strconv.FormatFloat(model.Slope(f.search()), 'g', 4, 64),
 		Set: func(ctx app.Context, text string) error {
-			x, err := model.ParseDegrees(text)
+			x, err := number.ParseDegrees(text)
 			if err != nil {
 				return err
 			}
@@ -98,8 +99,8 @@ func (f *find) point(points [][2]float64, i int) app.UI {
 		&field{
 			ID: fmt.Sprintf("target-toe-%d", i), Label: "toe change", Unit: n.ToeUnit(), Value: n.ToeNumber(solver.Deg(p[1])),
 			Set: f.pointSetter(i, func(p *[2]float64, text string) error {
-				a, err := n.ParseToe(text)
-				p[1] = a.Degrees()
+				deg, err := n.ParseToe(text)
+				p[1] = deg
 				return err
 			}),
 		},

@@ -95,12 +95,12 @@ func (f *forge) limit() app.UI {
 		&field{
 			ID: "yield-limit", Label: "A car passes with a peak of at most", Unit: n.ToeUnit(), Value: n.ToeNumber(solver.Deg(y.Limit)),
 			Set: func(ctx app.Context, text string) error {
-				a, err := n.ParseToe(text)
+				deg, err := n.ParseToe(text)
 				if err != nil {
 					return err
 				}
 				return f.Bench.edit(ctx, func() error {
-					return f.Bench.session().EditYield(func(y *study.Yield) { y.Limit = a.Degrees() })
+					return f.Bench.session().EditYield(func(y *study.Yield) { y.Limit = deg })
 				})
 			},
 		},

@@ -6,7 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/internal/engine"
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/solver"
 )
 
@@ -97,7 +97,7 @@ func gain(x engine.Number) string {
 		return ""
 	}
 	percent := 100 * float64(x)
-	return plot.Signed(percent, plot.Decimal(percent, 1)) + " % of the cars"
+	return number.Signed(percent, number.Decimal(percent, 1)) + " % of the cars"
 }
 
 // sideWord returns ", left" or ", right" for a parameter of one side.

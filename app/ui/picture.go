@@ -105,7 +105,7 @@ func (b bench) saveImage(image app.Value, d drawn) {
 
 // saveCurves hands the user the curves as a table.
 func (b bench) saveCurves(ctx app.Context) {
-	download(fileName(b.document().Name)+"-curves.csv", "text/csv", model.CurvesCSV(b.document(), b.cars()))
+	download(fileName(b.document().Name)+"-curves.csv", "text/csv", model.CurvesCSV(b.numbers(), b.cars()))
 	b.Say(ctx, "The table is on its way to your downloads. "+caution, nil)
 }
 

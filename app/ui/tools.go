@@ -2,10 +2,13 @@ package ui
 
 import (
 	"cmp"
+	"fmt"
+	"strconv"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
+	"toewright/internal/number"
 	"toewright/internal/study"
 )
 
@@ -68,9 +71,9 @@ func (d *display) Render() app.UI {
 	return app.Details().Class("display").Body(
 		app.Summary().ID("units").Aria("label", "Units: "+unitsText(n)).Text(unitsText(n)),
 		app.Div().Class("display-box").Body(
-			choices("lengths", "Lengths", lengthStyle(n), []choice{{"mm", "mm"}, {"in", "in"}, {"in32", "in, 1/32"}}, d.setLengths),
+			choices("lengths", "Lengths", lengthStyle(n), lengthStyles, d.setLengths),
 			choices("toe", "Toe", toeStyle(n), []choice{{"degrees", "degrees"}, {"indicators", "as two indicators read it"}, {"plate", "as a plate reads it"}}, d.setToe),
-			app.If(n.Toe != model.ToeDegrees, func() app.UI {
+			app.If(n.Gauge != number.Degrees, func() app.UI {
 				return &field{ID: "toe-base", Label: "Base of the gauge", Unit: n.LengthUnit(), Value: n.LengthNumber(n.Base), Set: d.setBase}
 			}),
 			app.P().Class("note").Text("Indicators a base apart read base × tan(toe), a plate on the hub base × sin(toe). Toe is per wheel, toe-in positive."),
@@ -80,34 +83,40 @@ func (d *display) Render() app.UI {
 
 func unitsText(n model.Numbers) string {
 	text := n.LengthUnit()
-	if n.Fraction {
-		text += " 1/32"
+	if n.Fractions() {
+		text += fmt.Sprintf(" 1/%d", n.Fraction)
 	}
-	if n.Toe == model.ToeDegrees {
+	if n.Gauge == number.Degrees {
 		return text + ", deg"
 	}
 	return text + ", toe over " + n.Travel(n.Base)
 }
 
+// lengthStyles are the ways to show lengths: a unit, and the denominator of fractions.
+var lengthStyles = []choice{
+	{"mm", "mm"}, {"in", "in"}, {"in16", "in, 1/16"}, {"in32", "in, 1/32"}, {"in64", "in, 1/64"},
+}
+
 func lengthStyle(n model.Numbers) string {
-	if n.Fraction {
-		return "in32"
+	if n.Fractions() {
+		return fmt.Sprintf("in%d", n.Fraction)
 	}
-	return string(n.Units)
+	return n.LengthUnit()
+}
+
+// showLengths sets one of the ways to show lengths.
+func showLengths(v *study.Display, style string) {
+	v.Units = study.Units(style[:2])
+	of, _ := strconv.Atoi(style[2:])
+	v.Fraction = study.Fraction(of)
 }
 
 func toeStyle(n model.Numbers) string {
-	return [...]string{model.ToeDegrees: "degrees", model.ToeIndicators: "indicators", model.ToePlate: "plate"}[n.Toe]
+	return n.Gauge.String()
 }
 
 func (d *display) setLengths(ctx app.Context, style string) {
-	d.set(ctx, func(v *study.Display) {
-		v.Fraction = style == "in32"
-		v.Units = study.Inch
-		if style == "mm" {
-			v.Units = study.Millimetre
-		}
-	})
+	d.set(ctx, func(v *study.Display) { showLengths(v, style) })
 }
 
 func (d *display) setToe(ctx app.Context, style string) {

@@ -21,15 +21,21 @@ func (a *answering) addFlags(fs *pflag.FlagSet) {
 	a.showing.addFlags(fs)
 }
 
+// of returns the study as the answer is to show it.
+func (a *answering) of(cmd *cobra.Command, d *study.Document) (*study.Document, error) {
+	shown, err := a.over(d)
+	if err != nil {
+		return nil, &usageError{cmd.CommandPath(), err}
+	}
+	return shown, nil
+}
+
 // print prints an answer about a study as JSON, or as show does for people.
 func (a *answering) print(cmd *cobra.Command, d *study.Document, answer any, show func(*report)) error {
 	if a.json {
 		return writeJSON(cmd.OutOrStdout(), answer)
 	}
-	r, err := newReport(d, a.showing)
-	if err != nil {
-		return &usageError{cmd.CommandPath(), err}
-	}
+	r := newReport(d)
 	show(r)
 	r.cautions()
 	return r.writeTo(cmd.OutOrStdout())

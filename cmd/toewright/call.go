@@ -34,6 +34,9 @@ func (c call[R]) setUp(cmd *cobra.Command) *cobra.Command {
 		if shard.shard.given {
 			return shard.run(cmd, d, c.work)
 		}
+		if d, err = shown.of(cmd, d); err != nil {
+			return err
+		}
 		answer, err := c.ask(cmd.Context(), d)
 		if err != nil {
 			return err

@@ -33,8 +33,8 @@ FILE - reads standard input.`,
 
 // showAxle prints a row for each figure and a column for each car.
 func showAxle(r *report, a *engine.AxleResult) {
-	length := string(r.shown)
-	perLength := r.file.Convert(1, r.shown) // shown lengths in one of the file
+	length := r.LengthUnit()
+	perLength := r.file.Convert(1, r.Units) // shown lengths in one of the file
 	t := &table{left: map[int]bool{1: true}, fold: fold{repeat: 2, group: 1}}
 	header := []string{"", ""}
 	for _, c := range a.Cars {

@@ -44,7 +44,9 @@ func showDiagnosis(r *report, d *engine.DiagnoseResult) {
 		}
 		r.heading("%s, %s", oneLine(c.Candidate), side)
 		for _, line := range c.Words {
-			r.sentence(line)
+			if line != r.Basis() { // it stands at the head
+				r.sentence(line)
+			}
 		}
 	}
 }

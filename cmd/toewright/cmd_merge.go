@@ -33,6 +33,9 @@ there twice is refused by name, and so is a run that lacks some.`,
 		if err != nil {
 			return err
 		}
+		if d, err = shown.of(cmd, d); err != nil {
+			return err
+		}
 		return shown.print(cmd, d, answer, func(r *report) { showAny(r, answer) })
 	}
 	shown.addFlags(cmd.Flags())

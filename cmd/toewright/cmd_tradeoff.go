@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"toewright/internal/engine"
+	"toewright/internal/number"
 	"toewright/internal/options"
 	"toewright/internal/study"
 )
@@ -34,20 +35,16 @@ FILE - reads standard input.`,
 
 // showTradeOff prints a row for each design.
 func showTradeOff(r *report, f *engine.TradeOffResult) {
-	shown, unit := func(x engine.Number) string { return fixed(float64(x), 3) }, f.AimUnit
-	if f.Goal.Unit == string(r.study.Units) {
-		shown, unit = func(x engine.Number) string { return r.length(float64(x)) }, string(r.shown)
-	}
 	r.line("Toe change by the %s of the %s, against %s.", f.Minimise, sides[f.Side], aimSaid(f))
 	r.line("")
 	t := &table{}
-	header := []string{"rms " + r.toeUnit(), "largest " + r.toeUnit(), f.Aim + " " + unit}
+	header := []string{"rms " + r.ToeMark(), "largest " + r.ToeMark(), f.Aim + " " + r.AmountUnit(f.AimUnit)}
 	for _, v := range r.study.Search.Variables {
 		header = append(header, v.Parameter)
 	}
 	t.add(header...)
 	for _, d := range f.Designs {
-		row := []string{r.toe(float64(d.RMS)), r.toe(float64(d.Peak)), shown(d.Aim)}
+		row := []string{r.toe(float64(d.RMS)), r.toe(float64(d.Peak)), number.Plain(r.Amount(float64(d.Aim), f.AimUnit, r.file))}
 		for _, v := range r.study.Search.Variables {
 			value, unit := r.parameter(v.Parameter, d.Values[v.Parameter])
 			row = append(row, value+" "+unit)

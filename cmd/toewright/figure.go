@@ -1,6 +1,9 @@
 package main
 
-import "toewright/internal/engine"
+import (
+	"toewright/internal/engine"
+	"toewright/internal/number"
+)
 
 // compareRow is a figure as it is printed.
 type compareRow struct {
@@ -15,7 +18,8 @@ const (
 	toeFigure figureKind = iota
 	angleFigure
 	lengthFigure
-	placeFigure // a length whose difference says nothing
+	longFigure  // a length of metres
+	placeFigure // a travel, whose difference says nothing
 	slopeFigure
 	curvatureFigure
 	percentFigure
@@ -46,7 +50,7 @@ var compareRows = []compareRow{
 	{"toe-out on turns, inner wheel at 20 deg", angleFigure, func(f *engine.Figures) engine.Number { return f.ToeOutOnTurns }},
 	{"Ackermann", percentFigure, func(f *engine.Figures) engine.Number { return f.Ackermann }},
 	{"steering ratio", ratioFigure, func(f *engine.Figures) engine.Number { return f.SteeringRatio }},
-	{"turning circle", lengthFigure, func(f *engine.Figures) engine.Number { return f.TurningCircle }},
+	{"turning circle", longFigure, func(f *engine.Figures) engine.Number { return f.TurningCircle }},
 }
 
 // known reports whether any of the cars has the figure.
@@ -66,7 +70,8 @@ func (w *compareRow) cells(r *report, cars []engine.Compared, yardstick string) 
 	for i := range cars {
 		change := ""
 		if w.kind != placeFigure {
-			change = differs(cars[i], yardstick, signed(r.figure(w.kind, w.of(&cars[i].Difference))))
+			by := w.of(&cars[i].Difference)
+			change = differs(cars[i], yardstick, number.Signed(float64(by), r.figure(w.kind, by)))
 		}
 		cells = append(cells, r.figure(w.kind, w.of(&cars[i].Figures)), change)
 	}
@@ -76,20 +81,23 @@ func (w *compareRow) cells(r *report, cars []engine.Compared, yardstick string) 
 // figure formats a figure.
 func (r *report) figure(k figureKind, n engine.Number) string {
 	x := float64(n)
-	perLength := 1 / r.file.Convert(1, r.shown)
 	switch k {
 	case toeFigure:
 		return r.toe(x)
 	case angleFigure:
-		return fixed(x, 3)
+		return r.angle(x)
+	case placeFigure:
+		return r.travel(x)
 	case slopeFigure:
-		return fixed(x*perLength, 5)
+		return number.Plain(r.Slope(r.perLength(x)))
 	case curvatureFigure:
-		return fixed(x*perLength*perLength, 6)
+		return number.Plain(r.Curvature(r.perLength(r.perLength(x))))
 	case percentFigure:
-		return fixed(x, 1)
+		return r.percent(x)
 	case ratioFigure:
-		return fixed(x, 2)
+		return r.ratio(x)
+	case longFigure:
+		return r.long(x)
 	}
 	return r.length(x)
 }
@@ -98,17 +106,17 @@ func (r *report) figure(k figureKind, n engine.Number) string {
 func (r *report) figureUnit(k figureKind) string {
 	switch k {
 	case toeFigure:
-		return r.toeUnit()
+		return r.ToeMark()
 	case angleFigure:
 		return "deg"
 	case slopeFigure:
-		return "deg/" + string(r.shown)
+		return r.ToeMark() + "/" + r.LengthUnit() // the base stands in the heading
 	case curvatureFigure:
-		return "deg/" + string(r.shown) + "^2"
+		return r.CurvatureUnit()
 	case percentFigure:
 		return "%"
 	case ratioFigure:
 		return ""
 	}
-	return string(r.shown)
+	return r.LengthUnit()
 }

@@ -17,19 +17,15 @@ type report struct {
 	text  strings.Builder
 }
 
-func newReport(d *study.Document, s showing) (*report, error) {
-	sc, err := newScale(d, s)
-	if err != nil {
-		return nil, err
-	}
-	r := &report{scale: sc, study: d}
+func newReport(d *study.Document) *report {
+	r := &report{scale: newScale(d), study: d}
 	if d.Name != "" {
 		r.line("%s", oneLine(d.Name))
 	}
-	if b := sc.basis(); b != "" {
+	if b := r.Basis(); b != "" {
 		r.line("%s", b)
 	}
-	return r, nil
+	return r
 }
 
 func (r *report) line(format string, args ...any) { fmt.Fprintf(&r.text, format+"\n", args...) }

@@ -28,7 +28,7 @@ func showChoose(r *report, c *engine.ChooseResult) {
 
 func choices(r *report, list []engine.Choice) *table {
 	t := &table{left: map[int]bool{3: true}}
-	t.add("rms "+r.toeUnit(), "largest "+r.toeUnit(), "price", "parts")
+	t.add("rms "+r.ToeMark(), "largest "+r.ToeMark(), "price", "parts")
 	for _, k := range list {
 		t.add(r.toe(float64(k.RMS)), r.toe(float64(k.Peak)), fixed(k.Price, 2), partsLine(k.Parts))
 	}

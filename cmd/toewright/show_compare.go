@@ -81,5 +81,5 @@ func showRemarks(r *report, cars []engine.Compared) {
 
 // windowLine says over what travel figures are taken.
 func windowLine(r *report, w engine.Window) string {
-	return fmt.Sprintf("From %s of droop to %s of bump in steps of %s %s", r.length(w.Droop), r.length(w.Bump), r.length(w.Step), r.shown)
+	return fmt.Sprintf("From %s of droop to %s of bump in steps of %s %s", r.travel(w.Droop), r.travel(w.Bump), r.travel(w.Step), r.LengthUnit())
 }

@@ -73,7 +73,7 @@ func showSettled(r *report, f *engine.FitResult) {
 }
 
 func showPredicted(r *report, f *engine.FitResult) {
-	r.heading("toe change less target as fitted, with its 90 %% band, in %s", r.toeUnit())
+	r.heading("toe change less target as fitted, with its 90 %% band, in %s", r.ToeMark())
 	t := &table{}
 	t.add("", "rms", "from", "to", "largest", "from", "to")
 	for _, c := range f.Cars {

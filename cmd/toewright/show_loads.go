@@ -26,7 +26,7 @@ var (
 
 // title returns the unit, with the other in parentheses where inches are shown.
 func (m mechanical) title(r *report) string {
-	if r.shown != study.Inch {
+	if r.Units != study.Inch {
 		return m.unit
 	}
 	return m.unit + " (" + m.beside + ")"
@@ -34,7 +34,7 @@ func (m mechanical) title(r *report) string {
 
 func (m mechanical) number(r *report, x engine.Number) string {
 	text := fixed(float64(x), m.decimals)
-	if r.shown != study.Inch || !x.Valid() {
+	if r.Units != study.Inch || !x.Valid() {
 		return text
 	}
 	return text + " (" + fixed(float64(x)/m.by, m.besideBy) + ")"
@@ -58,10 +58,10 @@ func showLoads(r *report, l *engine.LoadsResult) {
 func loadedAt(r *report, c *study.LoadCase) string {
 	text := ""
 	if c.Travel != 0 {
-		text += ", travel " + r.length(c.Travel) + " " + string(r.shown)
+		text += ", travel " + r.travel(c.Travel) + " " + r.LengthUnit()
 	}
 	if c.Steer != 0 {
-		at := r.length(c.Steer) + " " + string(r.shown)
+		at := r.travel(c.Steer) + " " + r.LengthUnit()
 		if s := r.study.Steering; s != nil && s.Type == study.CentreLink {
 			at = fixed(c.Steer, 2) + " deg"
 		}

@@ -9,7 +9,7 @@ const shownCells = 9
 
 // showMap prints every so many of the map's cells, the largest Y on top.
 func showMap(r *report, m *engine.MapResult) {
-	r.line("%s of toe change less target of %s, %s, in %s", m.Figure, oneLine(m.Candidate), sides[m.Side], r.toeUnit())
+	r.line("%s of toe change less target of %s, %s, in %s", m.Figure, oneLine(m.Candidate), sides[m.Side], r.ToeMark())
 	r.line("%s across, %s upward", m.X.Parameter, m.Y.Parameter)
 	switch m.Scenario {
 	case "":
@@ -58,7 +58,7 @@ func showMapBest(r *report, m *engine.MapResult) {
 	if len(m.Limits) > 0 {
 		which = "Least of the cells that hold all limits"
 	}
-	r.line("%s: %s %s at %s %s and %s %s.", which, r.toe(float64(m.Best.Figure)), r.toeUnit(), x, xUnit, y, yUnit)
+	r.line("%s: %s %s at %s %s and %s %s.", which, r.toe(float64(m.Best.Figure)), r.ToeMark(), x, xUnit, y, yUnit)
 	for i := range m.Limits {
 		l := &m.Limits[i]
 		if l.Problem != "" {

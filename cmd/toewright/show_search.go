@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"toewright/internal/engine"
+	"toewright/internal/number"
 	"toewright/solver"
 )
 
@@ -44,7 +45,7 @@ func boundNote(s *engine.SearchResult, parameter string) string {
 // searchFigures has a row for the start, the best and each scenario.
 func searchFigures(r *report, s *engine.SearchResult) *table {
 	t := &table{left: map[int]bool{4: true}}
-	head := []string{"", "rms " + r.toeUnit(), "largest " + r.toeUnit()}
+	head := []string{"", "rms " + r.ToeMark(), "largest " + r.ToeMark()}
 	if len(s.Scenarios) > 0 {
 		head = append(head, "weight")
 	}
@@ -70,11 +71,11 @@ func (r *report) parameter(key string, value float64) (text, unit string) {
 	if err != nil {
 		return fixed(value, 3), ""
 	}
-	p, _, err := solver.FindParameter(design, key)
-	if err == nil && p.Quantity == solver.AngleQuantity {
-		return fixed(value, 4), "deg"
+	unit = string(r.file)
+	if p, _, err := solver.FindParameter(design, key); err == nil && p.Quantity == solver.AngleQuantity {
+		unit = "deg"
 	}
-	return r.length(value), string(r.shown)
+	return number.Plain(r.Amount(value, unit, r.file)), r.AmountUnit(unit)
 }
 
 // showLimits prints how the best values stand to the study's limits, in the set-up
@@ -135,7 +136,7 @@ func showRounded(r *report, s *engine.SearchResult) {
 	if s.Robust != nil {
 		of = fmt.Sprintf("the figure that %s %% of the cars stay within, now %s", fixed(s.Robust.Percentile, 0), r.toe(float64(s.Rounded.AtPercentile)))
 	}
-	r.line("Rounding costs %s %s of %s; the car as drawn then has rms %s, largest %s.", r.toe(float64(s.Rounded.Cost)), r.toeUnit(),
+	r.line("Rounding costs %s %s of %s; the car as drawn then has rms %s, largest %s.", r.toe(float64(s.Rounded.Cost)), r.ToeMark(),
 		of, r.toe(float64(s.Rounded.RMS)), r.toe(float64(s.Rounded.Peak)))
 	if !s.Rounded.Held {
 		r.line("No point of the grid nearby holds all limits.")
@@ -149,6 +150,6 @@ func showRobust(r *report, s *engine.SearchResult) {
 	}
 	r.line("")
 	r.line("%s %% of the cars made stay within %s %s; %s with the values best for a car as drawn; %s as it stands.",
-		fixed(s.Robust.Percentile, 0), r.toe(float64(s.Robust.Figure)), r.toeUnit(),
+		fixed(s.Robust.Percentile, 0), r.toe(float64(s.Robust.Figure)), r.ToeMark(),
 		r.toe(float64(s.Robust.Nominal)), r.toe(float64(s.Robust.Start)))
 }

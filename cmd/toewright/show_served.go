@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"toewright/internal/engine"
+	"toewright/internal/number"
 )
 
 // decides marks the set-up that is served worst.
@@ -51,7 +52,7 @@ func servedScores(r *report, list []engine.Served) *table {
 	t := &table{}
 	t.add(servedHead(list)...)
 	for i, up := range list[0].Scenarios {
-		row := []string{oneLine(up.Name), r.toeUnit()}
+		row := []string{oneLine(up.Name), r.ToeMark()}
 		for _, s := range list {
 			cell := r.toe(float64(s.Scenarios[i].Score))
 			if s.Scenarios[i].Binds {
@@ -61,7 +62,7 @@ func servedScores(r *report, list []engine.Served) *table {
 		}
 		t.add(row...)
 	}
-	row := []string{"all together", r.toeUnit()}
+	row := []string{"all together", r.ToeMark()}
 	for _, s := range list {
 		row = append(row, r.toe(float64(s.Score)))
 	}
@@ -115,7 +116,7 @@ func limitNotes(r *report, list []engine.Served) {
 
 // limitWhere says where a limit at lock is nearest to being broken.
 func (r *report) limitWhere(l *engine.LimitResult) string {
-	return l.Where(func(x float64) string { return r.length(x) + " " + string(r.shown) })
+	return l.Where(func(x float64) string { return r.travel(x) + " " + r.LengthUnit() })
 }
 
 // tightest returns, of limit k of n in each set-up, that which is nearest to being
@@ -147,16 +148,8 @@ func bounds(r *report, l *engine.LimitResult) string {
 
 // limit formats a value or a bound of a limit.
 func (r *report) limit(l *engine.LimitResult, x engine.Number) string {
-	if l.Unit == string(r.file) {
-		return r.length(float64(x))
-	}
-	return fixed(float64(x), 2)
+	return number.Plain(r.Amount(float64(x), l.Unit, r.file))
 }
 
 // limitUnit returns the unit of what limit returns.
-func (r *report) limitUnit(l *engine.LimitResult) string {
-	if l.Unit == string(r.file) {
-		return string(r.shown)
-	}
-	return l.Unit
-}
+func (r *report) limitUnit(l *engine.LimitResult) string { return r.AmountUnit(l.Unit) }

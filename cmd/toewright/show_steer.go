@@ -17,7 +17,7 @@ func showSteer(r *report, s *engine.SteerResult) {
 
 func steerTable(r *report, s *engine.SteerResult, c *engine.Steered) *table {
 	t := &table{}
-	length, input := string(r.shown), s.InputUnit
+	length, input := r.LengthUnit(), s.InputUnit
 	asLength := input != "deg"
 	if asLength {
 		input = length
@@ -25,12 +25,12 @@ func steerTable(r *report, s *engine.SteerResult, c *engine.Steered) *table {
 	t.add("input", "left", "right", "toe-out on turn", "Ackermann", "turning circle", "ratio")
 	t.add(input, "deg", "deg", "deg", "%", length, "")
 	for _, p := range c.Points {
-		at := fixed(p.Input, 2)
+		at := r.ratio(p.Input)
 		if asLength {
-			at = r.length(p.Input)
+			at = r.travel(p.Input)
 		}
-		t.add(at, fixed(float64(p.Left), 3), fixed(float64(p.Right), 3), fixed(float64(p.ToeOut), 3),
-			fixed(float64(p.Ackermann), 1), r.length(float64(p.TurningCircle)), fixed(float64(p.Ratio), 2))
+		t.add(at, r.angle(float64(p.Left)), r.angle(float64(p.Right)), r.angle(float64(p.ToeOut)),
+			r.percent(float64(p.Ackermann)), r.long(float64(p.TurningCircle)), r.ratio(float64(p.Ratio)))
 	}
 	return t
 }

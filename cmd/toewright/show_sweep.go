@@ -58,13 +58,13 @@ func showCarSweep(r *report, s *engine.CarSweep, side string) {
 
 func sweepTable(r *report, s *engine.CarSweep) *table {
 	t := &table{}
-	length := string(r.shown)
+	length := r.LengthUnit()
 	t.add("travel", "toe", "toe change", "camber", "caster", "kingpin incl.", "half track", "scrub radius", "trail")
-	t.add(length, r.toeUnit(), r.toeUnit(), "deg", "deg", "deg", length, length, length)
+	t.add(length, r.ToeMark(), r.ToeMark(), "deg", "deg", "deg", length, length, length)
 	home := toeAtRest(s)
 	for _, p := range slices.Backward(s.Positions) {
-		t.add(r.length(p.Travel), r.toe(p.Toe), r.toe(p.Toe-home), fixed(p.Camber, 3),
-			fixed(float64(p.Caster), 3), fixed(float64(p.KingpinInclination), 3), r.length(p.HalfTrackChange),
+		t.add(r.travel(p.Travel), r.toe(p.Toe), r.toe(p.Toe-home), r.angle(p.Camber),
+			r.angle(float64(p.Caster)), r.angle(float64(p.KingpinInclination)), r.length(p.HalfTrackChange),
 			r.length(float64(p.ScrubRadius)), r.length(float64(p.Trail)))
 	}
 	return t
@@ -90,7 +90,7 @@ func circumstances(r *report, motion string, a engine.Attitude) string {
 		parts = append(parts, "steer "+r.steer(a.Steer))
 	}
 	if a.Heave != 0 {
-		parts = append(parts, fmt.Sprintf("heave %s %s", r.length(a.Heave), r.shown))
+		parts = append(parts, fmt.Sprintf("heave %s %s", r.travel(a.Heave), r.LengthUnit()))
 	}
 	if a.Roll != 0 {
 		parts = append(parts, fmt.Sprintf("roll %g deg", a.Roll))
@@ -113,17 +113,17 @@ func (r *report) steer(x float64) string {
 	if g := r.study.Steering; g != nil && g.Type == "centre-link" {
 		return fmt.Sprintf("%g deg of the pitman arm", x)
 	}
-	return fmt.Sprintf("%s %s of the rack", r.length(x), r.shown)
+	return fmt.Sprintf("%s %s of the rack", r.travel(x), r.LengthUnit())
 }
 
 // lock says where a linkage ends.
 func lock(r *report, reach *engine.Reach) string {
 	var ends []string
 	if reach.Bump != nil {
-		ends = append(ends, fmt.Sprintf("%s %s of bump", r.length(*reach.Bump), r.shown))
+		ends = append(ends, fmt.Sprintf("%s %s of bump", r.travel(*reach.Bump), r.LengthUnit()))
 	}
 	if reach.Droop != nil {
-		ends = append(ends, fmt.Sprintf("%s %s of droop", r.length(*reach.Droop), r.shown))
+		ends = append(ends, fmt.Sprintf("%s %s of droop", r.travel(*reach.Droop), r.LengthUnit()))
 	}
 	text := "The travel ends at " + strings.Join(ends, " and at ") + ": " + reach.Link + " stands in the way."
 	if reach.Unsure {

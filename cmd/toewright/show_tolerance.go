@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"toewright/internal/engine"
+	"toewright/internal/number"
 )
 
 const (
@@ -36,7 +37,7 @@ func showTolerance(r *report, t *engine.ToleranceResult) {
 	f := &table{}
 	f.add("nominal", "median", "90 %", "95 %", "99 %", "")
 	f.add(r.toe(float64(t.Figure.Nominal)), r.toe(float64(t.Figure.Median)), r.toe(float64(t.Figure.Percentile90)),
-		r.toe(float64(t.Figure.Percentile95)), r.toe(float64(t.Figure.Percentile99)), r.toeUnit())
+		r.toe(float64(t.Figure.Percentile95)), r.toe(float64(t.Figure.Percentile99)), r.ToeMark())
 	r.table(f)
 	if t.Figure.Problem != "" {
 		r.line("%s.", t.Figure.Problem)
@@ -53,15 +54,15 @@ func showTolerance(r *report, t *engine.ToleranceResult) {
 func toleranceRows(r *report, t *engine.ToleranceResult, side string) *table {
 	out := &table{}
 	out.add("travel", "nominal", "linear sd", "2.5 %", "median", "97.5 %")
-	u := r.toeUnit()
-	out.add(string(r.shown), u, u, u, u, u)
+	u := r.ToeMark()
+	out.add(r.LengthUnit(), u, u, u, u, u)
 	n := len(out.rows)
 	for i := len(t.Positions) - 1; i >= 0; i-- { // bump on top, as the wheel goes
 		p := t.Positions[i]
 		if p.Side != side {
 			continue
 		}
-		out.add(r.length(p.Travel), r.toe(float64(p.Nominal)), r.toe(float64(p.SD)),
+		out.add(r.travel(p.Travel), r.toe(float64(p.Nominal)), r.toe(float64(p.SD)),
 			r.toe(float64(p.Low)), r.toe(float64(p.Median)), r.toe(float64(p.High)))
 	}
 	if len(out.rows) == n {
@@ -77,13 +78,13 @@ func showYield(r *report, t *engine.ToleranceResult) {
 		return
 	}
 	r.line("%s %% of the cars pass the limit of %s %s (95 %% interval %s to %s %%).", percent(t.Yield.Share),
-		r.toe(t.Yield.Limit), r.toeUnit(), percent(t.Yield.Low), percent(t.Yield.High))
+		r.toe(t.Yield.Limit), r.ToeMark(), percent(t.Yield.Low), percent(t.Yield.High))
 	if !t.Yield.AsDrawn {
-		r.line("The car as drawn does not pass itself: %s %s.", r.toe(float64(t.Figure.Nominal)), r.toeUnit())
+		r.line("The car as drawn does not pass itself: %s %s.", r.toe(float64(t.Figure.Nominal)), r.ToeMark())
 	}
 }
 
-func percent(x engine.Number) string { return fixed(100*float64(x), 1) }
+func percent(x engine.Number) string { return number.Plain(number.Percent(100 * float64(x))) }
 
 func showContributors(r *report, t *engine.ToleranceResult) {
 	r.heading("what decides it: share of the variance where it is largest")
@@ -99,7 +100,7 @@ func showContributors(r *report, t *engine.ToleranceResult) {
 		}
 		row := []string{c.Parameter, percent(c.Share)}
 		if t.Yield != nil {
-			row = append(row, signed(percent(c.Halved)))
+			row = append(row, number.Signed(float64(c.Halved), percent(c.Halved)))
 		}
 		out.add(row...)
 	}
@@ -116,7 +117,7 @@ func showSetUps(r *report, t *engine.ToleranceResult) {
 	}
 	r.heading("%s of toe change less target in each set-up that the search must serve", t.Figure.Name)
 	out := &table{left: map[int]bool{5: true, 6: true}}
-	out.add("set-up", "weight", "as drawn "+r.toeUnit(), "95 % "+r.toeUnit(), "pass %", "decided by", "")
+	out.add("set-up", "weight", "as drawn "+r.ToeMark(), "95 % "+r.ToeMark(), "pass %", "decided by", "")
 	for i := range t.Scenarios {
 		c := &t.Scenarios[i]
 		note := c.Problem

@@ -2,10 +2,10 @@ package main
 
 import (
 	"fmt"
-	"math"
 
 	"github.com/spf13/pflag"
 
+	"toewright/internal/number"
 	"toewright/internal/study"
 )
 
@@ -22,113 +22,73 @@ func (s *showing) addFlags(fs *pflag.FlagSet) {
 	fs.StringVar(&s.base, "toe-base", "", "show toe as the difference that two indicators this `length` apart read")
 }
 
-// scale turns the numbers of an answer into those shown.
+// scale writes the numbers of an answer, with the signs of a keyboard.
 type scale struct {
-	file, shown study.Units
-	base        float64 // in shown units; 0 shows toe in degrees
-	plate       bool    // toe is read on a plate of the base's length, not by indicators
+	number.Style
+	file study.Units
 }
 
-// newScale returns the scale of a study as it says itself, then as s says.
-func newScale(d *study.Document, s showing) (scale, error) {
-	sc := scale{file: d.Units, shown: d.Units}
-	if v := d.Display; v != nil {
-		if v.Units != "" {
-			sc.shown = v.Units
-		}
-		sc.plate = v.Toe == "plate"
-		if v.Toe == "indicators" || sc.plate {
-			sc.base = d.Units.Convert(v.Base, sc.shown)
-		}
-	}
-	if err := sc.override(s); err != nil {
-		return scale{}, err
-	}
-	return sc, nil
-}
+// newScale returns the scale of a study.
+func newScale(d *study.Document) scale { return scale{d.Style(), d.Units} }
 
-func (sc *scale) override(s showing) error {
-	before := sc.shown
+// over returns the study with its display as s says, so that tables and the sentences of
+// an answer say numbers alike.
+func (s *showing) over(d *study.Document) (*study.Document, error) {
+	if *s == (showing{}) {
+		return d, nil
+	}
+	var shown study.Display
+	if d.Display != nil {
+		shown = *d.Display
+	}
 	switch {
 	case s.inches && s.millimetres:
-		return fmt.Errorf("--inches and --millimetres exclude each other")
+		return nil, fmt.Errorf("--inches and --millimetres exclude each other")
 	case s.inches:
-		sc.shown = study.Inch
+		shown.Units = study.Inch
 	case s.millimetres:
-		sc.shown = study.Millimetre
+		shown.Units = study.Millimetre
 	}
-	sc.base = before.Convert(sc.base, sc.shown)
+	out := *d
+	out.Display = &shown
 	if s.base == "" {
-		return nil
+		return &out, nil
 	}
-	base, err := study.ParseLength(s.base, sc.shown)
-	if err != nil || !(base > 0) {
-		return fmt.Errorf("--toe-base: %.40q is no length above 0", s.base)
+	mm, err := out.Style().ParseLength(s.base)
+	if err != nil || !(mm > 0) {
+		return nil, fmt.Errorf("--toe-base: %q is no length above 0", number.Clip(s.base))
 	}
-	sc.base, sc.plate = base, false
-	return nil
+	shown.Toe, shown.Base = "indicators", d.Units.FromMillimetres(mm)
+	return &out, nil
 }
 
-// length formats a length of the answer.
+// length formats a length of the answer in decimals alone, for tables.
 func (sc scale) length(x float64) string {
-	return fixed(sc.file.Convert(x, sc.shown), sc.lengthDecimals())
+	return number.Plain(sc.LengthDecimal(sc.file.Millimetres(x)))
 }
 
-func (sc scale) lengthDecimals() int {
-	if sc.shown == study.Inch {
-		return 3
-	}
-	return 2
+// travel formats a wheel travel, or the step of a grid.
+func (sc scale) travel(x float64) string {
+	return number.Plain(sc.TravelNumber(sc.file.Millimetres(x)))
 }
 
 // toe formats a toe angle, or a difference of two, in degrees or over the base.
-func (sc scale) toe(deg float64) string {
-	switch rad := deg * math.Pi / 180; {
-	case sc.base == 0:
-		return fixed(deg, 4)
-	case sc.plate:
-		return fixed(sc.base*math.Sin(rad), sc.lengthDecimals()+1)
-	default:
-		return fixed(sc.base*math.Tan(rad), sc.lengthDecimals()+1)
-	}
-}
+func (sc scale) toe(deg float64) string { return number.Plain(sc.Toe(deg)) }
 
-// toeUnit returns the unit of what toe returns.
-func (sc scale) toeUnit() string {
-	if sc.base == 0 {
-		return "deg"
-	}
-	return string(sc.shown)
-}
+// angle formats an angle in degrees.
+func (sc scale) angle(deg float64) string { return number.Plain(sc.AngleNumber(deg)) }
 
-// basis says what toe as a length means; empty for degrees.
-func (sc scale) basis() string {
-	base := study.FormatLength(sc.base, sc.shown, false)
-	switch {
-	case sc.base == 0:
-		return ""
-	case sc.plate:
-		return "Toe is what the end of a plate " + base + " long moves."
-	}
-	return "Toe is the difference that two indicators " + base + " apart read."
-}
+// perLength returns a rate by length of the file as one by mm.
+func (sc scale) perLength(rate float64) float64 { return rate / sc.file.Millimetres(1) }
+
+// long formats a length of metres.
+func (sc scale) long(x float64) string { return number.Plain(sc.LongNumber(sc.file.Millimetres(x))) }
+
+// percent formats a percentage.
+func (sc scale) percent(x float64) string { return number.Plain(number.Percent(x)) }
+
+// ratio formats a number without a unit.
+func (sc scale) ratio(x float64) string { return number.Plain(number.Ratio(x)) }
 
 // fixed formats a number with so many decimals, a dash for one that there is not.
-func fixed(x float64, decimals int) string {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return "-"
-	}
-	text := fmt.Sprintf("%.*f", decimals, x)
-	if zero := fmt.Sprintf("%.*f", decimals, 0.0); text == "-"+zero {
-		return zero
-	}
-	return text
-}
-
-// signed formats a difference with its sign.
-func signed(text string) string {
-	if text == "-" || text[0] == '-' {
-		return text
-	}
-	return "+" + text
-}
+func fixed(x float64, decimals int) string { return number.Plain(number.Decimal(x, decimals)) }

@@ -20,27 +20,28 @@ func TestScale(t *testing.T) {
 		toe, toeUnit string // of 1 degree
 		basis        string // a part of it
 	}{
-		{"as the file is", inDegrees, showing{}, "10.00", "1.0000", "deg", ""},
-		{"inches of a file in mm", inDegrees, showing{inches: true}, "0.394", "1.0000", "deg", ""},
-		{"mm of a file in inches", inInches, showing{millimetres: true}, "254.00", "1.0000", "deg", ""},
-		{"toe over indicators", inDegrees, showing{base: "15 in"}, "10.00", "6.650", "mm", "indicators 381.00 mm"},
-		{"base in the units shown", inInches, showing{base: "15"}, "10.000", "0.2618", "in", "15.000 in"},
-		{"as the study says", onPlate, showing{}, "254.00", "8.866", "mm", "plate 508.00 mm"},
-		{"in place of what the study says", onPlate, showing{inches: true}, "10.000", "0.3490", "in", "plate 20.000 in"},
+		{"as the file is", inDegrees, showing{}, "10.00", "1.000", "deg", ""},
+		{"inches of a file in mm", inDegrees, showing{inches: true}, "0.394", "1.000", "deg", ""},
+		{"mm of a file in inches", inInches, showing{millimetres: true}, "254.00", "1.000", "deg", ""},
+		{"toe over indicators", inDegrees, showing{base: "15 in"}, "10.00", "6.650", "mm", "indicators 381 mm"},
+		{"base in the units shown", inInches, showing{base: "15"}, "10.000", "0.2618", "in", "15 in"},
+		{"as the study says", onPlate, showing{}, "254.00", "8.866", "mm", "plate 508 mm"},
+		{"in place of what the study says", onPlate, showing{inches: true}, "10.000", "0.3490", "in", "plate 20 in"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			sc, err := newScale(tt.study, tt.showing)
+			d, err := tt.showing.over(tt.study)
 			if err != nil {
 				t.Fatal(err)
 			}
+			sc := newScale(d)
 			if got := sc.length(10); got != tt.length {
 				t.Errorf("length(10) = %s, want %s", got, tt.length)
 			}
-			if got := sc.toe(1); got != tt.toe || sc.toeUnit() != tt.toeUnit {
-				t.Errorf("toe(1) = %s %s, want %s %s", got, sc.toeUnit(), tt.toe, tt.toeUnit)
+			if got := sc.toe(1); got != tt.toe || sc.ToeMark() != tt.toeUnit {
+				t.Errorf("toe(1) = %s %s, want %s %s", got, sc.ToeMark(), tt.toe, tt.toeUnit)
 			}
-			if got := sc.basis(); !strings.Contains(got, tt.basis) || (got == "") != (tt.basis == "") {
+			if got := sc.Basis(); !strings.Contains(got, tt.basis) || (got == "") != (tt.basis == "") {
 				t.Errorf("basis = %q, want it to hold %q", got, tt.basis)
 			}
 		})
@@ -55,11 +56,6 @@ func TestFixed(t *testing.T) {
 	for _, tt := range tests {
 		if got := fixed(tt.x, 2); got != tt.want {
 			t.Errorf("fixed(%g, 2) = %s, want %s", tt.x, got, tt.want)
-		}
-	}
-	for text, want := range map[string]string{"0.10": "+0.10", "-0.10": "-0.10", "0.00": "+0.00", "-": "-"} {
-		if got := signed(text); got != want {
-			t.Errorf("signed(%s) = %s, want %s", text, got, want)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -88,18 +89,14 @@ func (s *sweeper) diagnosed(car car, d *solver.Diagnosis) Diagnosed {
 	return out
 }
 
-// wording says lengths in the units that the study shows.
+// wording says lengths and toe as the study shows them.
 func (c *cars) wording() solver.Wording {
-	shown, fraction := c.doc.Units, false
-	if v := c.doc.Display; v != nil {
-		fraction = v.Fraction
-		if v.Units != "" {
-			shown = v.Units
-		}
-	}
+	s := c.doc.Style()
 	return solver.Wording{
-		Length: func(mm float64) string { return study.FormatLength(shown.FromMillimetres(mm), shown, fraction) },
-		Small:  func(mm float64) string { return fmt.Sprintf("%.2g %s", shown.FromMillimetres(mm), shown) },
-		Angle:  func(a solver.Angle) string { return fmt.Sprintf("%.3f deg", a.Degrees()) },
+		Length: func(mm float64) string { return number.Plain(s.Length(mm)) },
+		Travel: func(mm float64) string { return number.Plain(s.Travel(mm)) },
+		Small:  func(mm float64) string { return fmt.Sprintf("%.2g %s", s.Units.FromMillimetres(mm), s.LengthUnit()) },
+		Toe:    func(a solver.Angle) string { return c.sayToe(a.Degrees()) },
+		Basis:  s.Basis(),
 	}
 }

@@ -26,7 +26,7 @@ func (f *fitter) saysNothing(a *optimize.Advice) []string {
 		s := &f.problem.Sets[i]
 		if a.For(s.Side) && s.Alike() && travelsOf(s) >= fewestAlike {
 			out = append(out, fmt.Sprintf("all readings of set %d (%s) are %s: they settle nothing until the gauge is seen to move with the wheel; read them again",
-				f.places[i]+1, s.Side, f.sayFine(f.length(s.Readings[0].Value))))
+				f.places[i]+1, s.Side, f.say(f.length(s.Readings[0].Value))))
 		}
 	}
 	return out

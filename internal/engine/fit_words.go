@@ -6,35 +6,42 @@ import (
 	"slices"
 	"strings"
 
-	"toewright/internal/study"
+	"toewright/internal/number"
 	"toewright/optimize"
 	"toewright/solver"
 )
 
-// shownUnits returns the units in which the study shows lengths, and whether as
-// fractions.
-func (c *cars) shownUnits() (study.Units, bool) {
-	v := c.doc.Display
-	switch {
-	case v == nil:
-		return c.doc.Units, false
-	case v.Units == "":
-		return c.doc.Units, v.Fraction
-	}
-	return v.Units, v.Fraction
-}
-
-// say formats a length, in file units.
+// say formats a length, in file units, as the study shows it.
 func (c *cars) say(x float64) string {
-	u, fraction := c.shownUnits()
-	return study.FormatLength(c.doc.Units.Convert(x, u), u, fraction)
+	return number.Plain(c.doc.Style().Length(c.doc.Units.Millimetres(x)))
 }
 
-// sayFine formats a length, in file units, that a fraction of an inch is too coarse
-// for.
-func (c *cars) sayFine(x float64) string {
-	u, _ := c.shownUnits()
-	return study.FormatLength(c.doc.Units.Convert(x, u), u, false)
+// sayTravel formats a travel, in file units.
+func (c *cars) sayTravel(x float64) string {
+	return number.Plain(c.doc.Style().Travel(c.doc.Units.Millimetres(x)))
+}
+
+// sayToe formats a toe of degrees in the unit shown, without the base of a length.
+func (c *cars) sayToe(deg float64) string {
+	s := c.doc.Style()
+	return number.Plain(s.Toe(deg)) + " " + s.ToeMark()
+}
+
+// sayValue formats the value of a parameter, in file units or degrees, and its label.
+func (c *cars) sayValue(key string, x float64) (label, value string) {
+	p, sides, err := solver.FindParameter(c.design, key)
+	if err != nil {
+		return key, number.Trimmed(x, 3)
+	}
+	unit := string(c.doc.Units)
+	if p.Quantity == solver.AngleQuantity {
+		unit = "deg"
+	}
+	label = p.Label
+	if suffix := sides.Suffix(); suffix != "" {
+		label += ", " + suffix[1:]
+	}
+	return label, number.Plain(c.doc.Style().AmountText(x, unit, c.doc.Units))
 }
 
 // words says what a fit comes to.
@@ -43,13 +50,13 @@ func (f *fitter) words(r *FitResult) []string {
 	lines = append(lines, f.priorWords()...)
 	for _, o := range r.Outliers {
 		lines = append(lines, fmt.Sprintf("reading %d of set %d (%s, travel %s) was left out: it is %s off what all others say, %.1f standard deviations; read it again",
-			o.Reading+1, o.Set+1, o.Side, f.say(o.Travel), f.sayFine(math.Abs(o.Off)), math.Abs(o.Score)))
+			o.Reading+1, o.Set+1, o.Side, f.sayTravel(o.Travel), f.say(math.Abs(o.Off)), math.Abs(o.Score)))
 	}
 	for _, s := range r.Slips {
 		lines = append(lines, s.Words)
 	}
 	for _, p := range r.Play {
-		lines = append(lines, fmt.Sprintf("bump and droop runs differ by %s at travel %s: look for play", f.sayFine(math.Abs(p.Gap)), f.say(p.Travel)))
+		lines = append(lines, fmt.Sprintf("bump and droop runs differ by %s at travel %s: look for play", f.say(math.Abs(p.Gap)), f.sayTravel(p.Travel)))
 	}
 	for _, side := range []string{"left", "right"} {
 		if a, ok := r.Advice[side]; ok {
@@ -132,7 +139,7 @@ func (f *fitter) adviceWords(side string, a *AdviceResult) []string {
 			longer = "shorter"
 		}
 		lines = append(lines, fmt.Sprintf("%s side: then turn the adjuster %.1f turns to make the tie rod %s %s, and set toe",
-			side, math.Abs(float64(a.Turns)), f.sayFine(math.Abs(a.TieRod)), longer))
+			side, math.Abs(float64(a.Turns)), f.say(math.Abs(a.TieRod)), longer))
 	}
 	return lines
 }
@@ -153,16 +160,19 @@ func (f *fitter) advised(v float64) string {
 	if err != nil || p.Quantity == solver.AngleQuantity {
 		return fmt.Sprintf("%.3g deg", v)
 	}
-	return f.sayFine(v)
+	return f.say(v)
 }
 
 // moveWords says the change from what is fitted now, in steps where there are any.
 func (f *fitter) moveWords(parameter string, a *AdviceResult) string {
 	p, _, err := solver.FindParameter(f.design, parameter)
 	if err != nil || p.Quantity == solver.AngleQuantity {
-		return fmt.Sprintf("set %s to %.3g (%.3g to %.3g)", parameter, a.Best, a.Low, a.High)
+		label, best := f.sayValue(parameter, a.Best)
+		_, low := f.sayValue(parameter, a.Low)
+		_, high := f.sayValue(parameter, a.High)
+		return fmt.Sprintf("set %s to %s (%s to %s)", label, best, low, high)
 	}
-	band := fmt.Sprintf("%s, between %s and %s with 90 %% probability", f.sayFine(a.Best), f.sayFine(a.Low), f.sayFine(a.High))
+	band := fmt.Sprintf("%s, between %s and %s with 90 %% probability", f.say(a.Best), f.say(a.Low), f.say(a.High))
 	step := f.doc.Advise.Step
 	if step == 0 {
 		return fmt.Sprintf("best %s is %s from the car as stated", p.Label, band)
@@ -204,11 +214,11 @@ func abs(n int) int {
 // gauge of the first of them reads it.
 func (f *fitter) toeWords(deg Number) string {
 	if len(f.problem.Sets) == 0 {
-		return fmt.Sprintf("%.3f deg", float64(deg))
+		return f.sayToe(float64(deg))
 	}
 	s := &f.problem.Sets[0]
 	mm := s.Gauge.Reading(solver.Deg(float64(deg)), s.Base)
-	return fmt.Sprintf("%s on the gauge (%.3f deg)", f.sayFine(f.length(mm)), float64(deg))
+	return fmt.Sprintf("%s on the gauge (%s)", f.say(f.length(mm)), f.sayToe(float64(deg)))
 }
 
 // measurementWords says what to measure.
@@ -218,14 +228,15 @@ func (f *fitter) measurementWords(m *optimize.Measurement) string {
 	}
 	var travels []string
 	for _, t := range m.Travels {
-		travels = append(travels, f.say(f.length(t)))
+		travels = append(travels, f.sayTravel(f.length(t)))
 	}
 	with := "the parts as stated"
 	if len(m.Changes) > 0 {
 		var parts []string
 		for i := range m.Changes {
 			c := &m.Changes[i]
-			parts = append(parts, fmt.Sprintf("%s %.4g", c.Key(), f.doc.FromSolver(c.Parameter, c.Value)))
+			label, value := f.sayValue(c.Key(), f.doc.FromSolver(c.Parameter, c.Value))
+			parts = append(parts, label+" "+value)
 		}
 		with = strings.Join(parts, ", ")
 	}
@@ -253,11 +264,12 @@ func (f *fitter) verifyWords(v *VerifyResult) []string {
 			continue
 		}
 		lines = append(lines, fmt.Sprintf("the readings after fitting do not lie where they should: set %d (%s) at travel %s is %s off, where %s would be usual",
-			s.Set+1, s.Side, f.say(s.Travels[s.Worst]), f.sayFine(s.Off[s.Worst]), f.sayFine(s.SD[s.Worst])))
+			s.Set+1, s.Side, f.sayTravel(s.Travels[s.Worst]), f.say(s.Off[s.Worst]), f.say(s.SD[s.Worst])))
 	}
 	if len(v.Causes) > 0 {
 		c := v.Causes[0]
-		lines = append(lines, fmt.Sprintf("likeliest single cause: %s is %.3g off; measure it again", c.Parameter, c.Value))
+		label, off := f.sayValue(c.Parameter, c.Value)
+		lines = append(lines, fmt.Sprintf("likeliest single cause: %s is %s off; measure it again", label, off))
 	}
 	return lines
 }

@@ -76,7 +76,7 @@ func (s *sweeper) stands(l *study.Limit, st optimize.LimitState) LimitResult {
 		At: s.limitAt(st.At),
 	}
 	if out.At != nil && !out.Value.Valid() {
-		out.Problem = out.Where(func(x float64) string { return fmt.Sprintf("%.4g %s", x, s.doc.Units) })
+		out.Problem = out.Where(s.sayTravel)
 	}
 	return out
 }

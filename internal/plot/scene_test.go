@@ -1,6 +1,10 @@
 package plot
 
-import "math"
+import (
+	"math"
+
+	"toewright/internal/number"
+)
 
 // The scenes are whole pictures of an invented car, made of the pieces of the
 // package as the page and the report make theirs.
@@ -127,7 +131,7 @@ func mapScene() Picture {
 		picture.Draw("thin", f.AppendContour(nil, &c, g, level))
 		for c.Reset(g, level); c.Next(); {
 			if label, ok := f.ContourLabel(c.Line(), 120); ok {
-				picture.Write("figure", label, 9, Decimal(level, 1))
+				picture.Write("figure", label, 9, number.Decimal(level, 1))
 			}
 		}
 	}

@@ -1,5 +1,9 @@
 package plot
 
+import (
+	"toewright/internal/number"
+)
+
 // Tick is a value of an axis that is worth a gridline, and its label.
 type Tick struct {
 	Value float64
@@ -16,7 +20,7 @@ func Ticks(dst []Tick, d Domain, most int) []Tick {
 		return dst
 	}
 	places := s.decimals()
-	return s.ticks(dst, d, func(v float64) string { return Decimal(v, places) })
+	return s.ticks(dst, d, func(v float64) string { return number.Decimal(v, places) })
 }
 
 // FractionTicks appends ticks for inches, at multiples of 1/64, 1/32 .. 1/2 and of
@@ -27,7 +31,7 @@ func FractionTicks(dst []Tick, d Domain, most int) []Tick {
 	if !ok {
 		return Ticks(dst, d, most)
 	}
-	return s.ticks(dst, d, func(v float64) string { return Fraction(v, finest) })
+	return s.ticks(dst, d, func(v float64) string { return number.Fraction(v, finest) })
 }
 
 // spacing returns the least distance between ticks that leaves at most most.

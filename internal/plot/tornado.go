@@ -2,6 +2,8 @@ package plot
 
 import (
 	"math"
+
+	"toewright/internal/number"
 )
 
 // Contribution is the reach of a result, below and above its nominal value, that
@@ -27,7 +29,7 @@ func (p *Picture) Tornado(area Rect, list []Contribution, size float64, decimals
 		bars = bars.Rect(Rect{Point{from, middle - row*barPart/2}, Point{to, middle + row*barPart/2}})
 		base := middle + size*capHeight/2
 		p.Write("label", Anchor{At: Point{area.Min.X, base}}, size, c.Label)
-		p.Write("figure", Anchor{At: Point{area.Max.X, base}, Align: End}, size, Decimal(c.reach(), decimals))
+		p.Write("figure", Anchor{At: Point{area.Max.X, base}, Align: End}, size, number.Decimal(c.reach(), decimals))
 	}
 	p.Draw("bar", bars)
 	zero := scale.At(0)

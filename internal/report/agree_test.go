@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"toewright/internal/engine"
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -28,13 +28,13 @@ func TestTableAgrees(t *testing.T) {
 	}
 	for i := range positions {
 		row := rows[len(rows)-1-i]
-		want := []string{plot.Decimal(positions[i].Travel, 0)}
+		want := []string{number.Decimal(positions[i].Travel, 0)}
 		for side := range solver.Sides {
 			before, after := sweep.Sweeps[side].Positions, sweep.Sweeps[2+side].Positions
 			was, now := before[i].Toe-before[6].Toe, after[i].Toe-after[6].Toe
 			length := 300 * math.Tan(now*math.Pi/180)
-			want = append(want, plot.Decimal(was, 3), plot.Decimal(now, 3), plot.Signed(now-was, plot.Decimal(now-was, 3)),
-				plot.Decimal(length, 3), plot.Decimal(after[i].Toe, 3), plot.Decimal(after[i].Camber, 2))
+			want = append(want, number.Decimal(was, 3), number.Decimal(now, 3), number.Signed(now-was, number.Decimal(now-was, 3)),
+				number.Decimal(length, 3), number.Decimal(after[i].Toe, 3), number.Decimal(after[i].Camber, 3))
 		}
 		if got := strings.Join(row, " "); got != strings.Join(want, " ") {
 			t.Errorf("row %q, want %q", got, strings.Join(want, " "))
@@ -64,8 +64,10 @@ func TestEffectsAgree(t *testing.T) {
 			continue
 		}
 		delete(tests, row[0]+" "+row[1])
-		text := func(x engine.Number) string { return plot.Decimal(float64(x), 2) }
-		if row[3] != text(want[0]) || row[4] != plot.Signed(float64(want[1]), text(want[1])) || row[2] != text(want[0]-want[1]) {
+		text := func(x engine.Number) string {
+			return number.Decimal(float64(x), map[string]int{"mm": 2, "deg": 3}[row[1]])
+		}
+		if row[3] != text(want[0]) || row[4] != number.Signed(float64(want[1]), text(want[1])) || row[2] != text(want[0]-want[1]) {
 			t.Errorf("row %q, want %v by %v", row, want[0], want[1])
 		}
 	}
@@ -139,7 +141,7 @@ func TestVerdictsAgree(t *testing.T) {
 	for _, want := range []string{
 		fmt.Sprintf("200 cars by chance within the study's tolerances, static toe re-set: %.1f %% stay within 0.100° of largest error", 100*yield.Yield.Share),
 		fmt.Sprintf("%.3f° as drawn, %.3f° or less on 95 of 100", yield.Figure.Nominal, yield.Figure.Percentile95),
-		fmt.Sprintf("outer ball angle: %.2f deg, at most 18.00 deg: held", limits.Limits[0].Value),
+		fmt.Sprintf("outer ball angle: %.3f deg, at most 18.000 deg: held", limits.Limits[0].Value),
 		fmt.Sprintf("clearance of outer ball from rim: %.2f mm, at least 6.00 mm: held", limits.Limits[1].Value),
 		fmt.Sprintf("On the car as read: largest error %.3f°", fit.Cars[2].Peak.Value),
 		fit.Words[0],
@@ -155,11 +157,11 @@ func TestBrokenLimit(t *testing.T) {
 	d := car(t, "double-wishbone-rack")
 	most := 1.0
 	d.Search.Limits = []study.Limit{{Result: "outerBallAngle", Max: &most}}
-	if page := seen(written(t, gathered(t, d, Options{}))); !strings.Contains(page, "at most 1.00 deg: NOT HELD") {
+	if page := seen(written(t, gathered(t, d, Options{}))); !strings.Contains(page, "at most 1.000 deg: NOT HELD") {
 		t.Error("the page does not say that the limit is not held")
 	}
 	d.Search.Limits[0].At = study.AtLock
-	want := regexp.MustCompile(`outer ball angle at lock: [0-9.]+ deg at 50 mm (bump|droop)( and full (left|right) lock|, straight ahead) \((left|right) wheel\), at most 1.00 deg: NOT HELD`)
+	want := regexp.MustCompile(`outer ball angle at lock: [0-9.]+ deg at 50 mm (bump|droop)( and full (left|right) lock|, straight ahead) \((left|right) wheel\), at most 1.000 deg: NOT HELD`)
 	if page := seen(written(t, gathered(t, d, Options{}))); !want.MatchString(page) {
 		t.Errorf("the page has nothing like %s", want)
 	}

@@ -12,17 +12,17 @@ import (
 func (p *page) alike() bool {
 	for i := range p.Cars {
 		c := &p.Cars[i]
-		if !sameRows(&c.Rows) || !p.sameFigures(&c.Figures) {
+		if !p.sameRows(&c.Rows) || !p.sameFigures(&c.Figures) {
 			return false
 		}
 	}
 	return true
 }
 
-func sameRows(rows *[2]engine.CarSweep) bool {
+func (p *page) sameRows(rows *[2]engine.CarSweep) bool {
 	l, r := rows[solver.Left].Positions, rows[solver.Right].Positions
 	return slices.EqualFunc(l, r, func(a, b engine.Position) bool {
-		return a.Travel == b.Travel && degrees(a.Toe) == degrees(b.Toe) && degrees(a.Camber) == degrees(b.Camber)
+		return a.Travel == b.Travel && p.n.AngleNumber(a.Toe) == p.n.AngleNumber(b.Toe) && p.n.AngleNumber(a.Camber) == p.n.AngleNumber(b.Camber)
 	})
 }
 

@@ -41,7 +41,7 @@ func (p *page) charts() plot.Picture {
 
 func (p *page) chart(side solver.Side, toe plot.Domain) plot.Chart {
 	c := plot.Chart{
-		X:     plot.ChartAxis{Domain: toe, Label: side.String() + " wheel: toe change, " + p.toeUnit() + "; toe-in to the " + inward[side]},
+		X:     plot.ChartAxis{Domain: toe, Label: side.String() + " wheel: toe change, " + p.n.ToeMark() + "; toe-in to the " + inward[side]},
 		Y:     plot.ChartAxis{Domain: p.travelDomain(), Label: "travel, " + p.n.LengthUnit() + ", bump up"},
 		Along: plot.Vertical, Mirrored: side == solver.Right, Size: textSize,
 		Target: p.target(side),
@@ -60,14 +60,6 @@ func (p *page) chart(side solver.Side, toe plot.Domain) plot.Chart {
 	return c
 }
 
-// toeUnit returns the unit of toe, without the base of a length.
-func (p *page) toeUnit() string {
-	if p.n.asLength() {
-		return p.n.LengthUnit()
-	}
-	return p.n.ToeUnit()
-}
-
 // inward says by side where on the paper the middle of the car is.
 var inward = [2]string{"right", "left"}
 
@@ -83,7 +75,7 @@ func (p *page) curve(s *engine.CarSweep) plot.Curve {
 	rest := toeAtRest(s)
 	for i := range s.Positions {
 		at := &s.Positions[i]
-		c.X = append(c.X, p.n.ToeValue(solver.Deg(at.Toe-rest)))
+		c.X = append(c.X, p.n.ToeShown(at.Toe-rest))
 		c.Y = append(c.Y, p.shown(at.Travel))
 	}
 	return c
@@ -112,7 +104,7 @@ func (p *page) toeDomain() plot.Domain {
 		}
 	}
 	d, _ := plot.DomainOf(lists...)
-	return d.Symmetric().Widen(2 * p.n.ToeValue(solver.Deg(leastToe))).Nice(maxToeTicks)
+	return d.Symmetric().Widen(2 * p.n.ToeShown(leastToe)).Nice(maxToeTicks)
 }
 
 func (p *page) travelDomain() plot.Domain {
@@ -130,7 +122,7 @@ func (p *page) target(side solver.Side) plot.Curve {
 	}
 	mm := p.n.file.Millimetres
 	for _, travel := range within(t.Travel, -mm(p.Window.Droop), mm(p.Window.Bump)) {
-		c.X = append(c.X, p.n.ToeValue(t.At(travel)))
+		c.X = append(c.X, p.n.ToeShown(t.At(travel).Degrees()))
 		c.Y = append(c.Y, p.n.Units.FromMillimetres(travel))
 	}
 	return c

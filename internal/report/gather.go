@@ -5,7 +5,6 @@ import (
 	"context"
 	"errors"
 
-	"toewright/app/model"
 	"toewright/internal/engine"
 	"toewright/internal/study"
 )
@@ -14,7 +13,7 @@ import (
 // as a limit that the study states too little for, is left out and named; what the
 // sheet is about, the cars and their arms, is an error.
 func Gather(ctx context.Context, d *study.Document, o Options) (*Sheet, error) {
-	paper, err := o.Paper.choose(model.NumbersOf(d).Units)
+	paper, err := o.Paper.choose(d.Style().Units)
 	if err != nil {
 		return nil, err
 	}
@@ -92,7 +91,7 @@ func (g *gatherer) car(name string, rows *study.Document) (Car, error) {
 
 // diagnosis says why each car's curve is what it is.
 func (g *gatherer) diagnosis() error {
-	d := decimal(g.sheet.Study)
+	d := g.sheet.Study
 	for i := range g.sheet.Cars {
 		c := &g.sheet.Cars[i]
 		found, err := engine.Diagnose(g.ctx, d, engine.DiagnoseOptions{Candidate: c.Name})
@@ -104,19 +103,6 @@ func (g *gatherer) diagnosis() error {
 		}
 	}
 	return nil
-}
-
-// decimal returns the study with its words in decimal inches: a thirty-second is too
-// coarse for what a rod grows by.
-func decimal(d *study.Document) *study.Document {
-	if d.Display == nil {
-		return d
-	}
-	shown := *d.Display
-	shown.Fraction = false
-	out := *d
-	out.Display = &shown
-	return &out
 }
 
 func (g *gatherer) limits() error {
@@ -153,7 +139,7 @@ func (g *gatherer) fit() error {
 	if len(g.sheet.Study.Readings) == 0 {
 		return nil
 	}
-	found, err := engine.Fit(g.ctx, decimal(g.sheet.Study), engine.FitOptions{})
+	found, err := engine.Fit(g.ctx, g.sheet.Study, engine.FitOptions{})
 	if err != nil {
 		return g.omit("readings", err)
 	}

@@ -43,7 +43,7 @@ func twoSided(t *testing.T) *study.Document {
 func inInches(t *testing.T) *study.Document {
 	t.Helper()
 	d := car(t, "strut-rack")
-	d.Display = &study.Display{Units: study.Inch, Fraction: true, Toe: "plate", Base: 381}
+	d.Display = &study.Display{Units: study.Inch, Fraction: study.UsualFraction, Toe: "plate", Base: 381}
 	return d
 }
 

@@ -3,40 +3,31 @@ package report
 import (
 	"math"
 
-	"toewright/app/model"
 	"toewright/internal/engine"
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // numbers writes the study's numbers, lengths in the file's units and angles in
 // degrees, as its reader wants to see them.
 type numbers struct {
-	model.Numbers
-	file      study.Units
-	fractions bool // beside the decimals, where a part is to be made
+	number.Style
+	file study.Units
 }
 
-// numbersOf returns how a study wants its numbers written. Inches are decimal
-// throughout: a thirty-second is too coarse for toe, and a forge wants both.
-func numbersOf(d *study.Document) numbers {
-	n := numbers{Numbers: model.NumbersOf(d), file: d.Units}
-	n.fractions, n.Fraction = n.Fraction, false
-	return n
-}
+// numbersOf returns how a study wants its numbers written.
+func numbersOf(d *study.Document) numbers { return numbers{d.Style(), d.Units} }
 
-// length writes a length without its unit, a dash for one that there is not.
-func (n numbers) length(x float64) string { return n.LengthNumber(n.file.Millimetres(x)) }
+// length writes a length without its unit, in decimals alone: for columns. A dash stands
+// for one that there is not.
+func (n numbers) length(x float64) string { return n.LengthDecimal(n.file.Millimetres(x)) }
 
-// made writes a length of a part to be made: in inches, where the study is shown in
-// fractions, with the nearest of them.
-func (n numbers) made(x float64) string {
-	if !n.fractions {
-		return n.length(x)
-	}
-	return n.length(x) + " (" + plot.Fraction(n.file.Convert(x, study.Inch), 32) + ")"
-}
+// made writes a length of a part to be made, with the fraction beside it where the study
+// is shown in fractions.
+func (n numbers) made(x float64) string { return n.LengthNumber(n.file.Millimetres(x)) }
+
+// full writes a length with its unit and its fraction.
+func (n numbers) full(x float64) string { return n.Length(n.file.Millimetres(x)) }
 
 // moved writes a displacement with the word for its direction.
 func (n numbers) moved(x float64, positive, negative string) string {
@@ -54,24 +45,13 @@ func (n numbers) moved(x float64, positive, negative string) string {
 func (n numbers) nothing(x float64) bool { return n.length(x) == n.length(0) }
 
 // travel writes a wheel travel without its unit, as round as it is.
-func (n numbers) travel(x float64) string {
-	text := n.Travel(n.file.Millimetres(x))
-	return text[:len(text)-len(" "+n.LengthUnit())]
-}
+func (n numbers) travel(x float64) string { return n.TravelNumber(n.file.Millimetres(x)) }
 
 // toe writes a toe of so many degrees in the unit that toe is shown in.
-func (n numbers) toe(deg float64) string { return n.ToeNumber(solver.Deg(deg)) }
+func (n numbers) toe(deg float64) string { return n.Toe(deg) }
 
 // asLength reports whether toe is shown as a length over the base of a gauge.
-func (n numbers) asLength() bool { return n.Toe != model.ToeDegrees }
-
-// degreeDecimals is how finely an angle in degrees is written.
-const degreeDecimals = 3
-
-// figureDecimals is how finely an angle beside the toe is written, and a ratio.
-const figureDecimals = 2
-
-func degrees(x float64) string { return plot.Decimal(x, degreeDecimals) }
+func (n numbers) asLength() bool { return n.Gauge != number.Degrees }
 
 // kind is what a figure of the sheet measures.
 type kind uint8
@@ -88,14 +68,16 @@ const (
 func (n numbers) figure(k kind, x engine.Number) string {
 	v := float64(x)
 	switch k {
+	case angleKind:
+		return n.AngleNumber(v)
 	case lengthKind:
 		return n.length(v)
 	case longKind:
-		return plot.Decimal(n.file.Convert(v, n.Units), 0)
+		return n.LongNumber(n.file.Millimetres(v))
 	case percentKind:
-		return plot.Decimal(v, 1)
+		return number.Percent(v)
 	}
-	return plot.Decimal(v, figureDecimals)
+	return number.Ratio(v)
 }
 
 func (n numbers) unit(k kind) string {

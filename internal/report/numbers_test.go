@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"toewright/internal/engine"
-	"toewright/internal/plot"
+	"toewright/internal/number"
 )
 
 func TestNumbersOfMillimetres(t *testing.T) {
@@ -19,10 +19,10 @@ func TestNumbersOfMillimetres(t *testing.T) {
 		{n.moved(-0.001, "up", "down"), "0.00"},
 		{n.travel(-50), "−50"},
 		{n.toe(0.12345), "0.123"},
-		{plot.Signed(1, "1.00"), "+1.00"},
-		{plot.Signed(-1, "−1.00"), "−1.00"},
-		{plot.Signed(1e-9, "0.00"), "0.00"},
-		{n.figure(angleKind, 1.234), "1.23"},
+		{number.Signed(1, "1.00"), "+1.00"},
+		{number.Signed(-1, "−1.00"), "−1.00"},
+		{number.Signed(1e-9, "0.00"), "0.00"},
+		{n.figure(angleKind, 1.234), "1.234"},
 		{n.figure(percentKind, 11.46), "11.5"},
 		{n.figure(longKind, 10292.6), "10293"},
 		{n.figure(ratioKind, engine.Number(math.NaN())), "–"},
@@ -41,7 +41,7 @@ func TestNumbersOfInches(t *testing.T) {
 	tests := []struct{ got, want string }{
 		{n.length(12.7), "0.500"},
 		{n.made(12.7), "0.500 (1/2)"},
-		{n.moved(-25.4, "up", "down"), "1.000 (1) down"},
+		{n.moved(-25.4, "up", "down"), "1.000 down"},
 		{n.travel(12.7), "0.5"},
 		{n.toe(1), "0.2618"}, // 15 in · sin 1°
 		{n.unit(lengthKind), "in"},

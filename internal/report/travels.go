@@ -1,7 +1,6 @@
 package report
 
 import (
-	"toewright/app/model"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -23,7 +22,7 @@ const (
 // tableStudy returns the study with the travel of the sheet's table: the study's
 // window by a step that is round in the units shown. It shares all else with d.
 func tableStudy(d *study.Document) *study.Document {
-	shown := model.NumbersOf(d).Units
+	shown := d.Style().Units
 	w := d.Window()
 	step := usualRow
 	if shown == study.Inch {

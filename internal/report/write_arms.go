@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"toewright/internal/engine"
+	"toewright/internal/number"
 	"toewright/internal/plot"
 )
 
@@ -99,7 +100,7 @@ func lengthRow(group, label string, has func(*engine.ArmSide) bool, of func(*eng
 			return p.n.made(l.Before)
 		}
 		by := l.After - l.Before
-		return p.n.made(l.Before) + " → " + p.n.made(l.After) + " (" + plot.Signed(by, p.n.length(by)) + ")"
+		return p.n.length(l.Before) + " → " + p.n.made(l.After) + " (" + number.Signed(by, p.n.length(by)) + ")"
 	}}
 }
 
@@ -160,9 +161,9 @@ func steepest(v [3]float64) int {
 }
 
 func turns(p *page, a *engine.ArmSide) string {
-	text := plot.Decimal(math.Abs(float64(a.Turns)), 2)
+	text := number.Decimal(math.Abs(float64(a.Turns)), 2)
 	switch {
-	case text == plot.Decimal(0, 2):
+	case text == number.Decimal(0, 2):
 		return text
 	case a.Turns < 0:
 		return text + " shorter"

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -60,7 +60,7 @@ func (p *page) toeText(deg float64) string {
 	if !p.n.asLength() {
 		return p.n.toe(deg) + "°"
 	}
-	return p.n.toe(deg) + " " + p.n.LengthUnit() + " (" + degrees(deg) + "°)"
+	return p.n.toe(deg) + " " + p.n.LengthUnit() + " (" + p.n.AngleNumber(deg) + "°)"
 }
 
 func (p *page) windowWords() string {
@@ -106,11 +106,11 @@ func (p *page) changeValue(key string, v float64) string {
 	q, _ := p.parameter(key)
 	switch {
 	case q.Quantity == solver.AngleQuantity:
-		return plot.Decimal(v, 2) + "°"
+		return p.n.AngleNumber(v) + "°"
 	case q.Absolute:
-		return p.n.made(v) + " " + p.n.LengthUnit()
+		return p.n.full(v)
 	}
-	return plot.Signed(v, p.n.made(v)) + " " + p.n.LengthUnit()
+	return number.Signed(v, p.n.full(v))
 }
 
 // held lists the setpoints that an alignment sets again.
@@ -138,9 +138,9 @@ func (p *page) partsList() {
 		p.open("th", "")
 		p.name(part.Slot + ": " + part.Name)
 		p.close("th")
-		p.element("td", "", plot.Decimal(part.Price, 2))
+		p.element("td", "", number.Decimal(part.Price, 2))
 		p.close("tr")
 	}
 	p.close("table")
-	p.element("p", "small", fmt.Sprintf("Together %s, in the catalogue's currency. Of all that make up this candidate, the cheapest.", plot.Decimal(sum, 2)))
+	p.element("p", "small", fmt.Sprintf("Together %s, in the catalogue's currency. Of all that make up this candidate, the cheapest.", number.Decimal(sum, 2)))
 }

@@ -2,7 +2,7 @@ package report
 
 import (
 	"toewright/internal/engine"
-	"toewright/internal/plot"
+	"toewright/internal/number"
 )
 
 // effect is a figure beside the toe that a change may spoil.
@@ -91,7 +91,7 @@ func (p *page) effectRow(e *effect) {
 		p.element("td", "", p.n.figure(e.kind, now))
 		if p.alike() {
 			by := now - was
-			p.element("td", "", plot.Signed(float64(by), p.n.figure(e.kind, by)))
+			p.element("td", "", number.Signed(float64(by), p.n.figure(e.kind, by)))
 		}
 	}
 	p.close("tr")

@@ -44,8 +44,8 @@ func (p *page) verified(v *engine.VerifyResult) []string {
 			lines = append(lines, line+"passed.")
 			continue
 		}
-		lines = append(lines, line+fmt.Sprintf("NOT PASSED: at travel %s %s it is %s %s off.",
-			p.n.travel(s.Travels[s.Worst]), p.n.LengthUnit(), p.n.length(s.Off[s.Worst]), p.n.LengthUnit()))
+		lines = append(lines, line+fmt.Sprintf("NOT PASSED: at travel %s %s it is %s off.",
+			p.n.travel(s.Travels[s.Worst]), p.n.LengthUnit(), p.n.full(s.Off[s.Worst])))
 	}
 	return lines
 }

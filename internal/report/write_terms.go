@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"toewright/internal/engine"
-	"toewright/internal/plot"
 	"toewright/solver"
 )
 
@@ -55,7 +54,7 @@ func (p *page) settings() string {
 	}
 	f := &p.after().Figures[solver.Left]
 	text += fmt.Sprintf(". The left wheel stands at toe %s°, camber %s°, caster %s°",
-		plot.Decimal(float64(f.StaticToe), 2), plot.Decimal(float64(f.StaticCamber), 2), plot.Decimal(float64(f.StaticCaster), 2))
+		p.n.AngleNumber(float64(f.StaticToe)), p.n.AngleNumber(float64(f.StaticCamber)), p.n.AngleNumber(float64(f.StaticCaster)))
 	if by := p.adjuster(); by != "" {
 		text += "; camber and caster are set by the " + by
 	}
@@ -87,10 +86,10 @@ func (p *page) reaches() []string {
 			}
 			line := fmt.Sprintf("%s, %s wheel locks", p.carName(c.Candidate), c.Side)
 			if b := c.Reach.Bump; b != nil {
-				line += " at " + p.n.length(*b) + " " + p.n.LengthUnit() + " of bump"
+				line += " at " + p.n.travel(*b) + " " + p.n.LengthUnit() + " of bump"
 			}
 			if d := c.Reach.Droop; d != nil {
-				line += " at " + p.n.length(*d) + " " + p.n.LengthUnit() + " of droop"
+				line += " at " + p.n.travel(*d) + " " + p.n.LengthUnit() + " of droop"
 			}
 			lines = append(lines, line+": "+c.Reach.Link+" stands in the way.")
 		}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"toewright/internal/engine"
+	"toewright/internal/number"
 	"toewright/internal/plot"
 	"toewright/solver"
 )
@@ -54,7 +55,7 @@ type tableRow struct {
 }
 
 // dash stands for what there is not.
-var dash = plot.Decimal(math.NaN(), 0)
+var dash = number.Decimal(math.NaN(), 0)
 
 // toeColumns returns the columns of the table. Where toe is shown as a length the
 // new curve stands in both.
@@ -79,14 +80,14 @@ func (r *tableRow) beforeText() string {
 	if r.before == nil {
 		return dash
 	}
-	return degrees(r.before.Toe - r.was)
+	return r.p.n.AngleNumber(r.before.Toe - r.was)
 }
 
 func (r *tableRow) afterText() string {
 	if r.after == nil {
 		return dash
 	}
-	return degrees(r.after.Toe - r.now)
+	return r.p.n.AngleNumber(r.after.Toe - r.now)
 }
 
 func (r *tableRow) byText() string {
@@ -94,7 +95,7 @@ func (r *tableRow) byText() string {
 		return dash
 	}
 	by := r.after.Toe - r.now - r.before.Toe + r.was
-	return plot.Signed(by, degrees(by))
+	return number.Signed(by, r.p.n.AngleNumber(by))
 }
 
 func (r *tableRow) lengthText() string {
@@ -108,14 +109,14 @@ func (r *tableRow) toeText() string {
 	if r.after == nil {
 		return dash
 	}
-	return degrees(r.after.Toe)
+	return r.p.n.AngleNumber(r.after.Toe)
 }
 
 func (r *tableRow) camberText() string {
 	if r.after == nil {
 		return dash
 	}
-	return plot.Decimal(r.after.Camber, 2)
+	return r.p.n.AngleNumber(r.after.Camber)
 }
 
 // sides returns the sides that have columns of their own.

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"toewright/internal/engine"
-	"toewright/internal/plot"
+	"toewright/internal/number"
 	"toewright/solver"
 )
 
@@ -107,10 +107,7 @@ func (p *page) measured(l *engine.LimitResult) string {
 
 // limited writes a value of a limit with its unit.
 func (p *page) limited(l *engine.LimitResult, v engine.Number) string {
-	if l.Unit == string(p.n.file) {
-		return p.n.length(float64(v)) + " " + p.n.LengthUnit()
-	}
-	return strings.TrimSpace(plot.Decimal(float64(v), 2) + " " + l.Unit)
+	return p.n.AmountText(float64(v), l.Unit, p.n.file)
 }
 
 func (p *page) bounds(l *engine.LimitResult) string {
@@ -176,7 +173,7 @@ func (p *page) spread(t *engine.ToleranceResult) string {
 // figureNames are the figures of a yield as a sentence has them.
 var figureNames = map[string]string{"peak": "largest", "rms": "RMS"}
 
-func percent(x engine.Number) string { return plot.Decimal(100*float64(x), 1) + " %" }
+func percent(x engine.Number) string { return number.Percent(100*float64(x)) + " %" }
 
 func (p *page) contributors(list []engine.Contributor) string {
 	var names []string

@@ -83,5 +83,5 @@ func FormatCatalogue(parts []Part) []byte {
 		cells := []string{p.Slot, p.Name, plainNumber(p.Price), strings.Join(p.Excludes, "|"), p.Note}
 		rows = append(rows, append(cells, changeCells(p.Changes, keys)...))
 	}
-	return formatTable(rows)
+	return FormatTable(rows)
 }

@@ -37,7 +37,7 @@ func TestParseCatalogueErrors(t *testing.T) {
 		{"part without a name", "slot,name\narm,\n", "line 2, column 2 (name): the part has no name"},
 		{"price is no number", "slot,name,price\narm,Arm,free\n", "line 2, column 3 (price): \"free\" is no number"},
 		{"negative price", "slot,name,price\narm,Arm,-5\n", "line 2, column 3 (price): a price of -5 is none, want 0 or more"},
-		{"change is no length", "slot,name,steeringArmLength\narm,Arm,long\n", "line 2, column 3 (steeringArmLength): \"long\" is no length, want a number like 12.7 or 3 1/32"},
+		{"change is no length", "slot,name,steeringArmLength\narm,Arm,long\n", "line 2, column 3 (steeringArmLength): \"long\" is no length; type a number like 12.7, or 1/2 in"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -6,8 +6,8 @@ import (
 	"strconv"
 )
 
-// formatTable writes rows of cells set apart by commas.
-func formatTable(rows [][]string) []byte {
+// FormatTable writes rows of cells set apart by commas.
+func FormatTable(rows [][]string) []byte {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	if err := w.WriteAll(rows); err != nil {

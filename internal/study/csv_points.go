@@ -156,5 +156,5 @@ func FormatPoints(d *Document) []byte {
 	for _, p := range d.Points() {
 		rows = append(rows, []string{p.Name, string(p.Side), plainNumber(p.Place[0]), plainNumber(p.Place[1]), plainNumber(p.Place[2])})
 	}
-	return formatTable(rows)
+	return FormatTable(rows)
 }

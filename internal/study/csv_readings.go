@@ -168,7 +168,7 @@ func FormatReadings(readings []Reading) []byte {
 			rows = append(rows, append(cells, changeCells(r.Changes, keys)...))
 		}
 	}
-	return formatTable(rows)
+	return FormatTable(rows)
 }
 
 // optionalNumber writes nothing for 0.

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+
+	"toewright/internal/number"
 )
 
 // CSVError reports a cell or line of a table that cannot be used.
@@ -179,8 +181,8 @@ func (t *table) errorf(r *row, i int, format string, args ...any) error {
 
 // number reads a cell as a plain number.
 func (t *table) number(r *row, i int) (float64, error) {
-	x, ok := parseNumber(r.cell(i))
-	if !ok || !(x <= limits.Magnitude && x >= -limits.Magnitude) {
+	x, ok := number.ParsePlain(r.cell(i))
+	if !ok {
 		return 0, t.errorf(r, i, "%.40q is no number", r.cell(i))
 	}
 	return x, nil
@@ -193,9 +195,9 @@ func (t *table) length(r *row, i int, u Units) (float64, error) {
 	if t.header[i].units != "" {
 		measured = t.header[i].units
 	}
-	x, err := ParseLength(r.cell(i), measured)
+	x, err := number.ParseLength(r.cell(i), measured)
 	if err != nil {
-		return 0, t.errorf(r, i, "%.40q is no length, want a number like 12.7 or 3 1/32", r.cell(i))
+		return 0, t.errorf(r, i, "%v", err)
 	}
 	return measured.Convert(x, u), nil
 }

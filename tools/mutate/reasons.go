@@ -35,7 +35,7 @@ var reasons = map[string]string{
 	"optimize/gramschmidt.go bestCombination: n - 1 -> n + 1":                                    "The columns past the last have none behind them to take out: nothing is done there.",
 	"optimize/leastsquares.go newFitter: 2 -> 3":                                                 "The damping grows faster at a step that fails: the same minimum by other steps.",
 	"optimize/polish.go polisher.iterate: p.radius < minRadius -> p.radius <= minRadius":         "A radius of just the least, to the last digit.",
-	"internal/study/length_parse.go ParseLength: 0 -> 1":                                         "Beside an error nobody looks at the number.",
+	"internal/number/parse.go ParseLength: 0 -> 1":                                               "Beside an error nobody looks at the number.",
 	"internal/engine/search_extra.go searcher.robust: return nil, explain(err, \"\") -> return *new(*SearchResult), *new(error)": "The search was checked when it was " +
 		"made: no study that gets here has an error left.",
 	"internal/engine/target.go sweeper.curveOf: return nil, nil, err -> return *new([][2]float64), *new([][2]float64), *new(error)": "A car that was built moves from " +

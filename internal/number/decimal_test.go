@@ -1,4 +1,4 @@
-package plot
+package number
 
 import (
 	"math"
@@ -22,31 +22,6 @@ func TestDecimal(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			if got := Decimal(tt.v, tt.decimals); got != tt.want {
 				t.Errorf("Decimal(%v, %d) = %q, want %q", tt.v, tt.decimals, got, tt.want)
-			}
-		})
-	}
-}
-
-func TestFraction(t *testing.T) {
-	tests := []struct {
-		name        string
-		v           float64
-		denominator int
-		want        string
-	}{
-		{"reduced", 0.25, 32, "1/4"},
-		{"rounded", 0.26, 16, "1/4"},
-		{"mixed and negative", -1.1875, 16, "−1 3/16"},
-		{"whole", 3, 16, "3"},
-		{"rounds up to a whole", 0.99, 16, "1"},
-		{"rounds to zero without sign", -0.01, 16, "0"},
-		{"too large for a fraction", 1e15, 16, "1000000000000000"},
-		{"gap", math.NaN(), 16, "–"},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			if got := Fraction(tt.v, tt.denominator); got != tt.want {
-				t.Errorf("Fraction(%v, %d) = %q, want %q", tt.v, tt.denominator, got, tt.want)
 			}
 		})
 	}

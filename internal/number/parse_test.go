@@ -1,4 +1,4 @@
-package study
+package number
 
 import (
 	"math"
@@ -34,6 +34,8 @@ func TestParseLength(t *testing.T) {
 		{"millimetres among inches", "12.7 mm", Inch, 0.5},
 		{"centimetres", "2 cm", Millimetre, 20},
 		{"spaces", "  7 ", Millimetre, 7},
+		{"as it is written", "0.266 in (17/64)", Millimetre, 17 * 25.4 / 64},
+		{"as a cell has it", "−0.275 (−9/32 plus 0.006)", Inch, -0.275},
 		{"no-break space", "3\u00a01/4", Inch, 3.25},
 	}
 	for _, tt := range tests {
@@ -49,7 +51,7 @@ func TestParseLength(t *testing.T) {
 func TestParseLengthErrors(t *testing.T) {
 	for _, text := range []string{
 		"", " ", "mm", "-", "1/0", "1/-2", "1 2 3/4", "1,234.5", "1,2,3", "1.2.3", "3 1.5/2", "abc", "0x10", "1e3",
-		"NaN", "inf", "--1", "5 ft", "1/2/3", strings.Repeat("9", 400),
+		"NaN", "inf", "--1", "5 ft", "1/2/3", "0.5 (1/4)", "0.275 (9/32)", "0.275 (9/32 plus 0.006)", "0.5 (", "0.5)", "(1/2)", strings.Repeat("9", 400),
 	} {
 		t.Run(text, func(t *testing.T) {
 			if got, err := ParseLength(text, Millimetre); err == nil {
@@ -60,21 +62,25 @@ func TestParseLengthErrors(t *testing.T) {
 }
 
 func TestParseLengthErrorNamesTheText(t *testing.T) {
-	_, err := ParseLength("12.7 furlongs", Millimetre)
-	const want = `study: "12.7 furlongs" is no length, want a number like 12.7, 3 1/32 or 3.5 in`
-	if err == nil || err.Error() != want {
-		t.Errorf("ParseLength = %v, want %s", err, want)
+	for u, want := range map[Units]string{
+		Millimetre: `"12.7 furlongs" is no length; type a number like 12.7, or 1/2 in`,
+		Inch:       `"12.7 furlongs" is no length; type a number like 0.5, 1/2 or 12.7 mm`,
+	} {
+		if _, err := ParseLength("12.7 furlongs", u); err == nil || err.Error() != want {
+			t.Errorf("ParseLength = %v, want %s", err, want)
+		}
 	}
 }
 
-// TestParseLengthReadsFractions checks that every mark of a workshop rule that is
-// written is read back to the same number.
-func TestParseLengthReadsFractions(t *testing.T) {
-	for marks := -100 * thirtySeconds; marks <= 100*thirtySeconds; marks++ {
-		x := float64(marks) / thirtySeconds
-		got, err := ParseLength(FormatFraction(x), Inch)
-		if err != nil || got != x {
-			t.Fatalf("ParseLength(%q) = %v, %v, want %v", FormatFraction(x), got, err, x)
+func TestParseDegrees(t *testing.T) {
+	for text, want := range map[string]float64{" −0,5° ": -0.5, "1.25 deg": 1.25, "2 degrees": 2, "1/2": 0.5, "+3": 3} {
+		if got, err := ParseDegrees(text); err != nil || got != want {
+			t.Errorf("ParseDegrees(%q) = %g, %v, want %g", text, got, err, want)
+		}
+	}
+	for _, text := range []string{"", "Inf", "NaN", "1 mm", "deg", "1,2,3", "1e3"} {
+		if got, err := ParseDegrees(text); err == nil {
+			t.Errorf("ParseDegrees(%q) = %g, want an error", text, got)
 		}
 	}
 }
