@@ -54,7 +54,7 @@ func SearchRobust(ctx context.Context, p *RobustSearch, s *Settings) (*RobustAns
 		return nil, err
 	}
 	out := &RobustAnswer{NominalValues: nominal.Values, Status: nominal.Result.Status}
-	out.Start = solver.Angle(r.percentile(p.start()))
+	out.Start = solver.Angle(r.percentile(p.Start()))
 	out.Nominal = solver.Angle(r.percentile(nominal.Values))
 	out.Values, out.Percentile = nominal.Values, out.Nominal
 	for range 2 {

@@ -151,12 +151,24 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 
 // problem returns the search as [Run] takes it.
 func (p *ToeSearch) problem(m Model) Problem {
-	return Problem{Model: m, Variables: p.variables(), Objective: p.Objective(len(p.wheels())), Start: p.start()}
+	return Problem{Model: m, Variables: p.variables(), Objective: p.Objective(len(p.wheels())), Start: p.Start()}
 }
 
 // Problem returns the search as [Run] takes it, for whoever would solve it otherwise.
 // The search must pass [ToeSearch.Check].
 func (p *ToeSearch) Problem() Problem { return p.problem(newToeModel(p)) }
+
+// Score returns the figure that the search minimises at values of its parameters,
+// radians, whatever the limits; NaN where a car does not reach the window.
+func (p *ToeSearch) Score(x []float64) float64 {
+	m := newToeModel(p)
+	v := Values{R: make([]float64, m.Size().Residuals)}
+	if !m.residuals(x, &v) {
+		return math.NaN()
+	}
+	o := p.Objective(len(m.wheels))
+	return o.Value(v.R)
+}
 
 // Figures returns what the search judges at given values: the figures of all
 // scenarios together and of each, and how the cars stand to the limits.
@@ -166,8 +178,8 @@ func (p *ToeSearch) Figures(x []float64) (all Figures, each []Figures, limits []
 	return all, each, m.limitStates(x)
 }
 
-// start returns the base car's own values.
-func (p *ToeSearch) start() []float64 {
+// Start returns the base car's own values.
+func (p *ToeSearch) Start() []float64 {
 	x := make([]float64, len(p.Free))
 	for i := range p.Free {
 		x[i] = p.Free[i].now(p.Base)

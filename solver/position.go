@@ -25,7 +25,8 @@ type Position struct {
 	// to the steering axis at the ground (kingpin offset at ground of ISO 8855);
 	// Trail the distance, in side view, from the contact point forward to it
 	// (castor offset at ground). The ground passes the tyre radius below the
-	// wheel centre.
+	// wheel centre. Both are along the vehicle's axes, also of a wheel that is
+	// steered, where ISO 8855 takes them along the wheel's own.
 	ScrubRadius, Trail float64
 	// Instant and Joints are set where a sweep asks for them.
 	Instant Instant

@@ -1,7 +1,6 @@
 package model
 
 import (
-	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -88,22 +87,20 @@ func InWords(d *study.Document, cars *Cars, changes study.Changes) string {
 // degreesOf returns an angle of a result.
 func degreesOf(x engine.Number) solver.Angle { return solver.Deg(float64(x)) }
 
-// figure returns what was minimised.
-func (j judge) figure(f engine.ToeFigures) solver.Angle {
-	if j.r.Minimise == "peak" {
-		return solver.Deg(float64(f.Peak))
-	}
-	return solver.Deg(float64(f.RMS))
-}
-
 // good says how good the answer is.
 func (j judge) good() []Remark {
 	name := map[string]string{"rms": "RMS", "peak": "Peak"}[j.r.Minimise]
 	mm := j.doc.Units.Millimetres
+	if j.r.Weighted() {
+		name = "Weighted " + map[string]string{"rms": "RMS", "peak": "peak"}[j.r.Minimise]
+	}
 	text := fmt.Sprintf("%s toe change less target: %s, from %s, over %s bump and %s droop, %s.", name,
-		j.n.ToeText(j.figure(j.r.Best.ToeFigures)), j.n.ToeNumber(j.figure(j.r.Start)),
+		j.n.ToeText(degreesOf(j.r.Best.Score)), j.n.ToeNumber(degreesOf(j.r.Start.Score)),
 		j.n.Travel(mm(j.r.Window.Bump)), j.n.Travel(mm(j.r.Window.Droop)), sideWords[j.r.Side])
 	list := []Remark{{Text: text}}
+	if j.r.TargetNote != "" {
+		list = append(list, Remark{"Of the wanted curve: " + j.r.TargetNote + ".", true})
+	}
 	if !j.r.Converged {
 		list = append(list, Remark{"The search did not come to its end: this is the best so far.", true})
 	}
@@ -166,14 +163,11 @@ func (j judge) scenarios() []Remark {
 	if len(j.r.Scenarios) < 2 {
 		return nil
 	}
-	worst := slices.MaxFunc(j.r.Scenarios, func(a, b engine.ScenarioResult) int {
-		return cmp.Compare(j.figure(a.ToeFigures), j.figure(b.ToeFigures))
-	})
 	var list []Remark
 	for _, s := range j.r.Scenarios {
-		text := fmt.Sprintf("Set-up %q: %s.", s.Name, j.n.ToeText(j.figure(s.ToeFigures)))
-		if s.Name == worst.Name {
-			text = fmt.Sprintf("Set-up %q: %s. This one decides.", s.Name, j.n.ToeText(j.figure(s.ToeFigures)))
+		text := fmt.Sprintf("Set-up %q: %s.", s.Name, j.n.ToeText(degreesOf(s.Score)))
+		if s.Binds {
+			text = fmt.Sprintf("Set-up %q: %s. This one decides.", s.Name, j.n.ToeText(degreesOf(s.Score)))
 		}
 		list = append(list, Remark{Text: text})
 	}

@@ -13,8 +13,8 @@ import (
 func answerOf(change func(*engine.SearchResult)) *engine.SearchResult {
 	r := &engine.SearchResult{
 		Units: study.Millimetre, Minimise: "rms", Side: "both", Window: engine.Window{Bump: 50, Droop: 50, Step: 5},
-		Best:      engine.Best{Values: study.Changes{"tieRodOuterHeight": -11.5}, ToeFigures: engine.ToeFigures{RMS: 0.012, Peak: 0.03}},
-		Start:     engine.ToeFigures{RMS: 0.486, Peak: 0.9},
+		Best:      engine.Best{Values: study.Changes{"tieRodOuterHeight": -11.5}, Scored: engine.Scored{ToeFigures: engine.ToeFigures{RMS: 0.012, Peak: 0.03}, Score: 0.012}},
+		Start:     engine.Scored{ToeFigures: engine.ToeFigures{RMS: 0.486, Peak: 0.9}, Score: 0.486},
 		Converged: true, Restarts: 8, Agreeing: 8,
 		Optima: []engine.Optimum{{Values: study.Changes{"tieRodOuterHeight": -11.5}, Value: 0.012}},
 	}
@@ -70,7 +70,7 @@ func TestRemarks(t *testing.T) {
 		want   string
 	}{
 		{"good", nil, "RMS toe change less target: 0.012 deg, from 0.486, over 50 mm bump and 50 mm droop, worse wheel."},
-		{"peak", func(r *engine.SearchResult) { r.Minimise = "peak" }, "Peak toe change less target: 0.030 deg, from 0.900"},
+		{"peak", func(r *engine.SearchResult) { r.Minimise, r.Best.Score, r.Start.Score = "peak", 0.03, 0.9 }, "Peak toe change less target: 0.030 deg, from 0.900"},
 		{"alone", nil, "All 8 searches, started all over the bounds, ended here"},
 		{"most agree", func(r *engine.SearchResult) { r.Agreeing = 6 }, "6 of 8 searches"},
 		{"another as good", func(r *engine.SearchResult) {
@@ -85,7 +85,7 @@ func TestRemarks(t *testing.T) {
 		}, "warning: The outer tie rod ball height lies on its lower bound, −25.00 mm"},
 		{"set-ups", func(r *engine.SearchResult) {
 			r.Scenarios = []engine.ScenarioResult{
-				{Name: "low", ToeFigures: engine.ToeFigures{RMS: 0.05}}, {Name: "high", ToeFigures: engine.ToeFigures{RMS: 0.02}},
+				{Name: "low", Score: 0.05, Binds: true}, {Name: "high", Score: 0.02},
 			}
 		}, `Set-up "low": 0.050 deg. This one decides.`},
 	} {

@@ -187,15 +187,18 @@ func (s *Stage) target(side solver.Side) plot.Curve {
 	if len(points) == 0 {
 		return plot.Curve{X: []float64{0, 0}, Y: []float64{travel.Low, travel.High}}
 	}
-	add := func(toe, at float64) { out.X, out.Y = append(out.X, toe), append(out.Y, at) }
-	toe := func(i int) float64 { return s.numbers.ToeValue(solver.Deg(points[i][1])) }
-	add(toe(0), travel.Low)
-	for i, p := range points {
-		if at := doc.Units.Convert(p[0], s.numbers.Units); travel.Contains(at) {
-			add(toe(i), at)
+	wanted := s.desk.Session.Cars().Target(side)
+	add := func(at float64) {
+		toe := wanted.At(s.numbers.Units.Millimetres(at))
+		out.X, out.Y = append(out.X, s.numbers.ToeValue(toe)), append(out.Y, at)
+	}
+	add(travel.Low)
+	for _, p := range points {
+		if at := doc.Units.Convert(p[0], s.numbers.Units); travel.Low < at && at < travel.High {
+			add(at)
 		}
 	}
-	add(toe(len(points)-1), travel.High)
+	add(travel.High)
 	return out
 }
 

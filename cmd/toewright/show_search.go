@@ -26,6 +26,9 @@ func showSearch(r *report, s *engine.SearchResult) {
 	showLimits(r, s)
 	showRobust(r, s)
 	showRounded(r, s)
+	if s.TargetNote != "" {
+		r.line("Note: %s.", s.TargetNote)
+	}
 	if len(s.AtBound) > 0 {
 		r.line("A value at a bound may have a better one beyond it.")
 	}
@@ -53,8 +56,13 @@ func searchFigures(r *report, s *engine.SearchResult) *table {
 	row := func(label string, f engine.ToeFigures, more ...string) {
 		t.add(append([]string{label, r.toe(float64(f.RMS)), r.toe(float64(f.Peak))}, more...)...)
 	}
-	row("as it stands", s.Start)
-	row("best", s.Best.ToeFigures)
+	if s.Weighted() {
+		row("as it stands", s.Start.ToeFigures, "", minimised(r, s.Start.Score))
+		row("best", s.Best.ToeFigures, "", minimised(r, s.Best.Score))
+	} else {
+		row("as it stands", s.Start.ToeFigures)
+		row("best", s.Best.ToeFigures)
+	}
 	for _, c := range s.Scenarios {
 		note := ""
 		if c.Binds {
@@ -63,6 +71,11 @@ func searchFigures(r *report, s *engine.SearchResult) *table {
 		row("  "+oneLine(c.Name), c.ToeFigures, fixed(c.Weight, 2), note)
 	}
 	return t
+}
+
+// minimised says what was made small where that is weighted.
+func minimised(r *report, score engine.Number) string {
+	return "minimised, weighted: " + r.toe(float64(score))
 }
 
 // parameter formats the value of a parameter and its unit.

@@ -50,6 +50,9 @@ func showCarSweep(r *report, s *engine.CarSweep, side string) {
 		r.line("no position of the window is reached")
 	} else {
 		r.table(sweepTable(r, s))
+		if s.Steer != 0 {
+			r.line("Scrub radius and trail are along the car's axes, not the steered wheel's own as in ISO 8855.")
+		}
 	}
 	if s.Reach != nil {
 		r.line("%s", lock(r, s.Reach))

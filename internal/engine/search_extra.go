@@ -120,7 +120,7 @@ func (s *searcher) robustResult(a *optimize.ToeAnswer, r *optimize.RobustAnswer)
 		Nominal: degrees(r.Nominal.Radians()), Start: degrees(r.Start.Radians()), NominalValues: out.Best.Values,
 	}
 	best, _, limits := s.problem.Figures(r.Values)
-	out.Best.Values, out.Best.ToeFigures = s.values(r.Values), toeFigures(best)
+	out.Best.Values, out.Best.Scored = s.values(r.Values), s.scored(best, r.Values)
 	out.Limits = s.limitResults(limits)
 	out.Conflict = conflicting(out.Limits)
 	out.AtBound = []AtBound{}

@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"math"
+
 	"toewright/internal/study"
 	"toewright/optimize"
 	"toewright/solver"
@@ -16,9 +18,12 @@ type SearchResult struct {
 
 	// Target is the wanted toe change, none where it is flat.
 	Target *TargetCurves `json:"target,omitzero"`
+	// TargetNote says what of the target no car can meet, empty where there is
+	// nothing such.
+	TargetNote string `json:"targetNote,omitzero"`
 
-	Best  Best       `json:"best"`
-	Start ToeFigures `json:"start"` // of the car with no variable changed; none where it does not reach the window
+	Best  Best   `json:"best"`
+	Start Scored `json:"start"` // of the car with no variable changed; none where it does not reach the window
 	// AtBound lists the variables whose best value lies on a bound: beyond it
 	// there may be a better one.
 	AtBound []AtBound `json:"atBound"`
@@ -50,11 +55,30 @@ type ToeFigures struct {
 	Peak Number `json:"peak"`
 }
 
+// Scored is toe figures, in which travels and scenarios count alike, beside what is
+// minimised.
+type Scored struct {
+	ToeFigures
+	// Score is the figure that the search minimises, travels and scenarios weighted as
+	// it says; the plain one where it says nothing.
+	Score Number `json:"score"`
+}
+
+// Weighted reports whether what is minimised is another figure than the plain one.
+func (s *SearchResult) Weighted() bool {
+	plain := s.Best.RMS
+	if s.Minimise == "peak" {
+		plain = s.Best.Peak
+	}
+	const rounding = 1e-9 // of the figure
+	return math.Abs(float64(plain-s.Best.Score)) > rounding*float64(plain)
+}
+
 // Best is the answer of a search: as the changes of a candidate, and its figures.
 type Best struct {
 	Values study.Changes `json:"values"`
-	// ToeFigures are those of the worse of the sides judged, over all scenarios.
-	ToeFigures
+	// Scored are those of the worse of the sides judged, over all scenarios.
+	Scored
 	// Left and Right are those of each wheel, straight ahead and in no scenario.
 	Left  ToeFigures `json:"left"`
 	Right ToeFigures `json:"right"`
@@ -78,10 +102,10 @@ func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
 	r, w := &a.Result, s.window
 	out := &SearchResult{
 		Units: s.doc.Units, Minimise: s.problem.Measure.String(), Side: sideNames[s.problem.Judge],
-		Window:    Window{Bump: w.Bump, Droop: w.Droop, Step: w.Step},
-		Best:      Best{Values: s.values(a.Values), ToeFigures: toeFigures(a.Best)},
-		Start:     toeFigures(a.Start),
-		Target:    s.targetCurves(),
+		Window: Window{Bump: w.Bump, Droop: w.Droop, Step: w.Step},
+		Best:   Best{Values: s.values(a.Values), Scored: s.scored(a.Best, a.Values)},
+		Start:  s.scored(a.Start, s.problem.Start()),
+		Target: s.targetCurves(), TargetNote: s.targetNote(),
 		AtBound:   s.atBound(r),
 		Optima:    []Optimum{},
 		Converged: r.Status == optimize.Converged, Status: r.Status.String(), Evaluations: r.Evaluations,
@@ -147,6 +171,11 @@ func (s *searcher) atBound(r *optimize.Result) []AtBound {
 		}
 	}
 	return out
+}
+
+// scored returns figures with what is minimised at values of the variables.
+func (s *searcher) scored(f optimize.Figures, x []float64) Scored {
+	return Scored{toeFigures(f), degrees(s.problem.Score(x))}
 }
 
 func toeFigures(f optimize.Figures) ToeFigures {

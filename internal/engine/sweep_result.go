@@ -32,14 +32,16 @@ type Position struct {
 	Travel             float64    `json:"travel"` // as asked for, from the static height
 	Toe                float64    `json:"toe"`    // static toe included
 	Camber             float64    `json:"camber"`
-	Caster             Number     `json:"caster"`
+	Caster             Number     `json:"caster"` // of this wheel; as a setpoint of a solid axle it is the mean of both
 	KingpinInclination Number     `json:"kingpinInclination"`
 	WheelCentre        [3]float64 `json:"wheelCentre"`
 	HalfTrackChange    float64    `json:"halfTrackChange"` // of the contact point, outboard
 	WheelbaseChange    float64    `json:"wheelbaseChange"` // of the contact point, forward
-	ScrubRadius        Number     `json:"scrubRadius"`
-	Trail              Number     `json:"trail"`
-	ToeRate            Number     `json:"toeRate"` // of the toe by the travel, degrees per unit of length
+	// ScrubRadius and Trail are along the vehicle's y and x, in front and side view,
+	// also of a wheel that is steered (ISO 8855 has them along the wheel's own axes).
+	ScrubRadius Number `json:"scrubRadius"`
+	Trail       Number `json:"trail"`
+	ToeRate     Number `json:"toeRate"` // of the toe by the travel, degrees per unit of length
 	// FrontCentre and SideCentre are the instant centres in front and side view,
 	// none where the knuckle does not turn in that view.
 	FrontCentre      [3]Number `json:"frontCentre"`

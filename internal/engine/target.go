@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"fmt"
+
 	"slices"
 
 	"toewright/internal/study"
@@ -136,4 +138,29 @@ func (o *SearchOptions) withTarget(d *study.Document) *study.Document {
 	}
 	out.Search = &search
 	return &out
+}
+
+// targetNote says what no car can meet: a target that has no point within the window,
+// of which only the nearest value counts, or that is not 0 at travel 0, from where toe
+// change counts.
+func (s *sweeper) targetNote() string {
+	t := s.targetCurves()
+	if t == nil {
+		return ""
+	}
+	unit, w := s.doc.Units, s.window
+	for _, points := range [2][][2]float64{t.Left, t.Right} {
+		if len(points) == 0 {
+			continue
+		}
+		low, high := points[0][0], points[len(points)-1][0]
+		if high < -w.Droop || low > w.Bump {
+			return fmt.Sprintf("the target's points, from %g to %g %s of travel, lie outside the window of %g %s of droop to %g %s of bump: its nearest value holds everywhere; are they in the file's units?",
+				low, high, unit, w.Droop, unit, w.Bump, unit)
+		}
+		if at := interpolate(points, 0); at != 0 {
+			return fmt.Sprintf("the target is %.4g deg at travel 0, where the toe change of every car is 0: subtract it from all points", at)
+		}
+	}
+	return ""
 }
