@@ -81,7 +81,7 @@ func search(rounds int, quick bool) part {
 		}
 		p.section("Search of three variables, 21 positions, rms",
 			fmt.Sprintf("Outer and inner tie rod ball height and steering-arm length of the double wishbone; the known optimum is %.6f deg. "+
-				"Ours polishes several starts with exact derivatives and then looks about by CMA-ES.", c.Search.Best.RMS.Value))
+				"Ours polishes starts spread over the bounds with exact derivatives.", c.Search.Best.RMS.Value))
 		t := table{header: []string{"Tool", "median, ms", "× ours", "cars", "end, deg", "above the optimum"}}
 		for _, k := range seekers {
 			k.report(&t, spreadOf(ours.times).median, c.Search.Best.RMS.Value)
