@@ -28,7 +28,7 @@ const (
 	aboutStiffness = "Sideways force of one tyre by degree of slip, from its maker. The estimates of drag and drift need it and nothing else does."
 	aboutPerTurn   = "How far the rack moves, or the pitman arm turns, by one whole turn of the steering wheel."
 	aboutLock      = "How far the rack moves, or the pitman arm turns, from straight ahead to full lock."
-	aboutAxis      = "Three numbers x, y, z: only their direction counts."
+	aboutAxis      = "Three numbers x, y, z with spaces between, of which only the direction counts. A rack without one moves straight across the car."
 	aboutStudAxis  = "The direction in which spacers move the outer ball: x, y, z, of which only the direction counts. Empty is straight up."
 )
 
@@ -83,7 +83,7 @@ func gearAxes(d *study.Document) []CarValue {
 			set: func(d *study.Document, text string) error { return setDirection(text, at(d.Steering), optional) }}
 	}
 	if d.Steering.Type == study.Rack {
-		return []CarValue{axis("rack-axis", "axis", "Axis of the rack (empty: across the car)", func(g *study.Steering) **study.Vec3 { return &g.Axis }, true)}
+		return []CarValue{axis("rack-axis", "axis", "Axis of the rack", func(g *study.Steering) **study.Vec3 { return &g.Axis }, true)}
 	}
 	list := []CarValue{axis("pitman-axis", "pitmanAxis", "Axis of the pitman arm", func(g *study.Steering) **study.Vec3 { return &g.PitmanAxis }, false)}
 	if d.Steering.HasIdler() {

@@ -33,7 +33,7 @@ func (c *car) values() app.UI {
 func (c *car) value(v *model.CarValue) app.UI {
 	return app.Div().Body(
 		&field{
-			ID: v.ID, Label: v.Label, Unit: v.Unit, Value: v.Text, Tag: model.SourceTag(c.Bench.document(), v.Path),
+			ID: v.ID, Label: v.Label, Unit: v.Unit, Value: v.Text, Tag: model.SourceTag(c.Bench.document(), v.Path), Wide: v.Unit == "",
 			Set: func(ctx app.Context, text string) error {
 				return c.Bench.edit(ctx, func() error { return c.Bench.session().SetCarValue(v, text) })
 			},
