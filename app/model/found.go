@@ -37,14 +37,14 @@ func (r Remark) Class() string {
 // Found makes the answer of a search a candidate, selects it and returns what is to be
 // known of it. Doc is the study that was searched.
 func (d *Desk) Found(doc *study.Document, r *engine.SearchResult) (*Answer, error) {
-	i, err := d.Session.AddCandidate(study.Candidate{Name: "found", Changes: r.Best.Values})
+	i, err := d.Session.AddCandidate(study.Candidate{Name: "found", Changes: r.Taken()})
 	if err != nil {
 		return nil, err
 	}
 	d.Select(i)
 	j := judge{doc, NumbersOf(d.Session.Document()), d.Session.Cars(), r}
 	return &Answer{
-		Name: d.Session.Cars().At(i).Name, Values: j.values(r.Best.Values),
+		Name: d.Session.Cars().At(i).Name, Values: j.values(r.Taken()),
 		Remarks: slices.Concat(j.good(), j.unique(), j.bounds(), j.limits(), j.grids(), j.most(), j.scenarios(), j.elsewhere(d.Session.Cars().At(i))),
 	}, nil
 }

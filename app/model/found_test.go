@@ -51,6 +51,21 @@ func TestFoundMakesACandidate(t *testing.T) {
 	}
 }
 
+// TestFoundTakesWhatTheShopHas: where steps or sizes are stated the car that is made of an
+// answer has those, in the study and in words.
+func TestFoundTakesWhatTheShopHas(t *testing.T) {
+	desk := deskWith(t)
+	a, err := desk.Found(desk.Session.Document(), answerOf(func(r *engine.SearchResult) {
+		r.Rounded = &engine.Rounded{Values: study.Changes{"tieRodOuterHeight": -12}, Held: true}
+	}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if car := desk.Selected(); car.Changes["tieRodOuterHeight"] != -12 || a.Values[0].Text != "−12.00 mm" {
+		t.Errorf("the car has %v, said as %v, want -12", car.Changes, a.Values)
+	}
+}
+
 func TestFoundIsRefusedWithoutRoom(t *testing.T) {
 	desk := deskWith(t)
 	for len(desk.Session.Document().Candidates) < model.MaxCandidates {

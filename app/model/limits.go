@@ -138,7 +138,8 @@ func (j judge) grids() []Remark {
 	if r == nil {
 		return nil
 	}
-	text := fmt.Sprintf("On the steps and sizes stated: %s; that costs %s.", j.inWords(r.Values), j.n.ToeText(degreesOf(r.Cost)))
+	text := fmt.Sprintf("On the steps and sizes stated, as the car has them: %s; that costs %s against %s.",
+		j.inWords(r.Values), j.n.ToeText(degreesOf(r.Cost)), j.inWords(j.r.Best.Values))
 	if !r.Held {
 		text += " No value of them nearby holds all limits."
 	}

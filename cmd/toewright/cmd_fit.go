@@ -35,35 +35,12 @@ serves the real car:
 		show: showFit,
 	}.setUp(cmd)
 	options.Fit(cmd.Flags(), &o)
-	applied(cmd, &o)
+	applied(cmd, "print the study with its hardpoints as fitted, and nothing else", func(ctx context.Context, d *study.Document) (*study.Document, error) {
+		f, err := engine.Fit(ctx, d, o)
+		if err != nil {
+			return nil, err
+		}
+		return engine.ApplyFit(d, f)
+	})
 	return completeOptions(cmd)
-}
-
-// applied gives the fit the choice to print the study with its fitted hardpoints.
-func applied(cmd *cobra.Command, o *engine.FitOptions) {
-	apply := cmd.Flags().Bool("apply", false, "print the study with its hardpoints as fitted, and nothing else")
-	ask := cmd.RunE
-	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		if !*apply {
-			return ask(cmd, args)
-		}
-		d, err := readStudy(args[0], cmd.InOrStdin())
-		if err != nil {
-			return err
-		}
-		f, err := engine.Fit(cmd.Context(), d, *o)
-		if err != nil {
-			return err
-		}
-		d, err = engine.ApplyFit(d, f)
-		if err != nil {
-			return err
-		}
-		text, err := study.Encode(d)
-		if err != nil {
-			return err
-		}
-		_, err = cmd.OutOrStdout().Write(text)
-		return err
-	}
 }

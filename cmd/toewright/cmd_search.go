@@ -29,5 +29,12 @@ the best there is. Interrupted, the search prints the best so far.`,
 		show: showSearch,
 	}.setUp(cmd)
 	options.Search(cmd.Flags(), &o)
+	applied(cmd, "print the study with the answer as a candidate, on the steps and sizes stated, and nothing else", func(ctx context.Context, d *study.Document) (*study.Document, error) {
+		r, err := engine.Search(ctx, d, o)
+		if err != nil {
+			return nil, err
+		}
+		return engine.ApplySearch(d, r), nil
+	})
 	return completeOptions(cmd)
 }

@@ -2,6 +2,8 @@ package engine
 
 import (
 	"fmt"
+	"maps"
+	"strconv"
 	"strings"
 
 	"toewright/internal/study"
@@ -93,4 +95,28 @@ func splitCoordinate(key string) (name string, axis int, ok bool) {
 	}
 	axis = strings.IndexByte("xyz", key[dot+1])
 	return key[:dot], axis, axis >= 0
+}
+
+// Taken returns the values that whoever takes the answer of a search is to have: those on
+// the steps and sizes that the study states, where it states any, else the best.
+func (r *SearchResult) Taken() study.Changes {
+	if r.Rounded != nil {
+		return r.Rounded.Values
+	}
+	return r.Best.Values
+}
+
+// foundName is what a car is called that a search found.
+const foundName = "found"
+
+// ApplySearch returns a copy of a study with what a search found as one more candidate,
+// called "found", or with a number behind that where the name is taken.
+func ApplySearch(d *study.Document, r *SearchResult) *study.Document {
+	out := d.Clone()
+	name := foundName
+	for n := 2; out.Candidate(name) != nil; n++ {
+		name = foundName + " " + strconv.Itoa(n)
+	}
+	out.Candidates = append(out.Candidates, study.Candidate{Name: name, Changes: maps.Clone(r.Taken())})
+	return out
 }

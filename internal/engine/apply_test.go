@@ -168,3 +168,18 @@ func TestAxleDrift(t *testing.T) {
 	near(t, "drift to the left with the left wheel in bump, mm", float64(drift.Left), want, 1e-3*math.Abs(want))
 	near(t, "with the right wheel, mm", float64(drift.Right), -want, 1e-3*math.Abs(want))
 }
+
+// TestApplySearchTakesWhatTheShopHas: of steps that are stated the candidate has those; a
+// name that is taken is not taken twice.
+func TestApplySearchTakesWhatTheShopHas(t *testing.T) {
+	r := &SearchResult{Rounded: &Rounded{Values: study.Changes{"tieRodOuterHeight": -12}}}
+	r.Best.Values = study.Changes{"tieRodOuterHeight": -12.07}
+	d := &study.Document{Candidates: []study.Candidate{{Name: "found"}}}
+	if k := ApplySearch(d, r).Candidates[1]; k.Name != "found 2" || k.Changes["tieRodOuterHeight"] != -12 {
+		t.Errorf("candidate %q with %v, want found 2 with -12", k.Name, k.Changes)
+	}
+	r.Rounded = nil
+	if k := ApplySearch(d, r).Candidates[1]; k.Changes["tieRodOuterHeight"] != -12.07 || len(d.Candidates) != 1 {
+		t.Errorf("without steps the candidate has %v, want -12.07, and the study stays as it was", k.Changes)
+	}
+}

@@ -65,7 +65,22 @@ func parseTable(data []byte, isHeader func([]column) bool, byDefault ...string) 
 	if !isHeader(t.header) {
 		t.header, t.rows = columnsOf(byDefault), rows
 	}
-	return t, nil
+	return t, t.checkWidth()
+}
+
+// checkWidth refuses a cell where the table has no column: it is most often the second
+// half of a number with a decimal comma.
+func (t *table) checkWidth() error {
+	for i := range t.rows {
+		for k, cell := range t.rows[i].cells {
+			if cell == "" || k < len(t.header) && t.header[k].title != "" {
+				continue
+			}
+			return &CSVError{Line: t.rows[i].line, Column: k + 1, Message: fmt.Sprintf(
+				"%q stands where no column is; with decimal commas, set cells apart by semicolons or tabs", number.Clip(cell))}
+		}
+	}
+	return nil
 }
 
 // parseRows splits a text into lines of trimmed cells.

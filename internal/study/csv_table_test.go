@@ -1,6 +1,7 @@
 package study
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -55,5 +56,34 @@ func TestParseTableTooLong(t *testing.T) {
 	const want = "line 1: table of 4194305 bytes is too long, want at most 4194304"
 	if err == nil || err.Error() != want {
 		t.Errorf("parseTable = %v, want %s", err, want)
+	}
+}
+
+// TestCellsWithoutAColumn are refused by line and column in every table, with a header and
+// without one, and empty ones are none.
+func TestCellsWithoutAColumn(t *testing.T) {
+	d := templateDoc(t, "strut-rack")
+	points := func(text string) error { _, err := ParsePoints([]byte(text), d); return err }
+	readings := func(text string) error { _, err := ParseReadings([]byte(text), d, Reading{Base: 381}); return err }
+	parts := func(text string) error { _, err := ParseCatalogue([]byte(text), d); return err }
+	for _, tt := range []struct {
+		name  string
+		parse func(string) error
+		text  string
+		want  string // empty where the table is taken
+	}{
+		{"readings without a header", readings, "-60,6,72,7,28\n", "line 1, column 4: "},
+		{"readings", readings, "travel,left,right\n0,0,0\n-60,6,72,7,28\n", "line 3, column 4: "},
+		{"points", points, "point,x,y,z\nlowerBallJoint,6,5,695,2,190,1\n", "line 2, column 5: "},
+		{"points without a header", points, "lowerBallJoint,6,5,695,2,190,1\n", "line 1, column 5: "},
+		{"a column without a title", readings, "travel,left,\n0,0,1\n", "line 2, column 3: "},
+		{"parts", parts, "slot,name,price\narm,Arm,1,5\n", "line 2, column 4: "},
+		{"empty cells of a spreadsheet", readings, "travel,left,right,,\n0,0,0,,\n", ""},
+		{"decimal commas", readings, "travel;left;right\n-60;6,72;7,28\n", ""},
+	} {
+		err := tt.parse(tt.text)
+		if tt.want == "" && err != nil || tt.want != "" && (err == nil || !strings.HasPrefix(err.Error(), tt.want)) {
+			t.Errorf("%s: %v, want %q", tt.name, err, tt.want)
+		}
 	}
 }
