@@ -175,8 +175,8 @@ func TestRobustAsBuilt(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !(a.Percentile > reset.Percentile) {
-		t.Errorf("as built %.4f deg, re-set %.4f deg", a.Percentile.Degrees(), reset.Percentile.Degrees())
+	if !(a.Percentile.Value > reset.Percentile.Value) {
+		t.Errorf("as built %.4f deg, re-set %.4f deg", a.Percentile.Value.Degrees(), reset.Percentile.Value.Degrees())
 	}
 	s.Tolerances, s.Measure, s.Seed = p.Tolerances, optimize.Peak, 99
 	for i := range p.Free {
@@ -184,7 +184,7 @@ func TestRobustAsBuilt(t *testing.T) {
 	}
 	leaveToe(t, s)
 	_, c := countCars(t, s, cars(4000))
-	if got := c.Figure.Quantile(0.95); !(math.Abs(got-float64(a.Percentile)) <= 0.08*float64(a.Percentile)) {
-		t.Errorf("95th percentile of cars built: %.5g rad, the search said %.5g", got, float64(a.Percentile))
+	if got := c.Figure.Quantile(0.95); !(math.Abs(got-float64(a.Percentile.Value)) <= 0.08*float64(a.Percentile.Value)) {
+		t.Errorf("95th percentile of cars built: %.5g rad, the search said %.5g", got, float64(a.Percentile.Value))
 	}
 }

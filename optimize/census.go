@@ -125,7 +125,14 @@ type seriesWorker struct {
 }
 
 func (s *Series) worker(p *Spread) *seriesWorker {
-	w := &seriesWorker{bench: s.bench(), s: s, errs: s.errors(), found: s.NewCensus(p)}
+	w := s.builder()
+	w.found = s.NewCensus(p)
+	return w
+}
+
+// builder returns a worker that counts nothing.
+func (s *Series) builder() *seriesWorker {
+	w := &seriesWorker{bench: s.bench(), s: s, errs: s.errors()}
 	w.xs = make([]float64, len(w.errs))
 	w.changes = append(w.changes, s.Changes...)
 	for _, e := range w.errs {

@@ -25,5 +25,9 @@ func quantile(sorted []float64, share float64) float64 {
 	at := share * float64(len(sorted)-1)
 	lo := min(int(at), len(sorted)-1)
 	hi := min(lo+1, len(sorted)-1)
-	return sorted[lo] + (at-float64(lo))*(sorted[hi]-sorted[lo])
+	part := at - float64(lo)
+	if part == 0 || sorted[lo] == sorted[hi] {
+		return sorted[lo] // which may be infinite
+	}
+	return sorted[lo] + part*(sorted[hi]-sorted[lo])
 }

@@ -25,22 +25,24 @@ type RobustSearch struct {
 // RobustAnswer is what a robust search found.
 type RobustAnswer struct {
 	Values []float64
-	// Percentile of the measure over the cars: of the answer, of the nominal
-	// optimum from which the search began, and of the base car's own values.
-	Percentile, Nominal, Start solver.Angle
+	// Percentile of the measure over cars built, none of which the search saw: of the
+	// answer, of the nominal optimum from which the search began, and of the base
+	// car's own values.
+	Percentile, Nominal, Start Percentile
 	NominalValues              []float64
 	Status                     Status
 	Evaluations                int
 }
 
-// robustDraws is how many cars stand for all: the 95th percentile of as many is
-// uncertain by some 2 % of the spread, the same for every design that is
-// compared, as the draws are the same.
-const robustDraws = 1000
+// robustDraws is how many cars stand for all while the search goes on: the same for
+// every design, which makes the differences between designs surer than their values.
+const robustDraws = 2000
 
 // SearchRobust begins at the nominal optimum and improves the percentile by the
 // Nelder-Mead method, its simplex renewed once. Each car's toe curve is the
-// design's own exact one plus exact sensitivities times what it is off by.
+// design's own exact one plus exact sensitivities times what it is off by. What comes
+// of it has fitted itself to the cars that it was judged by, so that other cars, built
+// one by one, say which design is the answer, the nominal one among them, and how good.
 func SearchRobust(ctx context.Context, p *RobustSearch, s *Settings) (*RobustAnswer, error) {
 	nominal, err := SearchToe(ctx, &p.ToeSearch, s)
 	if err != nil {
@@ -54,19 +56,26 @@ func SearchRobust(ctx context.Context, p *RobustSearch, s *Settings) (*RobustAns
 		return nil, err
 	}
 	out := &RobustAnswer{NominalValues: nominal.Values, Status: nominal.Result.Status}
-	out.Start = solver.Angle(r.percentile(p.Start()))
-	out.Nominal = solver.Angle(r.percentile(nominal.Values))
+	out.Start, out.Nominal = r.judged(ctx, p.Start(), hastyCars), r.judged(ctx, nominal.Values, judgedCars)
 	out.Values, out.Percentile = nominal.Values, out.Nominal
+	x, least := nominal.Values, r.percentile(nominal.Values)
+	held := !math.IsInf(least, 1)
 	for range 2 {
-		x, v, status := r.descend(ctx, out.Values)
-		if v < float64(out.Percentile) {
-			out.Values, out.Percentile = x, solver.Angle(v)
+		y, v, status := r.descend(ctx, x)
+		if v < least {
+			x, least = y, v
 		}
 		if out.Status = status; status == Cancelled {
 			break
 		}
 	}
 	out.Evaluations = r.evaluations
+	if slices.Equal(x, nominal.Values) {
+		return out, nil
+	}
+	if found := r.judged(ctx, x, judgedCars); !held || found.less(out.Percentile) {
+		out.Values, out.Percentile = x, found
+	}
 	return out, nil
 }
 
@@ -142,17 +151,23 @@ func (r *robustModel) percentileOf(x []float64) float64 {
 
 // spread returns the spread of a series of the car with changes.
 func (r *robustModel) spread(s *Series, changes []solver.Change) (*Spread, error) {
-	s.Changes = append([]solver.Change(nil), changes...)
-	if r.p.AsBuilt {
-		drawn, err := s.Base.Assemble(s.Changes, s.Hold)
-		if err != nil {
-			return nil, err
-		}
-		if err := s.LeaveToe(drawn); err != nil {
-			return nil, err
-		}
+	if err := r.set(s, changes); err != nil {
+		return nil, err
 	}
 	return s.Propagate()
+}
+
+// set makes a series one of the car with changes.
+func (r *robustModel) set(s *Series, changes []solver.Change) error {
+	s.Changes = append([]solver.Change(nil), changes...)
+	if !r.p.AsBuilt {
+		return nil
+	}
+	drawn, err := s.Base.Assemble(s.Changes, s.Hold)
+	if err != nil {
+		return err
+	}
+	return s.LeaveToe(drawn)
 }
 
 func (p *RobustSearch) share() float64 {
@@ -198,9 +213,10 @@ func (p *RobustSearch) Round(x []float64, grids []Grid, s *Settings) (*Rounded, 
 	if err != nil {
 		return nil, err
 	}
-	out := &Rounded{Values: best.x, Percentile: solver.Angle(best.value), Held: best.broken == 0}
+	ctx := context.Background()
+	out := &Rounded{Values: best.x, Percentile: r.judged(ctx, best.x, judgedCars).Value, Held: best.broken == 0}
 	out.Best, _ = r.m.figures(best.x)
-	out.Cost = out.Percentile - solver.Angle(r.percentileOf(x))
+	out.Cost = out.Percentile - r.judged(ctx, x, judgedCars).Value
 	return out, nil
 }
 

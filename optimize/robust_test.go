@@ -21,8 +21,8 @@ func TestRobustBeatsNominal(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !(a.Percentile <= a.Nominal && a.Nominal < a.Start) {
-		t.Errorf("percentiles: robust %.5f, nominal %.5f, start %.5f deg", a.Percentile.Degrees(), a.Nominal.Degrees(), a.Start.Degrees())
+	if !(a.Percentile.Value <= a.Nominal.Value && a.Nominal.Value < a.Start.Value) {
+		t.Errorf("percentiles: robust %.5f, nominal %.5f, start %.5f deg", a.Percentile.Value.Degrees(), a.Nominal.Value.Degrees(), a.Start.Value.Degrees())
 	}
 	s.Measure, s.Seed = optimize.Peak, 99
 	for i := range p.Free {
@@ -30,8 +30,9 @@ func TestRobustBeatsNominal(t *testing.T) {
 	}
 	_, built := countCars(t, s, cars(4000))
 	got := built.Figure.Quantile(0.95)
-	if !(math.Abs(got-float64(a.Percentile)) <= 0.08*float64(a.Percentile)) {
-		t.Errorf("95th percentile of cars built: %.5g rad, the search said %.5g", got, float64(a.Percentile))
+	// Of 4000 cars it is known to some 1.5 %.
+	if claim := float64(a.Percentile.Value); !(math.Abs(got-claim) <= 0.06*claim) {
+		t.Errorf("95th percentile of cars built: %.5g rad, the search said %.5g", got, claim)
 	}
 }
 
@@ -43,8 +44,8 @@ func TestRobustHoldsLimits(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !(a.Percentile <= a.Nominal && float64(a.Nominal) < 1) {
-		t.Errorf("percentiles: robust %g, nominal %g rad, want a number for each and the first no larger", float64(a.Percentile), float64(a.Nominal))
+	if !(a.Percentile.Value <= a.Nominal.Value && float64(a.Nominal.Value) < 1) {
+		t.Errorf("percentiles: robust %g, nominal %g rad, want a number for each and the first no larger", float64(a.Percentile.Value), float64(a.Nominal.Value))
 	}
 	var changes []solver.Change
 	for i := range p.Free {
@@ -126,13 +127,13 @@ func TestRobustRound(t *testing.T) {
 	if k := r.Values[0] / 2; math.Abs(k-math.Round(k)) > 1e-9 || !slices.Contains(grids[1].Sizes, r.Values[1]) {
 		t.Errorf("values %v are off the grids", r.Values)
 	}
-	if !(r.Cost > 0) || !(math.Abs(float64(r.Percentile-a.Percentile-r.Cost)) <= 1e-12) || !r.Held {
-		t.Errorf("percentile %.6g rad, exact %.6g, cost %.6g, held %v", float64(r.Percentile), float64(a.Percentile), float64(r.Cost), r.Held)
+	if !(r.Cost > 0) || !(math.Abs(float64(r.Percentile-a.Percentile.Value-r.Cost)) <= 1e-12) || !r.Held {
+		t.Errorf("percentile %.6g rad, exact %.6g, cost %.6g, held %v", float64(r.Percentile), float64(a.Percentile.Value), float64(r.Cost), r.Held)
 	}
 	for _, height := range []float64{r.Values[0] - 2, r.Values[0], r.Values[0] + 2} {
 		for _, lateral := range grids[1].Sizes {
 			at, err := p.Round([]float64{height, lateral}, make([]optimize.Grid, 2), settings)
-			if err == nil && at.Percentile < r.Percentile-1e-12 {
+			if err == nil && at.Percentile < r.Percentile*0.99 { // the walk is by other cars
 				t.Errorf("(%g, %g) is better: %.6g rad against %.6g", height, lateral, float64(at.Percentile), float64(r.Percentile))
 			}
 		}

@@ -152,6 +152,9 @@ func (j judge) most() []Remark {
 	if r == nil {
 		return nil
 	}
+	if !r.Figure.Valid() {
+		return []Remark{{fmt.Sprintf("Fewer than %.0f %% of the cars made can be built and reach the window.", r.Percentile), true}}
+	}
 	return []Remark{{Text: fmt.Sprintf("%.0f %% of the cars made stay within %s; with the values best for a car as drawn it would be %s.",
 		r.Percentile, j.n.ToeText(degreesOf(r.Figure)), j.n.ToeText(degreesOf(r.Nominal)))}}
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 
 	"toewright/internal/engine"
@@ -162,7 +163,10 @@ func showRobust(r *report, s *engine.SearchResult) {
 		return
 	}
 	r.line("")
-	r.line("%s %% of the cars made stay within %s %s; %s with the values best for a car as drawn; %s as it stands.",
-		fixed(s.Robust.Percentile, 0), r.toe(float64(s.Robust.Figure)), r.ToeMark(),
+	r.line("%s %% of the cars made stay within %s %s (95 %% interval %s to %s); %s with the values best for a car as drawn; %s as it stands.",
+		fixed(s.Robust.Percentile, 0), r.toe(float64(s.Robust.Figure)), r.ToeMark(), r.toe(float64(s.Robust.Low)), r.toe(float64(s.Robust.High)),
 		r.toe(float64(s.Robust.Nominal)), r.toe(float64(s.Robust.Start)))
+	if maps.Equal(s.Best.Values, s.Robust.NominalValues) {
+		r.line("No values were found that serve more cars than those best for the car as drawn.")
+	}
 }

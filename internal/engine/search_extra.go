@@ -27,7 +27,9 @@ type Rounded struct {
 type RobustResult struct {
 	Percentile float64 `json:"percentile"` // of the cars, such as 95
 	StaticToe  string  `json:"toe"`        // of the cars: [ToeReSet] or [ToeAsBuilt]
-	Figure     Number  `json:"figure"`     // at that percentile: of the answer
+	Figure     Number  `json:"figure"`     // at that percentile: of the answer, over cars that the search did not see
+	Low        Number  `json:"low"`        // 95 % band of Figure by the number of those cars
+	High       Number  `json:"high"`       // none where it reaches cars that fail
 	Nominal    Number  `json:"nominal"`    // of the values best for a car as drawn
 	Start      Number  `json:"start"`      // of the values as they stand
 	// NominalValues are those best for a car as drawn.
@@ -116,8 +118,9 @@ func (s *searcher) robustResult(a *optimize.ToeAnswer, r *optimize.RobustAnswer)
 		return out
 	}
 	out.Robust = &RobustResult{
-		Percentile: s.doc.Search.Percentile, StaticToe: s.staticToe(), Figure: degrees(r.Percentile.Radians()),
-		Nominal: degrees(r.Nominal.Radians()), Start: degrees(r.Start.Radians()), NominalValues: out.Best.Values,
+		Percentile: s.doc.Search.Percentile, StaticToe: s.staticToe(), Figure: degrees(r.Percentile.Value.Radians()),
+		Low: degrees(r.Percentile.Low.Radians()), High: degrees(r.Percentile.High.Radians()),
+		Nominal: degrees(r.Nominal.Value.Radians()), Start: degrees(r.Start.Value.Radians()), NominalValues: out.Best.Values,
 	}
 	best, _, limits := s.problem.Figures(r.Values)
 	out.Best.Values, out.Best.Scored = s.values(r.Values), s.scored(best, r.Values)
