@@ -32,7 +32,7 @@ func (d *Desk) TitleBlock() []plot.Field {
 		{Label: "Rev.", Value: cmp.Or(doc.Revision, "–"), Part: 0.5},
 		{Label: "Date", Value: cmp.Or(doc.Date, "–"), Part: 0.8},
 		{Label: "Window", Value: "+" + bump + " / " + n.Travel(-mm(w.Droop)), Part: 1.2},
-		{Label: "Units", Value: n.LengthUnit() + ", toe in " + n.ToeUnit(), Part: 1.2},
+		{Label: "Units", Value: n.LengthUnit() + ", toe " + In(n.ToeUnit()), Part: 1.2},
 		{Label: "Program", Value: version.Name(), Part: 1.2},
 	}
 }

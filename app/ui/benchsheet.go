@@ -82,6 +82,7 @@ func (s *benchSheet) Render() app.UI {
 			button("Print", func(app.Context, app.Event) { app.Window().Call("print") }).ID("print").Class("primary"),
 			button("Bench sheet (HTML)", s.saveSheet).ID("save-sheet").Disabled(s.State.page.running()),
 		),
+		app.If(s.State.page.running(), func() app.UI { return s.State.page.render("save-sheet", "") }),
 		s.takeAway(),
 		s.title(car),
 		s.Bench.borrowed(),

@@ -137,7 +137,7 @@ func (s *benchSheet) conditions(car *model.Car) app.UI {
 	list := []string{
 		fmt.Sprintf("Window: %s bump, %s droop, wheel centre against body; both wheels together, steering straight ahead.", n.Travel(mm(w.Bump)), n.Travel(mm(w.Droop))),
 		"Set again after the change: " + held + ".",
-		"Toe is per wheel, toe-in positive, in " + n.ToeUnit() + ".",
+		"Toe is per wheel, toe-in positive, " + model.In(n.ToeUnit()) + ".",
 	}
 	list = append(list, s.changes(d, car)...)
 	return app.Section().Body(

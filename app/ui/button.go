@@ -15,20 +15,46 @@ type choice struct {
 	Value, Text string
 }
 
-// choices shows words of which one holds. Group is the name of the group, unique on
-// the page.
+// choices are words of which one holds, as buttons of a radio.
 func choices(group, label, value string, list []choice, pick func(app.Context, string)) app.UI {
+	return &choiceGroup{Group: group, Label: label, Value: value, List: list, Pick: pick}
+}
+
+// choiceGroup is a component for the sake of what browsers do: of two groups of one name, as
+// there are for a moment where the panel around them changes, they leave one without its mark.
+type choiceGroup struct {
+	app.Compo
+
+	Group, Label, Value string
+	List                []choice
+	Pick                func(app.Context, string)
+}
+
+// Render shows the words.
+func (c *choiceGroup) Render() app.UI {
 	return app.FieldSet().Class("choices").Body(
-		app.Legend().Text(label),
-		app.Range(list).Slice(func(i int) app.UI {
-			id := group + "-" + list[i].Value
+		app.Legend().Text(c.Label),
+		app.Range(c.List).Slice(func(i int) app.UI {
+			word := c.List[i]
 			return app.Span().Class("choice").Body(
-				app.Input().Type("radio").ID(id).Name(group).Value(list[i].Value).Checked(list[i].Value == value).
-					OnChange(func(ctx app.Context, _ app.Event) { pick(ctx, list[i].Value) }, app.EventScope(id, value)),
-				app.Label().For(id).Text(list[i].Text),
+				app.Input().Type("radio").ID(c.id(word.Value)).Name(c.Group).Value(word.Value).Checked(word.Value == c.Value).
+					OnChange(func(ctx app.Context, _ app.Event) { c.Pick(ctx, word.Value) }, app.EventScope(c.Group, word.Value, c.Value)),
+				app.Label().For(c.id(word.Value)).Text(word.Text),
 			)
 		}),
 	)
+}
+
+func (c *choiceGroup) id(value string) string { return c.Group + "-" + value }
+
+// OnMount and OnUpdate mark the word that holds once the panel around stands.
+func (c *choiceGroup) OnMount(ctx app.Context)  { ctx.Defer(c.mark) }
+func (c *choiceGroup) OnUpdate(ctx app.Context) { ctx.Defer(c.mark) }
+
+func (c *choiceGroup) mark(app.Context) {
+	if e := app.Window().GetElementByID(c.id(c.Value)); e.Truthy() {
+		e.Set("checked", true)
+	}
 }
 
 // menu is a list of words of which one holds, as a closed list.

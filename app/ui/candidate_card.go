@@ -68,7 +68,11 @@ func (c *candidates) figures(r *model.Row, list []model.Figure, alike bool) app.
 	if alike {
 		sides = sides[:1]
 	}
-	return app.Table().Class("figures").Body(
+	class := "figures"
+	if !alike {
+		class += " both-sides"
+	}
+	return app.Table().Class(class).Body(
 		app.Caption().Class("unseen").Text("Figures of "+carName(r.Car)),
 		app.If(!alike, func() app.UI {
 			return app.THead().Body(app.Tr().Body(app.Td(), app.Th().Scope("col").Text("left"), app.Th().Scope("col").Text("right")))
@@ -84,7 +88,7 @@ func (c *candidates) figures(r *model.Row, list []model.Figure, alike bool) app.
 func (c *candidates) figure(r *model.Row, f model.Figure, sides []solver.Side) app.UI {
 	n := c.Bench.numbers()
 	return app.Tr().Body(
-		app.Th().Scope("row").Body(explain(f.Label(), f.Meaning()+" In "+n.FigureUnit(f)+".")),
+		app.Th().Scope("row").Body(explain(f.Label(), f.Meaning()+" "+sentence(model.In(n.FigureUnit(f))))),
 		app.Range(sides).Slice(func(i int) app.UI {
 			s := sides[i]
 			return app.Td().Body(

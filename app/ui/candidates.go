@@ -42,7 +42,7 @@ func (c *candidates) head() app.UI {
 			menu("yardstick", "Compare with", strconv.Itoa(c.Bench.Desk.View.Yardstick), yardstickChoices(c.Bench.cars()), c.measure),
 		),
 		app.P().Class("note").Body(
-			app.Text("Per wheel, in "+n.ToeUnit()+", over "+n.Travel(mm(w.Bump))+" "),
+			app.Text("Per wheel, "+model.In(n.ToeUnit())+"; over "+n.Travel(mm(w.Bump))+" "),
 			explain("bump", aboutWindow),
 			app.Text(" and "+n.Travel(mm(w.Droop))+" droop. Differences are from "),
 			explain("the yardstick", aboutYardstick),

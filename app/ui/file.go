@@ -2,6 +2,7 @@ package ui
 
 import (
 	"errors"
+	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
@@ -42,15 +43,29 @@ func blobOf(kind string, text []byte) app.Value {
 	return app.Window().Get("Blob").New([]any{string(text)}, map[string]any{"type": kind})
 }
 
+// takeTime is how long a browser may take to fetch a file that it was handed. Some fetch it
+// only once the script that handed it over has ended, and find nothing if it is gone by then.
+const takeTime = time.Minute
+
 // downloadBlob hands the user a file.
 func downloadBlob(name string, blob app.Value) {
 	w := app.Window()
+	document := w.Get("document")
 	address := w.Get("URL").Call("createObjectURL", blob)
-	link := w.Get("document").Call("createElement", "a")
+	link := document.Call("createElement", "a")
 	link.Set("href", address)
 	link.Set("download", name)
+	link.Set("hidden", true)
+	document.Get("body").Call("append", link)
 	link.Call("click")
-	w.Get("URL").Call("revokeObjectURL", address)
+	link.Call("remove")
+	var forget app.Func
+	forget = app.FuncOf(func(app.Value, []app.Value) any {
+		w.Get("URL").Call("revokeObjectURL", address)
+		forget.Release()
+		return nil
+	})
+	w.Call("setTimeout", forget, takeTime.Milliseconds())
 }
 
 // copyText puts a text on the clipboard and calls done if the browser let it.

@@ -10,6 +10,7 @@ import (
 	"toewright/app/model"
 	"toewright/app/worker"
 	"toewright/internal/engine"
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -172,7 +173,7 @@ func yieldText(r *engine.ToleranceResult) string {
 	if y == nil {
 		return "The series is built."
 	}
-	text := fmt.Sprintf("%.1f %% of %d cars pass (%.1f to %.1f %% by the number of cars).", 100*float64(y.Share), r.Cars, 100*float64(y.Low), 100*float64(y.High))
+	text := fmt.Sprintf("%.1f %% of %s pass (%.1f to %.1f %% by the number of cars).", 100*float64(y.Share), number.Count(r.Cars, "car"), 100*float64(y.Low), 100*float64(y.High))
 	if !y.AsDrawn {
 		text += " The car as drawn does not pass itself."
 	}

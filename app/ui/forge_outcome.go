@@ -110,9 +110,9 @@ func sideWord(s solver.Selection) string {
 
 // method says how the numbers were come by.
 func method(r *engine.ToleranceResult) string {
-	text := fmt.Sprintf("By simulation of %d cars (JCGM 101); static toe %s.", r.Cars, r.StaticToe)
+	text := fmt.Sprintf("By simulation of %s (JCGM 101); static toe %s.", number.Count(r.Cars, "car"), r.StaticToe)
 	if r.Failed > 0 {
-		text += fmt.Sprintf(" %d cars could not be built or did not reach the window; they count as failed.", r.Failed)
+		text += fmt.Sprintf(" %s, which could not be built or did not reach the window, counted as failed.", number.Count(r.Failed, "car"))
 	}
 	if r.LinearValid {
 		return text + " Exact sensitivities alone (JCGM 100) give the same within a twentieth of the spread."

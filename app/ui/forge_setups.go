@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/internal/engine"
 )
 
@@ -14,7 +15,7 @@ func (f *forge) setUps(r *engine.ToleranceResult) app.UI {
 	list := r.Scenarios
 	return app.If(len(list) > 0, func() app.UI {
 		return app.Table().Class("figures").ID("series-set-ups").Body(
-			app.Caption().Text("In each set-up; "+figureWords[r.Figure.Name]+" in "+f.Bench.numbers().ToeUnit()),
+			app.Caption().Text("In each set-up; "+figureWords[r.Figure.Name]+" "+model.In(f.Bench.numbers().ToeUnit())),
 			app.THead().Body(app.Tr().Body(
 				app.Th().Scope("col").Text("Set-up"),
 				app.Th().Scope("col").Text("95 % within"),

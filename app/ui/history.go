@@ -7,6 +7,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/store"
+	"toewright/internal/number"
 )
 
 // history lists the revisions of the open study.
@@ -27,7 +28,7 @@ func (h *history) Render() app.UI {
 		return app.P().Class("problem").Text(plain(err))
 	}
 	return app.Details().Class("block").Body(
-		app.Summary().ID("history").Text(fmt.Sprintf("History (%d revisions)", len(list))),
+		app.Summary().ID("history").Text("History ("+number.Count(len(list), "revision")+")"),
 		app.P().Class("note").Text(fmt.Sprintf("The last %d saves. Going back is a step of its own, which can be undone.", store.History)),
 		app.Ol().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI { return h.row(list[i]) })),
 	)

@@ -17,7 +17,7 @@ type job struct {
 	call     *call // the one whose answer is waited for
 	stopping bool
 	started  time.Time
-	now      time.Time // of the last progress
+	pace     pace
 	progress engine.Progress
 }
 
@@ -35,7 +35,7 @@ func (j *job) running() bool { return j.cancel != nil }
 func (j *job) start(ctx app.Context, caller Caller, method string, params any, done func(app.Context, json.RawMessage, error)) {
 	run, cancel := context.WithCancel(context.Background())
 	mine := &call{method}
-	*j = job{cancel: cancel, call: mine, started: time.Now(), now: time.Now()}
+	*j = job{cancel: cancel, call: mine, started: time.Now()}
 	ctx.Async(func() {
 		raw, err := caller.Call(run, method, params, j.listener(ctx, mine))
 		cancel()
@@ -62,7 +62,8 @@ func (j *job) listener(ctx app.Context, mine *call) func(json.RawMessage) {
 		}
 		ctx.Dispatch(func(app.Context) {
 			if j.call == mine {
-				j.progress, j.now = p, last
+				j.progress = p
+				j.pace.look(p.Fraction, last.Sub(j.started))
 			}
 		})
 	}
@@ -89,12 +90,14 @@ func (j *job) text() string {
 	if j.stopping {
 		return "Stopping; the best so far is kept."
 	}
-	done := j.progress.Fraction
-	if !(done > 0) {
+	left, ok := j.pace.left()
+	switch {
+	case !(j.pace.done > 0):
 		return "Started."
+	case !ok:
+		return fmt.Sprintf("%.0f %% after %s.", 100*j.pace.done, seconds(j.pace.at))
 	}
-	left := time.Duration(float64(j.now.Sub(j.started)) * (1 - done) / done)
-	return fmt.Sprintf("%.0f %%, %s left.", 100*done, about(left))
+	return fmt.Sprintf("%.0f %%, %s left.", 100*j.pace.done, about(left))
 }
 
 // about writes a time that is not known well.

@@ -91,7 +91,7 @@ func (p *mapPanel) words() app.UI {
 		app.P().ID("map-least").Text(fmt.Sprintf("Least %s toe change on the map, at the ring: %s, with %s and %s.",
 			figureName(t.Figure), n.ToeText(least), p.value(&t.X, x), p.value(&t.Y, y))),
 		button("Go there", goTo, x, y).ID("map-best"),
-		app.P().Class("note").Text("Contour lines in "+n.ToeUnit()+". Touch a place, or take the arrow keys, and "+carName(p.Bench.Desk.Selected())+" goes there. Filled marks lie on this map; open ones are cars that differ in more than the two parameters."+p.limits(t.Limits())),
+		app.P().Class("note").Text("Contour lines "+model.In(n.ToeUnit())+". Touch a place, or take the arrow keys, and "+carName(p.Bench.Desk.Selected())+" goes there. Filled marks lie on this map; open ones are cars that differ in more than the two parameters."+p.limits(t.Limits())),
 	)
 }
 

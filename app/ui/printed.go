@@ -24,7 +24,7 @@ func (p *printed) Render() app.UI {
 	n := model.NumbersOf(p.Desk.Session.Document())
 	rows := model.Table(p.Desk.Session.Cars(), p.Desk.View.Yardstick, model.Order{})
 	return app.Table().Class("printed sheet-table figures").Body(
-		app.Caption().Text("Cars on the sheet. Per wheel, in "+n.ToeUnit()+", slope in "+n.SlopeUnit()+", travel in "+n.LengthUnit()+"."),
+		app.Caption().Text("Cars on the sheet. Per wheel, "+model.In(n.ToeUnit())+", slope "+model.In(n.SlopeUnit())+", travel "+model.In(n.LengthUnit())+"."),
 		app.THead().Body(app.Tr().Body(
 			app.Td(), app.Th().Scope("col").Text("Car"), app.Th().Scope("col").Text("What is changed"), app.Th().Scope("col").Text("Wheel"),
 			app.Range(model.TableFigures).Slice(func(i int) app.UI { return app.Th().Scope("col").Text(model.TableFigures[i].Label()) }),

@@ -121,7 +121,7 @@ func (r *readings) rows(run model.Run) app.UI {
 		return n.LengthNumber(d.Units.Millimetres(*x))
 	}
 	return app.Table().Class("figures sheet-table travels").Body(
-		app.Caption().Text("Read in "+n.LengthUnit()+", toe-in positive"),
+		app.Caption().Text("Read "+model.In(n.LengthUnit())+", toe-in positive"),
 		app.THead().Body(app.Tr().Body(
 			app.Th().Scope("col").Text("travel"), app.Th().Scope("col").Text("left"), app.Th().Scope("col").Text("right"), app.Td(),
 		)),

@@ -9,6 +9,7 @@ import (
 	"toewright/app/model"
 	"toewright/app/worker"
 	"toewright/internal/engine"
+	"toewright/internal/number"
 	"toewright/internal/study"
 )
 
@@ -87,7 +88,7 @@ func (s *shelf) start(app.Context, app.Event) {
 				return
 			}
 			s.State.result, s.State.of = r, doc
-			s.Bench.Say(ctx, fmt.Sprintf("%d combinations tried, %d go together.", r.Tried, r.Built), nil)
+			s.Bench.Say(ctx, fmt.Sprintf("%s tried; of %d the parts go together.", number.Count(r.Tried, "combination"), r.Built), nil)
 		})
 }
 

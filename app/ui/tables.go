@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/internal/number"
 	"toewright/internal/study"
 )
 
@@ -39,7 +40,7 @@ func partsTable(b bench) app.UI {
 			if err != nil {
 				return err
 			}
-			b.undoable(ctx, fmt.Sprintf("%d parts are taken from the table.", len(parts)), func() error { return b.session().TakeParts(parts) })
+			b.undoable(ctx, "Taken from the table: "+number.Count(len(parts), "part")+".", func() error { return b.session().TakeParts(parts) })
 			return nil
 		},
 		Save: func() {

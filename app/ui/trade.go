@@ -11,6 +11,7 @@ import (
 	"toewright/app/model"
 	"toewright/app/worker"
 	"toewright/internal/engine"
+	"toewright/internal/number"
 	"toewright/internal/study"
 )
 
@@ -90,7 +91,7 @@ func (t *trade) start(app.Context, app.Event) {
 				return
 			}
 			t.State.result, t.State.of = r, t.Bench.document()
-			t.Bench.Say(ctx, fmt.Sprintf("%d designs between the least toe change and the least %s.", len(r.Designs), model.AimLabel(r.Aim)), nil)
+			t.Bench.Say(ctx, number.Count(len(r.Designs), "design")+" between the least toe change and the least "+model.AimLabel(r.Aim)+".", nil)
 		})
 }
 

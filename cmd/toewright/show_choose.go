@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"toewright/internal/engine"
+	"toewright/internal/number"
 )
 
 // showChoose prints the best combinations and the undominated ones.
@@ -13,7 +14,7 @@ func showChoose(r *report, c *engine.ChooseResult) {
 	if r.study.Search != nil && len(r.study.Search.Limits) > 0 {
 		limits = ", holding all limits"
 	}
-	r.line("%d combinations, of which %d go together and reach the window%s.", c.Tried, c.Built, limits)
+	r.line("%s, of which %d go together and reach the window%s.", number.Count(c.Tried, "combination"), c.Built, limits)
 	for _, l := range c.Conflict {
 		r.line("%s is broken by %s %% of them.", l.Name, percent(l.Share))
 	}

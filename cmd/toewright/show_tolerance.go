@@ -20,12 +20,12 @@ const (
 // showTolerance prints the spread along the travel, the figure's percentiles, the
 // yield and the dimensions that decide it.
 func showTolerance(r *report, t *engine.ToleranceResult) {
-	r.line("%s; %d cars of %s, static toe %s", windowLine(r, t.Window), t.Cars, oneLine(t.Candidate), t.StaticToe)
+	r.line("%s; %s of %s, static toe %s", windowLine(r, t.Window), number.Count(t.Cars, "car"), oneLine(t.Candidate), t.StaticToe)
 	if t.StaticToe == engine.ToeAsBuilt {
 		r.line("Toe change counts from the drawing's static toe: what a car's own is off by is part of it.")
 	}
 	if t.Failed > 0 {
-		r.line("%d cars cannot be built or do not reach the window.", t.Failed)
+		r.line("%s not built, or short of the window.", number.Count(t.Failed, "car"))
 	}
 	for _, side := range []string{"left", "right"} {
 		if rows := toleranceRows(r, t, side); rows != nil {

@@ -42,23 +42,30 @@ type Chart struct {
 // Frame returns the frame within the chart's labels and legend.
 func (c Chart) Frame() Frame {
 	_, legend := c.legend()
-	left := c.Size
-	for _, tick := range c.Y.ticks(c.most(Vertical)) {
-		left = max(left, TextWidth(tick.Label, c.Size))
-	}
-	f := NewFrame(c.Area.Inset(left+2*c.Size, c.Size, c.Size, 3*c.Size+legend), c.X.Domain, c.Y.Domain)
+	left := c.widest(c.Y, Vertical)
+	right := c.widest(c.X, Horizontal)/2 + c.Size/4 // a label stands half beside its tick
+	f := NewFrame(c.Area.Inset(left+2*c.Size, c.Size, max(c.Size, right), 3*c.Size+legend), c.X.Domain, c.Y.Domain)
 	if c.Mirrored {
 		return f.Mirrored()
 	}
 	return f
 }
 
+// widest returns the width of the widest label of a tick, that of one letter at least.
+func (c Chart) widest(a ChartAxis, along Axis) float64 {
+	width := c.Size
+	for _, tick := range a.ticks(c.most(along)) {
+		width = max(width, TextWidth(tick.Label, c.Size))
+	}
+	return width
+}
+
 // most returns how many ticks have room along an axis.
 func (c Chart) most(a Axis) int {
 	if a == Vertical {
-		return max(int(c.Area.Height()/(2.5*c.Size)), 2)
+		return max(int(c.Area.Height()/(2.5*c.Size)), 3)
 	}
-	return max(int(c.Area.Width()/(5*c.Size)), 2)
+	return max(int(c.Area.Width()/(5*c.Size)), 3)
 }
 
 // legend returns the legend as if it began at the area's lower left corner.

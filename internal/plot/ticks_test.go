@@ -28,6 +28,8 @@ func TestTicks(t *testing.T) {
 		{"end lost by rounding", Domain{0, 0.1 + 0.2}, 4, "0.0 | 0.1 | 0.2 | 0.3"},
 		{"fixed decimals", Domain{-0.011, 0.011}, 5, "−0.01 | 0.00 | 0.01"},
 		{"hundreds", Domain{0, 1000}, 3, "0 | 500 | 1000"},
+		{"no scale of one figure", Domain{-0.31, 0.31}, 4, "−0.2 | 0.0 | 0.2"},
+		{"twice the finer step", Domain{-0.45, 0.45}, 4, "−0.4 | 0.0 | 0.4"},
 		{"turned round", Domain{1, 0}, 5, ""},
 		{"no span", Domain{1, 1}, 5, ""},
 		{"not a number", Domain{math.NaN(), 1}, 5, ""},
@@ -129,6 +131,22 @@ func TestNiceEndsAreTicks(t *testing.T) {
 		}
 		if edge := slack * nice.Span(); !(nice.Low <= d.Low+edge && nice.High >= d.High-edge) {
 			t.Fatalf("%v.Nice(%d) = %v does not hold it", d, most, nice)
+		}
+	})
+}
+
+// TestTwoTicksAtLeast looks at domains of any place and span, in decimals and in fractions.
+func TestTwoTicksAtLeast(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		low, span := rapid.Float64Range(-20, 20).Draw(t, "low"), rapid.Float64Range(0.05, 50).Draw(t, "span")
+		d, most := Domain{low, low + span}, rapid.IntRange(3, 9).Draw(t, "most")
+		if rapid.Bool().Draw(t, "even") {
+			d = Domain{-span / 2, span / 2}
+		}
+		for name, ticks := range map[string][]Tick{"decimals": Ticks(nil, d, most), "fractions": FractionTicks(nil, d, most)} {
+			if len(ticks) < 2 || len(ticks) > most {
+				t.Errorf("%s, %v: %q, want 2 to %d ticks", name, d, labels(ticks), most)
+			}
 		}
 	})
 }

@@ -145,7 +145,7 @@ func (p *page) yield() {
 	if t == nil {
 		return
 	}
-	series := fmt.Sprintf("%d cars by chance within the study's tolerances, static toe %s", t.Cars, t.StaticToe)
+	series := fmt.Sprintf("%s by chance within the study's tolerances, static toe %s", number.Count(t.Cars, "car"), t.StaticToe)
 	if t.Failed > 0 {
 		series += fmt.Sprintf(", %d of which cannot be built or do not reach the window", t.Failed)
 	}
