@@ -58,6 +58,7 @@ func (l *limits) row(i int, k *study.Limit) app.UI {
 			app.Legend().Text(label),
 			l.bound(i, "min", "at least", k, func(k *study.Limit) **float64 { return &k.Min }),
 			l.bound(i, "max", "at most", k, func(k *study.Limit) **float64 { return &k.Max }),
+			l.present(i),
 			app.If(l.hasPlaces(k), func() app.UI { return l.where(i, k) }),
 			app.If(k.Result == study.Clearance, func() app.UI { return l.clearance(i, k) }),
 			button("Remove", func(ctx app.Context, _ app.Event) {
@@ -67,6 +68,17 @@ func (l *limits) row(i int, k *study.Limit) app.UI {
 			}, i).Aria("label", "Remove the limit on "+label),
 		),
 	)
+}
+
+// present says what the selected car has now, from which a bound is best judged.
+func (l *limits) present(i int) app.UI {
+	car := l.Bench.Desk.Selected()
+	list, err := l.Bench.Desk.Standing(car)
+	if err != nil || i >= len(list) {
+		return app.Text("") // why it cannot be known stands on the car's card
+	}
+	line := limitLine(list[i], true)
+	return app.Div().Class("note").Body(app.Text("Now, "+carName(car)+":"), app.Ul().Class("limits present").Body(line))
 }
 
 // bound is the field of one of the bounds.

@@ -6,6 +6,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/app/store"
 	"toewright/internal/study"
 )
@@ -38,5 +39,26 @@ func TestLimitsAskWhereToLook(t *testing.T) {
 	s.do(func(ctx app.Context) { s.panels.show(ctx, "find") })
 	if strings.Contains(s.text(), `id="full-lock"`) {
 		t.Error("full lock is asked for though no limit is looked at there")
+	}
+}
+
+// TestLimitsSayThePresentValue adds each kind of limit in the Find panel: what the selected
+// car has stands beside its bounds.
+func TestLimitsSayThePresentValue(t *testing.T) {
+	s := onStage(t, store.Memory{}, "find")
+	for _, kind := range model.LimitKinds {
+		s.do(func(ctx app.Context) {
+			list := []study.Limit{model.NewLimit(s.desk.Session.Document(), s.desk.Session.Cars().Design, kind.Result)}
+			if err := s.desk.Session.SetLimits("limit", list); err != nil {
+				t.Fatal(err)
+			}
+			s.panels.Changed(ctx)
+		})
+		list, err := s.desk.Standing(s.desk.Selected())
+		if err != nil || len(list) != 1 {
+			t.Errorf("%s: %d standings, %v", kind.Label, len(list), err)
+			continue
+		}
+		s.shows(t, "Now, "+carName(s.desk.Selected())+":", list[0].Text)
 	}
 }
