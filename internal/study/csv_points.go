@@ -31,7 +31,34 @@ func ParsePoints(data []byte, d *Document) ([]PlacedPoint, error) {
 		}
 		points = append(points, point)
 	}
-	return points, nil
+	return points, p.checkSigns(points)
+}
+
+// checkSigns refuses a point whose sign of y alone puts it on the other side than the most,
+// where that side has no such point: a slip would give the car a side that nobody meant.
+func (p *pointParser) checkSigns(points []PlacedPoint) error {
+	alone := map[Side][]int{}
+	for i, a := range points {
+		if a.Side != "" && !slices.ContainsFunc(points, func(b PlacedPoint) bool { return b.Name == a.Name && b.Side != a.Side }) {
+			alone[a.Side] = append(alone[a.Side], i)
+		}
+	}
+	few := Right
+	if len(alone[Left]) < len(alone[Right]) {
+		few = Left
+	}
+	for _, i := range alone[few] {
+		if r := &p.rows[i]; len(alone[Left])*len(alone[Right]) > 0 && p.bySign(r) {
+			return p.errorf(r, p.places[1], "%g makes this a point of the %s side, while most stand on the other: mend the sign, or state the side in a column side",
+				points[i].Place[1], few)
+		}
+	}
+	return nil
+}
+
+// bySign reports whether nothing but the sign of y tells the side of a row.
+func (p *pointParser) bySign(r *row) bool {
+	return r.cell(p.side) == "" && p.words[plainWord(r.cell(p.name))].Side == either
 }
 
 // prefix returns the side as it stands before a noun, with a space behind it.

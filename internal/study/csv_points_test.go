@@ -94,6 +94,8 @@ func TestParsePointsErrors(t *testing.T) {
 		{"too few cells", "point,x,y,z\nlowerBallJoint,5,690\n", "line 2, column 4 (z): \"\" is no length; type a number like 12.7, or 1/2 in"},
 		{"unknown side", "point,side,x,y,z\nlowerBallJoint,middle,5,690,185\n", "line 2, column 2 (side): \"middle\" is no side, want left or right"},
 		{"point twice", "point,x,y,z\nlowerBallJoint,5,690,185\nLower ball joint,6,690,185\n", "line 3, column 1 (point): left lowerBallJoint stands twice"},
+		{"slip of a sign", "point,x,y,z\nlowerBallJoint,5,690,185\nstrutTop,-30,-580,840\ntieRodInner,-150,330,240\n", "line 3, column 3 (y): -580 makes this a point of the right side, while most stand on the other: mend the sign, or state the side in a column side"},
+		{"slip of a sign on the right", "point,x,y,z\nlowerBallJoint,5,-690,185\nstrutTop,-30,580,840\ntieRodInner,-150,-330,240\n", "line 3, column 3 (y): 580 makes this a point of the left side, while most stand on the other: mend the sign, or state the side in a column side"},
 		{"quote left open", "point,x,y,z\n\"lowerBallJoint,5,690,185\n", "line 2, column 1 (point): \"lowerBallJoint,5,690,185\" is no point of a strut"},
 	}
 	for _, tt := range tests {
