@@ -28,7 +28,7 @@ func Gather(ctx context.Context, d *study.Document, o Options) (*Sheet, error) {
 	s.Yardstick = cmp.Or(s.Yardstick, study.BaseName)
 	g := &gatherer{ctx: ctx, sheet: s, options: &o}
 	for _, step := range []func(*gatherer) error{
-		(*gatherer).arm, (*gatherer).cars, (*gatherer).parts, (*gatherer).diagnosis, (*gatherer).limits, (*gatherer).tolerance, (*gatherer).fit,
+		(*gatherer).arm, (*gatherer).cars, (*gatherer).parts, (*gatherer).diagnosis, (*gatherer).loads, (*gatherer).limits, (*gatherer).tolerance, (*gatherer).fit,
 	} {
 		if err := step(g); err != nil {
 			return nil, err
@@ -103,6 +103,23 @@ func (g *gatherer) diagnosis() error {
 		}
 	}
 	return nil
+}
+
+// loads finds the forces in the cars under the study's load cases.
+func (g *gatherer) loads() error {
+	s := g.sheet
+	if len(s.Study.Loads) == 0 {
+		return nil
+	}
+	found, err := engine.Loads(g.ctx, s.Study, engine.LoadsOptions{Candidate: s.Candidate})
+	if err != nil {
+		return g.omit("loads", err)
+	}
+	s.Loads = found
+	if s.before() != nil {
+		s.LoadsBefore, err = engine.Loads(g.ctx, s.Study, engine.LoadsOptions{Candidate: s.Yardstick})
+	}
+	return err
 }
 
 func (g *gatherer) limits() error {

@@ -29,7 +29,10 @@ type Sheet struct {
 	Limits    []engine.LimitResult
 	Tolerance *engine.ToleranceResult // nil where the study has no tolerances
 	Fit       *engine.FitResult       // nil where the study has no readings
-	Parts     []study.Part            // of the catalogue that make up the candidate
+	// Loads are those of the sheet's car, nil where the study states none, and LoadsBefore
+	// those of the yardstick where that is another.
+	Loads, LoadsBefore *engine.LoadsResult
+	Parts              []study.Part // of the catalogue that make up the candidate
 	// Omitted says of each part that could not be worked out why.
 	Omitted []string
 }

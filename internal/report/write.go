@@ -24,7 +24,7 @@ func Write(w io.Writer, s *Sheet) error {
 	p := &page{Sheet: s, n: numbersOf(s.Study)}
 	p.start()
 	for _, section := range []func(*page){
-		(*page).head, (*page).changes, (*page).arms, (*page).verdicts, (*page).curves, (*page).tables, (*page).terms,
+		(*page).head, (*page).changes, (*page).arms, (*page).verdicts, (*page).curves, (*page).tables, (*page).loads, (*page).terms,
 	} {
 		section(p)
 	}

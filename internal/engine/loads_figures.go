@@ -1,0 +1,105 @@
+package engine
+
+import (
+	"fmt"
+
+	"toewright/internal/number"
+)
+
+// LoadFigure is a figure of a [Load], for tables and charts.
+type LoadFigure struct {
+	Label    string
+	Quantity *number.Mechanical // nil of the ratio, which has no unit
+	// Deciding figures are those by which arms and stacks are compared: there may be room
+	// for no more.
+	Deciding bool
+	// Of returns the figure, nil where the study states too little for it.
+	Of func(*Load) *Number
+}
+
+// Figures returns the figures that an answer has, in the order in which tables show
+// them: no column stays empty.
+func (r *LoadsResult) Figures() []LoadFigure {
+	bolts := 0
+	for i := range r.Loads {
+		bolts = max(bolts, len(r.Loads[i].Bolts))
+	}
+	var out []LoadFigure
+	for _, f := range loadFigures(bolts) {
+		for i := range r.Loads {
+			if f.Of(&r.Loads[i]) != nil {
+				out = append(out, f)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// loadFigures returns all figures of arms with so many bolts.
+func loadFigures(bolts int) []LoadFigure {
+	arm := func(of func(*ArmLoad) *Number) func(*Load) *Number {
+		return func(l *Load) *Number {
+			if l.Arm == nil {
+				return nil
+			}
+			return of(l.Arm)
+		}
+	}
+	force, moment := &number.Force, &number.Moment
+	list := []LoadFigure{
+		{"tie rod", force, true, func(l *Load) *Number { return &l.TieRod }},
+		{"to the base car's", nil, true, func(l *Load) *Number { return l.Ratio }},
+		{"drag link", force, true, func(l *Load) *Number { return l.DragLink }},
+		{"spring", force, false, func(l *Load) *Number { return &l.Spring }},
+		{"off the face", force, false, arm(func(a *ArmLoad) *Number { return &a.Pull })},
+		{"in the face", force, false, arm(func(a *ArmLoad) *Number { return &a.Shear })},
+		{"twist", moment, true, arm(func(a *ArmLoad) *Number { return &a.Twist })},
+		{"bend", moment, true, arm(func(a *ArmLoad) *Number { return &a.Bend })},
+	}
+	for i := range bolts {
+		list = append(list, LoadFigure{fmt.Sprintf("bolt %d", i+1), force, false, func(l *Load) *Number {
+			if i >= len(l.Bolts) {
+				return nil
+			}
+			return &l.Bolts[i].Shear
+		}})
+	}
+	return append(list, LoadFigure{"stud", &number.Stress, true, func(l *Load) *Number {
+		if l.Stud == nil {
+			return nil
+		}
+		return &l.Stud.Bending
+	}})
+}
+
+// Unit returns the unit of the figure as s shows it, empty of the ratio.
+func (f *LoadFigure) Unit(s number.Style) string {
+	if f.Quantity == nil {
+		return ""
+	}
+	return f.Quantity.Unit(s)
+}
+
+// Number writes the figure of l as s shows it; a dash where there is none.
+func (f *LoadFigure) Number(s number.Style, l *Load) string {
+	x := none
+	if v := f.Of(l); v != nil {
+		x = *v
+	}
+	if f.Quantity == nil {
+		return number.Decimal(float64(x), ratioDecimals)
+	}
+	return f.Quantity.Number(s, float64(x))
+}
+
+// ratioDecimals are those of a ratio of forces: a thousandth is less than any load is
+// known to.
+const ratioDecimals = 3
+
+// LoadsWords say how the figures are meant, wherever they are read.
+var LoadsWords = []string{
+	"Tie rod: positive is pulled apart, negative pushed together. Links without weight, joints without friction, the gear held; nothing is added to the loads stated.",
+	"The contact is the lowest point of the wheel's plane at the tyre's radius; scrub radius and trail of other figures are taken where that plane meets the ground, the radius below the wheel centre.",
+	"Loads and ratios, and no verdict: what a part bears is for strength work, and for a licensed engineer to judge.",
+}

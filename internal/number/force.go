@@ -1,0 +1,40 @@
+package number
+
+// Mechanical is a quantity of strength work, in the unit that every file and result has.
+// Where lengths are shown in inches the unit of the inch stands beside it.
+type Mechanical struct {
+	unit, beside             string
+	by                       float64 // of the unit in the one beside
+	decimals, besideDecimals int
+}
+
+// poundForce is in newtons, by definition of the pound (0.45359237 kg) and of standard
+// gravity (9.80665 m/s²).
+const poundForce = 0.45359237 * 9.80665
+
+// mmPerInch is by definition.
+const mmPerInch = float64(mmPerTen) / tenInches
+
+// The quantities.
+var (
+	Force  = Mechanical{"N", "lbf", poundForce, 1, 1}
+	Moment = Mechanical{"N m", "lbf ft", poundForce * 12 * mmPerInch / 1000, 2, 2}
+	Stress = Mechanical{"MPa", "psi", poundForce / (mmPerInch * mmPerInch), 1, 0}
+)
+
+// Unit returns the unit as s shows it: "N", "N (lbf)".
+func (q *Mechanical) Unit(s Style) string {
+	if s.Units != Inch {
+		return q.unit
+	}
+	return q.unit + parenthesised(q.beside)
+}
+
+// Number writes x without its unit as s shows it: "837.5", "837.5 (188.3)".
+func (q *Mechanical) Number(s Style, x float64) string {
+	text := Decimal(x, q.decimals)
+	if s.Units != Inch || text == gap {
+		return text
+	}
+	return text + parenthesised(Decimal(x/q.by, q.besideDecimals))
+}

@@ -1,0 +1,69 @@
+package report
+
+import "toewright/internal/engine"
+
+// loads writes what the load cases of the study make of each wheel that bears any,
+// before and after.
+func (p *page) loads() {
+	if p.Loads == nil {
+		return
+	}
+	p.open("section", "whole")
+	p.element("h2", "", "Loads")
+	p.open("table", "numbers effects")
+	p.open("thead", "")
+	p.loadHead()
+	p.close("thead")
+	p.open("tbody", "")
+	for i := range p.Loads.Loads {
+		if l := &p.Loads.Loads[i]; l.TieRod != 0 || l.Spring != 0 {
+			p.loadRow(l, i)
+		}
+	}
+	p.close("tbody")
+	p.close("table")
+	for _, words := range engine.LoadsWords {
+		p.element("p", "small", words)
+	}
+	p.close("section")
+}
+
+// loadFigures returns the figures that the sheet has room for.
+func (p *page) loadFigures() (figures []engine.LoadFigure) {
+	for _, f := range p.Loads.Figures() {
+		if f.Deciding {
+			figures = append(figures, f)
+		}
+	}
+	return figures
+}
+
+func (p *page) loadHead() {
+	p.open("tr", "")
+	p.element("th", "", "case")
+	p.element("th", "unit", "side")
+	for _, f := range p.loadFigures() {
+		p.open("th", "")
+		p.write(f.Label + " ")
+		p.element("small", "", f.Unit(p.n.Style))
+		p.close("th")
+	}
+	p.close("tr")
+}
+
+// loadRow writes figure i of the sheet's car, and before it that of the yardstick.
+func (p *page) loadRow(l *engine.Load, i int) {
+	p.open("tr", "")
+	p.open("th", "")
+	p.name(l.Case)
+	p.close("th")
+	p.element("td", "unit", l.Side)
+	for _, f := range p.loadFigures() {
+		text := f.Number(p.n.Style, l)
+		if p.LoadsBefore != nil && f.Quantity != nil {
+			text = f.Number(p.n.Style, &p.LoadsBefore.Loads[i]) + " → " + text
+		}
+		p.element("td", "", text)
+	}
+	p.close("tr")
+}
