@@ -188,11 +188,11 @@ func TestKeypadShowsWhatItHas(t *testing.T) {
 	typeInto(page, "#new-run", "0")
 	page.WaitTrue(`document.querySelector("#run").value === "2" || document.querySelectorAll(".travels").length === 0`)
 	steps := []struct{ keys, want string }{
-		{"", "−60.00|| at Travel, "},
-		{"|1|2|", "−55.00|| at Left, −60 mm 1.00 2.00"},
-		{"3|", "−55.00|3| at Right, −60 mm 1.00 2.00"},
-		{"|", "−50.00|| at Left, −60 mm 1.00 2.00; −55 mm 3.00 –"},
-		{"4.5", "−50.00|4.5| at Left, −60 mm 1.00 2.00; −55 mm 3.00 –"},
+		{"", "−60|| at Travel, "},
+		{"|1|2|", "−55|| at Left, −60 mm 1.00 2.00"},
+		{"3|", "−55|3| at Right, −60 mm 1.00 2.00"},
+		{"|", "−50|| at Left, −60 mm 1.00 2.00; −55 mm 3.00 –"},
+		{"4.5", "−50|4.5| at Left, −60 mm 1.00 2.00; −55 mm 3.00 –"},
 	}
 	for _, step := range steps {
 		if pressKeys(page, step.keys); Eval[string](page, padShows) != step.want {
