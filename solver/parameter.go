@@ -2,8 +2,9 @@ package solver
 
 import (
 	"fmt"
-	"math"
 	"strings"
+
+	"toewright/internal/spelling"
 )
 
 // Quantity is what a parameter's value measures.
@@ -255,33 +256,9 @@ func unknownKey(d *Design, name string, ps []Parameter) error {
 	if name == "camber" {
 		return &InputError{name, "cannot be changed on a solid axle: it is the beam's own"}
 	}
-	best, bound := "", math.MaxInt
-	for _, p := range ps {
-		if n := editDistance(name, p.Key); n < bound {
-			best, bound = p.Key, n
-		}
+	keys := make([]string, len(ps))
+	for i := range ps {
+		keys[i] = ps[i].Key
 	}
-	return &InputError{name, fmt.Sprintf("is no parameter of a %s; the nearest is %s", d.Kind.Name, best)}
-}
-
-// editDistance returns the number of insertions, deletions and replacements that
-// turn a into b.
-func editDistance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			cost := diagonal
-			if a[i] != b[j] {
-				cost++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
+	return &InputError{name, fmt.Sprintf("is no parameter of a %s; the nearest is %s", d.Kind.Name, spelling.Closest(name, keys))}
 }

@@ -10,11 +10,12 @@ type tableBox struct {
 	Lasting app.Context
 	ID      string
 	Title   string
-	About   string // what columns the table has
-	Take    func(ctx app.Context, text []byte) error
-	Save    func() // downloads what is there as a table; nil for none
+	About   string                                               // what columns the table has
+	Take    func(ctx app.Context, text []byte) ([]string, error) // says what was taken from where, if there is more to say
+	Save    func()                                               // downloads what is there as a table; nil for none
 
 	text  string
+	told  []string // what the last table that was taken left
 	fault string
 }
 
@@ -22,7 +23,7 @@ type tableBox struct {
 func (t *tableBox) Render() app.UI {
 	return app.Details().Class("block").Body(
 		app.Summary().Text(t.Title),
-		app.P().Class("note").Text(t.About+" Separated by comma, semicolon or tab, as spreadsheets copy them. A file can be dropped on the field."),
+		app.P().Class("note").Text(t.About+" Separated by comma, semicolon or tab, as spreadsheets copy them; numbers with a decimal comma go with semicolon or tab. A file can be dropped on the field."),
 		app.Label().For(t.ID+"-text").Class("unseen").Text(t.Title),
 		app.Textarea().ID(t.ID+"-text").Rows(6).Spellcheck(false).Text(t.text).OnChange(func(ctx app.Context, _ app.Event) {
 			t.text = ctx.JSSrc().Get("value").String()
@@ -38,6 +39,7 @@ func (t *tableBox) Render() app.UI {
 			}),
 		),
 		app.If(t.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(t.fault) }),
+		app.Range(t.told).Slice(func(i int) app.UI { return app.P().Class("note").Text(t.told[i]) }),
 	)
 }
 
@@ -57,8 +59,10 @@ func (t *tableBox) read(ctx app.Context, _ string, text []byte, err error) {
 }
 
 func (t *tableBox) take(ctx app.Context) {
-	t.fault = ""
-	if err := t.Take(ctx, []byte(t.text)); err != nil {
+	t.fault, t.told = "", nil
+	told, err := t.Take(ctx, []byte(t.text))
+	t.told = told
+	if err != nil {
 		t.fault = "Nothing was taken: " + plain(err)
 	}
 }

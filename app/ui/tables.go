@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/internal/number"
 	"toewright/internal/study"
 )
@@ -14,15 +15,16 @@ func pointsTable(b bench) app.UI {
 	return &tableBox{
 		Lasting: b.Lasting, ID: "points", Title: "Points from a table (CSV)",
 		About: "Columns point, x, y, z and if wanted side, in any order, under a header that may state the unit: x (in).",
-		Take: func(ctx app.Context, text []byte) error {
-			points, err := study.ParsePoints(text, b.document())
+		Take: func(ctx app.Context, text []byte) ([]string, error) {
+			table, err := study.ParsePoints(text, b.document())
 			if err != nil {
-				return err
+				return nil, err
 			}
-			b.undoable(ctx, fmt.Sprintf("%d points are taken from the table.", len(points)), func() error {
-				return b.session().TakePoints(points)
+			told := model.PointOrigins(b.document(), table)
+			b.undoable(ctx, fmt.Sprintf("Taken from the table: %s; %d kept as they stood.", number.Count(len(table.Taken), "point"), len(table.Kept)), func() error {
+				return b.session().TakePoints(table.Points())
 			})
-			return nil
+			return told, nil
 		},
 		Save: func() {
 			download(fileName(b.document().Name)+"-points.csv", "text/csv", study.FormatPoints(b.document()))
@@ -35,13 +37,13 @@ func partsTable(b bench) app.UI {
 	return &tableBox{
 		Lasting: b.Lasting, ID: "parts", Title: "Parts from a table (CSV)",
 		About: "Columns slot, name, price, excludes, note, and one for each parameter that parts change, by its key such as tieRodOuterHeight (mm).",
-		Take: func(ctx app.Context, text []byte) error {
+		Take: func(ctx app.Context, text []byte) ([]string, error) {
 			parts, err := study.ParseCatalogue(text, b.document())
 			if err != nil {
-				return err
+				return nil, err
 			}
 			b.undoable(ctx, "Taken from the table: "+number.Count(len(parts), "part")+".", func() error { return b.session().TakeParts(parts) })
-			return nil
+			return nil, nil
 		},
 		Save: func() {
 			download(fileName(b.document().Name)+"-parts.csv", "text/csv", study.FormatCatalogue(b.document().Catalogue))
@@ -54,13 +56,13 @@ func readingsTable(b bench) app.UI {
 	return &tableBox{
 		Lasting: b.Lasting, ID: "readings", Title: "Readings from a table (CSV)",
 		About: "Columns travel, left, right, under a header or without one; gauge, base, repeatability, run and the keys of parameters that differed, if wanted.",
-		Take: func(ctx app.Context, text []byte) error {
+		Take: func(ctx app.Context, text []byte) ([]string, error) {
 			if err := b.session().TakeReadings(text); err != nil {
-				return err
+				return nil, err
 			}
 			b.Changed(ctx)
 			b.Say(ctx, "The readings are taken from the table.", b.Undo)
-			return nil
+			return nil, nil
 		},
 		Save: func() {
 			download(fileName(b.document().Name)+"-readings.csv", "text/csv", study.FormatReadings(b.document().Readings))

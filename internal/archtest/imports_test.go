@@ -19,6 +19,7 @@ const module = "toewright/"
 var ranks = map[string]int{
 	"solver":               0,
 	"internal/number":      0,
+	"internal/spelling":    -1,
 	"internal/plot":        1, // draws numbers, whatever they are
 	"internal/strictjson":  0,
 	"internal/version":     0,
@@ -53,12 +54,12 @@ type ban struct {
 
 var bans = []ban{
 	{
-		packages: []string{"solver", "optimize", "internal/number", "internal/plot", "internal/strictjson", "internal/study", "internal/engine", "internal/report", "app/model", "wasm"},
+		packages: []string{"solver", "optimize", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/report", "app/model", "wasm"},
 		imports:  []string{"net/http", "net", "github.com/maxence-charriere/go-app/v10/pkg/app", "github.com/spf13/cobra", "github.com/spf13/pflag"},
 		reason:   "it runs in the browser's worker as well as here, and neither serves nor parses a command line",
 	},
 	{
-		packages: []string{"solver", "optimize", "internal/number", "internal/plot", "internal/strictjson", "internal/study", "internal/engine", "internal/batch", "internal/report", "app/model"},
+		packages: []string{"solver", "optimize", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/batch", "internal/report", "app/model"},
 		imports:  []string{"syscall/js", "os", "os/exec", "log", "log/slog", "time", "unsafe"},
 		direct:   true,
 		reason:   "it is pure computation: no files, no clock, no browser",

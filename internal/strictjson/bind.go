@@ -5,6 +5,8 @@ import (
 	"math"
 	"reflect"
 	"strconv"
+
+	"toewright/internal/spelling"
 )
 
 // Binder is a value with a JSON form of its own.
@@ -41,7 +43,7 @@ func (s Scope) Errorf(n *Node, format string, args ...any) error {
 // Unknown makes the error about a member whose key is none of the known ones.
 func (s Scope) Unknown(m Member, known []string) error {
 	message := "unknown key"
-	if near := Nearest(m.Key, known); near != "" {
+	if near := spelling.Nearest(m.Key, known); near != "" {
 		message += "; did you mean " + near + "?"
 	}
 	return s.tree.errorAt(m.Offset, s.In(m.Key).path, message)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"reflect"
 	"strings"
+
+	"toewright/internal/spelling"
 )
 
 // rules are the conditions that a struct field's rule tag sets on its value:
@@ -71,7 +73,7 @@ func checkWord(text string, words []string) string {
 		}
 	}
 	message := fmt.Sprintf("want %s, got %q", alternatives(words), clip(text))
-	if near := Nearest(text, words); near != "" && len(words) > 2 {
+	if near := spelling.Nearest(text, words); near != "" && len(words) > 2 {
 		message += fmt.Sprintf("; did you mean %q?", near)
 	}
 	return message

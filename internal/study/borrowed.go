@@ -1,6 +1,7 @@
 package study
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -114,6 +115,11 @@ func (d *Document) PointLabels() map[string]string {
 		labels[h.Name] = h.Label
 	}
 	return labels
+}
+
+// PointName returns what a point is called in a sentence: "left lower ball joint".
+func (d *Document) PointName(p PlacedPoint) string {
+	return p.Side.prefix() + strings.ToLower(cmp.Or(d.PointLabels()[p.Name], p.Name))
 }
 
 // numberNames are what numbers are called that belong to no hardpoint, by the key that

@@ -4,7 +4,7 @@ import (
 	"maps"
 	"slices"
 
-	"toewright/internal/strictjson"
+	"toewright/internal/spelling"
 	"toewright/solver"
 )
 
@@ -60,10 +60,10 @@ func cutTitle(c column) (string, bool) {
 // parameter.
 func (c *changeColumns) unknown(i int, known []string, err error) error {
 	message := reason(err)
-	if near := strictjson.Nearest(c.header[i].word, known); near != "" {
+	if near := spelling.Nearest(c.header[i].word, known); near != "" {
 		message = "unknown column; did you mean " + near + "?"
 	}
-	return &CSVError{Line: 1, Column: i + 1, Header: c.header[i].title, Message: message}
+	return c.titleError(i, message)
 }
 
 // parse reads the changes of a row; empty cells change nothing. It returns nil

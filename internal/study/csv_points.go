@@ -1,37 +1,131 @@
 package study
 
 import (
+	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
-	"toewright/internal/strictjson"
+	"toewright/internal/number"
+	"toewright/internal/spelling"
 	"toewright/solver"
 )
 
-// ParsePoints reads a table of points of the document's car and returns them in
-// its units. Columns may stand in any order under a header: "point" (or "name"),
-// "x", "y", "z", each perhaps with "(mm)" or "(in)", and "side" if wanted; without
-// a header they are point, x, y, z. A point is known by its key or its label, in
-// any spelling of letters and spaces. Where no side is given, the sign of y tells
-// it. The error is a [*CSVError] that names line and column.
-func ParsePoints(data []byte, d *Document) ([]PlacedPoint, error) {
+// PointTable is what a table of points says of a car, and what it leaves as it stood.
+type PointTable struct {
+	Taken []TakenPoint // in the order of the table
+	Kept  []KeptPoint  // in the order of [Document.Points]
+}
+
+// TakenPoint is a point that a table places.
+type TakenPoint struct {
+	PlacedPoint
+	Line int // Line counts from 1, the header included.
+}
+
+// KeptPoint is a point that a table does not speak of.
+type KeptPoint struct {
+	PlacedPoint
+	Mirrored bool // it becomes the mirror image of the left one, as others of the right side are stated
+}
+
+// Points returns the points that the table places.
+func (t *PointTable) Points() []PlacedPoint {
+	points := make([]PlacedPoint, len(t.Taken))
+	for i := range t.Taken {
+		points[i] = t.Taken[i].PlacedPoint
+	}
+	return points
+}
+
+// has reports whether the table places a point.
+func (t *PointTable) has(p PlacedPoint) bool {
+	return slices.ContainsFunc(t.Taken, func(q TakenPoint) bool { return q.Name == p.Name && q.Side == p.Side })
+}
+
+// keep lists the points of a car that the table leaves as they stood.
+func (t *PointTable) keep(d *Document) {
+	after := d
+	if d.Suspension.Right == nil && slices.ContainsFunc(t.Taken, func(p TakenPoint) bool { return p.Side == Right }) {
+		after = d.Clone()
+		for _, p := range t.Points() {
+			after.SetPoint(p)
+		}
+	}
+	for _, p := range after.Points() {
+		if !t.has(p) {
+			t.Kept = append(t.Kept, KeptPoint{p, p.Side == Right && d.Suspension.Right == nil})
+		}
+	}
+}
+
+// pointColumns are the columns of a table of points by the words that may stand above each.
+var pointColumns = [][]string{{"point", "name", "hardpoint", "joint", "key"}, {"side"}, {"x"}, {"y"}, {"z"}}
+
+// ParsePoints reads a table of points of the document's car in its units. Columns may
+// stand in any order under a header: "point" (or "name"), "x", "y", "z", each perhaps with
+// "(mm)" or "(in)", and "side" if wanted; without a header they are point, x, y, z. A point
+// is known by its key or its label, in any spelling of letters and spaces. Where no side is
+// given, the sign of y tells it. The error is a [*CSVError] that names line and column.
+func ParsePoints(data []byte, d *Document) (*PointTable, error) {
 	t, err := parseTable(data, isPointHeader, "point", "x", "y", "z")
 	if err != nil {
 		return nil, err
 	}
+	if err := t.checkTitles(pointColumns); err != nil {
+		return nil, err
+	}
 	p := newPointParser(t, d)
-	var points []PlacedPoint
+	out := &PointTable{}
 	for i := range t.rows {
 		point, err := p.parse(&t.rows[i])
 		if err != nil {
 			return nil, err
 		}
-		if slices.ContainsFunc(points, func(q PlacedPoint) bool { return q.Name == point.Name && q.Side == point.Side }) {
-			return nil, t.errorf(&t.rows[i], p.name, "%s%s stands twice", point.Side.prefix(), point.Name)
+		if out.has(point) {
+			return nil, t.errorf(&t.rows[i], p.name, "the %s stands twice", d.PointName(point))
 		}
-		points = append(points, point)
+		out.Taken = append(out.Taken, TakenPoint{point, t.rows[i].line})
 	}
-	return points, p.checkSigns(points)
+	if err := p.checkSigns(out.Points()); err != nil {
+		return nil, err
+	}
+	out.keep(d)
+	return out, nil
+}
+
+// checkTitles refuses a column whose title is none of the words, a second column for one
+// of the same, and a table without the first.
+func (t *table) checkTitles(columns [][]string) error {
+	for i, c := range t.header {
+		k := slices.IndexFunc(columns, func(words []string) bool { return slices.Contains(words, c.word) })
+		if c.title == "" {
+			continue
+		}
+		if k < 0 {
+			message := "no column of a table of points; want " + firstWords(columns)
+			if near := spelling.Nearest(c.word, slices.Concat(columns...)); near != "" {
+				message += "; did you mean " + near + "?"
+			}
+			return t.titleError(i, message)
+		}
+		if first := t.find(columns[k]...); first < i {
+			return t.titleError(i, fmt.Sprintf("the column stands twice; the other is %q", t.header[first].title))
+		}
+	}
+	if t.find(columns[0]...) < 0 {
+		return &CSVError{Line: 1, Message: "want a column " + columns[0][0] + " in the header"}
+	}
+	return nil
+}
+
+// firstWords lists the columns by the first word of each.
+func firstWords(columns [][]string) string {
+	words := make([]string, len(columns))
+	for i := range columns {
+		words[i] = columns[i][0]
+	}
+	return strings.Join(words, ", ")
 }
 
 // checkSigns refuses a point whose sign of y alone puts it on the other side than the most,
@@ -82,25 +176,30 @@ type pointParser struct {
 	name, side int
 	places     [3]int
 	words      map[string]PlacedPoint // words are the points by each of their names.
-	spellings  []string               // spellings are the keys, for suggestions.
+	known      []string               // known are the labels, each once, in the order of the car.
+	labels     map[string]string      // labels are those of the points by their names.
 }
 
 // newPointParser finds the columns and lists the names of the document's points.
 func newPointParser(t *table, d *Document) *pointParser {
 	p := &pointParser{
 		table: t, doc: d,
-		name:   max(t.find("point", "name", "hardpoint", "joint", "key"), 0),
+		name:   t.find(pointColumns[0]...),
 		side:   t.find("side"),
 		places: [3]int{t.find("x"), t.find("y"), t.find("z")},
 		words:  map[string]PlacedPoint{},
+		labels: d.PointLabels(),
 	}
 	kind, err := solver.KindByName(d.Suspension.Type)
 	if err != nil {
 		return p
 	}
 	p.addSided(kind)
-	for _, h := range append(slices.Clone(kind.CommonPoints), solver.GearPoints...) {
-		p.add(h, PlacedPoint{Name: h.Name}, h.Name, h.Label)
+	for _, h := range kind.CommonPoints {
+		p.add(PlacedPoint{Name: h.Name}, h.Name, h.Label)
+	}
+	for _, point := range d.gearPoints() {
+		p.add(PlacedPoint{Name: point.Name}, point.Name, p.labels[point.Name])
 	}
 	return p
 }
@@ -109,9 +208,9 @@ func newPointParser(t *table, d *Document) *pointParser {
 // behind or before, and with the side inside the key.
 func (p *pointParser) addSided(kind *solver.Kind) {
 	for _, h := range kind.SidePoints {
-		p.add(h, PlacedPoint{Name: h.Name, Side: either}, h.Name, h.Label)
+		p.add(PlacedPoint{Name: h.Name, Side: either}, h.Name, h.Label)
 		for _, s := range sides {
-			p.add(h, PlacedPoint{Name: h.Name, Side: s}, h.Name+string(s), string(s)+h.Name,
+			p.add(PlacedPoint{Name: h.Name, Side: s}, h.Name+string(s), string(s)+h.Name,
 				h.Label+string(s), string(s)+h.Label, sidedPath(h.Name, s))
 		}
 	}
@@ -121,11 +220,13 @@ func (p *pointParser) addSided(kind *solver.Kind) {
 const either Side = "either"
 
 // add lists a point under names.
-func (p *pointParser) add(h solver.Hardpoint, point PlacedPoint, names ...string) {
+func (p *pointParser) add(point PlacedPoint, names ...string) {
 	for _, name := range names {
 		p.words[plainWord(name)] = point
 	}
-	p.spellings = append(p.spellings, h.Name)
+	if label := p.labels[point.Name]; !slices.Contains(p.known, label) {
+		p.known = append(p.known, label)
+	}
 }
 
 // parse reads one row.
@@ -152,11 +253,11 @@ func (p *pointParser) parse(r *row) (PlacedPoint, error) {
 // unknown makes the error about a name that no point has.
 func (p *pointParser) unknown(r *row) error {
 	name := r.cell(p.name)
-	message := "%.40q is no point of a " + p.doc.Suspension.Type
-	if near := strictjson.Nearest(name, p.spellings); near != "" {
-		message += "; did you mean " + near + "?"
+	message := fmt.Sprintf("%q is no point of this car", number.Clip(name))
+	if near := spelling.Nearest(plainWord(name), slices.Sorted(maps.Keys(p.words))); near != "" {
+		message += "; did you mean " + p.labels[p.words[near].Name] + "?"
 	}
-	return p.errorf(r, p.name, message, name)
+	return p.errorf(r, p.name, "%s (it has: %s)", message, strings.Join(p.known, "; "))
 }
 
 // sideOf tells the side of a point: by its column, by its name, or by y.

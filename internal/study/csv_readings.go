@@ -19,6 +19,9 @@ func ParseReadings(data []byte, d *Document, usual Reading) ([]Reading, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := t.checkByChance(); err != nil {
+		return nil, err
+	}
 	p := &readingParser{
 		table: t, doc: d, usual: usual, places: map[string]int{},
 		travel: t.find("travel"), left: t.find("left"), right: t.find("right"),

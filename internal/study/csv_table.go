@@ -2,6 +2,7 @@ package study
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/csv"
 	"fmt"
 	"strings"
@@ -32,8 +33,10 @@ func (e *CSVError) Error() string {
 
 // table is a CSV text with its header apart.
 type table struct {
-	header []column
-	rows   []row
+	header  []column
+	rows    []row
+	comma   rune // comma sets the cells apart.
+	assumed bool // assumed is the header, as none stands in the table.
 }
 
 // row is one line of a table.
@@ -61,11 +64,26 @@ func parseTable(data []byte, isHeader func([]column) bool, byDefault ...string) 
 	if len(rows) == 0 {
 		return nil, &CSVError{Line: 1, Message: "table is empty"}
 	}
-	t := &table{header: columnsOf(rows[0].cells), rows: rows[1:]}
+	t := &table{header: columnsOf(rows[0].cells), rows: rows[1:], comma: separator(data)}
 	if !isHeader(t.header) {
-		t.header, t.rows = columnsOf(byDefault), rows
+		t.header, t.rows, t.assumed = columnsOf(byDefault), rows, true
 	}
-	return t, t.checkWidth()
+	return t, cmp.Or(t.checkWidth(), t.checkCommas(), t.checkTwice())
+}
+
+// checkTwice refuses a second column of one title, which nobody would read.
+func (t *table) checkTwice() error {
+	for i, c := range t.header {
+		if c.word != "" && t.find(c.word) < i {
+			return t.titleError(i, "the column stands twice")
+		}
+	}
+	return nil
+}
+
+// titleError makes an error about the title of a column.
+func (t *table) titleError(i int, message string) error {
+	return &CSVError{Line: 1, Column: i + 1, Header: t.header[i].title, Message: message}
 }
 
 // checkWidth refuses a cell where the table has no column: it is most often the second
@@ -76,8 +94,11 @@ func (t *table) checkWidth() error {
 			if cell == "" || k < len(t.header) && t.header[k].title != "" {
 				continue
 			}
-			return &CSVError{Line: t.rows[i].line, Column: k + 1, Message: fmt.Sprintf(
-				"%q stands where no column is; with decimal commas, set cells apart by semicolons or tabs", number.Clip(cell))}
+			message := fmt.Sprintf("%q stands where no column is", number.Clip(cell))
+			if t.comma == ',' {
+				message += "; with decimal commas, set cells apart by semicolons or tabs"
+			}
+			return &CSVError{Line: t.rows[i].line, Column: k + 1, Message: message}
 		}
 	}
 	return nil
@@ -104,14 +125,27 @@ func parseRows(data []byte) []row {
 	}
 }
 
-// separator returns what sets the cells of a text apart.
+// separator returns what sets the cells of a text apart: the first line that counts tells
+// it, or the text where that line is of one cell.
 func separator(data []byte) rune {
-	for _, r := range "\t;" {
-		if bytes.ContainsRune(data, r) {
-			return r
+	for _, text := range [][]byte{firstLine(data), data} {
+		for _, r := range "\t;," {
+			if bytes.ContainsRune(text, r) {
+				return r
+			}
 		}
 	}
 	return ','
+}
+
+// firstLine returns the first line that is neither empty nor a remark.
+func firstLine(data []byte) []byte {
+	for line := range bytes.Lines(bytes.TrimPrefix(data, []byte("\ufeff"))) {
+		if line = bytes.TrimSpace(line); len(line) > 0 && line[0] != '#' {
+			return line
+		}
+	}
+	return nil
 }
 
 // trim takes space off cells and reports whether any has text.

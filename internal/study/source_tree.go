@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"toewright/internal/spelling"
 	"toewright/internal/strictjson"
 )
 
@@ -119,7 +120,7 @@ func (t *numberTree) unknown(key string) string {
 			paths[p] = true
 		}
 	})
-	if near := strictjson.Nearest(key, slices.Sorted(maps.Keys(paths))); near != "" {
+	if near := spelling.Nearest(key, slices.Sorted(maps.Keys(paths))); near != "" {
 		message += "; did you mean " + near + "?"
 	}
 	return message

@@ -1,4 +1,4 @@
-package strictjson
+package spelling
 
 import (
 	"strings"
@@ -46,5 +46,17 @@ func TestDistance(t *testing.T) {
 		if got := distance(tt.b, tt.a, 10); got != tt.want {
 			t.Errorf("distance(%q, %q) = %d, want %d", tt.b, tt.a, got, tt.want)
 		}
+	}
+}
+
+func TestClosest(t *testing.T) {
+	words := []string{"tieRodOuter.x", "toe"}
+	for typed, want := range map[string]string{"tie": "toe", "tieRodOuter": "tieRodOuter.x", "colour of the car": "tieRodOuter.x", strings.Repeat("x", 100): "tieRodOuter.x"} {
+		if got := Closest(typed, words); got != want {
+			t.Errorf("Closest(%q) = %q, want %q", typed, got, want)
+		}
+	}
+	if got := Closest("toe", nil); got != "" {
+		t.Errorf("Closest of no words = %q", got)
 	}
 }

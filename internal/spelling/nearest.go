@@ -1,4 +1,5 @@
-package strictjson
+// Package spelling finds the word that a mistyped one was meant to be.
+package spelling
 
 import "strings"
 
@@ -6,7 +7,22 @@ import "strings"
 // where none is close: letter case aside, at most one letter or a third of them may be
 // wrong, missing, added or swapped with a neighbour.
 func Nearest(typed string, words []string) string {
-	best, least := "", max(len(typed)/3, 1)+1
+	return within(typed, words, max(len(typed)/3, 1)+1)
+}
+
+// Closest returns the word that is fewest edits from a mistyped one, however many that
+// are; "" where there are no words.
+func Closest(typed string, words []string) string {
+	if near := within(typed, words, 2*maxCompared); near != "" || len(words) == 0 {
+		return near
+	}
+	return words[0] // beyond any comparison
+}
+
+// within returns the first word of those that are fewest edits from what was typed, if
+// that is less than a number of edits.
+func within(typed string, words []string, least int) string {
+	best := ""
 	for _, word := range words {
 		d := distance(strings.ToLower(typed), strings.ToLower(word), least)
 		if d < least {

@@ -1,0 +1,101 @@
+package study
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"toewright/internal/number"
+)
+
+// In a table whose cells commas set apart, "-60,6,72" is three cells, or a travel and a
+// reading of 6,72. Most often the count of cells tells; what is left is refused where it
+// could be read either way, rather than split.
+
+// checkCommas refuses cells that commas set apart where one of them must have been a
+// decimal comma: nobody writes 5 as 05, or a cell more than there are columns.
+func (t *table) checkCommas() error {
+	if t.comma != ',' || t.hasDecimals() {
+		return nil
+	}
+	for i := range t.rows {
+		r := &t.rows[i]
+		for k := range r.cells {
+			tail := r.cell(k)
+			if t.halves(r, k) && (len(tail) > 1 && tail[0] == '0' || len(r.cells) > len(t.header)) {
+				return t.commaError(r, k, "")
+			}
+		}
+	}
+	return nil
+}
+
+// checkByChance refuses a table of whole numbers that fits its columns, of which only the
+// first must be filled, whether its commas are decimal ones or not: cells beyond the
+// second under no header, or on some lines only.
+func (t *table) checkByChance() error {
+	if t.comma != ',' || len(t.header) < 3 {
+		return nil
+	}
+	var longest, shortest *row
+	for i := range t.rows {
+		r := &t.rows[i]
+		if slices.ContainsFunc(r.cells, func(cell string) bool { return cell == "" || !wholeNumber(cell) }) {
+			return nil
+		}
+		if longest == nil || len(r.cells) > len(longest.cells) {
+			longest = r
+		}
+		if shortest == nil || len(r.cells) < len(shortest.cells) {
+			shortest = r
+		}
+		if len(r.cells) > 2 && !t.halves(r, 2) {
+			return nil
+		}
+	}
+	if longest == nil || len(longest.cells) < 3 || !t.assumed && len(longest.cells) == len(shortest.cells) {
+		return nil
+	}
+	return t.commaError(longest, 2, ", or put a header over the table and fill every line")
+}
+
+// hasDecimals reports whether a number of the table has a decimal point, so that its
+// commas are none.
+func (t *table) hasDecimals() bool {
+	return slices.ContainsFunc(t.rows, func(r row) bool {
+		return slices.ContainsFunc(r.cells, func(cell string) bool {
+			_, ok := number.ParsePlain(cell)
+			return ok && strings.Contains(cell, ".")
+		})
+	})
+}
+
+// halves reports whether a cell and the one before it could be two halves of one number.
+func (t *table) halves(r *row, k int) bool {
+	return k > 0 && !t.isText(k-1) && !t.isText(k) && wholeNumber(r.cell(k-1)) && digits(r.cell(k))
+}
+
+// isText reports whether a column holds words, be they written in digits.
+func (t *table) isText(k int) bool {
+	return k < len(t.header) && slices.Contains(textColumns, t.header[k].word)
+}
+
+var textColumns = slices.Concat(pointColumns[0], pointColumns[1], []string{"gauge", "run", "slot", "name", "part", "excludes", "note"})
+
+// wholeNumber reports whether a cell is digits, with or without a sign.
+func wholeNumber(cell string) bool {
+	for _, sign := range []string{"-", "+", "−", "–"} {
+		cell = strings.TrimPrefix(cell, sign)
+	}
+	return digits(cell)
+}
+
+// digits reports whether a cell is digits alone.
+func digits(cell string) bool { return cell != "" && strings.Trim(cell, "0123456789") == "" }
+
+// commaError makes the error about a cell that may be the second half of a number.
+func (t *table) commaError(r *row, k int, way string) error {
+	return &CSVError{Line: r.line, Column: k + 1, Message: fmt.Sprintf(
+		"\"%s,%s\" may be one number with a decimal comma; write it with a point, or set cells apart by semicolons or tabs%s",
+		number.Clip(r.cell(k-1)), number.Clip(r.cell(k)), way)}
+}
