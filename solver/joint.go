@@ -8,8 +8,9 @@ import (
 
 // Joint is a ball joint at the end of a rod.
 type Joint struct {
-	// Axis is the direction, in vehicle axes in the static position, on which
-	// the joint stands neutral. Its length and sense do not matter.
+	// Axis is the direction, in vehicle axes, on which the joint stands neutral: that
+	// in the file's own static position, from which a part that carries it takes it
+	// along. Its length and sense do not matter.
 	Axis Vec
 	// Inline says that the rod stands neutral along Axis, as in the socket of a
 	// rack's end; otherwise square to it, as on a stud.
@@ -27,10 +28,12 @@ func (j Joint) misalignment(rod, axis Vec) Angle {
 }
 
 // Joints are the ball joints whose angles a sweep measures, by side. The axis of
-// an outer joint is a stud fixed in the knuckle; that of an inner one stays with
-// the body for a rack or no gear and is carried by a centre link.
+// an outer joint is a stud fixed in the knuckle, which turns with it through setpoints
+// that are re-solved and along the travel; that of an inner one stays with the body for
+// a rack or no gear and is carried by a centre link.
 type Joints struct {
-	// Inner is that of the tie rod; of a solid axle that of its drag link.
+	// Inner is that of the tie rod; of a solid axle that of its drag link, by the side
+	// that is measured: one joint, and so the same on both.
 	Inner [2]Joint
 	Outer [2]Joint
 	// DragOuter is the drag link's joint on the knuckle.
@@ -39,23 +42,36 @@ type Joints struct {
 
 // Joints returns the joints as they are usually made: outer studs along the
 // design's stud axis, vertical where none is stated; inner joints in line with a
-// rack, else with their studs along the pitman axis, or vertical without a gear.
+// rack, else with their studs along the pitman axis on the pitman arm's side and its
+// mirror image on the other, or vertical without a gear.
 func (x *Axle) Joints() *Joints {
 	j := &Joints{DragOuter: Joint{Axis: up}}
-	inner := Joint{Axis: up}
-	switch x.gear.Kind {
-	case Rack:
-		inner = Joint{Axis: x.gear.Axis, Inline: true}
-	case CentreLink:
-		inner = Joint{Axis: x.gear.PitmanAxis}
-	}
 	for _, s := range Sides {
-		j.Inner[s], j.Outer[s] = inner, Joint{Axis: up}
+		j.Inner[s], j.Outer[s] = x.usualInner(s), Joint{Axis: up}
 		if a := x.Design().StudAxis[s]; a != (Vec{}) {
 			j.Outer[s].Axis = a
 		}
 	}
 	return j
+}
+
+// usualInner returns the inner joint of a side as it is usually made.
+func (x *Axle) usualInner(s Side) Joint {
+	switch g := &x.gear; g.Kind {
+	case Rack:
+		return Joint{Axis: g.Axis, Inline: true}
+	case CentreLink:
+		pitman := Left
+		if g.Points[pitmanPivot].Y < 0 {
+			pitman = Right
+		}
+		axis := g.PitmanAxis
+		if s != pitman && x.beam == nil { // a drag link has one joint
+			axis = Right.mirrored(axis)
+		}
+		return Joint{Axis: axis}
+	}
+	return Joint{Axis: up}
 }
 
 // JointAngles is how the tie rod stands at its joints and to the steering arm.

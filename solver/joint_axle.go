@@ -12,7 +12,7 @@ func (x *Axle) jointsOfCorner(ws *Workspace, s Side, p *pose, shift Vec, in *Swe
 	j := in.Joints
 	*out = JointAngles{
 		Inner: j.Inner[s].misalignment(rod, s.mirrored(x.innerAxis(j.Inner[s].Axis, s, in.From.Steer))),
-		Outer: j.Outer[s].misalignment(rod, p.r.turn(s.mirrored(j.Outer[s].Axis))),
+		Outer: j.Outer[s].misalignment(rod, p.r.turn(x.static[s].turned(s.mirrored(j.Outer[s].Axis)))),
 	}
 	out.arm(outer, inner, ws.wheel.axisAt, ws.wheel.axisDir)
 }
@@ -49,8 +49,8 @@ func (x *Axle) jointsOfBeam(ws *Workspace, i int, p *axlePose, shift Vec, in *Sw
 	drag := r3.Sub(r3.Sub(b.at(p, b.dragOuter(p)), b.drag.a), shift)
 	*out = JointAngles{
 		Inner:     j.Inner[s].misalignment(drag, x.innerAxis(j.Inner[s].Axis, s, in.From.Steer)),
-		Outer:     j.Outer[s].misalignment(tie, b.knuckleDirection(p, i, j.Outer[s].Axis)),
-		DragOuter: j.DragOuter.misalignment(drag, b.knuckleDirection(p, b.pulls, j.DragOuter.Axis)),
+		Outer:     j.Outer[s].misalignment(tie, b.knuckleDirection(p, i, x.knuckleTurned(i, j.Outer[s].Axis))),
+		DragOuter: j.DragOuter.misalignment(drag, b.knuckleDirection(p, b.pulls, x.knuckleTurned(b.pulls, j.DragOuter.Axis))),
 	}
 	ball, other := b.at(p, p.ends[i].arm), b.at(p, p.ends[1-i].arm)
 	out.arm(ball, other, s.mirrored(ws.wheel.axisAt), s.mirrored(ws.wheel.axisDir))
@@ -59,4 +59,21 @@ func (x *Axle) jointsOfBeam(ws *Workspace, i int, p *axlePose, shift Vec, in *Sw
 // knuckleDirection returns where a direction held by knuckle i points in pose p.
 func (b *beam) knuckleDirection(p *axlePose, i int, static Vec) Vec {
 	return p.r.turn(about(b.ends[i].dir, static, p.ends[i].h))
+}
+
+// turned returns where a direction held by the main body, in the unit's frame in the
+// file's own static position, points in the static position that was solved.
+func (s *staticUnit) turned(dir Vec) Vec {
+	if g := (Vec{X: s.q[0], Y: s.q[1], Z: s.q[2]}); g != (Vec{}) {
+		r := cayley(g)
+		return r.turn(dir)
+	}
+	return dir
+}
+
+// knuckleTurned is [staticUnit.turned] of a direction held by knuckle i of a solid axle,
+// which turns on its kingpin too.
+func (x *Axle) knuckleTurned(i int, dir Vec) Vec {
+	s := x.static[0]
+	return about(x.beam.ends[i].dir, s.turned(dir), s.q[6+i])
 }
