@@ -15,20 +15,65 @@ type Limit struct {
 	// Scale is a difference of the result that matters, > 0: the unit in which
 	// a violation counts.
 	Scale float64
-	// Of returns the result for a car at rest or moved as it likes in ws; NaN
-	// where the car has none, which holds no limit.
+	// Of returns a result that is one number of a car wherever it stands, moved as it
+	// likes in ws; NaN where the car has none, which holds no limit.
 	Of func(car *solver.Axle, ws *solver.Workspace) float64
-	// Where returns the position in which the result is what Of says, or which the car
-	// cannot take where that is NaN; nil for a result that is of no one position.
-	Where func(car *solver.Axle, ws *solver.Workspace) LimitPlace
+	// Range stands in place of Of for a result of several wheels or positions, about an
+	// attitude: the least is held against Min, the largest against Max.
+	Range func(car *solver.Axle, from solver.Attitude, ws *solver.Workspace) LimitRange
 }
 
-// LimitPlace is a position of an axle in which a limit is nearest to being broken.
+// LimitRange is what a limit measures on the wheels and in the positions that it is for.
+type LimitRange struct {
+	Least, Most LimitValue
+	// Err says why there are none: a wheel, or a position, without a value.
+	Err error
+}
+
+// LimitValue is a value of a limit's result and the position in which it was seen.
+type LimitValue struct {
+	Value float64
+	At    LimitPlace
+}
+
+// NewLimitRange returns a range that has seen nothing.
+func NewLimitRange() LimitRange {
+	return LimitRange{Least: LimitValue{Value: math.Inf(1)}, Most: LimitValue{Value: math.Inf(-1)}}
+}
+
+// alike is by how much, in the limit's unit, a value must go beyond those before to be
+// said to be somewhere else: far above rounding, so that of a wheel and its mirror
+// image the same one is named by every machine.
+const alike = 1e-9
+
+// See takes a value into account.
+func (r *LimitRange) See(v float64, at LimitPlace) {
+	if v < r.Least.Value {
+		if v < r.Least.Value-alike {
+			r.Least.At = at
+		}
+		r.Least.Value = v
+	}
+	if v > r.Most.Value {
+		if v > r.Most.Value+alike {
+			r.Most.At = at
+		}
+		r.Most.Value = v
+	}
+}
+
+// Lack returns the range of a car that has no value at a place, and why.
+func Lack(at LimitPlace, err error) LimitRange {
+	none := LimitValue{math.NaN(), at}
+	return LimitRange{none, none, err}
+}
+
+// LimitPlace is a position of an axle in which a limit is nearest to being broken, or
+// which it cannot take.
 type LimitPlace struct {
 	Side   solver.Side
-	Travel float64 // of both wheels, mm from the static height, bump positive
+	Travel float64 // about the attitude, mm, bump positive
 	Steer  float64 // input, mm or radians
-	ToLeft bool    // that input steers to the left
 	Link   string  // that keeps the axle from the position; empty where it gets there
 }
 
@@ -39,7 +84,8 @@ type LimitState struct {
 	Value    float64
 	Min, Max float64
 	Held     bool
-	At       *LimitPlace // nil of a limit without Where
+	At       *LimitPlace // nil of a limit without Range
+	Err      error       // why there is no value, where a limit with Range has none
 }
 
 // String says how the car stands to the limit, without units.
@@ -62,41 +108,70 @@ func (l *Limit) rows() int {
 	return n
 }
 
-// appendRows appends the inequalities, at most 0 where held, for the value v.
-func (l *Limit) appendRows(g []float64, v float64) []float64 {
+// appendRows appends the inequalities, at most 0 where held, for what was measured.
+func (l *Limit) appendRows(g []float64, r LimitRange) []float64 {
 	if !math.IsInf(l.Min, 0) {
-		g = append(g, (l.Min-v)/l.Scale)
+		g = append(g, (l.Min-r.Least.Value)/l.Scale)
 	}
 	if !math.IsInf(l.Max, 0) {
-		g = append(g, (v-l.Max)/l.Scale)
+		g = append(g, (r.Most.Value-l.Max)/l.Scale)
 	}
 	return g
+}
+
+// measure returns what the limit measures on a car about an attitude.
+func (l *Limit) measure(car *solver.Axle, from solver.Attitude, ws *solver.Workspace) LimitRange {
+	if l.Range != nil {
+		return l.Range(car, from, ws)
+	}
+	v := LimitValue{Value: l.Of(car, ws)}
+	return LimitRange{Least: v, Most: v}
+}
+
+// nearest returns the end of a range that is nearest to breaking the limit.
+func (l *Limit) nearest(r *LimitRange) LimitValue {
+	if l.Room(r.Least.Value) < l.Room(r.Most.Value) || math.IsInf(l.Max, 1) {
+		return r.Least
+	}
+	return r.Most
+}
+
+// value returns what the limit measures on a car, nearest to breaking it; NaN where it
+// has none.
+func (l *Limit) value(car *solver.Axle, from solver.Attitude, ws *solver.Workspace) float64 {
+	r := l.measure(car, from, ws)
+	return l.nearest(&r).Value
 }
 
 // limitSlack is the share of a limit's scale by which it may be missed and still
 // count as held: far below what a shop can measure, far above rounding.
 const limitSlack = 1e-6
 
-// State returns how a car stands to the limit.
-func (l *Limit) State(car *solver.Axle, ws *solver.Workspace) LimitState {
-	return l.stateIn("", car, ws)
+// State returns how a car stands to the limit about an attitude.
+func (l *Limit) State(car *solver.Axle, from solver.Attitude, ws *solver.Workspace) LimitState {
+	r := l.measure(car, from, ws)
+	v := l.nearest(&r)
+	s := l.state("", v.Value)
+	if s.Err = r.Err; l.Range != nil {
+		s.At = &v.At
+	}
+	return s
 }
 
-// stateIn returns how the car of a scenario stands to the limit.
-func (l *Limit) stateIn(scenario string, car *solver.Axle, ws *solver.Workspace) LimitState {
-	s := l.state(scenario, l.Of(car, ws))
-	if l.Where != nil {
-		at := l.Where(car, ws)
-		s.At = &at
-	}
+// Unbuilt returns how a car that cannot be built stands to the limit, and why it cannot.
+func (l *Limit) Unbuilt(err error) LimitState {
+	s := l.state("", math.NaN())
+	s.Err = err
 	return s
 }
 
 // Holds reports whether a value of what the limit measures holds it.
 func (l *Limit) Holds(v float64) bool { return l.state("", v).Held }
 
-// heldBy reports whether a car holds the limit.
-func (l *Limit) heldBy(car *solver.Axle, ws *solver.Workspace) bool { return l.Holds(l.Of(car, ws)) }
+// heldBy reports whether a car holds the limit about an attitude.
+func (l *Limit) heldBy(car *solver.Axle, from solver.Attitude, ws *solver.Workspace) bool {
+	return l.Holds(l.value(car, from, ws))
+}
 
 // state returns how the value v stands to the limit.
 func (l *Limit) state(scenario string, v float64) LimitState {
@@ -116,7 +191,7 @@ func (l *Limit) check() error {
 		return problemErrorf("limit %s has scale %g, must be positive", l.Name, l.Scale)
 	case !(l.Min <= l.Max):
 		return problemErrorf("limit %s has its minimum %.6g above its maximum %.6g", l.Name, l.Min, l.Max)
-	case l.Of == nil:
+	case l.Of == nil && l.Range == nil:
 		return problemErrorf("limit %s measures nothing", l.Name)
 	case l.rows() == 0:
 		return problemErrorf("limit %s has neither minimum nor maximum", l.Name)
@@ -172,7 +247,7 @@ func (m *toeModel) limitsAt(g []float64, x []float64) ([]float64, bool) {
 			return g, false
 		}
 		for k := range m.limits {
-			g = m.limits[k].appendRows(g, m.limits[k].Of(car, m.ws))
+			g = m.limits[k].appendRows(g, m.limits[k].measure(car, s.From, m.ws))
 		}
 	}
 	return g, true
@@ -184,11 +259,14 @@ func (m *toeModel) limitStates(x []float64) []LimitState {
 	for i := range m.scenarios {
 		s := &m.scenarios[i]
 		car, err := m.base.Assemble(m.changes(s, x), s.Hold)
-		if err != nil {
-			continue
-		}
 		for k := range m.limits {
-			out = append(out, m.limits[k].stateIn(s.Name, car, m.ws))
+			l := &m.limits[k]
+			st := l.Unbuilt(err)
+			if err == nil {
+				st = l.State(car, s.From, m.ws)
+			}
+			st.Scenario = s.Name
+			out = append(out, st)
 		}
 	}
 	return out

@@ -5,8 +5,8 @@ import (
 	"math"
 )
 
-// LimitValues returns what each limit measures in each cell of the map, row after
-// row, one list for each limit; NaN where the car cannot be built. A cancelled
+// LimitValues returns what each limit measures in each cell of the map, nearest to
+// breaking it, row after row, one list for each limit; NaN where the car cannot be built. A cancelled
 // context is an error.
 func (p *ParameterMap) LimitValues(ctx context.Context, limits []Limit, parallel Parallel) ([][]float64, error) {
 	if err := p.Check(); err != nil {
@@ -32,7 +32,7 @@ func (w *mapWorker) measure(row int, limits []Limit, out [][]float64) {
 		for i := range limits {
 			out[i][at] = math.NaN()
 			if err == nil {
-				out[i][at] = limits[i].Of(car, w.ws)
+				out[i][at] = limits[i].value(car, w.From, w.ws)
 			}
 		}
 	}

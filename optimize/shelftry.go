@@ -71,7 +71,7 @@ func (w *shelfWorker) build(n int) {
 // holds reports whether a car holds all limits of the shelf.
 func (w *shelfWorker) holds(car *solver.Axle) bool {
 	for i := range w.s.Limits {
-		if !w.s.Limits[i].heldBy(car, w.ws) {
+		if !w.s.Limits[i].heldBy(car, w.From, w.ws) {
 			return false
 		}
 	}
@@ -97,7 +97,7 @@ func (s *Shelf) Broken(ctx context.Context, most int) (by []int, of int) {
 		}
 		of++
 		for i := range s.Limits {
-			if !s.Limits[i].heldBy(car, w.ws) {
+			if !s.Limits[i].heldBy(car, w.From, w.ws) {
 				by[i]++
 			}
 		}

@@ -18,7 +18,8 @@ type Placed struct {
 // Place moves the axle to the given travels of the two wheels, mm from the static
 // height, and steering input, mm or radians, and sets out to where its parts then
 // stand. It allocates nothing where out has room. It returns a [*ReachError]
-// where the linkage cannot be moved there.
+// where the linkage cannot be moved there; the other side of an independent suspension
+// stands in out all the same.
 func (x *Axle) Place(ws *Workspace, travel [2]float64, steer float64, out *Placed) error {
 	if err := x.checkSteer(steer); err != nil {
 		return err
@@ -32,12 +33,13 @@ func (x *Axle) Place(ws *Workspace, travel [2]float64, steer float64, out *Place
 	if x.beam != nil {
 		return x.placeBeam(ws, at, out)
 	}
+	var first error
 	for _, s := range Sides {
-		if err := x.placeCorner(ws, at, s, out); err != nil {
-			return err
+		if err := x.placeCorner(ws, at, s, out); err != nil && first == nil {
+			first = err
 		}
 	}
-	return nil
+	return first
 }
 
 func (x *Axle) placeCorner(ws *Workspace, at Attitude, s Side, out *Placed) error {

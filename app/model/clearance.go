@@ -5,7 +5,7 @@ import (
 	"toewright/solver"
 )
 
-// What a clearance can be from, beside the results of [LimitKinds] in a list to choose a
+// What a clearance can be from, beside [LimitKinds] in a list to choose a
 // limit from.
 const (
 	FromRim   = "rim"
@@ -18,11 +18,6 @@ var Obstacles = []struct{ Key, Label string }{
 	{FromRim, "Clearance from the wheel's rim"},
 	{FromPlane, "Clearance from a plane"},
 	{FromLink, "Clearance from another link"},
-}
-
-// ClearParts are the parts that can be kept clear of something.
-var ClearParts = []struct{ Key, Label string }{
-	{"outer-ball", "outer ball"}, {"inner-ball", "inner ball"}, {"tie-rod", "tie rod"},
 }
 
 // A clearance to begin with, in mm: a rod end and the air about it, a 14 in wheel's rim,
@@ -48,7 +43,7 @@ func NewLimit(d *study.Document, design *solver.Design, key string) study.Limit 
 	case FromLink:
 		l.Link = &study.Link{From: design.Kind.SidePoints[0].Name, To: farEnd(design.Kind), Radius: u(usualBarRadius)}
 	default:
-		return study.Limit{Result: key, Min: &zero}
+		return study.Limit{Result: study.LimitKey(key), Min: &zero}
 	}
 	return l
 }
@@ -66,8 +61,8 @@ func farEnd(k *solver.Kind) string {
 
 // clearanceLabel names a clearance by what is to be clear of what.
 func clearanceLabel(l *study.Limit) string {
-	part, from := l.Of, ""
-	for _, p := range ClearParts {
+	part, from := string(l.Of), ""
+	for _, p := range study.ClearParts {
 		if p.Key == l.Of {
 			part = p.Label
 		}

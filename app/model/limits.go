@@ -3,34 +3,21 @@ package model
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"toewright/internal/engine"
 	"toewright/internal/study"
 )
 
-// LimitKind is a result that a search can be kept within, for a list to choose from.
-// Clearances, which need more than two numbers, are [Obstacles].
-type LimitKind struct {
-	Result, Label string
-	Length        bool // in the file's length unit; others are as Unit says
-	Unit          string
-}
-
-// LimitKinds are the results that can be limited by a lower and an upper number.
-var LimitKinds = []LimitKind{
-	{"outerBallAngle", "Outer ball, angle off neutral", false, "deg"},
-	{"innerBallAngle", "Inner ball, angle off neutral", false, "deg"},
-	{"threadEngagement", "Thread engaged in the adjuster", true, ""},
-	{"adjusterRange", "Adjuster, room to turn either way", true, ""},
-	{"tieRodLength", "Tie rod length", true, ""},
-	{"steeringArmLength", "Steering arm length", true, ""},
-	{"steeringArmOffset", "Steering arm offset", true, ""},
-	{"steeringRatio", "Steering ratio", false, ""},
-	{"turningCircle", "Turning circle", true, ""},
-	{"ackermann", "Ackermann percentage", false, "%"},
-	{"toeOutOnTurns", "Toe-out on turns at 20 degrees", false, "deg"},
+// LimitKinds are the results of a car that can be limited by a lower and an upper number,
+// for a list to choose from. Clearances, which need more than two numbers, are [Obstacles].
+func LimitKinds(d *study.Document) (list []study.LimitKind) {
+	for _, k := range study.LimitKinds {
+		if k.Key != study.Clearance && d.Has(&k) {
+			list = append(list, k)
+		}
+	}
+	return list
 }
 
 // LimitLabel names a limit for people, and its unit in the study.
@@ -43,18 +30,14 @@ func LimitLabel(d *study.Document, l *study.Limit) (label, unit string) {
 }
 
 func resultLabel(d *study.Document, l *study.Limit) (label, unit string) {
-	if l.Result == study.Clearance {
-		return clearanceLabel(l), string(d.Units)
+	k, ok := study.KindOfLimit(l.Result)
+	switch {
+	case !ok:
+		return string(l.Result), ""
+	case l.Result == study.Clearance:
+		return clearanceLabel(l), k.Unit.Symbol(d)
 	}
-	i := slices.IndexFunc(LimitKinds, func(k LimitKind) bool { return k.Result == l.Result })
-	if i < 0 {
-		return l.Result, ""
-	}
-	k := LimitKinds[i]
-	if k.Length {
-		return k.Label, string(d.Units)
-	}
-	return k.Label, k.Unit
+	return k.Label, k.Unit.Symbol(d)
 }
 
 // SetLimits replaces the limits of the study's search.

@@ -2,7 +2,6 @@ package model
 
 import (
 	"context"
-	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -55,32 +54,28 @@ func TestFoundSaysHowLimitsStand(t *testing.T) {
 	}
 }
 
-// TestLimitKindsCoverTheSchema walks the results that a study file may limit: each can be
-// chosen, but for clearances, which are obstacles.
-func TestLimitKindsCoverTheSchema(t *testing.T) {
-	field, _ := reflect.TypeFor[study.Limit]().FieldByName("Result")
-	_, list, ok := strings.Cut(field.Tag.Get("rule"), "oneof=")
-	if !ok {
-		t.Fatalf("the rule of a limit's result is %q, want the results in it", field.Tag.Get("rule"))
-	}
-	want := slices.DeleteFunc(strings.Split(list, "|"), func(key string) bool { return key == study.Clearance })
-	var got []string
-	for _, k := range LimitKinds {
-		got = append(got, k.Result)
-	}
-	slices.Sort(want)
-	slices.Sort(got)
-	if !slices.Equal(got, want) {
-		t.Errorf("limits to choose from are\n%v, want\n%v", got, want)
+// TestEveryLimitCanBeChosen: each result that a car has can be chosen from the list, but
+// for clearances, which are obstacles; those of a drag link of a solid axle alone.
+func TestEveryLimitCanBeChosen(t *testing.T) {
+	for _, suspension := range []string{"double-wishbone", "solid-axle"} {
+		d := &study.Document{}
+		d.Suspension.Type = suspension
+		listed := LimitKinds(d)
+		for _, k := range study.LimitKinds {
+			want := k.Key != study.Clearance && (!k.SolidAxle || suspension == "solid-axle")
+			if got := slices.ContainsFunc(listed, func(l study.LimitKind) bool { return l.Key == k.Key }); got != want {
+				t.Errorf("%s: %s can be chosen: %t, want %t", suspension, k.Key, got, want)
+			}
+		}
 	}
 }
 
 func TestLimitLabels(t *testing.T) {
 	d := &study.Document{Units: study.Inch}
-	for _, k := range LimitKinds {
-		label, unit := LimitLabel(d, &study.Limit{Result: k.Result})
-		if label != k.Label || k.Length != (unit == "in") {
-			t.Errorf("%s: label %q, unit %q", k.Result, label, unit)
+	for _, k := range LimitKinds(d) {
+		label, unit := LimitLabel(d, &study.Limit{Result: k.Key})
+		if label != k.Label || (k.Unit == study.LimitLength) != (unit == "in") {
+			t.Errorf("%s: label %q, unit %q", k.Key, label, unit)
 		}
 	}
 	if label, unit := LimitLabel(d, &study.Limit{Result: study.Clearance, Of: "outer-ball", Rim: &study.Rim{}}); label != "Clearance of the outer ball from the rim" || unit != "in" {

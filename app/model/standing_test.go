@@ -128,8 +128,8 @@ func TestStandingFollowsTheCar(t *testing.T) {
 // that they need, and reads how its car stands to it.
 func TestNewLimitsCanBeMeasured(t *testing.T) {
 	var keys []string
-	for _, k := range model.LimitKinds {
-		keys = append(keys, k.Result)
+	for _, k := range model.LimitKinds(deskWith(t).Session.Document()) {
+		keys = append(keys, string(k.Key))
 	}
 	for _, o := range model.Obstacles {
 		keys = append(keys, o.Key)

@@ -6,20 +6,21 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"toewright/app/model"
 	"toewright/internal/study"
 )
 
 // clearance shows of what part a clearance is, and from what.
 func (l *limits) clearance(i int, k *study.Limit) app.UI {
 	var parts []choice
-	for _, p := range model.ClearParts {
-		parts = append(parts, choice{p.Key, p.Label})
+	for _, p := range study.ClearParts {
+		if !p.SolidAxle || l.Bench.document().HasDragLink() {
+			parts = append(parts, choice{string(p.Key), p.Label})
+		}
 	}
 	return app.Div().Class("clearance").Body(
 		app.Div().Class("row").Body(
-			menu(fmt.Sprintf("limit-%d-of", i), "of the", k.Of, parts, func(ctx app.Context, value string) {
-				l.set(ctx, i, "part of a clearance", func(k *study.Limit) { k.Of = value })
+			menu(fmt.Sprintf("limit-%d-of", i), "of the", string(k.Of), parts, func(ctx app.Context, value string) {
+				l.set(ctx, i, "part of a clearance", func(k *study.Limit) { k.Of = study.ClearKey(value) })
 			}),
 			l.length(i, "radius", "its radius", k.Radius, func(k *study.Limit) *float64 { return &k.Radius }, positive),
 		),

@@ -29,7 +29,7 @@ func (l *limits) list() []study.Limit {
 
 // Render shows each limit with its bounds, and a list to add one from.
 func (l *limits) Render() app.UI {
-	list := l.list()
+	list, kinds := l.list(), model.LimitKinds(l.Bench.document())
 	return app.Details().Class("block").Open(len(list) > 0).ID("limits").Body(
 		app.Summary().Text(fmt.Sprintf("Limits that it must hold (%s)", count(len(list)))),
 		app.P().Class("note").Text("Bounds on what else the parts do, over the window and in every set-up. A field left empty is no bound. Each candidate's card says how it stands to them."),
@@ -38,9 +38,8 @@ func (l *limits) Render() app.UI {
 		app.Label().For("add-limit").Text("Add a limit"),
 		app.Select().ID("add-limit").OnChange(l.add).Body(
 			app.Option().Text("choose").Selected(true),
-			app.Range(model.LimitKinds).Slice(func(i int) app.UI {
-				k := model.LimitKinds[i]
-				return app.Option().Value(k.Result).Text(k.Label)
+			app.Range(kinds).Slice(func(i int) app.UI {
+				return app.Option().Value(string(kinds[i].Key)).Text(kinds[i].Label)
 			}),
 			app.Range(model.Obstacles).Slice(func(i int) app.UI {
 				o := model.Obstacles[i]

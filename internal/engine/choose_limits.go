@@ -21,7 +21,7 @@ func (c *chooser) standing(changes study.Changes) (out []LimitResult) {
 		return nil // it was built before
 	}
 	for i := range c.shelf.Limits {
-		out = append(out, c.stands(&c.doc.Search.Limits[i], c.shelf.Limits[i].State(car, c.ws)))
+		out = append(out, c.stands(&c.doc.Search.Limits[i], c.shelf.Limits[i].State(car, c.shelf.From, c.ws)))
 	}
 	return out
 }

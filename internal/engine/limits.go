@@ -7,7 +7,6 @@ import (
 
 	"toewright/internal/study"
 	"toewright/optimize"
-	"toewright/solver"
 )
 
 // LimitResult is how a car stands to one of the study's limits.
@@ -19,10 +18,13 @@ type LimitResult struct {
 	Min      Number `json:"min"` // none where there is no such bound
 	Max      Number `json:"max"`
 	Held     bool   `json:"held"`
-	// At is where a limit at lock is nearest to being broken, nil of others.
+	// At is where a limit at lock is nearest to being broken, and the position without a
+	// value of one that is looked at through the travel; nil of others.
 	At *LimitAt `json:"at,omitzero"`
-	// Problem says why the limit cannot be measured, empty where it can.
+	// Problem says why there is no value, empty where there is one.
 	Problem string `json:"problem,omitzero"`
+	// NoCar says that there is none of any car: see [LimitResult.Unmeasured].
+	NoCar bool `json:"unmeasured,omitzero"`
 }
 
 // Room returns how far the value may still go before the limit is broken, in its
@@ -69,13 +71,15 @@ func conflicting(list []LimitResult) (names []string) {
 
 // stands returns how a car stands to a limit of the study.
 func (s *sweeper) stands(l *study.Limit, st optimize.LimitState) LimitResult {
-	b := s.doc.Bounded(l)
-	out := LimitResult{
-		Name: st.Name, Unit: s.unit(limitResults[l.Result].unit), Scenario: st.Scenario,
-		Value: Number(st.Value), Min: bound(b.Min), Max: bound(b.Max), Held: st.Held,
-		At: s.limitAt(st.At),
+	out := s.stating(l)
+	out.Scenario, out.Value, out.Held = st.Scenario, Number(st.Value), st.Held
+	if k, _ := study.KindOfLimit(l.Result); k.Travels && st.At != nil && (l.At == study.AtLock || st.Err != nil) {
+		out.At = s.limitAt(st.At)
 	}
-	if out.At != nil && !out.Value.Valid() {
+	if st.Err != nil {
+		out.Problem = bare(st.Err)
+	}
+	if out.At != nil && st.Err != nil {
 		out.Problem = out.Where(s.sayTravel)
 	}
 	return out
@@ -84,16 +88,24 @@ func (s *sweeper) stands(l *study.Limit, st optimize.LimitState) LimitResult {
 // unmeasured returns how every car stands to a limit that cannot be measured on any,
 // and why.
 func (s *sweeper) unmeasured(l *study.Limit, why error) LimitResult {
+	out := s.stating(l)
+	out.NoCar, out.Problem = true, bare(why)
+	return out
+}
+
+// stating returns what a limit of the study states, without a value.
+func (s *sweeper) stating(l *study.Limit) LimitResult {
 	b := s.doc.Bounded(l)
-	return LimitResult{
-		Name: limitName(l), Unit: s.unit(limitResults[l.Result].unit), Value: none,
-		Min: bound(b.Min), Max: bound(b.Max), Problem: bare(why),
+	out := LimitResult{Name: limitName(l), Value: none, Min: bound(b.Min), Max: bound(b.Max)}
+	if k, ok := study.KindOfLimit(l.Result); ok {
+		out.Unit = k.Unit.Symbol(s.doc)
 	}
+	return out
 }
 
 // Unmeasured reports whether the limit cannot be measured on any car, since the study
 // lacks what it needs: Problem says what.
-func (l *LimitResult) Unmeasured() bool { return l.Problem != "" && l.At == nil }
+func (l *LimitResult) Unmeasured() bool { return l.NoCar }
 
 // bound returns a bound of the study, none where there is no such bound.
 func bound(x *float64) Number {
@@ -106,29 +118,21 @@ func bound(x *float64) Number {
 // limit turns limit i of the study's search into one of package optimize, in the
 // file's units and degrees.
 func (s *sweeper) limit(i int) (optimize.Limit, error) {
-	l := &s.doc.Search.Limits[i]
-	r, ok := limitResults[l.Result]
+	l := s.doc.Bounded(&s.doc.Search.Limits[i])
+	k, ok := study.KindOfLimit(l.Result)
 	if !ok {
 		return optimize.Limit{}, wrongf("search.limits", "%.40q is no result that can be limited", l.Result)
 	}
 	if err := s.doc.ReadyToLimit(i); err != nil {
 		return optimize.Limit{}, explain(err, "")
 	}
-	whole := s.doc.Bounded(l)
-	l = &whole
-	m := &limitMeter{sweeper: s, l: l, sides: solver.Sides[:], steers: s.limitSteers(l)}
-	switch l.Side {
-	case study.Left:
-		m.sides = solver.Sides[:1]
-	case study.Right:
-		m.sides = solver.Sides[1:]
-	}
-	if err := m.ready(); err != nil {
+	m, err := s.limitMeter(&l)
+	if err != nil {
 		return optimize.Limit{}, err
 	}
-	out := optimize.Limit{Name: limitName(l), Min: math.Inf(-1), Max: math.Inf(1), Scale: r.scale}
-	if r.unit == lengthUnit {
-		out.Scale = s.doc.Units.FromMillimetres(r.scale)
+	out := optimize.Limit{Name: limitName(&l), Min: math.Inf(-1), Max: math.Inf(1), Scale: k.Scale, Range: m.measure}
+	if k.Unit == study.LimitLength {
+		out.Scale = s.doc.Units.FromMillimetres(k.Scale)
 	}
 	if l.Min != nil {
 		out.Min = *l.Min
@@ -136,20 +140,12 @@ func (s *sweeper) limit(i int) (optimize.Limit, error) {
 	if l.Max != nil {
 		out.Max = *l.Max
 	}
-	switch {
-	case r.through == nil:
-		out.Of = func(car *solver.Axle, ws *solver.Workspace) float64 { return r.of(m, car, ws) }
-		return out, nil
-	case m.atLock():
-		out.Where = func(car *solver.Axle, ws *solver.Workspace) optimize.LimitPlace { return m.where(r.through, car, ws) }
-	}
-	out.Of = func(car *solver.Axle, ws *solver.Workspace) float64 { return r.through(m, car, ws).value }
 	return out, nil
 }
 
 // limitName names a limit for people.
 func limitName(l *study.Limit) string {
-	name := l.Result
+	name := string(l.Result)
 	if l.Result == study.Clearance {
 		name = fmt.Sprintf("clearance of %s%s", l.Of, clearFrom(l))
 	}
@@ -173,163 +169,4 @@ func clearFrom(l *study.Limit) string {
 		return fmt.Sprintf(" from %s-%s", l.Link.From, l.Link.To)
 	}
 	return ""
-}
-
-// limitUnit is what a result is measured in.
-type limitUnit uint8
-
-const (
-	angleUnit limitUnit = iota
-	lengthUnit
-	percentUnit
-	ratioUnit
-)
-
-func (s *sweeper) unit(u limitUnit) string {
-	switch u {
-	case angleUnit:
-		return "deg"
-	case lengthUnit:
-		return string(s.doc.Units)
-	case percentUnit:
-		return "%"
-	}
-	return ""
-}
-
-// limitResult is a result that can be limited: its unit, the difference that
-// matters (in deg, mm, % or one), and how it is measured.
-type limitResult struct {
-	unit  limitUnit
-	scale float64
-	of    func(*limitMeter, *solver.Axle, *solver.Workspace) float64
-	// through measures, in place of of, what is looked at through the travel.
-	through func(*limitMeter, *solver.Axle, *solver.Workspace) extremum
-}
-
-var limitResults = map[string]limitResult{
-	"innerBallAngle":    {unit: angleUnit, scale: 1, through: (*limitMeter).innerBall},
-	"outerBallAngle":    {unit: angleUnit, scale: 1, through: (*limitMeter).outerBall},
-	"threadEngagement":  {unit: lengthUnit, scale: 1, of: (*limitMeter).engagement},
-	"adjusterRange":     {unit: lengthUnit, scale: 1, of: (*limitMeter).adjusterRange},
-	"tieRodLength":      {unit: lengthUnit, scale: 1, of: (*limitMeter).tieRodLength},
-	"steeringArmLength": {unit: lengthUnit, scale: 1, of: (*limitMeter).armLength},
-	"steeringArmOffset": {unit: lengthUnit, scale: 1, of: (*limitMeter).armOffset},
-	"steeringRatio":     {unit: ratioUnit, scale: 0.1, of: (*limitMeter).steeringRatio},
-	"turningCircle":     {unit: lengthUnit, scale: 50, of: (*limitMeter).circle},
-	"ackermann":         {unit: percentUnit, scale: 1, of: (*limitMeter).ackermann},
-	"toeOutOnTurns":     {unit: angleUnit, scale: 0.1, of: (*limitMeter).toeOut},
-	study.Clearance:     {unit: lengthUnit, scale: 1, through: (*limitMeter).clearance},
-}
-
-// limitMeter measures one limited result of cars.
-type limitMeter struct {
-	*sweeper
-	l     *study.Limit
-	sides []solver.Side
-	// steers are the steering inputs at which what is looked at through the travel is.
-	steers []float64
-	base   *solver.Axle // the car as measured, for what is counted from it
-}
-
-// ready returns an error that names what the study lacks for the limit.
-func (m *limitMeter) ready() error {
-	base, err := m.byName(study.BaseName)
-	if err != nil {
-		return err
-	}
-	m.base = base.axle
-	lacks := func(key, what string) error {
-		return wrongf(key, "is missing: the limit on %s needs %s", m.l.Result, what)
-	}
-	if l := m.l.Link; l != nil {
-		for _, name := range [2]string{l.From, l.To} {
-			if m.hardpoint(name) < 0 {
-				return wrongf("search.limits", "link: a %s has no point called %.40q", m.design.Kind.Name, name)
-			}
-		}
-	}
-	rod, gear := m.doc.TieRod, m.doc.Steering
-	switch m.l.Result {
-	case "threadEngagement", "adjusterRange":
-		if rod == nil || rod.Engagement == 0 {
-			return lacks("tieRod.engagement", "the thread engaged on the car as measured")
-		}
-	case "steeringRatio":
-		if gear == nil || gear.PerTurn == 0 {
-			return lacks("steering.perTurn", "the input per turn of the steering wheel")
-		}
-	case "turningCircle":
-		if gear == nil || gear.Lock == 0 {
-			return lacks("steering.lock", "the most steering input")
-		}
-	}
-	if m.l.Result == "turningCircle" || m.l.Result == "ackermann" {
-		if m.doc.Vehicle.Wheelbase == 0 {
-			return lacks("vehicle.wheelbase", "the wheelbase")
-		}
-	}
-	return nil
-}
-
-// worst returns the least of what is measured on each side, or with most the
-// largest; NaN if there is none.
-func (m *limitMeter) worst(most bool, of func(solver.Side) float64) float64 {
-	out := math.NaN()
-	for _, side := range m.sides {
-		v := of(side)
-		if math.IsNaN(out) || most && v > out || !most && v < out {
-			out = v
-		}
-	}
-	return out
-}
-
-// extreme returns the side's value nearest to the bound that the limit states.
-func (m *limitMeter) extreme(of func(solver.Side) float64) float64 {
-	return m.worst(m.l.Min == nil, of)
-}
-
-func (m *limitMeter) tieRodLength(car *solver.Axle, _ *solver.Workspace) float64 {
-	return m.extreme(func(s solver.Side) float64 { return m.length(car.TieRodLength(s)) })
-}
-
-// engagement is the thread left in the adjuster: a rod grows by being screwed out.
-func (m *limitMeter) engagement(car *solver.Axle, _ *solver.Workspace) float64 {
-	return m.extreme(func(s solver.Side) float64 { return m.engaged(car, s) })
-}
-
-func (m *limitMeter) engaged(car *solver.Axle, s solver.Side) float64 {
-	return m.doc.TieRod.Engagement - m.length(car.TieRodLength(s)-m.base.TieRodLength(s))
-}
-
-// adjusterRange is how far the adjuster can still be turned either way, the lesser
-// of both: out to the least engagement, in to where it bottoms.
-func (m *limitMeter) adjusterRange(car *solver.Axle, _ *solver.Workspace) float64 {
-	rod := m.doc.TieRod
-	return m.worst(false, func(s solver.Side) float64 {
-		engaged := m.engaged(car, s)
-		left := engaged - rod.MinEngagement
-		if rod.MaxEngagement > 0 {
-			left = math.Min(left, rod.MaxEngagement-engaged)
-		}
-		return left
-	})
-}
-
-func (m *limitMeter) armLength(car *solver.Axle, _ *solver.Workspace) float64 {
-	return m.extreme(func(s solver.Side) float64 { return m.length(car.SteeringArm(s)) })
-}
-
-// armOffset is how far the ball was moved outboard of the arm's own line.
-func (m *limitMeter) armOffset(car *solver.Axle, _ *solver.Workspace) float64 {
-	return m.extreme(func(s solver.Side) float64 {
-		sum := 0.0
-		for _, c := range car.Changes() {
-			if c.Parameter.Key == "steeringArmOffset" && c.Sides.Includes(s) {
-				sum += c.Value
-			}
-		}
-		return m.length(sum)
-	})
 }

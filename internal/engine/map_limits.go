@@ -30,7 +30,7 @@ func (m *mapper) mapLimits() []MapLimit {
 			out = append(out, MapLimit{LimitResult: m.unmeasured(l, err)})
 			continue
 		}
-		r := MapLimit{LimitResult: m.stands(l, optimize.LimitState{Name: limit.Name, Value: math.NaN()})}
+		r := MapLimit{LimitResult: m.stating(l)}
 		m.measureLimit(&limit, &r)
 		out = append(out, r)
 	}

@@ -10,8 +10,8 @@ import (
 
 // MapRoom returns the room that the cars of a map have to each limit of the study's
 // search: one map after the other in the order of the limits, row after row, in the
-// limit's unit. Room below 0 is that by which a limit is broken, for one at lock that
-// the car does not reach the difference that matters; NaN where the car cannot be
+// limit's unit. Room below 0 is that by which a limit is broken, where the car has no
+// value the difference that matters; NaN where the car cannot be
 // built. The limits are taken on the car as it stands, in no scenario. A call that is
 // cancelled is an error.
 func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, error) {
@@ -34,7 +34,7 @@ func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, e
 	for k := range limits {
 		for cell, v := range values[k] {
 			room := limits[k].Room(v)
-			if math.IsNaN(v) && limits[k].Where != nil && m.builds(cell) {
+			if math.IsNaN(v) && m.builds(cell) {
 				room = -limits[k].Scale
 			}
 			out = append(out, room)

@@ -50,31 +50,33 @@ func (s *sweeper) serving() (*serving, error) {
 func (v *serving) of(c car) Served {
 	out := Served{Candidate: c.name, Score: none, Scenarios: []ScenarioResult{}, Limits: []LimitResult{}}
 	if len(v.list) == 0 {
-		out.Limits = append(out.Limits, v.standing("", c.axle)...)
+		out.Limits = append(out.Limits, v.standing(&setUp{}, c.axle, nil)...)
 		return out
 	}
 	out.Score, out.Scenarios = v.serve(c.axle.Changes(), c.axle.Hold())
 	for i := range v.list {
-		if axle, err := v.assembleIn(&v.list[i], c.axle.Changes(), c.axle.Hold()); err == nil {
-			out.Limits = append(out.Limits, v.standing(v.list[i].Name, axle)...)
-		}
+		axle, err := v.assembleIn(&v.list[i], c.axle.Changes(), c.axle.Hold())
+		out.Limits = append(out.Limits, v.standing(&v.list[i], axle, err)...)
 	}
 	return out
 }
 
-// standing returns how a car stands to each limit in a set-up.
-func (v *serving) standing(scenario string, axle *solver.Axle) (out []LimitResult) {
+// standing returns how a car stands to each limit in a set-up, or err says why it cannot
+// be assembled so.
+func (v *serving) standing(up *setUp, axle *solver.Axle, err error) (out []LimitResult) {
 	for i := range v.limits {
 		k := &v.limits[i]
-		if k.problem != nil {
-			r := v.unmeasured(k.l, k.problem)
-			r.Scenario = scenario
-			out = append(out, r)
-			continue
+		var r LimitResult
+		switch {
+		case k.problem != nil:
+			r = v.unmeasured(k.l, k.problem)
+		case err != nil:
+			r = v.stands(k.l, k.limit.Unbuilt(err))
+		default:
+			r = v.stands(k.l, k.limit.State(axle, up.From, v.ws))
 		}
-		st := k.limit.State(axle, v.ws)
-		st.Scenario = scenario
-		out = append(out, v.stands(k.l, st))
+		r.Scenario = up.Name
+		out = append(out, r)
 	}
 	return out
 }

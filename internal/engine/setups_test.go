@@ -94,7 +94,7 @@ func TestCompareServesWhatCannotBe(t *testing.T) {
 	if p := s.Scenarios[1].Problem; p == "" || s.Scenarios[1].RMS.Valid() {
 		t.Errorf("second set-up: %q", p)
 	}
-	if len(s.Limits) != 1 || s.Limits[0].Held || !strings.Contains(s.Limits[0].Problem, "tieRod.engagement") {
+	if len(s.Limits) != 2 || s.Limits[0].Held || !strings.Contains(s.Limits[0].Problem, "tieRod.engagement") {
 		t.Errorf("limits %+v, want one that names what is missing", s.Limits)
 	}
 }

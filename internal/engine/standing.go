@@ -5,6 +5,7 @@ import (
 	"context"
 
 	"toewright/internal/study"
+	"toewright/solver"
 )
 
 // StandingOptions say whose standing is asked for.
@@ -44,7 +45,7 @@ func Standing(ctx context.Context, d *study.Document, o StandingOptions) (*Stand
 			out.Limits = append(out.Limits, s.unmeasured(l, err))
 			continue
 		}
-		out.Limits = append(out.Limits, s.stands(l, limit.State(car.axle, s.ws)))
+		out.Limits = append(out.Limits, s.stands(l, limit.State(car.axle, solver.Attitude{}, s.ws)))
 	}
 	return out, nil
 }

@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"fmt"
 	"math"
 
 	"toewright/solver"
@@ -25,23 +26,28 @@ const innerAngle = 20.0
 // steeringFigures returns what is said of a car's steering with the wheel of a side
 // as the inner one.
 func (c *cars) steeringFigures(axle *solver.Axle, ws *solver.Workspace, side solver.Side) SteeringFigures {
-	f := SteeringFigures{none, none, c.ratio(axle, ws), c.turningCircle(axle, ws, side)}
-	if turn, ok := turnOf(axle, ws, side); ok {
+	f := SteeringFigures{none, none, c.ratio(axle, ws), none}
+	if turn, err := turnOf(axle, ws, side, solver.Attitude{}); err == nil {
 		f.ToeOutOnTurns = degrees(turn.ToeOut().Radians())
 		f.Ackermann = ackermann(axle, turn)
+	}
+	if c.doc.Steering != nil && c.doc.Steering.Lock != 0 {
+		if d, err := c.turningCircle(axle, ws, side, solver.Attitude{}); err == nil {
+			f.TurningCircle = Number(d)
+		}
 	}
 	return f
 }
 
-// turnOf returns the turn with the wheel of a side at [innerAngle]; false where the
-// steering locks before, or there is none.
-func turnOf(axle *solver.Axle, ws *solver.Workspace, side solver.Side) (solver.Turn, bool) {
+// turnOf returns the turn with the wheel of a side at [innerAngle], at the heave and roll
+// of an attitude. It is an error where the steering locks before, or there is none.
+func turnOf(axle *solver.Axle, ws *solver.Workspace, side solver.Side, at solver.Attitude) (solver.Turn, error) {
 	angle := solver.Deg(innerAngle)
 	if side == solver.Right {
 		angle = -angle
 	}
-	p, err := axle.SteerFor(ws, side, angle, solver.Attitude{})
-	return p.Turn(), err == nil
+	p, err := axle.SteerFor(ws, side, angle, at)
+	return p.Turn(), err
 }
 
 // ackermann returns the percentage of a turn, none where no wheelbase is stated.
@@ -59,38 +65,59 @@ func (c *cars) ratio(axle *solver.Axle, ws *solver.Workspace) Number {
 	if c.doc.Steering == nil || c.doc.Steering.PerTurn == 0 {
 		return none
 	}
-	p, ok := steered(axle, ws, 0)
-	if !ok {
+	ratio, err := c.ratioAt(axle, ws, solver.Attitude{})
+	if err != nil {
 		return none
 	}
-	return Number(math.Abs(solver.SteeringRatio(p.MeanRate(), c.steer(c.doc.Steering.PerTurn))))
+	return Number(ratio)
+}
+
+// ratioAt returns the same in an attitude, at its own steering input. The study states
+// steering.perTurn.
+func (c *cars) ratioAt(axle *solver.Axle, ws *solver.Workspace, at solver.Attitude) (float64, error) {
+	p, err := steered(axle, ws, at.Steer, at)
+	if err != nil {
+		return 0, err
+	}
+	return math.Abs(solver.SteeringRatio(p.MeanRate(), c.steer(c.doc.Steering.PerTurn))), nil
 }
 
 // turningCircle returns that at the lock at which the wheel of a side is the inner
-// one.
-func (c *cars) turningCircle(axle *solver.Axle, ws *solver.Workspace, side solver.Side) Number {
-	if c.doc.Steering == nil || c.doc.Steering.Lock == 0 {
-		return none
-	}
+// one, at the heave and roll of an attitude, in the file's unit. The study states
+// steering.lock.
+func (c *cars) turningCircle(axle *solver.Axle, ws *solver.Workspace, side solver.Side, at solver.Attitude) (float64, error) {
 	lock := c.steer(c.doc.Steering.Lock)
+	var reason error
 	for _, input := range [2]float64{lock, -lock} {
-		p, ok := steered(axle, ws, input)
-		if !ok || p.Turn().ToLeft != (side == solver.Left) {
+		p, err := steered(axle, ws, input, at)
+		if err != nil {
+			reason = err
 			continue
 		}
-		if d, err := axle.TurningCircle(p.Turn()); err == nil {
-			return Number(c.doc.Units.FromMillimetres(d))
+		if p.Turn().ToLeft != (side == solver.Left) {
+			continue
 		}
+		d, err := axle.TurningCircle(p.Turn())
+		return c.length(d), err
 	}
-	return none
+	if reason == nil {
+		reason = fmt.Errorf("the %s wheel is the inner one at neither lock", side)
+	}
+	return 0, reason
 }
 
-// steered returns the axle at one steering input; false where it cannot be brought
-// there.
-func steered(axle *solver.Axle, ws *solver.Workspace, input float64) (solver.SteerPoint, bool) {
+// steered returns the axle at one steering input, at the heave and roll of an attitude.
+func steered(axle *solver.Axle, ws *solver.Workspace, input float64, at solver.Attitude) (solver.SteerPoint, error) {
 	var c solver.SteerCurve
-	if err := axle.Steer(ws, &solver.SteerInput{Inputs: []float64{input}}, &c); err != nil || len(c.Points) != 1 {
-		return solver.SteerPoint{}, false
+	if err := axle.Steer(ws, &solver.SteerInput{Inputs: []float64{input}, At: at}, &c); err != nil {
+		return solver.SteerPoint{}, err
 	}
-	return c.Points[0], true
+	if len(c.Points) != 1 {
+		end := c.Reach.Hi
+		if input < 0 {
+			end = c.Reach.Lo
+		}
+		return solver.SteerPoint{}, fmt.Errorf("the steering ends before full lock: %s", end.Link)
+	}
+	return c.Points[0], nil
 }

@@ -149,7 +149,7 @@ func (s *searcher) ackermannAim(o *TradeOffOptions) (*secondAim, error) {
 	of := func(x *solver.Axle, ws *solver.Workspace, misses []float64) {
 		for i, side := range solver.Sides {
 			misses[i] = math.NaN()
-			if turn, ok := turnOf(x, ws, side); ok {
+			if turn, err := turnOf(x, ws, side, solver.Attitude{}); err == nil {
 				misses[i] = float64(ackermann(x, turn)) - want
 			}
 		}
@@ -176,13 +176,13 @@ func (s *searcher) ratioAim() (*secondAim, error) {
 	if err != nil {
 		return nil, err
 	}
-	was, ok := steered(base.axle, s.ws, 0)
+	was, err := steered(base.axle, s.ws, 0, solver.Attitude{})
 	if !ok {
 		return nil, wrongf("aim", "ratio: the base car cannot be steered about straight ahead")
 	}
 	of := func(x *solver.Axle, ws *solver.Workspace, misses []float64) {
 		misses[0] = math.NaN()
-		if now, ok := steered(x, ws, 0); ok {
+		if now, err := steered(x, ws, 0, solver.Attitude{}); err == nil {
 			misses[0] = 100 * (was.MeanRate()/now.MeanRate() - 1)
 		}
 	}

@@ -21,10 +21,17 @@ func fieldsOf(t reflect.Type) []field {
 		if key == "" || key == "-" {
 			continue
 		}
-		fields = append(fields, field{key, i, options == "omitzero", parseRules(t.Field(i).Tag.Get("rule"))})
+		r := parseRules(t.Field(i).Tag.Get("rule"))
+		if w, ok := reflect.Zero(t.Field(i).Type).Interface().(worded); ok {
+			r.oneOf = w.Words()
+		}
+		fields = append(fields, field{key, i, options == "omitzero", r})
 	}
 	return fields
 }
+
+// worded is a type of texts that must be one of a list of words, as with the rule oneof.
+type worded interface{ Words() []string }
 
 // findField returns the field of a key.
 func findField(fields []field, key string) (field, bool) {

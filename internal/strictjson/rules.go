@@ -13,7 +13,8 @@ import (
 //	required      the key must stand
 //	positive      the number must be more than 0
 //	notnegative   the number must be 0 or more
-//	oneof=a|b     the text must be one of these
+//	oneof=a|b     the text must be one of these; a type with a method Words() []string
+//	              states them itself
 type rules struct {
 	required, positive, notNegative bool
 	oneOf                           []string

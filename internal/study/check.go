@@ -33,7 +33,7 @@ func Check(d *Document) []Finding {
 	var found []Finding
 	for _, check := range []func(*Document) []Finding{
 		checkVehicle, checkSigns, checkOrder, checkScale, checkCoincident, checkWheel,
-		checkMirror, checkSetpoints, checkLinkage, checkTieRod, checkTravel, checkCandidates,
+		checkMirror, checkSetpoints, checkLinkage, checkRods, checkTravel, checkCandidates,
 		checkJobs, checkNames, checkReadings, checkLoads,
 	} {
 		found = append(found, check(d)...)

@@ -11,16 +11,23 @@ const (
 	widestCone = 45.0
 )
 
-// checkTieRod looks for a thread that is engaged less or more than it may be, threads
-// to the inch for a pitch, and whole angles for cones.
-func checkTieRod(d *Document) []Finding {
-	rod := d.TieRod
+// checkRods looks at the tie rod and the drag link for a thread that is engaged less or
+// more than it may be, threads to the inch for a pitch, and whole angles for cones.
+func checkRods(d *Document) []Finding {
+	found := append(checkRod(d, "tieRod", d.TieRod), checkRod(d, "dragLink", d.DragLink)...)
+	if d.DragLink != nil && !d.HasDragLink() {
+		found = append(found, Finding{"dragLink", Warning, fmt.Sprintf("a %s has no drag link", d.Suspension.Type), "is it the tie rod's?"})
+	}
+	return found
+}
+
+func checkRod(d *Document, key string, rod *TieRod) []Finding {
 	if rod == nil {
 		return nil
 	}
 	var found []Finding
 	slip := func(path, message, suggestion string) {
-		found = append(found, Finding{"tieRod." + path, Warning, message, suggestion})
+		found = append(found, Finding{key + "." + path, Warning, message, suggestion})
 	}
 	if d.Units.Millimetres(rod.ThreadPitch) > coarsestThread {
 		slip("threadPitch", fmt.Sprintf("%g %s by one turn is more than any adjuster's", rod.ThreadPitch, d.Units), "it is 1 divided by the threads to the inch, not their number")

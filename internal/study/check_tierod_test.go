@@ -31,7 +31,7 @@ func TestCheckTieRod(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			d := decode(t, []byte(smallText))
 			d.Units, d.TieRod = tt.units, tt.rod
-			if got := checkTieRod(d); !reflect.DeepEqual(got, tt.want) {
+			if got := checkRods(d); !reflect.DeepEqual(got, tt.want) {
 				t.Errorf("got  %+v\nwant %+v", got, tt.want)
 			}
 		})

@@ -20,7 +20,8 @@ type Document struct {
 	Suspension Suspension `json:"suspension" rule:"required"`
 	Steering   *Steering  `json:"steering,omitzero"` // Steering is nil where the inner balls are fixed to the body.
 	TieRod     *TieRod    `json:"tieRod,omitzero"`
-	Travel     *Travel    `json:"travel,omitzero"` // Travel is nil for [DefaultTravel].
+	DragLink   *TieRod    `json:"dragLink,omitzero"` // DragLink is that of a solid axle.
+	Travel     *Travel    `json:"travel,omitzero"`   // Travel is nil for [DefaultTravel].
 
 	Candidates []Candidate `json:"candidates,omitzero"`
 	Search     *Search     `json:"search,omitzero"`

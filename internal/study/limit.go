@@ -1,8 +1,5 @@
 package study
 
-// Clearance is the result of a [Limit] on the distance of a part from a plane, a rim or another link.
-const Clearance = "clearance"
-
 // Where a [Limit] is looked at along the travel.
 const (
 	AtStraight = "straight" // straight ahead
@@ -11,9 +8,10 @@ const (
 
 // Limit bounds a result that a search must respect. Clearances also say of which
 // part and from what. A limit on a ball's angle that states no bound takes the cone
-// of the tie rod's joint, one on the thread the least engagement.
+// of the joint, one on the thread the least engagement. It is for both wheels, or for
+// that of Side, in every scenario's own attitude.
 type Limit struct {
-	Result string   `json:"result" rule:"required,oneof=innerBallAngle|outerBallAngle|threadEngagement|adjusterRange|tieRodLength|steeringArmLength|steeringArmOffset|steeringRatio|turningCircle|ackermann|toeOutOnTurns|clearance"`
+	Result LimitKey `json:"result" rule:"required"` // Result is the key of a [LimitKind].
 	Min    *float64 `json:"min,omitzero"`
 	Max    *float64 `json:"max,omitzero"`
 	Side   Side     `json:"side,omitzero" rule:"oneof=left|right"` // Side is absent for both.
@@ -21,11 +19,11 @@ type Limit struct {
 	// the default, or [AtLock], which needs steering.lock. Others take none.
 	At string `json:"at,omitzero" rule:"oneof=straight|lock"`
 
-	Of     string  `json:"of,omitzero" rule:"oneof=outer-ball|inner-ball|tie-rod"` // Of is the part of a clearance.
-	Radius float64 `json:"radius,omitzero" rule:"notnegative"`                     // Radius is that of the part about its centre or axis.
-	Plane  *Plane  `json:"plane,omitzero"`
-	Rim    *Rim    `json:"rim,omitzero"`
-	Link   *Link   `json:"link,omitzero"`
+	Of     ClearKey `json:"of,omitzero"`                        // Of is the part of a clearance, the key of a [ClearPart].
+	Radius float64  `json:"radius,omitzero" rule:"notnegative"` // Radius is that of the part about its centre or axis.
+	Plane  *Plane   `json:"plane,omitzero"`
+	Rim    *Rim     `json:"rim,omitzero"`
+	Link   *Link    `json:"link,omitzero"`
 }
 
 // Plane is fixed to the body; the part must stay on the side that its normal
@@ -52,27 +50,32 @@ type Rim struct {
 // Travels reports whether the limit's result is looked at through the travel, and so
 // can be at lock.
 func (l *Limit) Travels() bool {
-	return l.Result == "innerBallAngle" || l.Result == "outerBallAngle" || l.Result == Clearance
+	k, ok := KindOfLimit(l.Result)
+	return ok && k.Travels
 }
 
-// Bounded returns a limit of the study with the bounds that it takes from the tie
-// rod where it states none itself.
+// Bounded returns a limit of the study with the bounds that it takes from the rod where
+// it states none itself.
 func (d *Document) Bounded(l *Limit) Limit {
 	out := *l
-	if d.TieRod == nil || l.Min != nil || l.Max != nil {
+	k, ok := KindOfLimit(l.Result)
+	if !ok || k.own.of == nil || l.Min != nil || l.Max != nil {
 		return out
 	}
-	switch l.Result {
-	case "innerBallAngle":
-		out.Max = d.TieRod.InnerBall.cone()
-	case "outerBallAngle":
-		out.Max = d.TieRod.OuterBall.cone()
-	case "threadEngagement":
-		if d.TieRod.MinEngagement > 0 {
-			out.Min = &d.TieRod.MinEngagement
-		}
+	if b := k.own.of(d); k.own.least {
+		out.Min = b
+	} else {
+		out.Max = b
 	}
 	return out
+}
+
+// leastEngaged returns the least engagement, nil where the study states none.
+func (r *TieRod) leastEngaged() *float64 {
+	if r == nil || r.MinEngagement == 0 {
+		return nil
+	}
+	return &r.MinEngagement
 }
 
 // cone returns the joint's cone, nil where the study states no joint.

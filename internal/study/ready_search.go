@@ -1,6 +1,9 @@
 package study
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // ReadyToSearch returns an error that names the key where the study has no search
 // or one that cannot run: no variables, bounds without room, a target that is no
@@ -116,8 +119,11 @@ func (d *Document) limitsProblem() *problem {
 
 // ReadyToLimit returns an error that names the key where limit i of the search cannot
 // be judged as it is stated: it has no bound, is a clearance that does not say from
-// what, or cannot be at lock (see [Document.LimitAtLock]).
-func (d *Document) ReadyToLimit(i int) error { return d.limitProblem(i).err() }
+// what, cannot be at lock (see [Document.LimitAtLock]), is of a part that the car does not
+// have, or the study lacks what it needs.
+func (d *Document) ReadyToLimit(i int) error {
+	return first(func() *problem { return d.limitProblem(i) }, func() *problem { return d.needProblem(i) }).err()
+}
 
 func (d *Document) limitProblem(i int) *problem {
 	l, path := d.Bounded(&d.Search.Limits[i]), fmt.Sprintf("search.limits.%d", i)
@@ -126,6 +132,27 @@ func (d *Document) limitProblem(i int) *problem {
 		func() *problem { return l.placeProblem(path) },
 		func() *problem { return d.lockProblem(i) },
 	)
+}
+
+// needProblem refuses a limit of a part that the car does not have, or for which the
+// study lacks something.
+func (d *Document) needProblem(i int) *problem {
+	l, path := &d.Search.Limits[i], fmt.Sprintf("search.limits.%d", i)
+	k, _ := KindOfLimit(l.Result)
+	if !d.Has(k) {
+		return problemf(path+".result", "%s is of the drag link, which a %s does not have", l.Result, d.Suspension.Type)
+	}
+	for _, p := range ClearParts {
+		if p.Key == l.Of && p.SolidAxle && !d.HasDragLink() {
+			return problemf(path+".of", "%s is a part that a %s does not have", l.Of, d.Suspension.Type)
+		}
+	}
+	for _, n := range k.needs {
+		if !n.stated(d) {
+			return problemf(n.key, "is missing: the limit on %s needs %s", l.Result, n.what)
+		}
+	}
+	return nil
 }
 
 // LimitAtLock returns an error that names the key where limit i of the search states
@@ -141,7 +168,7 @@ func (d *Document) lockProblem(i int) *problem {
 	case l.Result == "turningCircle":
 		return problemf(path, "is not for turningCircle, which is taken at full lock as it is; leave it out")
 	case !l.Travels():
-		return problemf(path, "is for innerBallAngle, outerBallAngle and clearance, which are looked at through the travel, not for %s; leave it out", l.Result)
+		return problemf(path, "is for %s, which are looked at through the travel, not for %s; leave it out", travelling(), l.Result)
 	case l.At != AtLock:
 		return nil
 	case g == nil || g.Type == NoGear:
@@ -152,21 +179,38 @@ func (d *Document) lockProblem(i int) *problem {
 	return nil
 }
 
-// boundElsewhere says where else a bound may stand: see [Document.Bounded].
-var boundElsewhere = map[string]string{
-	"innerBallAngle":   "; tieRod.innerBall.cone would stand for max",
-	"outerBallAngle":   "; tieRod.outerBall.cone would stand for max",
-	"threadEngagement": "; tieRod.minEngagement would stand for min",
-}
-
 func (l *Limit) boundProblem(path string) *problem {
 	switch {
 	case l.Min == nil && l.Max == nil:
-		return problemf(path, "want min, max or both%s", boundElsewhere[l.Result])
+		return problemf(path, "want min, max or both%s", l.boundElsewhere())
 	case l.Min != nil && l.Max != nil:
 		return boundsProblem(path, *l.Min, *l.Max)
 	}
 	return nil
+}
+
+// travelling lists the results that are looked at through the travel.
+func travelling() string {
+	var keys []string
+	for _, k := range LimitKinds {
+		if k.Travels {
+			keys = append(keys, string(k.Key))
+		}
+	}
+	last := len(keys) - 1
+	return strings.Join(keys[:last], ", ") + " and " + keys[last]
+}
+
+// boundElsewhere says where else a bound may stand: see [Document.Bounded].
+func (l *Limit) boundElsewhere() string {
+	k, ok := KindOfLimit(l.Result)
+	switch {
+	case !ok || k.own.of == nil:
+		return ""
+	case k.own.least:
+		return "; " + k.own.key + " would stand for min"
+	}
+	return "; " + k.own.key + " would stand for max"
 }
 
 func (l *Limit) placeProblem(path string) *problem {

@@ -57,7 +57,7 @@ func TestReady(t *testing.T) {
 		},
 		{
 			"search", "full lock of what is at rest", variables, with(`"limits": [{"result": "tieRodLength", "max": 20, "at": "straight"}]`),
-			"search.limits.0.at: is for innerBallAngle, outerBallAngle and clearance, which are looked at through the travel, not for tieRodLength; leave it out",
+			"search.limits.0.at: is for outerBallAngle, innerBallAngle, dragLinkOuterBallAngle and clearance, which are looked at through the travel, not for tieRodLength; leave it out",
 		},
 		{"fit", "no readings", `[[0, 0], [10, 0.1]]`, `[]`, "readings: none to fit; enter travel and gauge readings first"},
 		{"fit", "prior twice", `[{"parameter": "tieRodOuter.z", "sd": 2}]`, `[{"parameter": "toe", "sd": 2}, {"parameter": "toe", "sd": 1}]`, "priors.1.parameter: toe has a prior already"},
