@@ -41,21 +41,21 @@ func NewLimitRange() LimitRange {
 	return LimitRange{Least: LimitValue{Value: math.Inf(1)}, Most: LimitValue{Value: math.Inf(-1)}}
 }
 
-// alike is by how much, in the limit's unit, a value must go beyond those before to be
+// elsewhere is by how much, in the limit's unit, a value must go beyond those before to be
 // said to be somewhere else: far above rounding, so that of a wheel and its mirror
 // image the same one is named by every machine.
-const alike = 1e-9
+const elsewhere = 1e-9
 
 // See takes a value into account.
 func (r *LimitRange) See(v float64, at LimitPlace) {
 	if v < r.Least.Value {
-		if v < r.Least.Value-alike {
+		if v < r.Least.Value-elsewhere {
 			r.Least.At = at
 		}
 		r.Least.Value = v
 	}
 	if v > r.Most.Value {
-		if v > r.Most.Value+alike {
+		if v > r.Most.Value+elsewhere {
 			r.Most.At = at
 		}
 		r.Most.Value = v

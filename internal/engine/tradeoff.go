@@ -177,7 +177,7 @@ func (s *searcher) ratioAim() (*secondAim, error) {
 		return nil, err
 	}
 	was, err := steered(base.axle, s.ws, 0, solver.Attitude{})
-	if !ok {
+	if err != nil {
 		return nil, wrongf("aim", "ratio: the base car cannot be steered about straight ahead")
 	}
 	of := func(x *solver.Axle, ws *solver.Workspace, misses []float64) {
