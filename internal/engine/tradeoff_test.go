@@ -56,6 +56,7 @@ func TestTradeOffAgainstSearch(t *testing.T) {
 
 func againstSearch(t *testing.T, d *study.Document, o TradeOffOptions) {
 	t.Helper()
+	d = levelled(d)
 	r, err := TradeOff(t.Context(), d, o)
 	if err != nil {
 		t.Fatal(err)
@@ -79,6 +80,16 @@ func againstSearch(t *testing.T, d *study.Document, o TradeOffOptions) {
 			t.Errorf("aim %.4f: score %.7f deg at %v, but the search finds %.7f at %v", k.Aim, k.Score, k.Values, best, rival.Best.Values)
 		}
 	}
+}
+
+// levelled returns a study whose set-ups have no attitudes: a limit counts in them, and an
+// aim is of the car straight and level.
+func levelled(d *study.Document) *study.Document {
+	out := d.Clone()
+	for i := range out.Search.Scenarios {
+		out.Search.Scenarios[i].Attitude = nil
+	}
+	return out
 }
 
 // aimOf returns the aim of a car with changes.
