@@ -49,6 +49,7 @@ var keysUntouched = []struct{ key, name string }{
 	{"suspension.springs", "the seats of the springs"},
 	{"suspension.side.damper", "the mounts of the damper"},
 	{"suspension.side.armFace", "the face of the steering arm and its bolts"},
+	{"dragLink", "what the adjuster and the joints of the drag link allow"},
 	{"tieRod.innerBall.axis", "the axis of the inner ball"},
 	{"tieRod.outerBall.axis", "the axis of the outer ball"},
 	{"tieRod.innerBall.stud", "the stud of the inner ball"},
