@@ -46,9 +46,9 @@ func TestLimitsAskWhereToLook(t *testing.T) {
 // car has stands beside its bounds.
 func TestLimitsSayThePresentValue(t *testing.T) {
 	s := onStage(t, store.Memory{}, "find")
-	for _, kind := range model.LimitKinds {
+	for _, kind := range model.LimitKinds(s.desk.Session.Document()) {
 		s.do(func(ctx app.Context) {
-			list := []study.Limit{model.NewLimit(s.desk.Session.Document(), s.desk.Session.Cars().Design, kind.Result)}
+			list := []study.Limit{model.NewLimit(s.desk.Session.Document(), s.desk.Session.Cars().Design, string(kind.Key))}
 			if err := s.desk.Session.SetLimits("limit", list); err != nil {
 				t.Fatal(err)
 			}
