@@ -99,7 +99,7 @@ const ratioDecimals = 3
 
 // LoadsWords say how the figures are meant, wherever they are read.
 var LoadsWords = []string{
-	"Tie rod: positive is pulled apart, negative pushed together. Links without weight, joints without friction, the gear held; nothing is added to the loads stated.",
-	"The contact is the lowest point of the wheel's plane at the tyre's radius; scrub radius and trail of other figures are taken where that plane meets the ground, the radius below the wheel centre.",
+	"Tie rod: positive is pulled apart, negative pushed together. Links weigh nothing, joints have no friction, the gear is held; nothing is added to the loads stated.",
+	"The contact is the lowest point of the wheel's plane at the tyre's radius; scrub radius and trail are taken where that plane meets the ground.",
 	"Loads and ratios, and no verdict: what a part bears is for strength work, and for a licensed engineer to judge.",
 }

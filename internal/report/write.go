@@ -46,7 +46,7 @@ func (p *page) start() {
 	p.text = append(p.text, `<meta name="viewport" content="width=device-width, initial-scale=1">`+"\n"...)
 	p.element("title", "", "Bench sheet: "+p.title())
 	p.text = append(p.text, "<style>"+stylesheet(p.Paper)+"</style>\n</head>\n<body>\n"...)
-	p.open("main", map[bool]string{true: "dense"}[!p.alike()])
+	p.open("main", map[bool]string{true: "dense"}[!p.alike() || p.Loads != nil])
 }
 
 func (p *page) end() { p.text = append(p.text, "</main>\n</body>\n</html>\n"...) }

@@ -1,6 +1,10 @@
 package report
 
-import "toewright/internal/engine"
+import (
+	"strings"
+
+	"toewright/internal/engine"
+)
 
 // loads writes what the load cases of the study make of each wheel that bears any,
 // before and after.
@@ -8,7 +12,7 @@ func (p *page) loads() {
 	if p.Loads == nil {
 		return
 	}
-	p.open("section", "whole")
+	p.open("section", "")
 	p.element("h2", "", "Loads")
 	p.open("table", "numbers effects")
 	p.open("thead", "")
@@ -22,9 +26,7 @@ func (p *page) loads() {
 	}
 	p.close("tbody")
 	p.close("table")
-	for _, words := range engine.LoadsWords {
-		p.element("p", "small", words)
-	}
+	p.element("p", "small", strings.Join(engine.LoadsWords, " "))
 	p.close("section")
 }
 
