@@ -9,6 +9,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/app/worker"
+	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/plot"
 	"toewright/internal/report"
@@ -47,7 +48,7 @@ func (s *benchSheet) refresh(app.Context) {
 	}
 	s.State.of, s.State.car = doc, car.Name
 	params := worker.Params[engine.ArmOptions]{Study: doc, Options: engine.ArmOptions{Candidate: car.Name}}
-	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, worker.Arm, params, func(_ app.Context, raw json.RawMessage, err error) {
+	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, calls.Arm, params, func(_ app.Context, raw json.RawMessage, err error) {
 		s.State.arm, s.State.fault = new(engine.ArmResult), ""
 		if err == nil {
 			err = json.Unmarshal(raw, s.State.arm)
@@ -62,7 +63,7 @@ func (s *benchSheet) refresh(app.Context) {
 // diagnose has the base car's curve explained.
 func (s *benchSheet) diagnose(doc *study.Document) {
 	params := worker.Params[engine.DiagnoseOptions]{Study: doc, Options: engine.DiagnoseOptions{Candidate: study.BaseName}}
-	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, worker.Diagnose, params, func(_ app.Context, raw json.RawMessage, err error) {
+	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, calls.Diagnose, params, func(_ app.Context, raw json.RawMessage, err error) {
 		var r engine.DiagnoseResult
 		s.State.words = nil
 		if err == nil && json.Unmarshal(raw, &r) == nil && len(r.Cars) > 0 {
@@ -126,8 +127,8 @@ func (s *benchSheet) curves() app.UI {
 func (s *benchSheet) saveSheet(app.Context, app.Event) {
 	doc := s.Bench.document()
 	params := worker.Params[report.Options]{Study: doc, Options: report.Options{Candidate: s.Bench.Desk.Selected().Name}}
-	s.State.page.start(s.Bench.Lasting, s.Bench.Caller, worker.Report, params, func(ctx app.Context, raw json.RawMessage, err error) {
-		var sheet worker.Sheet
+	s.State.page.start(s.Bench.Lasting, s.Bench.Caller, calls.Report, params, func(ctx app.Context, raw json.RawMessage, err error) {
+		var sheet calls.Sheet
 		if err == nil {
 			err = json.Unmarshal(raw, &sheet)
 		}

@@ -9,6 +9,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/app/worker"
+	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
 )
@@ -137,7 +138,7 @@ func (f *find) start(app.Context, app.Event) {
 	}
 	started := time.Now()
 	params := worker.Params[engine.SearchOptions]{Study: doc}
-	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, worker.Search, params, func(ctx app.Context, raw json.RawMessage, err error) {
+	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, calls.Search, params, func(ctx app.Context, raw json.RawMessage, err error) {
 		f.arrived(ctx, doc, raw, err, time.Since(started))
 	})
 }

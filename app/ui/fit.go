@@ -9,6 +9,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/app/worker"
+	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
 	"toewright/solver"
@@ -103,7 +104,7 @@ func (f *fit) start(app.Context, app.Event) {
 		f.State.fault = plain(err)
 		return
 	}
-	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, worker.Fit, worker.Params[engine.FitOptions]{Study: doc},
+	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, calls.Fit, worker.Params[engine.FitOptions]{Study: doc},
 		func(ctx app.Context, raw json.RawMessage, err error) {
 			r := new(engine.FitResult)
 			if err == nil {

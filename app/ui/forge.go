@@ -9,6 +9,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/app/worker"
+	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/number"
 	"toewright/internal/study"
@@ -148,7 +149,7 @@ func (f *forge) start(app.Context, app.Event) {
 	car := f.Bench.Desk.Selected()
 	o := engine.ToleranceOptions{Candidate: car.Name, Limit: new(f.yield().Limit)}
 	doc := f.Bench.document()
-	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, worker.Tolerance, worker.Params[engine.ToleranceOptions]{Study: doc, Options: o},
+	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, calls.Tolerance, worker.Params[engine.ToleranceOptions]{Study: doc, Options: o},
 		func(ctx app.Context, raw json.RawMessage, err error) { f.arrived(ctx, doc, raw, err) })
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/app/worker"
+	"toewright/internal/calls"
 	"toewright/internal/engine"
 )
 
@@ -39,9 +40,9 @@ func (c mapCalls) cells(g *model.Ground, size int) ([]float64, error) {
 	done := make(chan int, bands)
 	doc := g.Study()
 	for i := range bands {
-		o := worker.Band{MapOptions: g.Options(size), Shard: engine.Shard{Index: i, Of: bands}}
+		o := calls.Band{MapOptions: g.Options(size), Shard: engine.Shard{Index: i, Of: bands}}
 		go func() {
-			parts[i], errs[i] = c.numbers(worker.MapBand, worker.Params[worker.Band]{Study: doc, Options: o})
+			parts[i], errs[i] = c.numbers(calls.MapBand, worker.Params[calls.Band]{Study: doc, Options: o})
 			done <- i
 		}()
 	}
@@ -61,7 +62,7 @@ func (c mapCalls) cells(g *model.Ground, size int) ([]float64, error) {
 // room computes the room to each limit.
 func (c mapCalls) room(g *model.Ground) ([][]float64, error) {
 	params := worker.Params[engine.MapOptions]{Study: g.Study(), Options: g.Options(roomSize)}
-	numbers, err := c.numbers(worker.MapRoom, params)
+	numbers, err := c.numbers(calls.MapRoom, params)
 	if err != nil {
 		return nil, err
 	}

@@ -8,6 +8,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/app/worker"
+	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/number"
 	"toewright/internal/study"
@@ -77,7 +78,7 @@ func (s *shelf) run() app.UI {
 func (s *shelf) start(app.Context, app.Event) {
 	s.State.result, s.State.fault = nil, ""
 	doc := s.Bench.document()
-	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, worker.Choose, worker.Params[engine.ChooseOptions]{Study: doc},
+	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, calls.Choose, worker.Params[engine.ChooseOptions]{Study: doc},
 		func(ctx app.Context, raw json.RawMessage, err error) {
 			r := new(engine.ChooseResult)
 			if err == nil {

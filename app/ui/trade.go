@@ -10,6 +10,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/app/worker"
+	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/number"
 	"toewright/internal/study"
@@ -80,7 +81,7 @@ func (t *trade) start(app.Context, app.Event) {
 	doc := model.WithSearch(t.Bench.document(), t.Bench.cars().Design)
 	t.State.result, t.State.fault = nil, ""
 	o := engine.TradeOffOptions{Aim: cmp.Or(t.State.aim, model.Aims[0].Key), Ackermann: t.State.ackermann}
-	t.State.job.start(t.Bench.Lasting, t.Bench.Caller, worker.TradeOff, worker.Params[engine.TradeOffOptions]{Study: doc, Options: o},
+	t.State.job.start(t.Bench.Lasting, t.Bench.Caller, calls.TradeOff, worker.Params[engine.TradeOffOptions]{Study: doc, Options: o},
 		func(ctx app.Context, raw json.RawMessage, err error) {
 			r := new(engine.TradeOffResult)
 			if err == nil {

@@ -1,4 +1,5 @@
-// Package worker is what a worker of the page can do: each call of package engine, as
-// a method of the bridge. Params are {"study": .., "options": ..}, with the study file
-// and the options of the call; the result is that of the call.
+// Package worker is what a worker of the page can do: the calls of the table that the
+// page makes, as methods of the bridge. Params are {"study": .., "options": ..}, with the
+// study file and the options of the call; the result is that of the call, numbers by the
+// ten thousand as bytes.
 package worker

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"toewright/app/worker"
+	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
 	"toewright/wasm"
@@ -35,7 +36,7 @@ func TestWorkerGivesTheEnginesAnswer(t *testing.T) {
 	defer pool.Close()
 	reports := 0
 	params := worker.Params[engine.SearchOptions]{Study: demo(t)}
-	raw, err := pool.Call(t.Context(), worker.Search, params, func(json.RawMessage) { reports++ })
+	raw, err := pool.Call(t.Context(), calls.Search, params, func(json.RawMessage) { reports++ })
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -74,7 +75,7 @@ func TestCancelledBeforeTheStart(t *testing.T) {
 	defer pool.Close()
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
-	_, err := pool.Call(ctx, worker.Search, worker.Params[engine.SearchOptions]{Study: demo(t)}, nil)
+	_, err := pool.Call(ctx, calls.Search, worker.Params[engine.SearchOptions]{Study: demo(t)}, nil)
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("err = %v, want %v", err, context.Canceled)
 	}

@@ -1,13 +1,10 @@
 package worker
 
 import (
-	"context"
 	"encoding/binary"
 	"errors"
 	"math"
 
-	"toewright/internal/engine"
-	"toewright/internal/study"
 	"toewright/wasm"
 )
 
@@ -36,32 +33,4 @@ func Numbers(b []byte) ([]float64, error) {
 		out[i] = math.Float64frombits(binary.LittleEndian.Uint64(b[numberSize*i:]))
 	}
 	return out, nil
-}
-
-// Band says which share of a map's rows is asked for.
-type Band struct {
-	engine.MapOptions
-	Shard engine.Shard `json:"shard"`
-}
-
-// mapBand answers with the figures in radians, row after row.
-func mapBand(ctx context.Context, d *study.Document, o Band) (wasm.Bytes, error) {
-	run, err := engine.NewMapRun(d, o.MapOptions)
-	if err != nil {
-		return nil, err
-	}
-	cells, err := run.Fill(ctx, o.Shard)
-	if err != nil {
-		return nil, err
-	}
-	out := make([]float64, len(cells))
-	for i, c := range cells {
-		out[i] = float64(c)
-	}
-	return pack(out), nil
-}
-
-func mapRoom(ctx context.Context, d *study.Document, o engine.MapOptions) (wasm.Bytes, error) {
-	room, err := engine.MapRoom(ctx, d, o)
-	return pack(room), err
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
 	"toewright/solver"
@@ -38,7 +39,7 @@ func TestBandsMakeTheMap(t *testing.T) {
 	d, o := template.Document(), engine.MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: new(5), Rows: new(7)}
 	var joined []float64
 	for i := range 3 {
-		raw, err := pool.Call(t.Context(), MapBand, Params[Band]{Study: d, Options: Band{o, engine.Shard{Index: i, Of: 3}}}, nil)
+		raw, err := pool.Call(t.Context(), calls.MapBand, Params[calls.Band]{Study: d, Options: calls.Band{MapOptions: o, Shard: engine.Shard{Index: i, Of: 3}}}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

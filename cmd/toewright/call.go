@@ -1,53 +1,113 @@
 package main
 
 import (
-	"context"
 	"fmt"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"toewright/internal/batch"
+	"toewright/internal/calls"
 	"toewright/internal/study"
 )
 
-// call is a command that asks one question about a study.
-type call[R any] struct {
-	ask  func(context.Context, *study.Document) (R, error)
-	show func(*report, R)                           // prints the answer for people
-	work func(*study.Document) (*batch.Work, error) // its work, to be done in shards; nil where it cannot be
+// newCallCommand returns the command that asks a call of a study.
+func newCallCommand(c calls.Call) *cobra.Command {
+	if _, ok := c.Result.(*calls.Sheet); ok {
+		return newSheetCommand(c)
+	}
+	a := &asking{call: c, request: c.New(), manual: manuals[c.Name]}
+	cmd := newStudyCommand(c, a.request, a.run)
+	a.shown.addFlags(cmd.Flags())
+	if batch.Divides(c.Name) {
+		cmd.Long += shardHelp
+		a.shard.addFlags(cmd.Flags())
+	}
+	if a.manual.apply != nil {
+		cmd.Flags().BoolVar(&a.apply, "apply", false, a.manual.apply.usage)
+	}
+	return completeOptions(cmd)
 }
 
-// setUp makes cmd read a study, ask and print.
-func (c call[R]) setUp(cmd *cobra.Command) *cobra.Command {
-	var shown answering
-	var shard sharding
-	cmd.Args = usage(oneFile)
-	cmd.ValidArgsFunction = completeStudy
-	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		if err := shard.check(cmd); err != nil {
-			return err
-		}
-		d, err := readStudy(args[0], cmd.InOrStdin())
-		if err != nil {
-			return err
-		}
-		if shard.shard.given {
-			return shard.run(cmd, d, c.work)
-		}
-		if d, err = shown.of(cmd, d); err != nil {
-			return err
-		}
-		answer, err := c.ask(cmd.Context(), d)
-		if err != nil {
-			return err
-		}
-		return shown.print(cmd, d, answer, func(r *report) { c.show(r, answer) })
+// newStudyCommand returns a command that reads one study and has the options of a call.
+func newStudyCommand(c calls.Call, request *calls.Request, run func(*cobra.Command, []string) error) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:               c.Name + " FILE",
+		Short:             c.Summary,
+		Long:              manuals[c.Name].long,
+		Args:              usage(oneFile),
+		ValidArgsFunction: completeStudy,
+		RunE:              run,
 	}
-	shown.addFlags(cmd.Flags())
-	if c.work != nil {
-		shard.addFlags(cmd.Flags())
+	for _, o := range request.Options {
+		cmd.Flags().Var(option{o}, o.Name, o.Usage)
 	}
 	return cmd
+}
+
+// option is an option of a call as a flag.
+type option struct{ calls.Option }
+
+var _ pflag.Value = option{}
+
+// String implements [pflag.Value]: no option of a call has a default to show.
+func (option) String() string { return "" }
+
+// Type implements [pflag.Value].
+func (o option) Type() string { return string(o.Kind) }
+
+// Set implements [pflag.Value].
+func (o option) Set(text string) error { return o.Option.Set(text) }
+
+// asking is a call as the command line asks it.
+type asking struct {
+	call    calls.Call
+	request *calls.Request
+	manual  manual
+	shown   answering
+	shard   sharding
+	apply   bool // print the study with the answer in it
+}
+
+// run reads a study, asks and prints.
+func (a *asking) run(cmd *cobra.Command, args []string) error {
+	if err := a.shard.check(cmd); err != nil {
+		return err
+	}
+	d, err := readStudy(args[0], cmd.InOrStdin())
+	switch {
+	case err != nil:
+		return err
+	case a.shard.shard.given:
+		return a.shard.run(cmd, a.call.Name, d, a.request.Values)
+	case a.apply:
+		return a.printApplied(cmd, d)
+	}
+	if d, err = a.shown.of(cmd, d); err != nil {
+		return err
+	}
+	answer, err := a.request.Ask(cmd.Context(), d, nil)
+	if err != nil {
+		return err
+	}
+	return a.shown.print(cmd, d, answer, func(r *report) { a.manual.show(r, answer) })
+}
+
+// printApplied prints the study with the answer in it.
+func (a *asking) printApplied(cmd *cobra.Command, d *study.Document) error {
+	answer, err := a.request.Ask(cmd.Context(), d, nil)
+	if err != nil {
+		return err
+	}
+	if d, err = a.manual.apply.in(d, answer); err != nil {
+		return err
+	}
+	text, err := study.Encode(d)
+	if err != nil {
+		return err
+	}
+	_, err = cmd.OutOrStdout().Write(text)
+	return err
 }
 
 // oneFile refuses anything but one FILE.

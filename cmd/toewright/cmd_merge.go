@@ -6,7 +6,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"toewright/internal/batch"
-	"toewright/internal/engine"
 	"toewright/internal/study"
 )
 
@@ -29,14 +28,14 @@ there twice is refused by name, and so is a run that lacks some.`,
 		if err != nil {
 			return err
 		}
-		answer, err := merged(cmd, d, args[1:])
+		call, answer, err := merged(cmd, d, args[1:])
 		if err != nil {
 			return err
 		}
 		if d, err = shown.of(cmd, d); err != nil {
 			return err
 		}
-		return shown.print(cmd, d, answer, func(r *report) { showAny(r, answer) })
+		return shown.print(cmd, d, answer, func(r *report) { manuals[call].show(r, answer) })
 	}
 	shown.addFlags(cmd.Flags())
 	return completeOptions(cmd)
@@ -50,36 +49,26 @@ func someParts(_ *cobra.Command, args []string) error {
 	return nil
 }
 
-// merged returns what the parts of a run come to. One part is in memory at a time.
-func merged(cmd *cobra.Command, d *study.Document, files []string) (any, error) {
+// merged returns what the parts of a run come to, and of which call they are. One part is
+// in memory at a time.
+func merged(cmd *cobra.Command, d *study.Document, files []string) (call string, answer any, err error) {
 	m, err := batch.NewMerge(d)
 	if err != nil {
-		return nil, err
+		return "", nil, err
 	}
 	for _, file := range files {
 		data, err := readInput(file, cmd.InOrStdin(), maxPart)
 		if err != nil {
-			return nil, err
+			return "", nil, err
 		}
 		if err := m.Add(file, data); err != nil {
-			return nil, err
+			return "", nil, err
 		}
 	}
-	return m.Answer()
+	answer, err = m.Answer()
+	return m.Command(), answer, err
 }
 
 // maxPart is far more than any part takes: a tolerance's grows to some megabytes,
 // a map's to ten.
 const maxPart = 256 << 20
-
-// showAny prints an answer as the command does whose it is.
-func showAny(r *report, answer any) {
-	switch a := answer.(type) {
-	case *engine.ToleranceResult:
-		showTolerance(r, a)
-	case *engine.ChooseResult:
-		showChoose(r, a)
-	case *engine.MapResult:
-		showMap(r, a)
-	}
-}

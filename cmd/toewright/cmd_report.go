@@ -6,41 +6,28 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"toewright/internal/options"
-	bench "toewright/internal/report"
-	"toewright/internal/version"
+	"toewright/internal/calls"
 )
 
 // standardOutput is the --output that stands for it.
 const standardOutput = "-"
 
-func newReportCommand() *cobra.Command {
-	o := bench.Options{Version: version.Name()}
+// newSheetCommand returns the command that writes the answer of a call, which is a page
+// of its own.
+func newSheetCommand(c calls.Call) *cobra.Command {
+	request := c.New()
 	var output string
-	cmd := &cobra.Command{
-		Use:   "report FILE",
-		Short: "Write the bench sheet of a candidate",
-		Long: `Write the bench sheet of a candidate as one self-contained HTML page: the steering
-arms' dimensions from the original hole, toe before and after as curves and numbers,
-what else changes, limits, tolerances, conditions and cautions. It prints on one or
-two pages, legible in black and white.
-
-FILE - reads standard input.`,
-		Args:              usage(oneFile),
-		ValidArgsFunction: completeStudy,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			d, err := readStudy(args[0], cmd.InOrStdin())
-			if err != nil {
-				return err
-			}
-			sheet, err := bench.HTML(cmd.Context(), d, o)
-			if err != nil {
-				return err
-			}
-			return writeOutput(output, cmd.OutOrStdout(), sheet)
-		},
-	}
-	options.Report(cmd.Flags(), &o)
+	cmd := newStudyCommand(c, request, func(cmd *cobra.Command, args []string) error {
+		d, err := readStudy(args[0], cmd.InOrStdin())
+		if err != nil {
+			return err
+		}
+		sheet, err := request.Ask(cmd.Context(), d, nil)
+		if err != nil {
+			return err
+		}
+		return writeOutput(output, cmd.OutOrStdout(), []byte(sheet.(*calls.Sheet).HTML))
+	})
 	cmd.Flags().StringVar(&output, "output", standardOutput, "`file` to write, - for standard output")
 	return completeOptions(cmd)
 }

@@ -4,7 +4,6 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"toewright/internal/options"
 	"toewright/internal/study"
 )
 
@@ -29,10 +28,10 @@ func completeOptions(cmd *cobra.Command) *cobra.Command {
 			return
 		}
 		offer := cobra.NoFileCompletions
-		if words := options.Words(f); words != nil {
-			offer = cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)
-		}
-		if f.Name == options.Candidate || f.Name == options.Yardstick || f.Name == options.TargetOf {
+		switch o, _ := f.Value.(option); {
+		case o.Words != nil:
+			offer = cobra.FixedCompletions(o.Words, cobra.ShellCompDirectiveNoFileComp)
+		case o.OfCar:
 			offer = completeCandidates
 		}
 		if err := cmd.RegisterFlagCompletionFunc(f.Name, offer); err != nil {

@@ -1,6 +1,10 @@
 package main
 
-import "github.com/spf13/cobra"
+import (
+	"github.com/spf13/cobra"
+
+	"toewright/internal/calls"
+)
 
 // newRootCommand returns the command with all its subcommands.
 func newRootCommand() *cobra.Command {
@@ -13,21 +17,13 @@ func newRootCommand() *cobra.Command {
 		SilenceUsage:  true,
 	}
 	root.SetFlagErrorFunc(flagError)
+	for _, c := range calls.All() {
+		if c.Open(calls.Public) {
+			root.AddCommand(newCallCommand(c))
+		}
+	}
 	root.AddCommand(
-		newSweepCommand(),
-		newCompareCommand(),
-		newSteerCommand(),
-		newDiagnoseCommand(),
-		newAxleCommand(),
-		newLoadsCommand(),
-		newSearchCommand(),
-		newTradeOffCommand(),
-		newFitCommand(),
-		newToleranceCommand(),
-		newChooseCommand(),
-		newMapCommand(),
 		newMergeCommand(),
-		newReportCommand(),
 		newSchemaCommand(),
 		newServeCommand(),
 		newSiteCommand(),

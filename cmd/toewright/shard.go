@@ -42,9 +42,9 @@ func (s *sharding) check(cmd *cobra.Command) error {
 	return nil
 }
 
-// run does the shard of a command's work and hands out its part.
-func (s *sharding) run(cmd *cobra.Command, d *study.Document, start func(*study.Document) (*batch.Work, error)) error {
-	work, err := start(d)
+// run does the shard of a call's work and hands out its part.
+func (s *sharding) run(cmd *cobra.Command, call string, d *study.Document, options any) error {
+	work, err := batch.New(call, d, options)
 	if err != nil {
 		return err
 	}

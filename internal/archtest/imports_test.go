@@ -30,15 +30,15 @@ var ranks = map[string]int{
 	"internal/batch":       3,
 	"app/demo":             3,
 	"app/store":            3,
-	"app/worker":           5,
+	"app/worker":           6,
 	"app/model":            3,
 	"app/scene":            4,
 	"internal/report":      4,
-	"internal/options":     5,
+	"internal/calls":       5,
 	"internal/web/api":     6,
-	"app/ui":               6,
-	"internal/web":         7,
-	"internal/browsertest": 8,
+	"app/ui":               7,
+	"internal/web":         8,
+	"internal/browsertest": 9,
 	"internal/archtest":    0,
 	"tools/referee":        2, // of tests and benchmarks only
 	"tools/validation":     0, // of tests only
@@ -54,12 +54,12 @@ type ban struct {
 
 var bans = []ban{
 	{
-		packages: []string{"solver", "optimize", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/report", "app/model", "wasm"},
+		packages: []string{"solver", "optimize", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/report", "internal/calls", "app/model", "wasm"},
 		imports:  []string{"net/http", "net", "github.com/maxence-charriere/go-app/v10/pkg/app", "github.com/spf13/cobra", "github.com/spf13/pflag"},
 		reason:   "it runs in the browser's worker as well as here, and neither serves nor parses a command line",
 	},
 	{
-		packages: []string{"solver", "optimize", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/batch", "internal/report", "app/model"},
+		packages: []string{"solver", "optimize", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/batch", "internal/report", "internal/calls", "app/model"},
 		imports:  []string{"syscall/js", "os", "os/exec", "log", "log/slog", "time", "unsafe"},
 		direct:   true,
 		reason:   "it is pure computation: no files, no clock, no browser",

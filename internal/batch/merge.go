@@ -112,6 +112,14 @@ func (m *Merge) compare(p *Part) error {
 	return nil
 }
 
+// Command returns whose parts were added, empty before the first.
+func (m *Merge) Command() string {
+	if m.work == nil {
+		return ""
+	}
+	return m.work.command
+}
+
 // Answer returns what the command answers, a result of the engine's type for it. It
 // returns an error that names the shards that are missing.
 func (m *Merge) Answer() (any, error) {

@@ -39,6 +39,9 @@ var commands = map[string]func(*study.Document, json.RawMessage) (job, error){
 	"map":       newMap,
 }
 
+// Divides reports whether a command's work can be done in shards.
+func Divides(command string) bool { return commands[command] != nil }
+
 // New returns the work of a command with its options, of the engine's type for
 // that command.
 func New(command string, d *study.Document, options any) (*Work, error) {

@@ -5,8 +5,10 @@ import (
 	"errors"
 	"io"
 	"net/http"
+	"slices"
 	"time"
 
+	"toewright/internal/calls"
 	"toewright/internal/study"
 )
 
@@ -25,9 +27,8 @@ type handler struct {
 func New(cfg Config) http.Handler {
 	h := newHandler(cfg)
 	mux := http.NewServeMux()
-	for i := range calls {
-		c := &calls[i]
-		mux.Handle(base+c.name, h.watched(c.name, only(http.MethodPost, h.answer(c))))
+	for _, c := range public() {
+		mux.Handle(base+c.Name, h.watched(c.Name, only(http.MethodPost, h.answer(c))))
 	}
 	document := openAPI(h.cfg.Version)
 	mux.Handle(base+"schema", h.watched("schema", only(http.MethodGet, fixed("application/schema+json", study.Schema()))))
@@ -36,6 +37,11 @@ func New(cfg Config) http.Handler {
 	mux.Handle("/metrics", only(http.MethodGet, h.serveMetrics))
 	mux.Handle("/api/", h.watched("none", unknown))
 	return mux
+}
+
+// public returns the calls that are served.
+func public() []calls.Call {
+	return slices.DeleteFunc(calls.All(), func(c calls.Call) bool { return !c.Open(calls.Public) })
 }
 
 func newHandler(cfg Config) *handler {
@@ -49,9 +55,9 @@ func newHandler(cfg Config) *handler {
 }
 
 // answer returns the handler of a call.
-func (h *handler) answer(c *call) http.HandlerFunc {
+func (h *handler) answer(c calls.Call) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
-		result, f := h.result(c, w, r)
+		result, f := h.result(c.New(), w, r)
 		if f != nil {
 			f.write(w)
 			return
@@ -70,9 +76,8 @@ const refusedBodyTimeout = time.Second
 
 // result returns the answer to a request. Where too many wait it refuses before it
 // reads the study, so that refusing costs next to nothing.
-func (h *handler) result(c *call, w http.ResponseWriter, r *http.Request) (written, *fault) {
-	flags, ask := c.flags()
-	if f := readOptions(flags, r.URL.RawQuery); f != nil {
+func (h *handler) result(request *calls.Request, w http.ResponseWriter, r *http.Request) (written, *fault) {
+	if f := readOptions(request.Options, r.URL.RawQuery); f != nil {
 		return nil, f
 	}
 	if h.work.full() {
@@ -91,25 +96,25 @@ func (h *handler) result(c *call, w http.ResponseWriter, r *http.Request) (writt
 		return nil, refusal(err)
 	}
 	defer leave()
-	return work(ctx, ask, data)
+	return work(ctx, request, data)
 }
 
 // work does all of a call that takes the processor: reading the study's text and
 // writing the answer take longer than a sweep itself.
-func work(ctx context.Context, ask ask, data []byte) (written, *fault) {
+func work(ctx context.Context, request *calls.Request, data []byte) (written, *fault) {
 	d, err := study.Decode(data)
 	if err != nil {
 		return nil, studyFault(err)
 	}
-	result, err := ask(ctx, d)
+	result, err := request.Ask(ctx, d, nil)
 	if err == nil {
 		err = ctx.Err() // A search gives the best so far, which is not what was asked for.
 	}
 	if err != nil {
 		return nil, faultOf(err)
 	}
-	if p, ok := result.(*page); ok {
-		return p, nil
+	if sheet, ok := result.(*calls.Sheet); ok {
+		return (*page)(sheet), nil
 	}
 	return asJSON(http.StatusOK, result), nil
 }

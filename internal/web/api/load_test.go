@@ -11,8 +11,8 @@ import (
 	"testing"
 	"time"
 
-	"github.com/spf13/pflag"
-
+	"toewright/internal/calls"
+	"toewright/internal/engine"
 	"toewright/internal/study"
 )
 
@@ -31,9 +31,9 @@ func newSlowCall() *slowCall {
 	return &slowCall{make(chan struct{}, 100), make(chan struct{}), make(chan error, 100)}
 }
 
-func (s *slowCall) call() *call {
-	return &call{name: "slow", result: struct{}{}, prepare: func(*pflag.FlagSet) ask {
-		return func(ctx context.Context, _ *study.Document) (any, error) {
+func (s *slowCall) call() calls.Call {
+	return calls.Call{Name: "slow", Result: struct{}{}, New: func() *calls.Request {
+		return &calls.Request{Ask: func(ctx context.Context, _ *study.Document, _ func(engine.Progress)) (any, error) {
 			s.began <- struct{}{}
 			select {
 			case <-s.release:
@@ -43,7 +43,7 @@ func (s *slowCall) call() *call {
 				s.ended <- ctx.Err()
 				return nil, ctx.Err()
 			}
-		}
+		}}
 	}}
 }
 

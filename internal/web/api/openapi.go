@@ -5,9 +5,7 @@ import (
 	"net/http"
 	"strconv"
 
-	"github.com/spf13/pflag"
-
-	"toewright/internal/options"
+	"toewright/internal/calls"
 	"toewright/internal/study"
 )
 
@@ -20,8 +18,8 @@ type object = map[string]any
 func openAPI(version string) []byte {
 	s := &schemas{defined: object{}}
 	paths := object{}
-	for i := range calls {
-		paths[base+calls[i].name] = object{"post": calls[i].operation(s)}
+	for _, c := range public() {
+		paths[base+c.Name] = object{"post": s.operation(c)}
 	}
 	paths[base+"schema"] = object{"get": object{
 		"operationId": "schema", "summary": "The JSON Schema of a study",
@@ -45,16 +43,17 @@ func openAPI(version string) []byte {
 }
 
 // operation describes a call.
-func (c *call) operation(s *schemas) object {
-	flags, _ := c.flags()
+func (s *schemas) operation(c calls.Call) object {
 	var parameters []object
-	flags.VisitAll(func(f *pflag.Flag) { parameters = append(parameters, parameter(f)) })
-	responses := object{"200": c.answer(s)}
+	for _, o := range c.New().Options {
+		parameters = append(parameters, parameter(o))
+	}
+	responses := object{"200": s.answer(c)}
 	for status, description := range refusals {
 		responses[strconv.Itoa(status)] = content("application/json", description, reference("Error"))
 	}
 	return object{
-		"operationId": c.name, "summary": c.summary, "parameters": parameters,
+		"operationId": c.Name, "summary": c.Summary, "parameters": parameters,
 		"requestBody": object{
 			"required": true,
 			"content":  object{"application/json": object{"schema": reference("Study")}},
@@ -64,11 +63,11 @@ func (c *call) operation(s *schemas) object {
 }
 
 // answer describes what a call returns.
-func (c *call) answer(s *schemas) object {
-	if _, ok := c.result.(page); ok {
+func (s *schemas) answer(c calls.Call) object {
+	if _, ok := c.Result.(*calls.Sheet); ok {
 		return content("text/html", "the page", object{"type": "string"})
 	}
-	return content("application/json", "the answer", s.of(c.result))
+	return content("application/json", "the answer", s.of(c.Result))
 }
 
 // refusals are the ways in which a call gets no answer.
@@ -94,19 +93,16 @@ var errorSchema = object{
 	}},
 }
 
+// types are the kinds of options in the words of JSON Schema.
+var types = map[calls.Kind]string{calls.Text: "string", calls.Word: "string", calls.Whole: "integer", calls.Number: "number"}
+
 // parameter describes an option.
-func parameter(f *pflag.Flag) object {
-	_, usage := pflag.UnquoteUsage(f)
-	schema := object{"type": "string"}
-	switch words := options.Words(f); {
-	case words != nil:
-		schema["enum"] = words
-	case f.Value.Type() == "float64":
-		schema["type"] = "number"
-	case f.Value.Type() == "int":
-		schema["type"] = "integer"
+func parameter(o calls.Option) object {
+	schema := object{"type": types[o.Kind]}
+	if o.Words != nil {
+		schema["enum"] = o.Words
 	}
-	return object{"name": f.Name, "in": "query", "description": usage, "schema": schema}
+	return object{"name": o.Name, "in": "query", "description": o.Description(), "schema": schema}
 }
 
 func content(mediaType, description string, schema object) object {

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
-	"github.com/spf13/pflag"
 )
 
 // describedURL is the name under which the tests know the document.
@@ -82,22 +81,19 @@ func TestSchemasRefuseOtherThings(t *testing.T) {
 func TestDocumentListsEveryCall(t *testing.T) {
 	_, document := compiler(t)
 	paths := document["paths"].(map[string]any)
-	for i := range calls {
-		c := &calls[i]
-		path, ok := paths[base+c.name].(map[string]any)
+	for _, c := range public() {
+		path, ok := paths[base+c.Name].(map[string]any)
 		if !ok {
-			t.Errorf("no path for %s", c.name)
+			t.Errorf("no path for %s", c.Name)
 			continue
 		}
 		operation := path["post"].(map[string]any)
-		flags, _ := c.flags()
-		options := 0
-		flags.VisitAll(func(*pflag.Flag) { options++ })
+		options := len(c.New().Options)
 		if got := len(operation["parameters"].([]any)); got != options || got == 0 {
-			t.Errorf("%s lists %d options, want %d", c.name, got, options)
+			t.Errorf("%s lists %d options, want %d", c.Name, got, options)
 		}
 		if got := len(operation["responses"].(map[string]any)); got != 1+len(refusals) {
-			t.Errorf("%s lists %d answers, want %d", c.name, got, 1+len(refusals))
+			t.Errorf("%s lists %d answers, want %d", c.Name, got, 1+len(refusals))
 		}
 	}
 }

@@ -10,14 +10,13 @@ import (
 	"strconv"
 	"time"
 
-	"github.com/spf13/pflag"
-
+	"toewright/internal/calls"
 	"toewright/internal/strictjson"
 )
 
 // readOptions sets the options that a query names. The fault names one that there
 // is not, that stands twice or whose value it cannot take.
-func readOptions(fs *pflag.FlagSet, rawQuery string) *fault {
+func readOptions(options []calls.Option, rawQuery string) *fault {
 	// The query of a request leaves out what it cannot read, and says nothing of it.
 	query, err := url.ParseQuery(rawQuery)
 	if err != nil {
@@ -25,21 +24,22 @@ func readOptions(fs *pflag.FlagSet, rawQuery string) *fault {
 	}
 	for _, name := range slices.Sorted(maps.Keys(query)) {
 		values := query[name]
+		i := slices.IndexFunc(options, func(o calls.Option) bool { return o.Name == name })
 		switch {
-		case fs.Lookup(name) == nil:
+		case i < 0:
 			return faultf(http.StatusBadRequest, shorten(name), "is no option of this call")
 		case len(values) > 1:
 			return faultf(http.StatusBadRequest, name, "stands %d times; give it once", len(values))
 		}
-		if err := fs.Lookup(name).Value.Set(values[0]); err != nil {
+		if err := options[i].Set(values[0]); err != nil {
 			return faultf(http.StatusBadRequest, name, "%s", optionProblem(err, values[0]))
 		}
 	}
 	return nil
 }
 
-// optionProblem says in our words why a value was refused: the flags' own parser
-// of numbers speaks of itself.
+// optionProblem says in our words why a value was refused: the parser of
+// numbers speaks of itself.
 func optionProblem(err error, value string) string {
 	var number *strconv.NumError
 	if errors.As(err, &number) {

@@ -12,8 +12,14 @@ type schemas struct {
 	defined object // of the structs met so far, by name
 }
 
-// of returns the schema of a value's type.
-func (s *schemas) of(value any) object { return s.ofType(reflect.TypeOf(value)) }
+// of returns the schema of what a value, or a pointer to one, is.
+func (s *schemas) of(value any) object {
+	t := reflect.TypeOf(value)
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	return s.ofType(t)
+}
 
 var numberType = reflect.TypeFor[engine.Number]()
 

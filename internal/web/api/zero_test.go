@@ -7,8 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/spf13/pflag"
-
+	"toewright/internal/calls"
 	"toewright/internal/study"
 )
 
@@ -37,32 +36,31 @@ func fullStudy(t *testing.T) string {
 // given: it is answered for, or refused by its name.
 func TestZeroOfEveryOption(t *testing.T) {
 	body, h := fullStudy(t), New(Config{})
-	for i := range calls {
-		flags, _ := calls[i].flags()
+	for _, c := range public() {
 		plain := map[string]string{}
-		flags.VisitAll(func(f *pflag.Flag) {
-			if kind := f.Value.Type(); kind != "int" && kind != "float64" {
-				return
+		for _, f := range c.New().Options {
+			if f.Kind != calls.Whole && f.Kind != calls.Number {
+				continue
 			}
 			with := beside[f.Name]
 			if plain[with] == "" {
-				status, text := reply(t, h, calls[i].name+"?"+with, body)
+				status, text := reply(t, h, c.Name+"?"+with, body)
 				if plain[with] = text; status != http.StatusOK {
-					t.Fatalf("%s?%s: %d %s", calls[i].name, with, status, text)
+					t.Fatalf("%s?%s: %d %s", c.Name, with, status, text)
 				}
 			}
-			status, zero := reply(t, h, calls[i].name+"?"+with+"&"+f.Name+"=0", body)
+			status, zero := reply(t, h, c.Name+"?"+with+"&"+f.Name+"=0", body)
 			switch {
 			case status == http.StatusBadRequest || status == http.StatusUnprocessableEntity:
 				if !strings.Contains(zero, f.Name) || naturalZero[f.Name] {
-					t.Errorf("%s, %s=0: %s, want it named or answered for", calls[i].name, f.Name, zero)
+					t.Errorf("%s, %s=0: %s, want it named or answered for", c.Name, f.Name, zero)
 				}
 			case status != http.StatusOK:
-				t.Errorf("%s, %s=0: %d %s", calls[i].name, f.Name, status, zero)
+				t.Errorf("%s, %s=0: %d %s", c.Name, f.Name, status, zero)
 			case naturalZero[f.Name] != (zero == plain[with]):
-				t.Errorf("%s, %s=0: answered as where not given is %t, want %t", calls[i].name, f.Name, zero == plain[with], naturalZero[f.Name])
+				t.Errorf("%s, %s=0: answered as where not given is %t, want %t", c.Name, f.Name, zero == plain[with], naturalZero[f.Name])
 			}
-		})
+		}
 	}
 }
 

@@ -1,35 +1,10 @@
 package main
 
 import (
-	"context"
 	"slices"
 
-	"github.com/spf13/cobra"
-
 	"toewright/internal/engine"
-	"toewright/internal/options"
-	"toewright/internal/study"
 )
-
-func newDiagnoseCommand() *cobra.Command {
-	var o engine.DiagnoseOptions
-	cmd := &cobra.Command{
-		Use:   "diagnose FILE",
-		Short: "Say why a toe curve is what it is, and what would mend it",
-		Long: `Split the toe change of each car into what ball height, rod length and pivots out of
-plane make of it, and print what to move by how much.
-
-FILE - reads standard input.`,
-	}
-	call[*engine.DiagnoseResult]{
-		ask: func(ctx context.Context, d *study.Document) (*engine.DiagnoseResult, error) {
-			return engine.Diagnose(ctx, d, o)
-		},
-		show: showDiagnosis,
-	}.setUp(cmd)
-	options.Diagnose(cmd.Flags(), &o)
-	return completeOptions(cmd)
-}
 
 // showDiagnosis prints the sentences of each car, once where its sides are alike
 // but for their name.

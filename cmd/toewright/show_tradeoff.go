@@ -1,37 +1,11 @@
 package main
 
 import (
-	"context"
 	"fmt"
-
-	"github.com/spf13/cobra"
 
 	"toewright/internal/engine"
 	"toewright/internal/number"
-	"toewright/internal/options"
-	"toewright/internal/study"
 )
-
-func newTradeOffCommand() *cobra.Command {
-	var o engine.TradeOffOptions
-	cmd := &cobra.Command{
-		Use:   "tradeoff FILE",
-		Short: "Weigh toe change against a second aim",
-		Long: `Repeat the study's search with a second aim held ever smaller, and print the designs
-between the least toe change and the least of the aim: the distance from the stock
-parts, the Ackermann error, or the change of the steering ratio.
-
-FILE - reads standard input.`,
-	}
-	call[*engine.TradeOffResult]{
-		ask: func(ctx context.Context, d *study.Document) (*engine.TradeOffResult, error) {
-			return engine.TradeOff(ctx, d, o)
-		},
-		show: showTradeOff,
-	}.setUp(cmd)
-	options.TradeOff(cmd.Flags(), &o)
-	return completeOptions(cmd)
-}
 
 // showTradeOff prints a row for each design.
 func showTradeOff(r *report, f *engine.TradeOffResult) {

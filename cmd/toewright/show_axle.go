@@ -1,35 +1,6 @@
 package main
 
-import (
-	"context"
-
-	"github.com/spf13/cobra"
-
-	"toewright/internal/engine"
-	"toewright/internal/options"
-	"toewright/internal/study"
-)
-
-func newAxleCommand() *cobra.Command {
-	var o engine.AxleOptions
-	cmd := &cobra.Command{
-		Use:   "axle FILE",
-		Short: "Say what both wheels of the axle do together",
-		Long: `Print roll steer, the axle's steer by one wheel's bump and the roll centre, and as
-estimates what static toe costs in scrub and drag, and how far one wheel's bump
-leads the car off its line.
-
-FILE - reads standard input.`,
-	}
-	call[*engine.AxleResult]{
-		ask: func(ctx context.Context, d *study.Document) (*engine.AxleResult, error) {
-			return engine.Axle(ctx, d, o)
-		},
-		show: showAxle,
-	}.setUp(cmd)
-	options.Axle(cmd.Flags(), &o)
-	return completeOptions(cmd)
-}
+import "toewright/internal/engine"
 
 // showAxle prints a row for each figure and a column for each car.
 func showAxle(r *report, a *engine.AxleResult) {

@@ -1,0 +1,60 @@
+package calls
+
+import (
+	"context"
+
+	"toewright/internal/engine"
+	"toewright/internal/study"
+)
+
+// Call is one question about a study.
+type Call struct {
+	Name    string // of the command, the path and the worker's method
+	Summary string // one line, without a full stop
+	Doors   Doors
+	Result  any // a zero of the type that it is answered with
+	// New returns a request for it, with none of its options given.
+	New func() *Request
+}
+
+// Doors say who offers a call.
+type Doors uint8
+
+// The doors.
+const (
+	Public Doors = 1 << iota // the command and the HTTP service
+	Page                     // the page's worker
+)
+
+// Open reports whether a call is offered at a door.
+func (c *Call) Open(door Doors) bool { return c.Doors&door != 0 }
+
+// Request is a call that is being made ready: its options are set one by one or, as
+// JSON, at once in Values.
+type Request struct {
+	Options []Option
+	Values  any // points to the options as package engine has them
+	// Ask answers the request for a study. Report, which may be nil, hears of the
+	// progress of a call that takes long.
+	Ask func(ctx context.Context, d *study.Document, report func(engine.Progress)) (any, error)
+}
+
+// call returns the entry of what do answers. Options, which may be nil, lists the options
+// that a user sets; progress, which may be nil too, finds among them whom to report to.
+func call[O, R any](name string, doors Doors, summary string, do func(context.Context, *study.Document, O) (R, error), options func(*O) []Option, progress func(*O) *func(engine.Progress)) Call {
+	var none R
+	return Call{name, summary, doors, none, func() *Request {
+		o := new(O)
+		r := &Request{Values: o}
+		if options != nil {
+			r.Options = options(o)
+		}
+		r.Ask = func(ctx context.Context, d *study.Document, report func(engine.Progress)) (any, error) {
+			if progress != nil {
+				*progress(o) = report
+			}
+			return do(ctx, d, *o)
+		}
+		return r
+	}}
+}
