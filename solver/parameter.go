@@ -111,6 +111,16 @@ var partParameters = []Parameter{
 	{Key: "tyreRadius", Label: "tyre radius", Min: -50, Max: 50, Tolerance: 3, stage: vehicleStage},
 }
 
+// PartLabels returns the labels of the parameters that are no coordinates, by their keys,
+// whatever the car.
+func PartLabels() map[string]string {
+	labels := map[string]string{}
+	for _, p := range partParameters {
+		labels[p.Key] = p.Label
+	}
+	return labels
+}
+
 func length(key, label string, lo, hi, tol float64, r Role, d direction) Parameter {
 	return Parameter{Key: key, Label: label, Min: lo, Max: hi, Tolerance: tol,
 		stage: partStage, point: pointRef{role: r}, move: d}

@@ -60,7 +60,7 @@ func OtherFindings(d *study.Document) []study.Finding {
 // on, be it the number that stood there before.
 func (s *Session) SetPoint(p study.PlacedPoint, axis int, value float64) error {
 	p.Place[axis] = value
-	return s.edit("move "+p.Name, "", func(d *study.Document) { d.SetPoint(p) }, func(d *study.Document) {
+	return s.edit("move "+s.doc.PointName(p), "", func(d *study.Document) { d.SetPoint(p) }, func(d *study.Document) {
 		d.Attribute(s.doc, study.FromTyping)
 		d.SetSource(d.SourcePath(p)+"."+"xyz"[axis:axis+1], study.FromTyping)
 	})

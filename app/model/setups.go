@@ -44,7 +44,7 @@ func (d *Desk) SetUpText(i int) string {
 	}
 	s := &list[i]
 	if s.Problem != "" {
-		return "The selected car cannot serve it: " + s.Problem + "."
+		return "The selected car cannot serve it: " + study.Spoken(s.Problem) + "."
 	}
 	text := "Peak " + NumbersOf(d.Session.Document()).ToeText(degreesOf(s.Peak)) + " with the selected car"
 	if s.Binds {

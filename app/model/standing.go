@@ -94,8 +94,8 @@ func lacks(l *engine.LimitResult) string {
 	text := strings.Replace(l.Problem, ": is missing", " is missing", 1)
 	for key, place := range map[string]string{"tieRod.": "My car, Tie rod", "vehicle.": "My car"} {
 		if strings.HasPrefix(text, key) {
-			return text + "; state it in " + place
+			return study.Spoken(text) + "; state it in " + place
 		}
 	}
-	return text
+	return study.Spoken(text)
 }

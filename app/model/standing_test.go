@@ -55,7 +55,7 @@ func TestStandingInWords(t *testing.T) {
 }
 
 // TestStandingFailsOneByOne takes what a limit needs out of the study: its own line says
-// so, names the key and where the page states it; the other limit is held as before.
+// so, in the words of the page, and where it states it; the other limit is held as before.
 func TestStandingFailsOneByOne(t *testing.T) {
 	bound := func(x float64) *float64 { return &x }
 	for _, tt := range []struct {
@@ -66,7 +66,7 @@ func TestStandingFailsOneByOne(t *testing.T) {
 		{"engagement", study.Limit{Result: "threadEngagement", Min: bound(1)}, []string{"tieRod.engagement is missing", "state it in My car, Tie rod"}},
 		{"room", study.Limit{Result: "adjusterRange", Min: bound(1)}, []string{"tieRod.engagement"}},
 		{"cone", study.Limit{Result: "innerBallAngle"}, []string{"search.limits.0", "tieRod.innerBall.cone"}},
-		{"lock", study.Limit{Result: "outerBallAngle", Max: bound(40), At: study.AtLock}, []string{"state steering.lock"}},
+		{"lock", study.Limit{Result: "outerBallAngle", Max: bound(40), At: study.AtLock}, []string{"state full lock"}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			d := deskWith(t)

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fmt"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
@@ -61,7 +59,7 @@ func (c *car) findings(list []study.Finding) app.UI {
 	if len(list) == 0 {
 		return nil
 	}
-	return app.Ul().Class("findings").Body(app.Range(list).Slice(func(i int) app.UI { return slip(list[i], true) }))
+	return app.Ul().Class("findings").Body(app.Range(list).Slice(func(i int) app.UI { return c.Bench.slip(list[i], true) }))
 }
 
 // vehicle shows what is needed of the rest of the car.
@@ -177,16 +175,4 @@ func (c *car) mirror() app.UI {
 			c.Bench.undoable(ctx, "The left side is the mirror image of the right.", s.MirrorLeft)
 		}).ID("left-from-right").Disabled(c.Bench.document().Suspension.Right == nil),
 	)
-}
-
-// slip shows one finding, with what it is about where that does not stand beside it.
-func slip(f study.Finding, path bool) app.UI {
-	text := f.Message
-	if path {
-		text = f.Path + " " + text
-	}
-	if f.Suggestion != "" {
-		text = fmt.Sprintf("%s; %s", text, f.Suggestion)
-	}
-	return app.Li().Class(string(f.Severity)).Text(text)
 }

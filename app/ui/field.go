@@ -21,11 +21,18 @@ type field struct {
 
 	draft   string
 	problem string
+	stood   string // Value when the draft was refused
+	taken   int    // takenOver when the draft was refused
 }
+
+// takenOver counts how often numbers were taken over whole, with a study that was opened,
+// a table or an earlier revision: what a field had refused before is of no account then.
+var takenOver int
 
 // Render shows the field with its label, its unit and what is wrong with it.
 func (f *field) Render() app.UI {
 	value := f.Value
+	f.forget()
 	if f.problem != "" {
 		value = f.draft
 	}
@@ -70,9 +77,22 @@ func (f *field) problemID() string { return f.ID + "-problem" }
 
 // change reads what was typed.
 func (f *field) change(ctx app.Context, _ app.Event) {
-	f.draft, f.problem = ctx.JSSrc().Get("value").String(), ""
-	if err := f.Set(ctx, f.draft); err != nil {
-		f.problem = plain(err)
+	draft := ctx.JSSrc().Get("value").String()
+	f.judge(draft, f.Set(ctx, draft))
+}
+
+// judge keeps what was typed, with the reason if it was refused.
+func (f *field) judge(draft string, err error) {
+	f.draft, f.problem = draft, ""
+	if err != nil {
+		f.problem, f.stood, f.taken = plain(err), f.Value, takenOver
+	}
+}
+
+// forget drops what was refused once the value is another, or may be.
+func (f *field) forget() {
+	if f.Value != f.stood || f.taken != takenOver {
+		f.problem = ""
 	}
 }
 

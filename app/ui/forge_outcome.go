@@ -7,6 +7,7 @@ import (
 
 	"toewright/internal/engine"
 	"toewright/internal/number"
+	"toewright/internal/study"
 	"toewright/solver"
 )
 
@@ -43,7 +44,7 @@ func (f *forge) spread(r *engine.ToleranceResult) app.UI {
 			row("99 % within", r.Figure.Percentile99),
 		),
 		app.If(r.Figure.Problem != "", func() app.UI {
-			return app.TFoot().Body(app.Tr().Body(app.Td().ColSpan(2).Class("warning").Text(r.Figure.Problem + ".")))
+			return app.TFoot().Body(app.Tr().Body(app.Td().ColSpan(2).Class("warning").Text(study.Spoken(r.Figure.Problem) + ".")))
 		}),
 	)
 }

@@ -7,6 +7,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/internal/engine"
+	"toewright/internal/study"
 )
 
 // setUps is a table of the series in each set-up that the search must serve, and the
@@ -39,7 +40,7 @@ func (f *forge) setUp(s *engine.ToleranceScenario) app.UI {
 		name += fmt.Sprintf(", %d cars fail", s.Failed)
 	}
 	if s.Problem != "" {
-		return app.Tr().Body(app.Th().Scope("row").Text(name), app.Td().ColSpan(2).Class("problem").Text(s.Problem))
+		return app.Tr().Body(app.Th().Scope("row").Text(name), app.Td().ColSpan(2).Class("problem").Text(study.Spoken(s.Problem)))
 	}
 	return app.Tr().Body(
 		app.Th().Scope("row").Text(name),

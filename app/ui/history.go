@@ -54,6 +54,7 @@ func (h *history) back(ctx app.Context, id store.ID, v store.Version) {
 		return
 	}
 	h.Bench.undoable(ctx, fmt.Sprintf("The study is as it was in revision %d.", v.Number), func() error {
+		takenOver++
 		h.Bench.session().Replace(fmt.Sprintf("go back to revision %d", v.Number), d)
 		return nil
 	})

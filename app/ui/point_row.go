@@ -27,7 +27,7 @@ func (r *pointRow) Render() app.UI {
 			app.Range([3]struct{}{}).Slice(func(i int) app.UI { return r.coordinate(i) }),
 		),
 		app.If(len(found) > 0, func() app.UI {
-			return app.Ul().Class("findings").Body(app.Range(found).Slice(func(i int) app.UI { return slip(found[i], false) }))
+			return app.Ul().Class("findings").Body(app.Range(found).Slice(func(i int) app.UI { return r.Bench.slip(found[i], false) }))
 		}),
 	)
 }

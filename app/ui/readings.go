@@ -99,7 +99,7 @@ func (r *readings) current(run model.Run) app.UI {
 		r.rows(run),
 		app.If(len(run.Findings(r.Bench.document())) > 0, func() app.UI {
 			found := run.Findings(r.Bench.document())
-			return app.Ul().Class("findings").Body(app.Range(found).Slice(func(i int) app.UI { return slip(found[i], false) }))
+			return app.Ul().Class("findings").Body(app.Range(found).Slice(func(i int) app.UI { return r.Bench.slip(found[i], false) }))
 		}),
 		button("Remove this run", func(ctx app.Context, _ app.Event) {
 			r.Bench.undoable(ctx, "The run is removed.", func() error { return r.Bench.session().RemoveRun(run) })

@@ -62,7 +62,9 @@ func (t *tableBox) take(ctx app.Context) {
 	t.fault, t.told = "", nil
 	told, err := t.Take(ctx, []byte(t.text))
 	t.told = told
-	if err != nil {
+	if err == nil {
+		takenOver++
+	} else {
 		t.fault = "Nothing was taken: " + plain(err)
 	}
 }

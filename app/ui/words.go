@@ -9,17 +9,26 @@ import (
 
 	"toewright/internal/engine"
 	"toewright/internal/strictjson"
+	"toewright/internal/study"
 	"toewright/solver"
 )
 
-// plain returns an error's text without the names of our packages, which say nothing
-// to the user.
+// plain returns an error's text in the words of the page, without the names of our
+// packages, which say nothing to the user.
 func plain(err error) string {
-	text := err.Error()
-	var e *strictjson.Error
-	if errors.As(err, &e) {
-		text = strings.TrimPrefix(e.Path+": "+e.Message, ": ") // a place in a file that nobody sees says nothing
+	var file *strictjson.Error
+	var cell *study.CSVError
+	switch {
+	case errors.As(err, &cell): // what stands in the cells and above them is as it was typed
+		said := *cell
+		said.Message = study.Spoken(cell.Message)
+		return said.Error()
+	case errors.As(err, &file) && file.Line == 0: // a place in a file that nobody sees says nothing
+		return strings.TrimPrefix(study.SpokenPath(file.Path)+": "+study.Spoken(file.Message), ": ")
+	case file != nil: // in a file that somebody has, its own keys lead to the place
+		return strings.TrimPrefix(file.Path+": "+file.Message, ": ")
 	}
+	text := study.Spoken(err.Error())
 	for _, name := range []string{"model: ", "solver: ", "optimize: ", "study: ", "wasm: ", "store: "} {
 		text = strings.TrimPrefix(text, name)
 	}

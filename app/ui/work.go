@@ -30,6 +30,7 @@ func (p *Panels) lay(d *study.Document) {
 	p.Kept.theirs, p.telling = nil, false
 	p.drop()
 	p.Desk.Open(d)
+	takenOver++
 }
 
 // resume goes on with the row of readings that was being typed when the study was left,

@@ -39,3 +39,11 @@ func (u Units) Convert(x float64, to Units) float64 {
 	}
 	return to.FromMillimetres(u.Millimetres(x))
 }
+
+// Other returns the other of the two units.
+func (u Units) Other() Units {
+	if u == Inch {
+		return Millimetre
+	}
+	return Inch
+}

@@ -82,7 +82,7 @@ func TestLimitsOnPaperFailOneByOne(t *testing.T) {
 	d.Search.Limits = append(d.Search.Limits[:1:1], study.Limit{Result: "threadEngagement", Min: new(float64)})
 	s := gathered(t, d, Options{})
 	page := seen(written(t, s))
-	for _, want := range []string{"outer ball angle: ", ": held", "thread engagement: cannot be measured: tieRod.engagement: is missing"} {
+	for _, want := range []string{"outer ball angle: ", ": held", "thread engagement: cannot be measured: tie rod, thread engagement: is missing"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the page lacks %q", want)
 		}

@@ -29,7 +29,7 @@ func TestLoadsOnTheSheet(t *testing.T) {
 		t.Error("a sheet in inches does not show lbf and psi")
 	}
 	d.Suspension.Left.Spring = nil
-	if page := seen(written(t, gathered(t, d, Options{}))); !strings.Contains(page, "loads: suspension.left.spring: is missing") {
+	if page := seen(written(t, gathered(t, d, Options{}))); !strings.Contains(page, "loads: left spring: is missing") {
 		t.Error("the sheet does not say which spring is missing")
 	}
 	if page := seen(written(t, gathered(t, car(t, "strut-rack"), Options{}))); strings.Contains(page, "no verdict") {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"toewright/internal/engine"
+	"toewright/internal/study"
 	"toewright/solver"
 )
 
@@ -91,7 +92,7 @@ func (p *page) reaches() []string {
 			if d := c.Reach.Droop; d != nil {
 				line += " at " + p.n.travel(*d) + " " + p.n.LengthUnit() + " of droop"
 			}
-			lines = append(lines, line+": "+c.Reach.Link+" stands in the way.")
+			lines = append(lines, line+": "+study.Spoken(c.Reach.Link)+" stands in the way.")
 		}
 	}
 	return lines

@@ -6,6 +6,7 @@ import (
 
 	"toewright/internal/engine"
 	"toewright/internal/number"
+	"toewright/internal/study"
 	"toewright/solver"
 )
 
@@ -81,7 +82,7 @@ func (p *page) limits() {
 	for i := range p.Limits {
 		l := &p.Limits[i]
 		if l.Unmeasured() {
-			lines = append(lines, fmt.Sprintf("%s: cannot be measured: %s", words(l.Name), l.Problem))
+			lines = append(lines, fmt.Sprintf("%s: cannot be measured: %s", words(l.Name), study.Spoken(l.Problem)))
 			continue
 		}
 		verdict := "held"
@@ -162,7 +163,7 @@ func (p *page) spread(t *engine.ToleranceResult) string {
 	if t.Figure.Percentile95.Valid() {
 		text += ", " + p.toeText(float64(t.Figure.Percentile95)) + " or less on 95 of 100 cars."
 	} else {
-		text += "; " + t.Figure.Problem + "."
+		text += "; " + study.Spoken(t.Figure.Problem) + "."
 	}
 	if y := t.Yield; y != nil && !y.AsDrawn {
 		text += " The car as drawn does not pass itself."

@@ -37,10 +37,7 @@ const (
 // height of the wheel centre.
 func (d *Document) checkFileUnits() []Finding {
 	z := d.Suspension.wheelCentre(Left)[2]
-	other := Inch
-	if d.Units == Inch {
-		other = Millimetre
-	}
+	other := d.Units.Other()
 	if isWheelHeight(d.Units.Millimetres(z)) || !isWheelHeight(other.Millimetres(z)) {
 		return nil
 	}
