@@ -63,9 +63,9 @@ func TestStandingFailsOneByOne(t *testing.T) {
 		limit study.Limit
 		want  []string
 	}{
-		{"engagement", study.Limit{Result: "threadEngagement", Min: bound(1)}, []string{"tieRod.engagement is missing", "state it in My car, Tie rod"}},
-		{"room", study.Limit{Result: "adjusterRange", Min: bound(1)}, []string{"tieRod.engagement"}},
-		{"cone", study.Limit{Result: "innerBallAngle"}, []string{"search.limits.0", "tieRod.innerBall.cone"}},
+		{"engagement", study.Limit{Result: "threadEngagement", Min: bound(1)}, []string{"tie rod, thread engagement is missing: the limit on thread engagement needs", "state it in My car, Tie rod"}},
+		{"room", study.Limit{Result: "adjusterRange", Min: bound(1)}, []string{"tie rod, thread engagement"}},
+		{"cone", study.Limit{Result: "innerBallAngle"}, []string{"limit 1: ", "tie rod, inner ball, half angle would stand"}},
 		{"lock", study.Limit{Result: "outerBallAngle", Max: bound(40), At: study.AtLock}, []string{"state full lock"}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {

@@ -45,7 +45,7 @@ func TestEngagementIsTyped(t *testing.T) {
 			page.WaitTrue(onSelected("? ", thread, "cannot be measured", "tieRod.engagement", "My car, Tie rod"))
 			page.WaitTrue(onSelected("✓ ", "Outer ball", "to spare"))
 			const others = `[...document.querySelectorAll(".card:not(.selected) .limits li")]`
-			page.WaitTrue(others + `.length >= 4 && ` + others + `.every((e) => !e.textContent.includes("tieRod.engagement"))`)
+			page.WaitTrue(others + `.length >= 4 && ` + others + `.every((e) => !e.textContent.includes("Tie rod, thread engagement"))`)
 			inView(".card.selected .limits")
 			page.Shot("limit without engagement " + name)
 
@@ -53,7 +53,7 @@ func TestEngagementIsTyped(t *testing.T) {
 			typeInto(page, field, "3/4 in")
 			page.WaitTrue(value("19.05"))
 			typeInto(page, "#tie-rod-minEngagement", "20")
-			page.WaitTrue(`document.querySelector("#tie-rod .findings")?.textContent.includes("tieRod.engagement 19.05 mm is less than the least, 20")`)
+			page.WaitTrue(`document.querySelector("#tie-rod .findings")?.textContent.includes("Tie rod, thread engagement: 19.05 mm is less than the least, 20")`)
 			inView("#tie-rod")
 			page.Shot("tie rod slip " + name)
 			pressControl(page, "z")
