@@ -35,7 +35,10 @@ func TestPredictSpread(t *testing.T) {
 		}
 		rms = append(rms, float64(q.RMS.Fitted))
 	}
-	const tol = 0.1 // three times the 3.2 % to which 500 cars know a standard deviation
+	// Three times the 3.2 % to which 500 cars know a standard deviation, and the 5 % by which
+	// the curvature of the linkage spreads them wider than its slopes do: over 26 seeds the
+	// mean ratio is 0.955.
+	const tol = 0.15
 	for i, sum := range squares {
 		want := math.Sqrt(sum / cars)
 		if got := float64(p.SD[i]); !(math.Abs(got-want) <= tol*want) {
