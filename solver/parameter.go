@@ -2,6 +2,7 @@ package solver
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"toewright/internal/spelling"
@@ -173,7 +174,8 @@ func (k *Kind) has(p Parameter) bool {
 	case k.rigid() && (p.point.role == LowerBallRole || p.point.role == UpperBallRole):
 		return false
 	}
-	return len(withRole(k.SidePoints, p.point.role))+len(withRole(k.CommonPoints, p.point.role)) > 0
+	plays := func(h Hardpoint) bool { return h.Role == p.point.role }
+	return slices.ContainsFunc(k.SidePoints, plays) || slices.ContainsFunc(k.CommonPoints, plays)
 }
 
 // rigid reports whether both wheels hang on one beam.

@@ -73,7 +73,13 @@ type SweepInput struct {
 	Instant bool
 	// Joints asks for the angles of these joints.
 	Joints *Joints
+	// RestOnly restricts Ground, Instant and Joints to the position at travel 0: enough
+	// for [NewFigures], and a third of the time.
+	RestOnly bool
 }
+
+// fully reports whether all that is asked for is asked at a travel.
+func (in *SweepInput) fully(travel float64) bool { return !in.RestOnly || travel == 0 }
 
 // Curve is what a sweep returns of one side: the positions reached, ascending.
 type Curve struct {
@@ -81,6 +87,15 @@ type Curve struct {
 	Reach     Reach
 	rates     []float64 // by position: each parameter, the travel, the steering
 	columns   int       // of rates
+}
+
+// Rest returns the position at travel 0, from where toe change counts; nil where there is
+// none.
+func (c *Curve) Rest() *Position {
+	if i := homeOf(c.Positions); i >= 0 {
+		return &c.Positions[i]
+	}
+	return nil
 }
 
 // ToeRate returns the derivative of the toe of position i by parameter k of the

@@ -75,7 +75,7 @@ func (x *Axle) measureBeam(ws *Workspace, in *SweepInput, travel float64, i int,
 			x.measureEnd(ws, in, s, &at, travel, p)
 		}
 	}
-	if in.Instant && !in.ToeOnly {
+	if in.Instant && !in.ToeOnly && in.fully(travel) {
 		x.instantsOfBeam(ws, i, out)
 	}
 	if in.By != nil {
@@ -87,7 +87,7 @@ func (x *Axle) measureBeam(ws *Workspace, in *SweepInput, travel float64, i int,
 func (x *Axle) measureEnd(ws *Workspace, in *SweepInput, s Side, at *axlePose, travel float64, p *Position) {
 	x.beam.wheelOf(at, int(s), &ws.wheel)
 	x.measure(ws, in, s, travel, p)
-	if in.Joints != nil {
+	if in.Joints != nil && in.fully(travel) {
 		shift, _ := ws.beam.gear.shift(travel)
 		x.jointsOfBeam(ws, int(s), at, shift, in, &p.Joints)
 	}

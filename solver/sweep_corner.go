@@ -141,11 +141,11 @@ func (x *Axle) measureKnuckle(ws *Workspace, in *SweepInput, s Side, travel floa
 	path := &ws.corner
 	path.c.wheelOf(&ws.pose, &ws.wheel)
 	x.measure(ws, in, s, travel, p)
-	if in.Joints != nil {
+	if in.Joints != nil && in.fully(travel) {
 		shift, _ := path.gear.shift(travel)
 		x.jointsOfCorner(ws, s, &ws.pose, shift, in, &p.Joints)
 	}
-	if in.Instant {
+	if in.Instant && in.fully(travel) {
 		x.instantOfCorner(ws, s, path, travel, &p.Instant)
 	}
 }
@@ -154,7 +154,7 @@ func (x *Axle) measureKnuckle(ws *Workspace, in *SweepInput, s Side, travel floa
 func (x *Axle) measure(ws *Workspace, in *SweepInput, s Side, travel float64, p *Position) {
 	*p = Position{Travel: travel}
 	ws.wheel.angles(p)
-	if in.Ground {
+	if in.Ground && in.fully(travel) {
 		ws.wheel.ground(p, x.home[s], x.tyreRadius)
 	}
 	p.WheelCentre = s.mirrored(p.WheelCentre)

@@ -98,7 +98,7 @@ func (d *Desk) Usual(key string) float64 {
 	if sides == solver.RightOnly {
 		side = solver.Right
 	}
-	rest := atRest(&base.Curves[side])
+	rest := base.Rest(side)
 	if rest == nil {
 		return 0
 	}

@@ -62,7 +62,7 @@ func (j judge) elsewhere(car *Car) []Remark {
 
 // shifts says how contact point and steering axis move.
 func (j judge) shifts(base, car *Car) []Remark {
-	p, q := atRest(&base.Curves[0]), atRest(&car.Curves[0])
+	p, q := base.Rest(solver.Left), car.Rest(solver.Left)
 	if p == nil || q == nil {
 		return nil
 	}

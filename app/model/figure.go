@@ -39,7 +39,7 @@ func (f Figure) Label() string { return figureWords[f].label }
 func (f Figure) Meaning() string { return figureWords[f].meaning }
 
 // Of returns the figure in radians, mm or radians per mm.
-func (f Figure) Of(from *Figures) float64 {
+func (f Figure) Of(from *solver.Figures) float64 {
 	switch f {
 	case RMSFigure:
 		return from.RMS.Radians()
@@ -53,10 +53,10 @@ func (f Figure) Of(from *Figures) float64 {
 	return from.PeakToPeak.Radians()
 }
 
-// worse returns of two sides' figures the one by which a car is ranked: the one of
-// the larger size.
-func (f Figure) worse(sides *[2]Figures) float64 {
-	l, r := math.Abs(f.Of(&sides[0])), math.Abs(f.Of(&sides[1]))
+// Worse returns that of a car's worse wheel, by which it is ranked: the one of the larger
+// size.
+func (f Figure) Worse(c *Car) float64 {
+	l, r := math.Abs(f.Of(&c.Figures[solver.Left])), math.Abs(f.Of(&c.Figures[solver.Right]))
 	return max(l, r) // NaN stays
 }
 
@@ -89,8 +89,7 @@ func (n Numbers) DifferenceNumber(f Figure, value float64) string {
 }
 
 // ReachText says how far a car can be moved within the window.
-func (n Numbers) ReachText(f *Figures) string {
-	r := &f.Reach
+func (n Numbers) ReachText(r *solver.Reach) string {
 	switch {
 	case r.Whole():
 		return "whole window"

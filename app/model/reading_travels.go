@@ -1,10 +1,6 @@
 package model
 
-import (
-	"toewright/internal/engine"
-	"toewright/internal/study"
-	"toewright/solver"
-)
+import "toewright/internal/study"
 
 // readTravels are the wheel travels of the readings, for the document's readings as
 // they stand.
@@ -25,7 +21,7 @@ func (s *Session) ReadTravels(i int) []float64 {
 	}
 	travels, ok := c.read.known[i]
 	if !ok {
-		travels = c.readTravels(s.doc, &s.doc.Readings[i])
+		travels, _ = c.ReadTravels(s.doc, &s.doc.Readings[i])
 		c.read.known[i] = travels
 	}
 	return travels
@@ -35,33 +31,4 @@ func (s *Session) ReadTravels(i int) []float64 {
 // leaves them where they are.
 func sameReadings(a, b []study.Reading) bool {
 	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
-}
-
-func (c *Cars) readTravels(d *study.Document, r *study.Reading) []float64 {
-	gauge, err := engine.TravelGauge(d, r)
-	if err != nil {
-		return nil
-	}
-	travels := make([]float64, len(r.Values))
-	for i, v := range r.Values {
-		travels[i] = d.Units.Millimetres(v[0])
-	}
-	if gauge == nil {
-		return travels
-	}
-	changes, err := d.SolverChanges(c.Design, r.Changes)
-	if err != nil {
-		return nil
-	}
-	car, err := c.Assembler.Assemble(changes, solver.HoldAll)
-	if err != nil {
-		return nil
-	}
-	ws := solver.NewWorkspace()
-	for i := range travels {
-		if travels[i], err = car.TravelOf(ws, solver.Side(sideIndex(r.Side)), gauge, travels[i]); err != nil {
-			return nil
-		}
-	}
-	return travels
 }

@@ -7,21 +7,6 @@ import (
 	"toewright/solver"
 )
 
-// ToeChange returns a side's toe change of a car at a travel in mm; ok is false where
-// the car does not reach it.
-func (c *Car) ToeChange(s solver.Side, travel float64) (a solver.Angle, ok bool) {
-	rest := atRest(&c.Curves[s])
-	if rest == nil {
-		return 0, false
-	}
-	for _, p := range c.Curves[s].Positions {
-		if p.Travel == travel {
-			return p.Toe - rest.Toe, true
-		}
-	}
-	return 0, false
-}
-
 // SheetTravels returns the travels that a bench sheet lists: each 10 mm or half inch of
 // the window, as far as the curves have them, its ends and 0.
 func SheetTravels(d *study.Document, c *Cars) []float64 {
@@ -77,7 +62,7 @@ func CurvesChart(n Numbers, c *Cars, s solver.Side, cars []*Car, area plot.Rect,
 	chart := plot.Chart{Area: area, Size: size, Along: plot.Vertical, Mirrored: s == solver.Right}
 	var toes [][]float64
 	for _, car := range cars {
-		curve := car.Spark(s)
+		curve := Spark(car, s)
 		for i := range curve.X {
 			curve.X[i] = n.ToeValue(solver.Angle(curve.X[i]))
 			curve.Y[i] = n.Units.FromMillimetres(curve.Y[i])

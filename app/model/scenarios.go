@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"toewright/internal/study"
+	"toewright/solver"
 )
 
 // AddScenario adds a set-up that the answer of the search must serve.
@@ -36,7 +37,7 @@ func (s *Session) UsualScenarios() []study.Scenario {
 		return nil
 	}
 	list := []study.Scenario{{Name: "as it stands"}}
-	rest := atRest(&base.Curves[0])
+	rest := base.Rest(solver.Left)
 	if rest == nil {
 		return list
 	}

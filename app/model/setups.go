@@ -5,14 +5,13 @@ import (
 
 	"toewright/internal/engine"
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // setUps are how the selected car serves the set-ups of a search: kept until the car or
 // the search changes.
 type setUps struct {
 	search *study.Search
-	axle   *solver.Axle
+	car    engine.Solution
 	list   []engine.ScenarioResult
 	err    error
 }
@@ -25,8 +24,8 @@ func (d *Desk) SetUps() ([]engine.ScenarioResult, error) {
 	if d.Moving || doc.Search == nil || len(doc.Search.Scenarios) == 0 || car == nil || car.Err != nil {
 		return nil, nil
 	}
-	if k := &d.setUps; k.search != doc.Search || k.axle != car.Axle {
-		*k = setUps{search: doc.Search, axle: car.Axle}
+	if k := &d.setUps; k.search != doc.Search || k.car != car.Solution() {
+		*k = setUps{search: doc.Search, car: car.Solution()}
 		r, err := engine.SetUps(context.Background(), doc, engine.SetUpsOptions{Candidate: car.Name})
 		if k.err = err; err == nil {
 			k.list = r.Scenarios

@@ -16,7 +16,7 @@ import (
 type standings struct {
 	search *study.Search
 	design *solver.Design
-	byCar  map[*solver.Axle][]Standing
+	byCar  map[engine.Solution][]Standing
 }
 
 // Standing is how a car stands to one limit.
@@ -37,14 +37,14 @@ func (d *Desk) Standing(car *Car) ([]Standing, error) {
 		return nil, nil
 	}
 	if d.standings.search != doc.Search || d.standings.design != cars.Design {
-		d.standings = standings{doc.Search, cars.Design, map[*solver.Axle][]Standing{}}
+		d.standings = standings{doc.Search, cars.Design, map[engine.Solution][]Standing{}}
 	}
-	if list, ok := d.standings.byCar[car.Axle]; ok {
+	if list, ok := d.standings.byCar[car.Solution()]; ok {
 		return list, nil
 	}
 	list, err := standingOf(doc, car)
 	if err == nil {
-		d.standings.byCar[car.Axle] = list
+		d.standings.byCar[car.Solution()] = list
 	}
 	return list, err
 }

@@ -12,10 +12,16 @@ import (
 // Row is one car of a comparison.
 type Row struct {
 	*Car
-	// Difference is each side's figures less those of the yardstick; no numbers
-	// where either cannot be solved.
-	Difference [2]Figures
-	Yardstick  bool // the car is the one that differences are taken from
+	yard *Car // that differences are taken from
+}
+
+// Yardstick reports whether the car is the one that differences are taken from.
+func (r *Row) Yardstick() bool { return r.Car == r.yard }
+
+// Difference returns a side's figure less that of the yardstick; no number where either
+// car cannot be solved.
+func (r *Row) Difference(f Figure, s solver.Side) float64 {
+	return f.Of(&r.Figures[s]) - f.Of(&r.yard.Figures[s])
 }
 
 // Order says by what the rows of a comparison are sorted.
@@ -35,11 +41,7 @@ func Table(c *Cars, yardstick int, by Order) []Row {
 	}
 	rows := make([]Row, 0, len(c.List))
 	for _, car := range c.List {
-		r := Row{Car: car, Yardstick: car == yard}
-		for _, s := range solver.Sides {
-			r.Difference[s] = car.figures(s).less(yard.figures(s))
-		}
-		rows = append(rows, r)
+		rows = append(rows, Row{car, yard})
 	}
 	if by.ByFigure {
 		sort.SliceStable(rows, func(i, j int) bool { return by.compare(rows[i], rows[j]) < 0 })
@@ -49,7 +51,7 @@ func Table(c *Cars, yardstick int, by Order) []Row {
 
 // compare orders two rows by the figure, those without it last.
 func (o Order) compare(a, b Row) int {
-	x, y := o.Figure.worse(a.both()), o.Figure.worse(b.both())
+	x, y := o.Figure.Worse(a.Car), o.Figure.Worse(b.Car)
 	if xn, yn := math.IsNaN(x), math.IsNaN(y); xn || yn {
 		return cmp.Compare(rank(xn), rank(yn))
 	}
@@ -66,32 +68,6 @@ func rank(last bool) int {
 	return 0
 }
 
-// both returns the figures of both sides, no numbers for a car that is not solved.
-func (c *Car) both() *[2]Figures { return &[2]Figures{c.figures(solver.Left), c.figures(solver.Right)} }
-
-// figures returns those of a side, no numbers for a car that is not solved.
-func (c *Car) figures(s solver.Side) Figures {
-	if c.Err != nil {
-		return noFigures()
-	}
-	return c.Figures[s]
-}
-
-func noFigures() Figures {
-	nan := math.NaN()
-	return Figures{RMS: solver.Angle(nan), Peak: solver.Angle(nan), PeakTravel: nan, PeakToPeak: solver.Angle(nan), Slope: nan}
-}
-
-// less returns f less y; the reach is f's own.
-func (f Figures) less(y Figures) Figures {
-	f.RMS -= y.RMS
-	f.Peak -= y.Peak
-	f.PeakTravel -= y.PeakTravel
-	f.PeakToPeak -= y.PeakToPeak
-	f.Slope -= y.Slope
-	return f
-}
-
 // Alike reports whether both sides of a car show the same numbers, so that they can
 // be said once.
 func (n Numbers) Alike(c *Car) bool {
@@ -106,12 +82,9 @@ func (n Numbers) Alike(c *Car) bool {
 
 // Spark returns a side's toe change in radians by travel in mm, as a small picture of
 // a car shows it; nothing for a car without a curve.
-func (c *Car) Spark(s solver.Side) plot.Curve {
+func Spark(c *Car, s solver.Side) plot.Curve {
 	var out plot.Curve
-	rest := atRest(&c.Curves[s])
-	if rest == nil {
-		return out
-	}
+	rest := c.Rest(s)
 	for _, p := range c.Curves[s].Positions {
 		out.X = append(out.X, (p.Toe - rest.Toe).Radians())
 		out.Y = append(out.Y, p.Travel)

@@ -56,21 +56,21 @@ func TestTableDifferences(t *testing.T) {
 	const mended = 1
 	rows := model.Table(cars, mended, model.Order{})
 	for _, f := range model.TableFigures {
-		if got := f.Of(&rows[mended].Difference[solver.Left]); got != 0 {
+		if got := rows[mended].Difference(f, solver.Left); got != 0 {
 			t.Errorf("%s of the yardstick differs from itself by %g", f.Label(), got)
 		}
 		want := f.Of(&cars.Base().Figures[solver.Left]) - f.Of(&cars.At(mended).Figures[solver.Left])
-		if got := f.Of(&rows[0].Difference[solver.Left]); got != want {
+		if got := rows[0].Difference(f, solver.Left); got != want {
 			t.Errorf("%s of the base car differs by %g, want %g", f.Label(), got, want)
 		}
 	}
-	if rows[0].Yardstick || !rows[mended].Yardstick {
+	if rows[0].Yardstick() || !rows[mended].Yardstick() {
 		t.Error("the wrong car is marked as the yardstick")
 	}
 }
 
 func TestTableFallsBackOnTheBaseCar(t *testing.T) {
-	if rows := model.Table(openThree(t).Cars(), 17, model.Order{}); !rows[0].Yardstick {
+	if rows := model.Table(openThree(t).Cars(), 17, model.Order{}); !rows[0].Yardstick() {
 		t.Error("the base car is no yardstick where the one asked for is gone")
 	}
 }
@@ -79,10 +79,10 @@ func TestImpossibleCarHasNoNumbers(t *testing.T) {
 	s := openThree(t)
 	n := model.NumbersOf(s.Document())
 	row := model.Table(s.Cars(), 0, model.Order{})[2]
-	if got := n.DifferenceNumber(model.RMSFigure, model.RMSFigure.Of(&row.Difference[0])); got != "–" {
+	if got := n.DifferenceNumber(model.RMSFigure, row.Difference(model.RMSFigure, solver.Left)); got != "–" {
 		t.Errorf("the difference of a car that cannot be solved reads %q, want –", got)
 	}
-	if len(row.Spark(solver.Left).X) != 0 {
+	if len(model.Spark(row.Car, solver.Left).X) != 0 {
 		t.Error("a car that cannot be solved has a curve")
 	}
 }
@@ -121,7 +121,7 @@ func TestReachText(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			if got := n.ReachText(&model.Figures{Reach: tt.reach}); got != tt.want {
+			if got := n.ReachText(&tt.reach); got != tt.want {
 				t.Errorf("got %q, want %q", got, tt.want)
 			}
 		})

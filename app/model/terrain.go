@@ -39,7 +39,7 @@ type Ground struct {
 // GroundOf returns the ground of a map about the selected car.
 func (d *Desk) GroundOf(x, y string) (Ground, error) {
 	doc, cars, car := d.Session.Document(), d.Session.Cars(), d.Selected()
-	g := Ground{Car: car.Name, Figure: "rms", study: doc, design: cars.Design, changes: maps.Clone(car.Changes), hold: car.hold}
+	g := Ground{Car: car.Name, Figure: "rms", study: doc, design: cars.Design, changes: maps.Clone(car.Changes), hold: car.Hold}
 	if doc.Search != nil && doc.Search.Minimise != "" {
 		g.Figure = doc.Search.Minimise
 	}
@@ -72,7 +72,7 @@ func (g *Ground) holds(changes study.Changes, hold []string) bool {
 
 // Holds reports whether a car lies on the ground: whether the map's figure at its place
 // is its own.
-func (g *Ground) Holds(car *Car) bool { return g.holds(car.Changes, car.hold) }
+func (g *Ground) Holds(car *Car) bool { return g.holds(car.Changes, car.Hold) }
 
 // Study returns the study for a worker, without what a map does not need, which would
 // only have to be carried to it.

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"toewright/app/model"
+	"toewright/internal/engine"
 	"toewright/internal/plot"
 	"toewright/solver"
 )
@@ -20,29 +21,27 @@ type curve struct {
 	frame plot.Frame
 }
 
-// source is what a curve was filled from. A sweep that is done anew has other
-// positions, so that two alike are the same curve.
+// source is what a curve was filled from: two alike are the same curve.
 type source struct {
-	first   *solver.Position
-	count   int
-	rate    float64
+	car     engine.Solution
 	numbers model.Numbers
 }
 
-// fill sets the curve to a car's toe change by travel, unless it is that already; rate
-// is the travel of this wheel by that of the sweep.
-func (c *curve) fill(n model.Numbers, from *solver.Curve, rate float64) {
-	rest := atRest(from)
-	if rest == nil {
-		c.empty()
-		return
-	}
-	of := source{&from.Positions[0], len(from.Positions), rate, n}
+// fill sets the curve to a car's own toe change by travel, unless it is that already.
+func (c *curve) fill(n model.Numbers, car *model.Car, side solver.Side) {
+	of := source{car.Solution(), n}
 	if of == c.of {
 		return
 	}
-	c.empty()
+	c.take(n, &car.Curves[side], 1)
 	c.of = of
+}
+
+// take sets the curve to the toe change by travel of a sweep; rate is the travel of this
+// wheel by that of the sweep.
+func (c *curve) take(n model.Numbers, from *solver.Curve, rate float64) {
+	c.empty()
+	rest := from.Rest()
 	for i := range from.Positions {
 		p := &from.Positions[i]
 		c.X = append(c.X, n.ToeValue(p.Toe-rest.Toe))
@@ -53,16 +52,6 @@ func (c *curve) fill(n model.Numbers, from *solver.Curve, rate float64) {
 // empty makes the curve have nothing, not even where it was drawn.
 func (c *curve) empty() {
 	c.X, c.Y, c.of, c.frame = c.X[:0], c.Y[:0], source{}, plot.Frame{}
-}
-
-// atRest returns the position at travel 0, or nil.
-func atRest(c *solver.Curve) *solver.Position {
-	for i := range c.Positions {
-		if c.Positions[i].Travel == 0 {
-			return &c.Positions[i]
-		}
-	}
-	return nil
 }
 
 // chart is one wheel's chart as it is drawn.

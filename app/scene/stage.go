@@ -98,11 +98,10 @@ func (s *Stage) fillCurves(c *chart) {
 			continue
 		}
 		if rate, ok := s.swept(c.side); ok && car == s.car {
-			k.empty() // the sweep's buffer is the same each time
-			k.fill(s.numbers, &s.moved[c.side], rate)
+			k.take(s.numbers, &s.moved[c.side], rate)
 			continue
 		}
-		k.fill(s.numbers, &car.Curves[c.side], 1)
+		k.fill(s.numbers, car, c.side)
 	}
 }
 

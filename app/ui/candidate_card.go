@@ -26,7 +26,7 @@ func (c *candidates) card(r *model.Row) app.UI {
 			swatch(r.Index),
 			app.Button().Type("button").Class("card-name").Aria("pressed", selected).Text(carName(r.Car)).
 				OnClick(func(ctx app.Context, _ app.Event) { c.pick(ctx, r.Index) }, app.EventScope("pick", r.Index)),
-			app.If(r.Yardstick, func() app.UI { return app.Span().Class("tag").Text("yardstick") }),
+			app.If(r.Yardstick(), func() app.UI { return app.Span().Class("tag").Text("yardstick") }),
 			app.If(r.Hidden, func() app.UI { return app.Span().Class("tag").Text("hidden") }),
 		),
 		c.body(r, selected),
@@ -93,7 +93,7 @@ func (c *candidates) figure(r *model.Row, f model.Figure, sides []solver.Side) a
 			s := sides[i]
 			return app.Td().Body(
 				app.Text(n.FigureNumber(f, f.Of(&r.Figures[s]))),
-				app.If(!r.Yardstick, func() app.UI { return app.Span().Class("difference").Text(difference(n, r, f, s)) }),
+				app.If(!r.Yardstick(), func() app.UI { return app.Span().Class("difference").Text(difference(n, r, f, s)) }),
 			)
 		}),
 	)
@@ -105,18 +105,18 @@ func difference(n model.Numbers, r *model.Row, f model.Figure, s solver.Side) st
 	if f == model.PeakTravelFigure {
 		return ""
 	}
-	return n.DifferenceNumber(f, f.Of(&r.Difference[s]))
+	return n.DifferenceNumber(f, r.Difference(f, s))
 }
 
 // reach is a row of the table that says where the linkage locks, if it does.
 func (c *candidates) reach(r *model.Row, sides []solver.Side) app.UI {
-	if r.Figures[solver.Left].Reach.Whole() && r.Figures[solver.Right].Reach.Whole() {
+	if r.Reach[solver.Left].Whole() && r.Reach[solver.Right].Whole() {
 		return nil
 	}
 	n := c.Bench.numbers()
 	return app.Tr().Class("warning").Body(
 		app.Th().Scope("row").Text("Reach"),
-		app.Range(sides).Slice(func(i int) app.UI { return app.Td().Text(n.ReachText(&r.Figures[sides[i]])) }),
+		app.Range(sides).Slice(func(i int) app.UI { return app.Td().Text(n.ReachText(&r.Reach[sides[i]])) }),
 	)
 }
 

@@ -23,7 +23,7 @@ func sparkDomains(c *model.Cars) (travel, toe plot.Domain) {
 	lists := [][]float64{{-leastToe, leastToe}}
 	for _, car := range c.List {
 		for _, s := range solver.Sides {
-			lists = append(lists, car.Spark(s).X)
+			lists = append(lists, model.Spark(car, s).X)
 		}
 	}
 	toe, _ = plot.DomainOf(lists...)
@@ -40,7 +40,7 @@ var leastToe = solver.Deg(0.05).Radians()
 func spark(c *model.Cars, car *model.Car, s solver.Side) app.UI {
 	travel, toe := sparkDomains(c)
 	area := plot.Box(0, 0, sparkWidth, sparkHeight).Inset(sparkInset, sparkInset, sparkInset, sparkInset)
-	line, zero := plot.AppendSpark(nil, nil, area, plot.Vertical, car.Spark(s), toe, travel)
+	line, zero := plot.AppendSpark(nil, nil, area, plot.Vertical, model.Spark(car, s), toe, travel)
 	return app.Raw(fmt.Sprintf(
 		`<svg class="spark" viewBox="0 0 %g %g" width="%g" height="%g" aria-hidden="true"><path class="zero" d="%s"/><path class="line s%d" d="%s"/></svg>`,
 		sparkWidth, sparkHeight, sparkWidth, sparkHeight, zero, car.Index, line))

@@ -50,7 +50,10 @@ func (s *story) choose(text string, car *model.Car) app.UI {
 
 // worst says how far a car's toe changes where it changes most, and where that is.
 func (s *story) worst(car *model.Car) string {
-	f := car.Figures[solver.Left]
+	f := &car.Figures[solver.Left]
+	if right := &car.Figures[solver.Right]; right.Peak > f.Peak {
+		f = right
+	}
 	way, at := "bump", f.PeakTravel
 	if at < 0 {
 		way, at = "droop", -at
@@ -72,5 +75,5 @@ func bestOf(cars *model.Cars) *model.Car {
 
 // peakOf is the largest toe change of the worse side.
 func peakOf(car *model.Car) solver.Angle {
-	return max(car.Figures[solver.Left].Peak, car.Figures[solver.Right].Peak)
+	return solver.Angle(model.PeakFigure.Worse(car))
 }

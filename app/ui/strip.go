@@ -63,6 +63,5 @@ func keyFigure(d *model.Desk, c *model.Car) string {
 		return "cannot be solved"
 	}
 	n := model.NumbersOf(d.Session.Document())
-	worse := max(c.Figures[solver.Left].RMS, c.Figures[solver.Right].RMS)
-	return "RMS " + n.ToeNumber(worse)
+	return "RMS " + n.ToeNumber(solver.Angle(model.RMSFigure.Worse(c)))
 }

@@ -53,10 +53,7 @@ const usualRepeatability = 0.05
 func (f *fitter) set(r *study.Reading) (optimize.ReadingSet, error) {
 	mm := f.doc.Units.Millimetres
 	out := optimize.ReadingSet{Name: r.Note, Base: mm(r.Base), Repeatability: cmp.Or(mm(r.Repeatability), usualRepeatability)}
-	out.SlopeSD, out.Turned = r.UsedSlopeSD(), r.Turned
-	if r.Side == study.Right {
-		out.Side = solver.Right
-	}
+	out.SlopeSD, out.Turned, out.Side = r.UsedSlopeSD(), r.Turned, readSide(r)
 	var err error
 	if out.Gauge, err = optimize.ParseGauge(cmp.Or(r.Gauge, "indicators")); err != nil {
 		return out, err
@@ -79,27 +76,11 @@ func (f *fitter) set(r *study.Reading) (optimize.ReadingSet, error) {
 
 // addValues adds the readings, travel as read turned into that of the wheel.
 func (f *fitter) addValues(r *study.Reading, out *optimize.ReadingSet) error {
-	mm := f.doc.Units.Millimetres
-	gauge, err := TravelGauge(f.doc, r)
-	if err != nil {
-		return err
+	travels, err := f.readTravels(r)
+	for i, travel := range travels {
+		out.Readings = append(out.Readings, optimize.Reading{Travel: travel, Value: f.doc.Units.Millimetres(r.Values[i][1])})
 	}
-	var car *solver.Axle
-	if gauge != nil {
-		if car, err = f.base.Assemble(out.Changes, solver.HoldAll); err != nil {
-			return err
-		}
-	}
-	for _, v := range r.Values {
-		travel := mm(v[0])
-		if gauge != nil {
-			if travel, err = car.TravelOf(f.ws, out.Side, gauge, travel); err != nil {
-				return err
-			}
-		}
-		out.Readings = append(out.Readings, optimize.Reading{Travel: travel, Value: mm(v[1])})
-	}
-	return nil
+	return err
 }
 
 // TravelGauge returns how the travel of a set of readings was read, nil for the wheel

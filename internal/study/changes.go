@@ -12,8 +12,18 @@ import (
 // not have, a value that is out of all proportion, or a key that stands both plain and
 // with a side.
 func (d *Document) SolverChanges(design *solver.Design, changes Changes) ([]solver.Change, error) {
-	list := make([]solver.Change, 0, len(changes))
-	for _, key := range slices.Sorted(maps.Keys(changes)) {
+	return d.AppendSolverChanges(make([]solver.Change, 0, len(changes)), design, changes)
+}
+
+// usualChanges is how many changes of a car are ordered without memory of their own.
+const usualChanges = 16
+
+// AppendSolverChanges is [Document.SolverChanges] in the memory of a list.
+func (d *Document) AppendSolverChanges(list []solver.Change, design *solver.Design, changes Changes) ([]solver.Change, error) {
+	var room [usualChanges]string
+	keys := slices.AppendSeq(room[:0], maps.Keys(changes))
+	slices.Sort(keys)
+	for _, key := range keys {
 		p, _, err := solver.FindParameter(design, key)
 		if err != nil {
 			return nil, err
