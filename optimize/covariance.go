@@ -28,8 +28,9 @@ func (f *fitter) estimate(status Status) Estimate {
 	return e
 }
 
-// decompose sets rank, covariance and leverage from the singular values of the
-// rows with their columns scaled to norm 1, which keeps units out of the rank.
+// decompose sets rank, covariance and leverage from the rows with their columns scaled to
+// norm 1, which keeps units out of the rank: where every parameter has a prior from a
+// triangle, since nothing can be lacking, else from the singular values.
 func (e *Estimate) decompose(n *normal) {
 	m, cols := n.rows.Dims()
 	norms := make([]float64, cols)
@@ -38,6 +39,10 @@ func (e *Estimate) decompose(n *normal) {
 	for j := range norms {
 		norms[j] = rise(n.columnNorm(j))
 		scaleColumn(&a, j, 1/norms[j])
+	}
+	if len(n.priors) == cols && e.triangle(&a, norms) {
+		e.Rank = cols
+		return
 	}
 	terms := singularsOf(&a)
 	e.Rank = rank(terms, max(m, cols))

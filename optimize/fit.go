@@ -21,6 +21,9 @@ type GaugeFit struct {
 	// zero of each side, mm, and of the steering's centre, mm or radians: their
 	// standard deviations.
 	TravelZero, SteerZero float64
+	// Taped is what was measured beside the gauge, or in its place; nil for nothing. No
+	// set of readings is needed then, and without one the base may be nil.
+	Taped *Taped
 }
 
 // FittedCar is the most likely car behind readings, and how well it is known.
@@ -38,9 +41,11 @@ type FittedCar struct {
 	Residuals [][]float64
 	// Outliers are readings that were left out; see [Outlier].
 	Outliers []Outlier
+	// TapeOutliers are measures of the tape that were left out.
+	TapeOutliers []TapeOutlier
 	// ChiSquare is the sum of the squared residuals in units of their standard
 	// deviation, those of the priors included; Freedom is the number of readings
-	// used less the unknown zeros.
+	// and measures used less the unknown zeros.
 	ChiSquare float64
 	Freedom   int
 	Status    Status
@@ -48,8 +53,13 @@ type FittedCar struct {
 
 // Check returns an error that says what the fit lacks.
 func (p *GaugeFit) Check() error {
-	if len(p.Sets) == 0 {
+	if len(p.Sets) == 0 && p.Taped == nil {
 		return problemErrorf("there are no readings to fit")
+	}
+	if p.Taped != nil {
+		if err := p.Taped.check(); err != nil {
+			return err
+		}
 	}
 	for i := range p.Sets {
 		if err := p.Sets[i].check(i); err != nil {
@@ -98,15 +108,36 @@ func FitCar(ctx context.Context, p *GaugeFit) (*FittedCar, error) {
 		return nil, problemErrorf("no prior applies to a side that was read: free at least one parameter of it")
 	}
 	m := newGaugeModel(p, us)
-	start, err := m.start()
+	start, err := p.start(ctx, m)
 	if err != nil {
 		return nil, err
 	}
-	e, outliers, err := m.snoop(ctx, start)
+	e, err := m.snoop(ctx, start)
 	if err != nil {
 		return nil, err
 	}
-	return m.fitted(&e, outliers), nil
+	return m.fitted(&e), nil
+}
+
+// start returns where a fit begins: where the tape alone puts the car, if it makes the
+// readings' travels there, or as filed.
+func (p *GaugeFit) start(ctx context.Context, m *gaugeModel) ([]float64, error) {
+	if p.Taped == nil || len(p.Sets) == 0 {
+		return m.start()
+	}
+	alone := newGaugeModel(&GaugeFit{Base: p.Base, Taped: p.Taped}, m.unknowns)
+	x, err := alone.start()
+	if err != nil {
+		return nil, err
+	}
+	e, err := alone.snoop(ctx, x)
+	if err != nil {
+		return nil, err
+	}
+	if v := (Values{R: make([]float64, m.size.Residuals)}); m.evaluate(e.X, &v) == nil {
+		return e.X, nil
+	}
+	return m.start()
 }
 
 // start returns the car as filed.
@@ -144,12 +175,12 @@ func (m *gaugeModel) solve(ctx context.Context, start []float64, loss Loss) (Est
 }
 
 // fitted describes the car that an estimate stands for.
-func (m *gaugeModel) fitted(e *Estimate, outliers []Outlier) *FittedCar {
+func (m *gaugeModel) fitted(e *Estimate) *FittedCar {
 	n := len(m.unknowns)
 	f := &FittedCar{
 		Base: m.base, Sets: m.sets, Unknowns: m.unknowns,
 		Values: e.X, Covariance: mat.NewSymDense(n, nil),
-		Outliers: outliers, ChiSquare: e.ChiSquare, Freedom: m.freedom(), Status: e.Status,
+		Outliers: m.outliers(e), TapeOutliers: m.tapeOutliers(e), ChiSquare: e.ChiSquare, Freedom: m.freedom(), Status: e.Status,
 	}
 	f.Covariance.CopySym(e.Covariance)
 	f.Residuals = m.residuals(e.X)

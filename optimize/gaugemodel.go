@@ -9,9 +9,9 @@ import (
 	"toewright/solver"
 )
 
-// gaugeModel is the [Model] of gauge readings: its variables are the unknowns of a fit;
+// gaugeModel is the [Model] of gauge readings and of what a tape measured beside them: its variables are the unknowns of a fit;
 // its residuals are (zero + gauge - reading) over the repeatability, sets one after the
-// other. A zero that is not known is the one that suits the set's readings in use best at
+// other, and then those of the tape's measures. A zero that is not known is the one that suits the set's readings in use best at
 // the unknowns' values, so that runs share nothing but the car: the work grows with the
 // readings, not with readings by zeros.
 type gaugeModel struct {
@@ -25,6 +25,7 @@ type gaugeModel struct {
 	setups   []gaugeSetup
 	size     Size
 	firsts   []int // the first row of each set
+	tape     *tapeRows
 
 	ws      *solver.Workspace
 	curves  [2]solver.Curve
@@ -53,6 +54,8 @@ func newGaugeModel(p *GaugeFit, us []Unknown) *gaugeModel {
 	for i := range p.Sets {
 		m.add(i)
 	}
+	m.tape = newTapeRows(p.Taped, us, m.size.Residuals)
+	m.size.Residuals += len(m.tape.measures)
 	m.zeros = make([]float64, len(p.Sets))
 	m.used = make([]bool, m.size.Residuals)
 	for i := range m.used {
@@ -148,6 +151,7 @@ func (m *gaugeModel) evaluate(x []float64, v *Values) error {
 			m.zeros[i] = m.suit(i, v) * m.sets[i].Repeatability
 		}
 	}
+	m.tape.write(x, v)
 	return nil
 }
 

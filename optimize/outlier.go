@@ -38,34 +38,41 @@ func critical(n int) float64 {
 // reading with the largest residual in units of its own standard deviation is
 // left out while that is beyond chance (data snooping; Baarda 1968, from memory),
 // and those that agree with the rest in the end are taken back.
-func (m *gaugeModel) snoop(ctx context.Context, start []float64) (Estimate, []Outlier, error) {
+func (m *gaugeModel) snoop(ctx context.Context, start []float64) (Estimate, error) {
 	e, err := m.solve(ctx, start, nil)
 	if err != nil || !m.spare(&e) {
-		return e, nil, err
+		return e, err
 	}
 	if err := m.suspect(ctx, start); err != nil {
-		return e, nil, err
+		return e, err
 	}
 	for {
 		if e, err = m.solve(ctx, start, nil); err != nil {
-			return e, nil, err
+			return e, err
 		}
 		if !m.spare(&e) {
 			break
 		}
 	}
 	if m.readmit(&e) {
-		if e, err = m.solve(ctx, start, nil); err != nil {
-			return e, nil, err
-		}
+		return m.solve(ctx, start, nil)
 	}
-	return e, m.outliers(&e), nil
+	return e, nil
 }
 
 // suspect leaves out the readings that a robust fit to all of them does not
 // follow, the worst first.
 func (m *gaugeModel) suspect(ctx context.Context, start []float64) error {
 	m.useAll()
+	if len(m.tape.measures) > 0 {
+		// A template is far from what was taped: before gross errors count for less
+		// and less, each must first be kept from pulling the more the larger it is.
+		e, err := m.solve(ctx, start, Huber{})
+		if err != nil {
+			return err
+		}
+		start = e.X
+	}
 	e, err := m.solve(ctx, start, StudentT{})
 	if err != nil {
 		return err
@@ -95,7 +102,7 @@ func (m *gaugeModel) useAll() {
 func (m *gaugeModel) spare(e *Estimate) bool {
 	worst, largest := -1, critical(len(m.used))
 	for i, r := range e.Residuals {
-		score := math.Abs(r) / math.Sqrt(math.Max(1-e.Leverage[i]-m.zeroShare(m.setOf(i)), leastFreedom))
+		score := math.Abs(r) / math.Sqrt(math.Max(1-e.Leverage[i]-m.zeroShare(i), leastFreedom))
 		if m.used[i] && score > largest && m.sparable(i) {
 			worst, largest = i, score
 		}
@@ -108,12 +115,12 @@ func (m *gaugeModel) spare(e *Estimate) bool {
 }
 
 // zeroShare returns the share of the error of one reading in use that the zero of its set
-// follows, 0 where that is known.
-func (m *gaugeModel) zeroShare(set int) float64 {
-	if m.sets[set].Zero != nil {
+// follows, 0 where that is known and for what was taped.
+func (m *gaugeModel) zeroShare(row int) float64 {
+	if m.taped(row) || m.sets[m.setOf(row)].Zero != nil {
 		return 0
 	}
-	first, end := m.span(set)
+	first, end := m.span(m.setOf(row))
 	n := 0
 	for _, used := range m.used[first:end] {
 		if used {
@@ -139,6 +146,9 @@ func (m *gaugeModel) sparable(row int) bool {
 	if float64(out+1) > outlierShare*float64(len(m.used)) {
 		return false
 	}
+	if m.taped(row) {
+		return true
+	}
 	first, end := m.span(m.setOf(row))
 	kept := 0
 	for _, used := range m.used[first:end] {
@@ -154,7 +164,10 @@ func (m *gaugeModel) span(set int) (first, end int) {
 	return m.firsts[set], m.firsts[set] + len(m.sets[set].Readings)
 }
 
-// setOf returns the set of a row.
+// taped reports whether a row is a measure of the tape.
+func (m *gaugeModel) taped(row int) bool { return row >= m.tape.first }
+
+// setOf returns the set of a row that is a reading.
 func (m *gaugeModel) setOf(row int) int {
 	set, found := slices.BinarySearch(m.firsts, row)
 	if !found {
@@ -167,35 +180,52 @@ func (m *gaugeModel) setOf(row int) int {
 // reports whether there were any.
 func (m *gaugeModel) readmit(e *Estimate) bool {
 	any := false
-	for _, o := range m.outliers(e) {
-		if math.Abs(o.Score) <= critical(len(m.used)) {
-			first, _ := m.span(o.Set)
-			m.used[first+o.Reading] = true
+	for _, o := range m.leftOut(e) {
+		if math.Abs(o.score) <= critical(len(m.used)) {
+			m.used[o.row] = true
 			any = true
 		}
 	}
 	return any
 }
 
-// outliers describes the readings left out of a fit.
-func (m *gaugeModel) outliers(e *Estimate) []Outlier {
+// leftOut is a row that is not in use: by how much it is off what the fit predicts, in
+// units of its own standard deviation and of that of the difference.
+type leftOut struct {
+	row        int
+	off, score float64
+}
+
+// leftOut lists the rows left out of a fit.
+func (m *gaugeModel) leftOut(e *Estimate) []leftOut {
 	v := newValues(m.size)
 	if m.evaluate(e.X, &v) != nil {
 		return nil
 	}
-	var out []Outlier
+	var out []leftOut
 	for row, used := range m.used {
-		if used {
+		if !used {
+			spread := 1 + m.zeroShare(row) + inner(e.Covariance, v.JR.RawRowView(row))
+			out = append(out, leftOut{row, -v.R[row], -v.R[row] / math.Sqrt(spread)})
+		}
+	}
+	return out
+}
+
+// outliers describes the readings left out of a fit.
+func (m *gaugeModel) outliers(e *Estimate) []Outlier {
+	var out []Outlier
+	for _, o := range m.leftOut(e) {
+		if m.taped(o.row) {
 			continue
 		}
-		set := m.setOf(row)
+		set := m.setOf(o.row)
 		first, _ := m.span(set)
-		s, rates := &m.sets[set], v.JR.RawRowView(row)
-		r := s.Readings[row-first]
+		s := &m.sets[set]
+		r := s.Readings[o.row-first]
 		out = append(out, Outlier{
-			Set: set, Reading: row - first, Travel: r.Travel, Value: r.Value,
-			Off:   -v.R[row] * s.Repeatability,
-			Score: -v.R[row] / math.Sqrt(1+m.zeroShare(set)+inner(e.Covariance, rates)),
+			Set: set, Reading: o.row - first, Travel: r.Travel, Value: r.Value,
+			Off: o.off * s.Repeatability, Score: o.score,
 		})
 	}
 	return out

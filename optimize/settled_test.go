@@ -69,7 +69,7 @@ func TestPairs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := m.fitted(&e, nil)
+	f := m.fitted(&e)
 	pairs := f.Pairs()
 	if len(pairs) != 1 {
 		t.Fatalf("pairs are %+v, want the two heights", pairs)

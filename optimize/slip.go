@@ -177,7 +177,7 @@ func (p *GaugeFit) judge(ctx context.Context, h *hypothesis) (float64, bool) {
 	if !h.slip.single() {
 		return chiSquare, true
 	}
-	if _, _, err := m.snoop(ctx, e.X); err != nil {
+	if _, err := m.snoop(ctx, e.X); err != nil {
 		return 0, false
 	}
 	first, _ := m.span(h.slip.Set)

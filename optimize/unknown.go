@@ -1,6 +1,10 @@
 package optimize
 
-import "toewright/solver"
+import (
+	"fmt"
+
+	"toewright/solver"
+)
 
 // FitPrior says how well a parameter of a car was known before any reading.
 type FitPrior struct {
@@ -18,6 +22,9 @@ type Unknown struct {
 	Sides     solver.Selection
 	SD        float64 // standard deviation before the readings
 	Kind      UnknownKind
+	// Mark and Axis are the mark of the tape, and its coordinate from 0 to 2, of a
+	// MarkUnknown.
+	Mark, Axis int
 }
 
 // UnknownKind is what an unknown is about.
@@ -33,10 +40,12 @@ const (
 	SteerZeroUnknown
 	// GaugeSlopeUnknown is what the gauge of a side gains with travel, length by length.
 	GaugeSlopeUnknown
+	// MarkUnknown is how far a mark of the tape stands from where it was put, mm.
+	MarkUnknown
 )
 
 // Key names the unknown: the parameter's key, "travelZero", "steerZero" or
-// "gaugeSlope", with the side it is restricted to.
+// "gaugeSlope", with the side it is restricted to; "mark.0.x" is of the tape's first mark.
 func (u *Unknown) Key() string {
 	switch u.Kind {
 	case TravelZeroUnknown:
@@ -45,6 +54,8 @@ func (u *Unknown) Key() string {
 		return "steerZero"
 	case GaugeSlopeUnknown:
 		return "gaugeSlope" + u.Sides.Suffix()
+	case MarkUnknown:
+		return fmt.Sprintf("mark.%d%s", u.Mark, axes[u.Axis])
 	}
 	return u.Parameter.Key + u.Sides.Suffix()
 }
@@ -70,6 +81,9 @@ func (p *GaugeFit) unknowns() []Unknown {
 		if sd := p.slopeSD(s); sd > 0 {
 			us = append(us, Unknown{Sides: only(s), SD: sd, Kind: GaugeSlopeUnknown})
 		}
+	}
+	if p.Taped != nil {
+		us = append(us, p.Taped.unknowns()...)
 	}
 	return us
 }

@@ -45,7 +45,7 @@ func (p *GaugeFit) widening(ctx context.Context) (float64, error) {
 	if err != nil {
 		return 1, err
 	}
-	if _, _, err := wide.snoop(ctx, start); err != nil {
+	if _, err := wide.snoop(ctx, start); err != nil {
 		if ctx.Err() != nil {
 			return 1, err
 		}

@@ -45,6 +45,7 @@ var keysUntouched = []struct{ key, name string }{
 	{"steering.type", "the kind of steering gear, which a template brings"},
 	{"vehicle.wheelLoad", "the load on a wheel"},
 	{"loads", "the loads on the wheels"},
+	{"measured", "what the tape measured"},
 	{"suspension.side.spring", "the seats of the spring"},
 	{"suspension.springs", "the seats of the springs"},
 	{"suspension.side.damper", "the mounts of the damper"},

@@ -102,6 +102,20 @@ parts, the Ackermann error, or the change of the steering ratio.
 
 FILE - reads standard input.`,
 	},
+	calls.Locate: {
+		show:  shows(showLocate),
+		apply: applies("print the study with its hardpoints as located, and nothing else", engine.ApplyLocation),
+		long: `Find where the hardpoints are that the study's key "measured" has lengths, heights,
+sides and stations of, and print how well each is known, which measures do not agree
+with the others, what the tape leaves open of toe at the ends of the travel, and what
+to measure next. The hardpoints in the file are the start: a template will do.
+
+FILE - reads standard input. Static toe and camber stay as the study gives them.
+
+With --apply the study is printed with its hardpoints as located:
+
+    toewright locate car.json --apply | toewright sweep -`,
+	},
 	calls.Fit: {
 		show:  shows(showFit),
 		apply: applies("print the study with its hardpoints as fitted, and nothing else", engine.ApplyFit),

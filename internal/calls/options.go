@@ -61,6 +61,10 @@ func tradeOffOptions(o *engine.TradeOffOptions) []Option {
 	}, target(&o.TargetOf, &o.TargetSlope)...)
 }
 
+func locateOptions(o *engine.LocateOptions) []Option {
+	return []Option{count(&o.Measure, "measure", "`number` of further measures listed; 5 where not given")}
+}
+
 func fitOptions(o *engine.FitOptions) []Option {
 	return []Option{count(&o.Measure, "measure", "`number` of further measurements listed; 5 where not given")}
 }

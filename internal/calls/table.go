@@ -15,6 +15,7 @@ const (
 	Loads     = "loads"
 	Search    = "search"
 	TradeOff  = "tradeoff"
+	Locate    = "locate"
 	Fit       = "fit"
 	Tolerance = "tolerance"
 	Choose    = "choose"
@@ -38,6 +39,7 @@ func All() []Call {
 			func(o *engine.SearchOptions) *func(engine.Progress) { return &o.Progress }),
 		call(TradeOff, Public|Page, "Weigh toe change against a second aim", engine.TradeOff, tradeOffOptions,
 			func(o *engine.TradeOffOptions) *func(engine.Progress) { return &o.Progress }),
+		call(Locate, Public|Page, "Find the hardpoints that a tape, a level and a plumb line measured", engine.Locate, locateOptions, nil),
 		call(Fit, Public|Page, "Find the car behind gauge readings, and the spacers it wants", engine.Fit, fitOptions, nil),
 		call(Tolerance, Public|Page, "Build a series of cars within their tolerances and count those that pass", engine.Tolerance, toleranceOptions,
 			func(o *engine.ToleranceOptions) *func(engine.Progress) { return &o.Progress }),

@@ -32,6 +32,7 @@ type Document struct {
 	Advise     *Advise     `json:"advise,omitzero"`
 	Catalogue  []Part      `json:"catalogue,omitzero"`
 	Loads      []LoadCase  `json:"loads,omitzero"`
+	Measured   *Measured   `json:"measured,omitzero"` // Measured is nil where no tape was used.
 
 	Sources Sources `json:"sources,omitzero"` // Sources say where numbers come from; nil says that all stood in the file.
 }

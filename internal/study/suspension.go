@@ -81,7 +81,7 @@ func (c *Corner) mounted() (places []*Vec3) {
 
 // ShiftMounts moves what stands on the car beside its hardpoints onto another datum:
 // dampers, springs and arm faces of the sides that the file has, and the planes of
-// clearances.
+// clearances, marks and what was plumbed and levelled.
 func (d *Document) ShiftMounts(by Vec3) {
 	places := d.Suspension.Left.mounted()
 	if r := d.Suspension.Right; r != nil {
@@ -99,6 +99,7 @@ func (d *Document) ShiftMounts(by Vec3) {
 			p[k] += by[k]
 		}
 	}
+	d.Measured.shift(by)
 }
 
 // mirrored returns mounts, which may be nil, on the other side of the car.
