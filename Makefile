@@ -134,7 +134,8 @@ test-browser: front-quick $(AXE) ## Run the tests of the page in headless Chromi
 	else $(call left_out,'the tests of the page','Chromium','apt-get install chromium'); fi
 
 .PHONY: pictures
-pictures: front-quick ## Make the pictures of the page anew that the documents show
+pictures: front-quick ## Make the pictures anew that the documents show: curves of the theory, and the page
+	$(GO) run ./tools/pictures docs/images
 	TOEWRIGHT_SHOTS=$(CURDIR)/docs/images TOEWRIGHT_BROWSER=required $(GO) test -count=1 -run '^TestPictures$$' ./internal/browsertest
 
 .PHONY: race
