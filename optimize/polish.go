@@ -1,6 +1,9 @@
 package optimize
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 const (
 	// firstRadius and maxRadius of the trust region, in the unit box.
@@ -54,6 +57,7 @@ type polisher struct {
 	scale      *scale
 	step       *stepper
 	now, trial *point
+	best       local // on the way of the polish, its start included
 	radius     float64
 	iterations int    // allowed
 	report     func() // called once in each iteration
@@ -77,7 +81,9 @@ func (p *polisher) run(u []float64) (local, bool) {
 	if !p.box.evaluate(p.now) {
 		return local{}, false
 	}
-	began := p.scale.value(p.now.values.R)
+	p.best = p.here()
+	p.best.u = slices.Clone(p.best.u)
+	began := p.best.value
 	l := p.outcome(p.iterate(began))
 	l.began = began
 	return l, true
@@ -149,21 +155,44 @@ func (p *polisher) try(promised, length float64) bool {
 		return false
 	}
 	p.now, p.trial = p.trial, p.now
+	p.keep()
 	return true
 }
 
-// outcome describes the point now reached.
-func (p *polisher) outcome(s Status) local {
-	l := local{
-		u:         append([]float64(nil), p.now.u...),
+// here describes the point now reached, in memory of the polisher.
+func (p *polisher) here() local {
+	return local{
+		u:         p.now.u,
 		value:     p.scale.value(p.now.values.R),
 		violation: p.now.values.violation(),
 		broken:    p.broken(),
-		status:    s,
 	}
-	if l.broken && (s == Converged || s == Stalled) {
+}
+
+// keep remembers the point now reached if it is the best so far.
+func (p *polisher) keep() {
+	if l := p.here(); better(l, p.best) < 0 {
+		l.u = append(p.best.u[:0], l.u...)
+		p.best = l
+	}
+}
+
+// outcome describes where a polish ended: at a minimum that holds the limits, else at
+// the best point on the way. The merit that steps reduce may let a limit be broken for
+// a while, or for good where none holds it, so that the last point may be worse than
+// the first.
+func (p *polisher) outcome(s Status) local {
+	l := p.here()
+	if (s != Converged || l.broken) && better(p.best, l) < 0 {
+		l = p.best
+		if s == Converged {
+			s = Stalled
+		}
+	}
+	if l.status = s; l.broken && (s == Converged || s == Stalled) {
 		l.status = Infeasible
 	}
+	l.u = slices.Clone(l.u)
 	return l
 }
 

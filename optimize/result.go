@@ -2,6 +2,7 @@ package optimize
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"sort"
 )
@@ -45,19 +46,23 @@ type Optimum struct {
 	Searches  int       // how many ended here
 }
 
-// better orders locals: limits held before limits broken, then by value, or by
-// violation where both break one.
+// better orders locals by how far limits are broken, then by value.
 func better(a, b local) int {
-	switch {
-	case a.broken != b.broken && b.broken:
-		return -1
-	case a.broken != b.broken:
-		return 1
-	case a.broken:
-		return cmp.Compare(a.violation, b.violation)
-	}
-	return cmp.Compare(a.value, b.value)
+	return cmp.Or(cmp.Compare(a.breach(), b.breach()), cmp.Compare(a.value, b.value))
 }
+
+// breach returns the breach of the largest limit that is broken, -1 where all are held.
+func (l local) breach() float64 {
+	if !l.broken {
+		return -1
+	}
+	return breach(l.violation)
+}
+
+// breach counts by how much a limit is broken in steps of what still counts as held:
+// where that is the same, a limit that no variable moves say, points differ by their
+// value and not by rounding.
+func breach(violation float64) float64 { return math.Round(violation / limitSlack) }
 
 // finished reports whether a local search ended by itself.
 func (l local) finished() bool { return l.status != Cancelled && l.status != EvaluationLimit }
@@ -97,7 +102,7 @@ func (r *Result) summarise(found []local, p *Problem, largest float64) {
 func agreeing(found []local, largest float64) int {
 	best, n := slices.MinFunc(found, better), 0
 	for _, l := range found {
-		if l.finished() && l.broken == best.broken && l.value-best.value <= agreement*best.value+agreementFloor*largest {
+		if l.finished() && l.breach() == best.breach() && l.value-best.value <= agreement*best.value+agreementFloor*largest {
 			n++
 		}
 	}
@@ -129,7 +134,7 @@ func (r *Result) group(found []local, variables []Variable) []local {
 func nearest(spots []local, start []float64, value float64) int {
 	best := 0
 	for k, s := range spots {
-		if s.broken == spots[0].broken && s.value <= value && distance(s.u, start) < distance(spots[best].u, start) {
+		if s.breach() == spots[0].breach() && s.value <= value && distance(s.u, start) < distance(spots[best].u, start) {
 			best = k
 		}
 	}

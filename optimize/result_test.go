@@ -1,9 +1,12 @@
 package optimize
 
 import (
+	"math"
 	"reflect"
 	"slices"
 	"testing"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 func TestBetter(t *testing.T) {
@@ -56,5 +59,58 @@ func TestSummarise(t *testing.T) {
 				t.Errorf("Agreeing, Searches, Optima = %d, %d, %v, want %d, %d, %v", r.Agreeing, r.Searches, optima, tt.agreeing, tt.searches, tt.optima)
 			}
 		})
+	}
+}
+
+// TestStoppedAnywhere: after however many evaluations a run is stopped, its answer
+// breaks the limits by no more than its start, and is no worse where that is the same.
+func TestStoppedAnywhere(t *testing.T) {
+	limits := map[string]float64{"held at the start": 0.5, "broken at the start": 0.1, "held nowhere": -1}
+	for name, area := range limits {
+		for _, measure := range []Measure{RMS, Peak} {
+			for _, start := range [][]float64{{-0.5, -0.45}, {0.6, 0.3}, {-0.2, 0.5}} {
+				m := withLimits(rosenbrock(), 1, disc(area))
+				p := Problem{Model: m, Variables: square(2, -1, 1), Start: start, Objective: Objective{Measure: measure}}
+				began := standingOf(&p, start)
+				for k := 1; k < 40; k++ {
+					r, err := Run(t.Context(), p, &Settings{Restarts: 2, Evaluations: k})
+					if err != nil {
+						t.Fatal(err)
+					}
+					end := standingOf(&p, r.X)
+					if end.value *= 1 - 1e-12; began.less(end) { // rounding
+						t.Fatalf("%s, from %v, stopped after %d evaluations: limit broken by %g, value %g; the start %g, %g",
+							name, start, k, end.broken, end.value, began.broken, began.value)
+					}
+				}
+			}
+		}
+	}
+}
+
+// standingOf evaluates a point anew.
+func standingOf(p *Problem, x []float64) gridPoint {
+	v := newValues(p.Model.Size())
+	p.Model.Evaluate(x, &v)
+	return gridPoint{x, max(0, v.G[0]), p.Objective.Value(v.R)}
+}
+
+// TestLimitThatNothingMoves: a limit that is broken alike everywhere keeps no search
+// from the least value.
+func TestLimitThatNothingMoves(t *testing.T) {
+	for _, wobble := range []float64{0, 1e-13} { // rounding
+		broken := func(x, g []float64, jac *mat.Dense) {
+			g[0] = 3 + wobble*math.Sin(1e6*x[0])
+			setRow(jac, 0, 0, 0)
+		}
+		p := Problem{Model: withLimits(sixHumpCamel(), 1, broken), Variables: square(2, -2, 2), Start: []float64{-1.7, 0.8}}
+		r, err := Run(t.Context(), p, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := math.Sqrt(camelFloor - 1.0316284534898774)
+		if r.Status != Infeasible || !(math.Abs(r.Value-want) < 1e-5) {
+			t.Errorf("%v with value %.9f at %v, want infeasible with %.9f", r.Status, r.Value, r.X, want)
+		}
 	}
 }

@@ -38,10 +38,10 @@ type RobustAnswer struct {
 // every design, which makes the differences between designs surer than their values.
 const robustDraws = 2000
 
-// SearchRobust begins at the nominal optimum and improves the percentile by the
-// Nelder-Mead method, its simplex renewed once. Each car's toe curve is the
-// design's own exact one plus exact sensitivities times what it is off by. What comes
-// of it has fitted itself to the cars that it was judged by, so that other cars, built
+// SearchRobust begins at the nominal optimum, or at the base car's own values where these
+// serve better, and improves the percentile by the Nelder-Mead method, its simplex
+// renewed once. Each car's toe curve is the design's own exact one plus exact
+// sensitivities times what it is off by. What comes of it has fitted itself to the cars that it was judged by, so that other cars, built
 // one by one, say which design is the answer, the nominal one among them, and how good.
 func SearchRobust(ctx context.Context, p *RobustSearch, s *Settings) (*RobustAnswer, error) {
 	nominal, err := SearchToe(ctx, &p.ToeSearch, s)
@@ -59,6 +59,9 @@ func SearchRobust(ctx context.Context, p *RobustSearch, s *Settings) (*RobustAns
 	out.Start, out.Nominal = r.judged(ctx, p.Start(), hastyCars), r.judged(ctx, nominal.Values, judgedCars)
 	out.Values, out.Percentile = nominal.Values, out.Nominal
 	x, least := nominal.Values, r.percentile(nominal.Values)
+	if v := r.percentile(p.Start()); v < least {
+		x, least = p.Start(), v
+	}
 	held := !math.IsInf(least, 1)
 	for range 2 {
 		y, v, status := r.descend(ctx, x)

@@ -1,6 +1,7 @@
 package optimize
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -105,10 +106,7 @@ type gridPoint struct {
 }
 
 func (a gridPoint) less(b gridPoint) bool {
-	if a.broken != b.broken {
-		return a.broken < b.broken
-	}
-	return a.value < b.value
+	return cmp.Or(cmp.Compare(breach(a.broken), breach(b.broken)), cmp.Compare(a.value, b.value)) < 0
 }
 
 // fits returns an error where there is not one value and one grid for each parameter.

@@ -101,6 +101,9 @@ func (j judge) good() []Remark {
 	if j.r.TargetNote != "" {
 		list = append(list, Remark{"Of the wanted curve: " + j.r.TargetNote + ".", true})
 	}
+	if j.r.StartNote != "" {
+		list = append(list, Remark{"Against the base car: " + j.r.StartNote + ".", true})
+	}
 	if !j.r.Converged {
 		list = append(list, Remark{"The search did not come to its end: this is the best so far.", true})
 	}

@@ -95,6 +95,9 @@ func TestRemarks(t *testing.T) {
 			r.Optima = append(r.Optima, engine.Optimum{Values: study.Changes{"tieRodOuterHeight": 4}, Value: 0.2})
 		}, "All 8 searches"},
 		{"stopped", func(r *engine.SearchResult) { r.Converged = false }, "warning: The search did not come to its end"},
+		{"no better", func(r *engine.SearchResult) {
+			r.Converged, r.StartNote = false, "nothing better than the car as it stands was found"
+		}, "warning: Against the base car: nothing better than the car as it stands was found."},
 		{"at a bound", func(r *engine.SearchResult) {
 			r.AtBound = []engine.AtBound{{Parameter: "tieRodOuterHeight", Bound: "min", Value: -25}}
 		}, "warning: The outer tie rod ball height lies on its lower bound, −25.00 mm"},

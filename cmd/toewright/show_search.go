@@ -27,8 +27,10 @@ func showSearch(r *report, s *engine.SearchResult) {
 	showLimits(r, s)
 	showRobust(r, s)
 	showRounded(r, s)
-	if s.TargetNote != "" {
-		r.line("Note: %s.", s.TargetNote)
+	for _, note := range []string{s.TargetNote, s.StartNote} {
+		if note != "" {
+			r.line("Note: %s.", note)
+		}
 	}
 	if len(s.AtBound) > 0 {
 		r.line("A value at a bound may have a better one beyond it.")

@@ -46,10 +46,20 @@ func Search(ctx context.Context, d *study.Document, o SearchOptions) (*SearchRes
 	if err != nil {
 		return nil, err
 	}
-	if d.Search.Percentile != 0 {
-		return s.robust(ctx, &o)
+	out, err := s.answer(ctx, &o)
+	if err != nil {
+		return nil, err
 	}
-	answer, err := optimize.SearchToe(ctx, &s.problem, s.settings(&o))
+	out.StartNote = s.startNote(out)
+	return out, nil
+}
+
+// answer searches, and puts what it finds on the grids stated.
+func (s *searcher) answer(ctx context.Context, o *SearchOptions) (*SearchResult, error) {
+	if s.doc.Search.Percentile != 0 {
+		return s.robust(ctx, o)
+	}
+	answer, err := optimize.SearchToe(ctx, &s.problem, s.settings(o))
 	if err != nil {
 		return nil, explain(err, "")
 	}

@@ -24,6 +24,9 @@ type SearchResult struct {
 
 	Best  Best   `json:"best"`
 	Start Scored `json:"start"` // of the car with no variable changed; none where it does not reach the window
+	// StartNote says that the values to be taken, [SearchResult.Taken], are no better
+	// than the car as it stands, and why; empty where they are.
+	StartNote string `json:"startNote,omitzero"`
 	// AtBound lists the variables whose best value lies on a bound: beyond it
 	// there may be a better one.
 	AtBound []AtBound `json:"atBound"`
@@ -70,8 +73,7 @@ func (s *SearchResult) Weighted() bool {
 	if s.Minimise == "peak" {
 		plain = s.Best.Peak
 	}
-	const rounding = 1e-9 // of the figure
-	return math.Abs(float64(plain-s.Best.Score)) > rounding*float64(plain)
+	return math.Abs(float64(plain-s.Best.Score)) > sameFigure*float64(plain)
 }
 
 // Best is the answer of a search: as the changes of a candidate, and its figures.
@@ -156,6 +158,16 @@ func (s *searcher) values(x []float64) study.Changes {
 		out[f.Key()] = s.doc.FromSolver(f.Parameter, x[i])
 	}
 	return out
+}
+
+// point returns the free parameters' values in a candidate's changes.
+func (s *searcher) point(changes study.Changes) []float64 {
+	var x []float64
+	for i := range s.problem.Free {
+		f := &s.problem.Free[i]
+		x = append(x, s.doc.ToSolver(f.Parameter, changes[f.Key()]))
+	}
+	return x
 }
 
 // atBound lists the variables on a bound, with the bound as the study has it.

@@ -103,12 +103,7 @@ func aimOf(t *testing.T, d *study.Document, o *TradeOffOptions, changes study.Ch
 	if err != nil {
 		t.Fatal(err)
 	}
-	var x []float64
-	for i := range s.problem.Free {
-		f := &s.problem.Free[i]
-		x = append(x, d.ToSolver(f.Parameter, changes[f.Key()]))
-	}
-	return aim.shown(s.problem.AimAt(&aim.Aim, x))
+	return aim.shown(s.problem.AimAt(&aim.Aim, s.point(changes)))
 }
 
 // withAimAsLimit returns a study whose search has an aim as a limit.
