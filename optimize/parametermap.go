@@ -89,12 +89,18 @@ func (p *ParameterMap) ChangesAt(col, row int) []solver.Change {
 	return append(p.without(), p.X.change(p.X.At(col, p.Columns)), p.Y.change(p.Y.At(row, p.Rows)))
 }
 
-// without returns the candidate's changes but those of the map's own parameters,
-// whose values are the map's.
+// without returns the candidate's changes but those of the map's own parameters, whose
+// values are the map's: of a change of both wheels what the map leaves to one of them.
 func (p *ParameterMap) without() []solver.Change {
 	var out []solver.Change
 	for _, c := range p.Changes {
-		if k := c.Key(); k != p.X.Key() && k != p.Y.Key() {
+		left := true
+		for _, f := range [2]*Free{&p.X, &p.Y} {
+			if left && f.Parameter.Key == c.Parameter.Key {
+				c.Sides, left = c.Sides.Without(f.Sides)
+			}
+		}
+		if left {
 			out = append(out, c)
 		}
 	}

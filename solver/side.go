@@ -48,6 +48,20 @@ func (c Selection) Includes(s Side) bool {
 // Overlaps reports whether a side is of both selections.
 func (c Selection) Overlaps(o Selection) bool { return c == o || c == BothSides || o == BothSides }
 
+// Without returns the selection less the sides of another; ok is false where none are
+// left.
+func (c Selection) Without(o Selection) (rest Selection, ok bool) {
+	switch {
+	case !c.Overlaps(o):
+		return c, true
+	case c != BothSides || o == BothSides:
+		return c, false
+	case o == LeftOnly:
+		return RightOnly, true
+	}
+	return LeftOnly, true
+}
+
 // Suffix returns "", "@left" or "@right", as a parameter key ends.
 func (c Selection) Suffix() string {
 	return [...]string{"", "@left", "@right"}[c]

@@ -89,12 +89,8 @@ func degreesOf(x engine.Number) solver.Angle { return solver.Deg(float64(x)) }
 
 // good says how good the answer is.
 func (j judge) good() []Remark {
-	name := map[string]string{"rms": "RMS", "peak": "Peak"}[j.r.Minimise]
 	mm := j.doc.Units.Millimetres
-	if j.r.Weighted() {
-		name = "Weighted " + map[string]string{"rms": "RMS", "peak": "peak"}[j.r.Minimise]
-	}
-	text := fmt.Sprintf("%s toe change less target: %s, from %s, over %s bump and %s droop, %s.", name,
+	text := fmt.Sprintf("%s less target: %s, from %s, over %s bump and %s droop, %s.", MinimisedLabel(j.r.Minimise, j.r.Weighted()),
 		j.n.ToeText(degreesOf(j.r.Best.Score)), j.n.ToeNumber(degreesOf(j.r.Start.Score)),
 		j.n.Travel(mm(j.r.Window.Bump)), j.n.Travel(mm(j.r.Window.Droop)), sideWords[j.r.Side])
 	list := []Remark{{Text: text}}
@@ -108,6 +104,15 @@ func (j judge) good() []Remark {
 		list = append(list, Remark{"The search did not come to its end: this is the best so far.", true})
 	}
 	return list
+}
+
+// MinimisedLabel names what a search, or a trade-off, made small.
+func MinimisedLabel(minimise string, weighted bool) string {
+	name := map[string]string{"rms": "RMS", "peak": "Peak"}[minimise]
+	if weighted {
+		name = "Weighted " + map[string]string{"rms": "RMS", "peak": "peak"}[minimise]
+	}
+	return name + " toe change"
 }
 
 // sideWords say which wheel was judged.

@@ -101,12 +101,12 @@ func (t *trade) outcome() app.UI {
 	r, n, d := t.State.result, t.Bench.numbers(), t.Bench.document()
 	f := &front{
 		Title:  "Toe change and " + model.AimLabel(r.Aim) + " of the designs",
-		XLabel: model.AimLabel(r.Aim) + ", " + n.AmountUnit(r.AimUnit), YLabel: "RMS toe change, " + n.ToeUnit(),
+		XLabel: model.AimLabel(r.Aim) + ", " + n.AmountUnit(r.AimUnit), YLabel: model.MinimisedLabel(r.Minimise, r.Weighted()) + ", " + n.ToeUnit(),
 		Take: func(ctx app.Context, i int) { t.take(ctx, &r.Designs[i]) },
 	}
 	for i := range r.Designs {
 		f.X = append(f.X, n.AimValue(d, r, float64(r.Designs[i].Aim)))
-		f.Y = append(f.Y, n.ToeValue(degrees(r.Designs[i].RMS)))
+		f.Y = append(f.Y, n.ToeValue(degrees(r.Designs[i].Score)))
 	}
 	return app.Div().Class("answer").ID("designs").Body(
 		app.If(t.State.of.Search != d.Search, func() app.UI {
@@ -123,7 +123,7 @@ func (t *trade) design(p *engine.TradeOffPoint, i int) app.UI {
 	r, n, d := t.State.result, t.Bench.numbers(), t.Bench.document()
 	return app.Li().Class("choice-row").Body(
 		app.Div().Body(
-			app.Strong().Text(fmt.Sprintf("toe %s, %s %s", n.ToeText(degrees(p.RMS)), model.AimLabel(r.Aim), n.AimText(d, r, float64(p.Aim)))),
+			app.Strong().Text(fmt.Sprintf("toe %s, %s %s", n.ToeText(degrees(p.Score)), model.AimLabel(r.Aim), n.AimText(d, r, float64(p.Aim)))),
 			app.Span().Class("note").Text(model.InWords(d, t.Bench.cars(), p.Values)),
 		),
 		button("Make it a candidate", func(ctx app.Context, _ app.Event) { t.take(ctx, p) }, i, float64(p.Aim)),

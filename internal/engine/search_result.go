@@ -68,12 +68,15 @@ type Scored struct {
 }
 
 // Weighted reports whether what is minimised is another figure than the plain one.
-func (s *SearchResult) Weighted() bool {
-	plain := s.Best.RMS
-	if s.Minimise == "peak" {
-		plain = s.Best.Peak
+func (s *SearchResult) Weighted() bool { return s.Best.weighted(s.Minimise) }
+
+// weighted is Weighted of a figure that is minimised, "rms" or "peak".
+func (f Scored) weighted(minimise string) bool {
+	plain := f.RMS
+	if minimise == "peak" {
+		plain = f.Peak
 	}
-	return math.Abs(float64(plain-s.Best.Score)) > sameFigure*float64(plain)
+	return math.Abs(float64(plain-f.Score)) > sameFigure*float64(plain)
 }
 
 // Best is the answer of a search: as the changes of a candidate, and its figures.

@@ -63,7 +63,7 @@ func TestStoppedCallSaysWhatItHas(t *testing.T) {
 		limited := d.Clone()
 		limited.Search.Limits = []study.Limit{{Result: "outerBallAngle", Max: new(0.2)}}
 		for _, k := range []*study.Document{d, limited} {
-			for _, steps := range []int{1, 4, 12} {
+			for _, steps := range []int{1, 5} {
 				ctx, stop := context.WithCancel(t.Context())
 				r, err := Search(ctx, k, SearchOptions{Progress: func(Progress) {
 					if steps--; steps == 0 {

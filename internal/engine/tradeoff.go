@@ -3,6 +3,7 @@ package engine
 import (
 	"context"
 	"math"
+	"slices"
 
 	"toewright/internal/study"
 	"toewright/optimize"
@@ -60,11 +61,15 @@ type AimGoal struct {
 // TradeOffPoint is one design.
 type TradeOffPoint struct {
 	Values study.Changes `json:"values"`
-	ToeFigures
-	Score Number `json:"score"` // the figure that the search minimises, weighted as it says
+	Scored
 	// Aim is how far the design is from the goal: of both hands and all scenarios the
 	// farthest.
 	Aim Number `json:"aim"`
+}
+
+// Weighted reports whether what is minimised is another figure than the plain one.
+func (r *TradeOffResult) Weighted() bool {
+	return slices.ContainsFunc(r.Designs, func(p TradeOffPoint) bool { return p.weighted(r.Minimise) })
 }
 
 // TradeOff repeats the study's search with a second aim held ever smaller. A call
@@ -101,7 +106,7 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 	}
 	for _, k := range front {
 		out.Designs = append(out.Designs, TradeOffPoint{
-			Values: s.values(k.Values), ToeFigures: toeFigures(k.Best), Score: degrees(k.Value), Aim: Number(aim.shown(k.Aim)),
+			Values: s.values(k.Values), Scored: Scored{toeFigures(k.Best), degrees(k.Value)}, Aim: Number(aim.shown(k.Aim)),
 		})
 	}
 	return out, nil
