@@ -67,7 +67,7 @@ func (j judge) limits() []Remark {
 		if !l.Held {
 			list = append(list, Remark{label + " is broken: " + standingText(j.n, j.doc, l) + ".", true})
 		}
-		if !l.Held || roomOf(l) <= tight*math.Abs(float64(l.Value)) {
+		if !l.Held || l.Room() <= tight*math.Abs(float64(l.Value)) {
 			inTheWay = append(inTheWay, label)
 		}
 	}
@@ -89,19 +89,6 @@ func conflict(inTheWay []string) Remark {
 		return Remark{"No values within the bounds of the free parameters hold it" + remedy, true}
 	}
 	return Remark{"In each other's way within the bounds: " + strings.Join(inTheWay, "; ") + remedy, true}
-}
-
-// roomOf returns how far a value is from the nearer of its bounds, below 0 where it is
-// beyond one.
-func roomOf(l *engine.LimitResult) float64 {
-	room := math.Inf(1)
-	if l.Min.Valid() {
-		room = float64(l.Value - l.Min)
-	}
-	if l.Max.Valid() {
-		room = math.Min(room, float64(l.Max-l.Value))
-	}
-	return room
 }
 
 // wantedIn says the bounds of a limit, with numbers as number writes them.

@@ -76,7 +76,7 @@ func standingText(n Numbers, doc *study.Document, l *engine.LimitResult) string 
 	case where != "":
 		where = " " + where
 	}
-	room := roomOf(l)
+	room := l.Room()
 	figure := func(x float64) string { return n.Amount(x, l.Unit, doc.Units) }
 	verdict := figure(math.Abs(room)) + " to spare"
 	if !l.Held {
