@@ -120,24 +120,27 @@ func FitCar(ctx context.Context, p *GaugeFit) (*FittedCar, error) {
 }
 
 // start returns where a fit begins: where the tape alone puts the car, if it makes the
-// readings' travels there, or as filed.
+// readings' travels there, or as filed. What the tape alone has left out stays so at first.
 func (p *GaugeFit) start(ctx context.Context, m *gaugeModel) ([]float64, error) {
 	if p.Taped == nil || len(p.Sets) == 0 {
 		return m.start()
 	}
-	alone := newGaugeModel(&GaugeFit{Base: p.Base, Taped: p.Taped}, m.unknowns)
-	x, err := alone.start()
+	alone, e, err := p.byTape(ctx, m.unknowns)
 	if err != nil {
 		return nil, err
 	}
-	e, err := alone.snoop(ctx, x)
-	if err != nil {
-		return nil, err
-	}
+	copy(m.used[m.tape.first:], alone.used)
 	if v := (Values{R: make([]float64, m.size.Residuals)}); m.evaluate(e.X, &v) == nil {
 		return e.X, nil
 	}
 	return m.start()
+}
+
+// byTape fits what was taped alone.
+func (p *GaugeFit) byTape(ctx context.Context, us []Unknown) (*gaugeModel, Estimate, error) {
+	m := newGaugeModel(&GaugeFit{Base: p.Base, Taped: p.Taped}, us)
+	e, err := m.snoop(ctx, make([]float64, len(us)))
+	return m, e, err
 }
 
 // start returns the car as filed.

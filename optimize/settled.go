@@ -91,7 +91,7 @@ func (f *FittedCar) Pairs() []Pair {
 
 func (f *FittedCar) pair(a, b int) (Pair, bool) {
 	u, v := &f.Unknowns[a], &f.Unknowns[b]
-	if u.Kind != v.Kind || u.Kind == GaugeSlopeUnknown || u.Parameter.Quantity != v.Parameter.Quantity {
+	if u.Kind != v.Kind || u.Kind == GaugeSlopeUnknown || u.Kind == MarkUnknown || u.Parameter.Quantity != v.Parameter.Quantity {
 		return Pair{}, false
 	}
 	both := f.Covariance.At(a, a) + f.Covariance.At(b, b)

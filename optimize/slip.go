@@ -104,7 +104,7 @@ func (p *GaugeFit) misfit(ctx context.Context) (chiSquare float64, freedom int, 
 // fitAll fits all readings, whether or not they agree.
 func (p *GaugeFit) fitAll(ctx context.Context) (*gaugeModel, *Estimate, error) {
 	m := newGaugeModel(p, p.unknowns())
-	start, err := m.start()
+	start, err := p.start(ctx, m)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -130,7 +130,10 @@ const shortList = 6
 // spent on those that make the readings least surprising before any: against the
 // spread of all likely cars about the one filed.
 func (p *GaugeFit) likeliestSlip(ctx context.Context) (*hypothesis, float64, error) {
-	filed := p.filed()
+	filed, err := p.filed(ctx)
+	if err != nil {
+		return nil, 0, err
+	}
 	v, err := filed.innovation(p.Sets)
 	if err != nil {
 		return nil, 0, err
@@ -189,15 +192,25 @@ func (s *Slip) single() bool {
 	return s.Kind == DigitSlip || s.Kind == InchSlip && s.End == s.First+1
 }
 
-// filed returns the car as filed, known as well as the priors say.
-func (p *GaugeFit) filed() *FittedCar {
+// filed returns the car as filed, known as well as the priors say, or as the tape alone
+// has it.
+func (p *GaugeFit) filed(ctx context.Context) (*FittedCar, error) {
 	us := p.unknowns()
+	if p.Taped != nil {
+		m, e, err := p.byTape(ctx, us)
+		if err != nil {
+			return nil, err
+		}
+		f := m.fitted(&e)
+		f.Sets = p.Sets
+		return f, nil
+	}
 	f := &FittedCar{Base: p.Base, Sets: p.Sets, Unknowns: us, Values: make([]float64, len(us))}
 	f.Covariance = mat.NewSymDense(len(us), nil)
 	for k := range us {
 		f.Covariance.SetSym(k, k, us[k].SD*us[k].SD)
 	}
-	return f
+	return f, nil
 }
 
 // surprise returns the chi-square of sets that differ from those of v; where only

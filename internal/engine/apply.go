@@ -15,7 +15,9 @@ import (
 // point are an error: they cannot be written into the car.
 func ApplyFit(d *study.Document, f *FitResult) (*study.Document, error) {
 	out := d.Clone()
-	if solid := out.Suspension.Common != nil; out.Suspension.Right == nil && !solid {
+	// What is taped of a car of one side is of both.
+	alike := out.Suspension.Right == nil && d.Priors == nil && len(d.Measures()) > 0
+	if solid := out.Suspension.Common != nil; out.Suspension.Right == nil && !solid && !alike {
 		right := out.Suspension.Left.Mirrored()
 		out.Suspension.Right = &right
 	}
@@ -24,7 +26,7 @@ func ApplyFit(d *study.Document, f *FitResult) (*study.Document, error) {
 		if study.IsNuisance(name) {
 			continue
 		}
-		if !sided {
+		if !sided && !alike {
 			side = f.onlySide()
 		}
 		if err := move(out, name, study.Side(side), v.Value); err != nil {

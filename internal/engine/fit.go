@@ -23,22 +23,25 @@ type FitResult struct {
 	// Fitted has the change from the file's geometry of each unknown. Keys carry
 	// their side where both sides were read.
 	Fitted map[string]FittedValue `json:"fitted"`
-	// ChiSquare includes the priors; DegreesOfFreedom are readings less zeros.
+	// ChiSquare includes the priors; DegreesOfFreedom are readings less zeros, and the
+	// measures of a tape.
 	ChiSquare        float64 `json:"chiSquare"`
 	DegreesOfFreedom int     `json:"degreesOfFreedom"`
 	Chance           float64 `json:"chance"`  // of a fit as bad, or worse, were all as stated
 	Verdict          string  `json:"verdict"` // "explained", "not explained" or "too good"
 
-	Nothing  []string                `json:"nothing,omitzero"` // readings that settle nothing, and why
-	Outliers []OutlierResult         `json:"outliers"`         // readings left out
-	Slips    []SlipResult            `json:"slips"`            // likely mistakes in what was written down
-	Play     []PlayResult            `json:"play"`             // bump and droop runs that disagree
-	Sets     []ReadingSetResult      `json:"sets"`             // as the study lists them, those to verify left out
-	Settled  []SettledResult         `json:"settled"`          // combinations that the readings settle
-	Advice   map[string]AdviceResult `json:"advice,omitzero"`
-	Next     []MeasurementResult     `json:"next"` // what to measure next, the most useful first
-	Verify   *VerifyResult           `json:"verify,omitzero"`
-	Cars     []PredictedCar          `json:"cars"` // the base car and the candidates, as fitted
+	Nothing  []string        `json:"nothing,omitzero"` // readings that settle nothing, and why
+	Outliers []OutlierResult `json:"outliers"`         // readings left out
+	// TapeOutliers are measures of the tape left out, where the study has such.
+	TapeOutliers []TapeOutlierResult     `json:"tapeOutliers,omitzero"`
+	Slips        []SlipResult            `json:"slips"`   // likely mistakes in what was written down
+	Play         []PlayResult            `json:"play"`    // bump and droop runs that disagree
+	Sets         []ReadingSetResult      `json:"sets"`    // as the study lists them, those to verify left out
+	Settled      []SettledResult         `json:"settled"` // combinations that the readings settle
+	Advice       map[string]AdviceResult `json:"advice,omitzero"`
+	Next         []MeasurementResult     `json:"next"` // what to measure next, the most useful first
+	Verify       *VerifyResult           `json:"verify,omitzero"`
+	Cars         []PredictedCar          `json:"cars"` // the base car and the candidates, as fitted
 
 	Words []string `json:"words"` // what it comes to, in sentences
 }

@@ -18,10 +18,13 @@ func (f *fitter) result(ctx context.Context, o FitOptions) (*FitResult, error) {
 	out := &FitResult{
 		Units: f.doc.Units, Fitted: map[string]FittedValue{}, ChiSquare: c.ChiSquare, DegreesOfFreedom: c.Freedom,
 		Chance: c.Chance(), Verdict: verdictNames[c.Verdict()],
-		Outliers: f.outliers(), Slips: f.slipResults(), Play: f.play(), Sets: f.sets(), Settled: f.settled(), Next: []MeasurementResult{},
+		Outliers: f.outliers(), TapeOutliers: f.tapeOutliers(), Slips: f.slipResults(), Play: f.play(), Sets: f.sets(), Settled: f.settled(), Next: []MeasurementResult{},
 	}
 	for k := range c.Unknowns {
 		u := &c.Unknowns[k]
+		if u.Kind == optimize.MarkUnknown {
+			continue // a mark of the tape is no part of the car
+		}
 		out.Fitted[f.key(u)] = FittedValue{f.shown(u, c.Values[k]), f.shown(u, c.SD(k)), f.shown(u, u.SD)}
 	}
 	for _, add := range []func(context.Context, *FitResult, FitOptions) error{f.addAdvice, f.addVerify, f.addCars} {
@@ -37,10 +40,11 @@ func (f *fitter) result(ctx context.Context, o FitOptions) (*FitResult, error) {
 }
 
 // key returns an unknown's key, without the side where only one was read and the
-// study's prior has none either. A gauge's slope always says whose.
+// study's prior has none either. A gauge's slope always says whose, and so does what a
+// tape may have measured on the other side.
 func (f *fitter) key(u *optimize.Unknown) string {
 	key := u.Key()
-	if f.bothRead() || u.Kind == optimize.GaugeSlopeUnknown {
+	if f.bothRead() || u.Kind == optimize.GaugeSlopeUnknown || f.taping != nil && f.doc.Priors == nil {
 		return key
 	}
 	bare, _, _ := strings.Cut(key, "@")
@@ -94,6 +98,13 @@ func (f *fitter) outliers() []OutlierResult {
 		})
 	}
 	return out
+}
+
+func (f *fitter) tapeOutliers() []TapeOutlierResult {
+	if f.taping == nil {
+		return nil
+	}
+	return f.taping.outliers(f.car)
 }
 
 func (f *fitter) slipResults() []SlipResult {

@@ -52,6 +52,9 @@ func (f *fitter) words(r *FitResult) []string {
 		lines = append(lines, fmt.Sprintf("reading %d of set %d (%s, travel %s) was left out: it is %s off what all others say, %.1f standard deviations; read it again",
 			o.Reading+1, o.Set+1, o.Side, f.sayTravel(o.Travel), f.say(math.Abs(o.Off)), math.Abs(o.Score)))
 	}
+	for _, o := range r.TapeOutliers {
+		lines = append(lines, f.taping.outlierWords(&o))
+	}
 	for _, s := range r.Slips {
 		lines = append(lines, s.Words)
 	}

@@ -18,6 +18,7 @@ type fitter struct {
 	checked []int // places of those to verify
 	slips   []optimize.Slip
 	car     *optimize.FittedCar
+	taping  *taping // nil where the study has no measures of a tape
 	widened float64 // times the priors by default; 0 where the study states its own
 }
 
@@ -41,6 +42,12 @@ func newFitter(d *study.Document) (*fitter, error) {
 			continue
 		}
 		f.problem.Sets, f.places = append(f.problem.Sets, set), append(f.places, i)
+	}
+	if len(d.Measures()) > 0 {
+		if f.taping, err = newTaping(d); err != nil {
+			return nil, err
+		}
+		f.problem.Taped = f.taping.taped
 	}
 	return f, f.setPriors()
 }
@@ -136,7 +143,13 @@ const (
 	steerZeroKey  = "steerZero"
 )
 
+// setPriors states what is free: what the study says or, where a tape was used, every
+// coordinate of the sides that were read or taped.
 func (f *fitter) setPriors() error {
+	if f.taping != nil && f.doc.Priors == nil {
+		f.problem.Priors = f.taping.priors(f.measuredSides()...)
+		return nil
+	}
 	for _, p := range f.doc.Priors {
 		switch p.Parameter {
 		case travelZeroKey:
@@ -155,6 +168,27 @@ func (f *fitter) setPriors() error {
 		})
 	}
 	return nil
+}
+
+// measuredSides returns the sides that were read or taped; both where they are one.
+func (f *fitter) measuredSides() (sides []study.Side) {
+	var seen [2]bool
+	for i := range f.problem.Sets {
+		seen[f.problem.Sets[i].Side] = true
+	}
+	for i := range f.taping.taped.Measures {
+		for _, end := range []*optimize.TapePoint{&f.taping.taped.Measures[i].From, &f.taping.taped.Measures[i].To} {
+			if end.Name != "" && end.Sides != solver.BothSides {
+				seen[map[solver.Selection]solver.Side{solver.RightOnly: solver.Right}[end.Sides]] = true
+			}
+		}
+	}
+	for i, side := range []study.Side{study.Left, study.Right} {
+		if seen[i] || f.taping.alike() || f.doc.Suspension.Common != nil {
+			sides = append(sides, side)
+		}
+	}
+	return sides
 }
 
 // fit solves the problem, with likely slips looked for first.

@@ -80,11 +80,7 @@ func (l *locator) words() []string {
 		lines = append(lines, "the measures differ by more than their standard deviations say: some are wrong or their sd is too small, and bands are too narrow")
 	}
 	for _, o := range r.Outliers {
-		line := fmt.Sprintf("measured.%s, %s: %s was left out, all others say %s; measure it again", o.Measure, o.Of, l.say(o.Value), l.say(o.Expected))
-		if o.Likely != "" {
-			line += " (" + o.Likely + ")"
-		}
-		lines = append(lines, line)
+		lines = append(lines, l.outlierWords(&o))
 	}
 	var open []string
 	for _, p := range l.points {
@@ -114,3 +110,12 @@ func (l *locator) words() []string {
 
 // sayEnd formats a toe at an end of the window.
 func (l *locator) sayEnd(toe Number) string { return l.sayToe(float64(toe)) }
+
+// outlierWords says which measure was left out, and why.
+func (t *taping) outlierWords(o *TapeOutlierResult) string {
+	line := fmt.Sprintf("measured.%s, %s: %s was left out, all others say %s; measure it again", o.Measure, o.Of, t.say(o.Value), t.say(o.Expected))
+	if o.Likely != "" {
+		line += " (" + o.Likely + ")"
+	}
+	return line
+}
