@@ -1,6 +1,6 @@
 package solver
 
-// Diagnosis says why a toe curve is not what is wanted, and what would mend it.
+// Diagnosis says why a toe curve is not what is wanted, and what would correct it.
 type Diagnosis struct {
 	Side  Side
 	Shape CurveShape

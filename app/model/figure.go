@@ -28,7 +28,7 @@ var figureWords = [...]struct{ label, meaning string }{
 	RMSFigure:        {"RMS", "Root mean square of the toe change less the target, over the positions of the window: how far off the curve is on the whole."},
 	PeakFigure:       {"Peak", "Largest toe change less the target within the window, whichever its sign."},
 	PeakTravelFigure: {"Peak at", "Wheel travel at which the largest error stands, bump positive."},
-	SlopeFigure:      {"Slope", "Toe change per travel at ride height. Positive toes in as the wheel rises. A slope is mended by the height of a ball."},
+	SlopeFigure:      {"Slope", "Toe change per travel at ride height. Positive toes in as the wheel rises. The height of a ball corrects a slope."},
 	PeakToPeakFigure: {"Range", "Largest toe less smallest within the window, whatever the target."},
 }
 

@@ -44,7 +44,7 @@ stands in the way is named.`,
 	calls.Compare: {
 		show: shows(showCompare),
 		long: `Print the figures of the base car and of each candidate over the window of the
-study's search or else of its travel, each with its difference from the yardstick.
+study's search or else of its travel, each with its difference from the reference car.
 
 FILE - reads standard input. Toe change is against the car's own toe at travel 0;
 its error, that less the target, which is flat where the study states none.`,
@@ -145,8 +145,8 @@ command prints what the cars built so far say.`,
 	calls.Choose: {
 		show: shows(showChoose),
 		long: `Try every combination of the study's catalogue, each slot with one of its parts or
-as it stands, and print the best, and those that no other betters in both toe
-change and price.
+as it stands, and print the best, and the undominated ones: no other has both less
+toe change and a lower price.
 
 FILE - reads standard input. Interrupted, the command prints the best so far.`,
 	},

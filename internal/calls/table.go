@@ -32,7 +32,7 @@ func All() []Call {
 		call(Sweep, Public, "Move the wheels through their travel", engine.Sweep, sweepOptions, nil),
 		call(Compare, Public, "Put the candidates beside the base car", engine.Compare, compareOptions, nil),
 		call(Steer, Public, "Steer the wheels from lock to lock", engine.Steer, steerOptions, nil),
-		call(Diagnose, Public|Page, "Say why a toe curve is what it is, and what would mend it", engine.Diagnose, diagnoseOptions, nil),
+		call(Diagnose, Public|Page, "Say why a toe curve is what it is, and what would correct it", engine.Diagnose, diagnoseOptions, nil),
 		call(Axle, Public, "Say what both wheels of the axle do together", engine.Axle, axleOptions, nil),
 		call(Loads, Public, "Find the forces in rods, springs and steering arms under stated loads", engine.Loads, loadsOptions, nil),
 		call(Search, Public|Page, "Find the values that bring toe change nearest to its target", engine.Search, searchOptions,

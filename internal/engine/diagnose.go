@@ -21,7 +21,7 @@ type DiagnoseResult struct {
 	Cars   []Diagnosed `json:"cars"` // left then right of each
 }
 
-// Diagnosed says why one side's toe curve is what it is, and what would mend it.
+// Diagnosed says why one side's toe curve is what it is, and what would correct it.
 // Angles are in degrees.
 type Diagnosed struct {
 	Candidate string `json:"candidate"`

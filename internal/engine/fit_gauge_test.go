@@ -277,7 +277,7 @@ func TestFitOfReadingsThatSayNothing(t *testing.T) {
 func TestFitOfARoughTemplate(t *testing.T) {
 	wide := 0
 	for _, template := range study.Templates() {
-		for size, words := range map[float64]string{1: "hardpoints were taken to be as near as is usual", 14: "no priors are stated"} {
+		for size, words := range map[float64]string{1: "hardpoints were assumed to be as accurate as a tape usually is", 14: "no priors are stated"} {
 			w := newWorkshop(t, template, size)
 			for _, h := range []float64{0, -6} {
 				w.read(t, study.Left, h, study.Reading{}, straight)

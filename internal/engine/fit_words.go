@@ -49,7 +49,7 @@ func (f *fitter) words(r *FitResult) []string {
 	lines := append(slices.Clone(r.Nothing), f.verdictWords(r))
 	lines = append(lines, f.priorWords()...)
 	for _, o := range r.Outliers {
-		lines = append(lines, fmt.Sprintf("reading %d of set %d (%s, travel %s) was left out: it is %s off what all others say, %.1f standard deviations; read it again",
+		lines = append(lines, fmt.Sprintf("reading %d of set %d (%s, travel %s) was left out: it is %s away from what all the others say, %.1f standard deviations; read it again",
 			o.Reading+1, o.Set+1, o.Side, f.sayTravel(o.Travel), f.say(math.Abs(o.Off)), math.Abs(o.Score)))
 	}
 	for _, o := range r.TapeOutliers {
@@ -81,9 +81,9 @@ func (f *fitter) priorWords() []string {
 	case f.widened == 0:
 		return nil
 	case f.widened > 1:
-		return []string{fmt.Sprintf("no priors are stated, and the readings want the hardpoints further off than is usual by tape: %g times that was taken, and it may be more; measure the hardpoints, or say in priors how far off they may be", f.widened)}
+		return []string{fmt.Sprintf("no priors are stated, and the readings ask for hardpoints further off than is usual with a tape: %g times that was assumed, and it may be more; measure the hardpoints, or say in priors how far off they may be", f.widened)}
 	}
-	return []string{"no priors are stated: hardpoints were taken to be as near as is usual by tape; where the file is a template of another car, say in priors how far off it may be"}
+	return []string{"no priors are stated: hardpoints were assumed to be as accurate as a tape usually is; where the file is a template of another car, say in priors how far off it may be"}
 }
 
 // oneWayWords says what runs in one direction leave unseen, and how to see it.
@@ -112,7 +112,7 @@ func (f *fitter) verdictWords(r *FitResult) string {
 	case "not explained":
 		return fmt.Sprintf("no car near the one stated gives these readings (chi-square %.1f on %d degrees of freedom): check hardpoints, sides, base and repeatability before you trust what follows", r.ChiSquare, r.DegreesOfFreedom)
 	case "too good":
-		return fmt.Sprintf("the readings scatter less than their repeatability says (chi-square %.1f on %d degrees of freedom): the bands are wider than need be", r.ChiSquare, r.DegreesOfFreedom)
+		return fmt.Sprintf("the readings scatter less than their repeatability says (chi-square %.1f on %d degrees of freedom): the bands are wider than they need be", r.ChiSquare, r.DegreesOfFreedom)
 	}
 	return fmt.Sprintf("a car near the one stated explains the readings (chi-square %.1f on %d degrees of freedom)", r.ChiSquare, r.DegreesOfFreedom)
 }
@@ -272,7 +272,7 @@ func (f *fitter) verifyWords(v *VerifyResult) []string {
 	if len(v.Causes) > 0 {
 		c := v.Causes[0]
 		label, off := f.sayValue(c.Parameter, c.Value)
-		lines = append(lines, fmt.Sprintf("likeliest single cause: %s is %s off; measure it again", label, off))
+		lines = append(lines, fmt.Sprintf("most likely single cause: %s is %s off; measure it again", label, off))
 	}
 	return lines
 }

@@ -143,7 +143,7 @@ func (p *pointParser) checkSigns(points []PlacedPoint) error {
 	}
 	for _, i := range alone[few] {
 		if r := &p.rows[i]; len(alone[Left])*len(alone[Right]) > 0 && p.bySign(r) {
-			return p.errorf(r, p.places[1], "%g makes this a point of the %s side, while most stand on the other: mend the sign, or state the side in a column side",
+			return p.errorf(r, p.places[1], "%g makes this a point of the %s side, while most stand on the other: correct the sign, or state the side in a column side",
 				points[i].Place[1], few)
 		}
 	}

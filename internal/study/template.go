@@ -44,7 +44,7 @@ var templates = []Template{
 	},
 	{
 		"strut-rear", "Strut, rear, fixed toe link",
-		"A toe link shorter than the lower arm bends the curve the same way in bump and droop; only length mends that, not height.",
+		"A toe link shorter than the lower arm bends the curve the same way in bump and droop; only length corrects that, not height.",
 	},
 	{
 		"multi-link-rack", "Multi-link, rack behind the axle",

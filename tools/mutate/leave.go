@@ -31,7 +31,7 @@ func drop(p *place) []edit {
 	return nil
 }
 
-// early leaves the function with noughts before a loop, a switch or a return; inside of
+// early leaves the function with zeros before a loop, a switch or a return; inside of
 // a loop it goes to the next turn.
 func early(p *place) []edit {
 	if !inList(p) {
@@ -46,36 +46,36 @@ func early(p *place) []edit {
 	case *ast.SwitchStmt:
 		head = n.Body.Lbrace
 	case *ast.ReturnStmt:
-		return noughtsReturned(p, n)
+		return zerosReturned(p, n)
 	default:
 		return nil
 	}
-	code := "return " + noughts(p, results(p))
+	code := "return " + zeros(p, results(p))
 	if inLoop(p) {
 		code = "continue"
 	}
 	return []edit{{p.node.Pos(), head, code + "; " + p.textTo(head)}}
 }
 
-// noughtLiterals are ways to write a nought.
-var noughtLiterals = []string{"nil", "false", "0", `""`}
+// zeroLiterals are ways to write a zero.
+var zeroLiterals = []string{"nil", "false", "0", `""`}
 
-// noughtsReturned returns noughts where other values are returned.
-func noughtsReturned(p *place, n *ast.ReturnStmt) []edit {
-	if !slices.ContainsFunc(n.Results, func(e ast.Expr) bool { return !isNought(p, e) }) {
+// zerosReturned returns zeros where other values are returned.
+func zerosReturned(p *place, n *ast.ReturnStmt) []edit {
+	if !slices.ContainsFunc(n.Results, func(e ast.Expr) bool { return !isZero(p, e) }) {
 		return nil
 	}
-	return replaced(n, "return "+noughts(p, results(p)))
+	return replaced(n, "return "+zeros(p, results(p)))
 }
 
-// isNought reports whether an expression is a nought: one of the literals, or a struct
+// isZero reports whether an expression is a zero: one of the literals, or a struct
 // without a field set.
-func isNought(p *place, e ast.Expr) bool {
+func isZero(p *place, e ast.Expr) bool {
 	if c, ok := e.(*ast.CompositeLit); ok {
 		_, named := c.Type.(*ast.Ident)
 		return named && len(c.Elts) == 0
 	}
-	return slices.Contains(noughtLiterals, p.text(e))
+	return slices.Contains(zeroLiterals, p.text(e))
 }
 
 // inList reports whether a node is a statement among others.
@@ -114,8 +114,8 @@ func results(p *place) *ast.FieldList {
 	return nil
 }
 
-// noughts returns the zero values of results as code.
-func noughts(p *place, list *ast.FieldList) string {
+// zeros returns the zero values of results as code.
+func zeros(p *place, list *ast.FieldList) string {
 	if list == nil {
 		return ""
 	}

@@ -27,7 +27,7 @@ var operators = []operator{
 	{"index", "another element, another coordinate", index},
 	{"arguments", "the first two arguments of a call swapped", arguments},
 	{"drop", "a statement left out", drop},
-	{earlyKind, "a return of noughts, or the next turn of the loop, before the statement", early},
+	{earlyKind, "a return of zeros, or the next turn of the loop, before the statement", early},
 }
 
 // replaced returns the edit that puts code in place of a node.

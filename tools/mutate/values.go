@@ -8,7 +8,7 @@ import (
 	"strconv"
 )
 
-// step is by how much a constant is changed: by its part, or from nought.
+// step is by how much a constant is changed: by its part, or from zero.
 const step = "1e-3"
 
 func constant(p *place) []edit {
