@@ -32,7 +32,7 @@ func (r Run) First() int {
 func Runs(d *study.Document) []Run {
 	var runs []Run
 	for i := range d.Readings {
-		side := sideIndex(d.Readings[i].Side)
+		side := d.Readings[i].Side.Solver()
 		if n := len(runs); n > 0 && runs[n-1].Sets[side] < 0 && sameRun(&d.Readings[runs[n-1].First()], &d.Readings[i]) {
 			runs[n-1].Sets[side] = i
 			continue
@@ -42,13 +42,6 @@ func Runs(d *study.Document) []Run {
 		runs = append(runs, r)
 	}
 	return runs
-}
-
-func sideIndex(s study.Side) int {
-	if s == study.Right {
-		return 1
-	}
-	return 0
 }
 
 // sameRun reports whether two sets may be the two sides of one run.

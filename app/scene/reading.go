@@ -16,7 +16,7 @@ func (s *Stage) drawReadings(c *chart) {
 	doc := s.desk.Session.Document()
 	for i := range doc.Readings {
 		r := &doc.Readings[i]
-		if sideOf(r.Side) != c.side || !s.taken(r) {
+		if r.Side.Solver() != c.side || !s.taken(r) {
 			continue
 		}
 		toes, travels := s.readings(r, s.desk.Session.ReadTravels(i))
@@ -28,13 +28,6 @@ func (s *Stage) drawReadings(c *chart) {
 
 // readingSize is the size of a reading's mark, in CSS pixels.
 const readingSize = 3.2
-
-func sideOf(s study.Side) solver.Side {
-	if s == study.Right {
-		return solver.Right
-	}
-	return solver.Left
-}
 
 // taken reports whether a run was taken with the parts of the base or the selected car.
 func (s *Stage) taken(r *study.Reading) bool {

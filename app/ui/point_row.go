@@ -7,7 +7,6 @@ import (
 
 	"toewright/app/model"
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // pointRow is a hardpoint with its three coordinates. While one of them is typed the
@@ -37,7 +36,7 @@ func (r *pointRow) path() string { return r.Bench.document().SourcePath(r.Row.Pl
 
 func (r *pointRow) class() string {
 	v := &r.Bench.Desk.View
-	if v.Point == r.Row.Name && v.PointSide == sideOf(r.Row.Side) {
+	if v.Point == r.Row.Name && v.PointSide == r.Row.Side.Solver() {
 		return "point pointed"
 	}
 	return "point"
@@ -77,14 +76,6 @@ func (r *pointRow) set(ctx app.Context, axis int, value float64) error {
 // point makes the sheet point the point out.
 func (r *pointRow) point(ctx app.Context) {
 	v := &r.Bench.Desk.View
-	v.Point, v.PointSide = r.Row.Name, sideOf(r.Row.Side)
+	v.Point, v.PointSide = r.Row.Name, r.Row.Side.Solver()
 	r.Bench.Changed(ctx)
-}
-
-// sideOf returns a side as the solver has it; a point of neither side counts as left.
-func sideOf(s study.Side) solver.Side {
-	if s == study.Right {
-		return solver.Right
-	}
-	return solver.Left
 }

@@ -60,7 +60,7 @@ const usualRepeatability = 0.05
 func (f *fitter) set(r *study.Reading) (optimize.ReadingSet, error) {
 	mm := f.doc.Units.Millimetres
 	out := optimize.ReadingSet{Name: r.Note, Base: mm(r.Base), Repeatability: cmp.Or(mm(r.Repeatability), usualRepeatability)}
-	out.SlopeSD, out.Turned, out.Side = r.UsedSlopeSD(), r.Turned, readSide(r)
+	out.SlopeSD, out.Turned, out.Side = r.UsedSlopeSD(), r.Turned, r.Side.Solver()
 	var err error
 	if out.Gauge, err = optimize.ParseGauge(cmp.Or(r.Gauge, "indicators")); err != nil {
 		return out, err

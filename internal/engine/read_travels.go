@@ -1,9 +1,6 @@
 package engine
 
-import (
-	"toewright/internal/study"
-	"toewright/solver"
-)
+import "toewright/internal/study"
 
 // ReadTravels returns the wheel travels in mm at which a set of readings of the study was
 // taken: what was read of the contact, a block, a ball or a damper is turned into the
@@ -42,17 +39,9 @@ func (s *sweeper) readTravels(r *study.Reading) ([]float64, error) {
 		return nil, err
 	}
 	for i := range travels {
-		if travels[i], err = car.TravelOf(s.ws, readSide(r), gauge, travels[i]); err != nil {
+		if travels[i], err = car.TravelOf(s.ws, r.Side.Solver(), gauge, travels[i]); err != nil {
 			return nil, err
 		}
 	}
 	return travels, nil
-}
-
-// readSide returns the side of a set of readings, the left where it states none.
-func readSide(r *study.Reading) solver.Side {
-	if r.Side == study.Right {
-		return solver.Right
-	}
-	return solver.Left
 }

@@ -18,7 +18,7 @@ func (d *Document) Design() (*solver.Design, error) {
 		Kind:       kind,
 		Gear:       d.gear(),
 		Adjuster:   d.Suspension.Adjuster,
-		DragSide:   d.Suspension.DragSide.solver(),
+		DragSide:   d.Suspension.DragSide.Solver(),
 		Wheelbase:  d.Units.Millimetres(d.Vehicle.Wheelbase),
 		TyreRadius: d.Units.Millimetres(d.TyreRadius()),
 	}
@@ -32,14 +32,6 @@ func (d *Document) Design() (*solver.Design, error) {
 	}
 	design.Common, err = d.vecs(kind.CommonPoints, d.Suspension.Common, "suspension")
 	return design, err
-}
-
-// solver returns the side as the solver has it; an empty side is the left.
-func (s Side) solver() solver.Side {
-	if s == Right {
-		return solver.Right
-	}
-	return solver.Left
 }
 
 // vecs lists points in the solver's order and in mm.
