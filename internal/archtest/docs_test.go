@@ -26,6 +26,24 @@ func TestDocumentLinks(t *testing.T) {
 	}
 }
 
+// place is a file or a folder of the repository between backquotes.
+var place = regexp.MustCompile("`((?:app|cmd|docs|internal|optimize|solver|testdata|tools|wasm)/[a-zA-Z0-9_/.-]*)`")
+
+// TestDocumentsNamePlacesThatAre holds what the documents say of where things are. What
+// the changes tell of may be gone.
+func TestDocumentsNamePlacesThatAre(t *testing.T) {
+	for _, doc := range documents(t) {
+		if filepath.Base(doc) == "CHANGELOG.md" {
+			continue
+		}
+		for _, m := range place.FindAllStringSubmatch(read(t, doc), -1) {
+			if _, err := os.Stat(filepath.Join("../..", m[1])); err != nil {
+				t.Errorf("%s: there is no %s", doc, m[1])
+			}
+		}
+	}
+}
+
 // theoryFile is a line of the theory that names a file and what of it computes.
 var theoryFile = regexp.MustCompile("(?m)^- \\[`([^`]+)`\\]\\(([^)]+)\\)(.*)$")
 
