@@ -5,6 +5,24 @@ import (
 	"strings"
 )
 
+// Field says what a key of a struct takes, for those who describe it.
+type Field struct {
+	Key                             string
+	Type                            reflect.Type
+	Required, Positive, NotNegative bool     // as the rules of these names
+	OneOf                           []string // the words that it takes; nil where it takes any value of its type
+}
+
+// Fields lists the keys that [Tree.Bind] knows of a struct, in its order.
+func Fields(t reflect.Type) []Field {
+	var list []Field
+	for _, f := range fieldsOf(t) {
+		r := f.rules
+		list = append(list, Field{f.key, t.Field(f.index).Type, r.required, r.positive, r.notNegative, r.oneOf})
+	}
+	return list
+}
+
 // field is one struct field that has a key.
 type field struct {
 	key   string
