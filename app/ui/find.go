@@ -112,11 +112,7 @@ func (f *find) most() app.UI {
 
 // run shows the button that starts the search, or how far it is.
 func (f *find) run() app.UI {
-	return app.Section().Class("run").Body(
-		app.If(f.State.job.running(), func() app.UI { return f.State.job.render("find", f.best()) }).
-			Else(func() app.UI { return button("Find", f.start).ID("find").Class("primary") }),
-		app.If(f.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.State.fault) }),
-	)
+	return runOf(&f.State.job, "find", f.best(), f.State.fault, button("Find", f.start).ID("find").Class("primary"))
 }
 
 // best says how good the best so far is.

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"encoding/json"
 	"errors"
 	"strings"
 
@@ -22,13 +21,8 @@ type fit struct {
 	State *fitting
 }
 
-// fitting is a fit that runs, or what came of it. It outlives the panel.
-type fitting struct {
-	job    job
-	result *engine.FitResult
-	of     *study.Document // the study that the result is of
-	fault  string
-}
+// fitting is a fit that runs, or what came of it.
+type fitting = errand[engine.FitResult]
 
 // Render shows what is advised on, the button and what came of it.
 func (f *fit) Render() app.UI {
@@ -38,11 +32,7 @@ func (f *fit) Render() app.UI {
 	return app.Section().Class("block").Body(
 		app.H2().Text("What the readings say"),
 		f.advise(),
-		app.Div().Class("run").Body(
-			app.If(f.State.job.running(), func() app.UI { return f.State.job.render("fit", "") }).
-				Else(func() app.UI { return button("Fit the car to the readings", f.start).ID("fit").Class("primary") }),
-			app.If(f.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.State.fault) }),
-		),
+		f.State.run("fit", button("Fit the car to the readings", f.start).ID("fit").Class("primary")),
 		f.outcome(),
 	)
 }
@@ -97,27 +87,15 @@ func heights(design *solver.Design) []choice {
 }
 
 func (f *fit) start(app.Context, app.Event) {
-	f.State.result, f.State.fault = nil, ""
-	shown := f.Bench.document()
-	doc := model.WithReadings(shown, f.Bench.cars().Design)
+	doc := model.WithReadings(f.Bench.document(), f.Bench.cars().Design)
 	if err := doc.ReadyToFit(); err != nil {
-		f.State.fault = plain(err)
+		f.State.refuse(err)
 		return
 	}
-	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, calls.Fit, worker.Params[engine.FitOptions]{Study: doc},
-		func(ctx app.Context, raw json.RawMessage, err error) {
-			r := new(engine.FitResult)
-			if err == nil {
-				err = json.Unmarshal(raw, r)
-			}
-			if err != nil {
-				f.State.fault = plain(err)
-				return
-			}
-			f.State.result, f.State.of = r, shown
-			f.Bench.Desk.ShowFit(r)
-			f.Bench.Changed(ctx)
-		})
+	f.State.start(f.Bench, calls.Fit, worker.Params[engine.FitOptions]{Study: doc}, func(ctx app.Context, r *engine.FitResult) {
+		f.Bench.Desk.ShowFit(r)
+		f.Bench.Changed(ctx)
+	})
 }
 
 // outcome shows what it comes to in sentences, and takes the advice.

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"cmp"
-	"encoding/json"
 	"fmt"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -23,13 +22,8 @@ type forge struct {
 	State *forging
 }
 
-// forging is a series that runs, or what came of it. It outlives the panel.
-type forging struct {
-	job    job
-	result *engine.ToleranceResult
-	of     *study.Document // the study that the result is of
-	fault  string
-}
+// forging is a series that runs, or what came of it.
+type forging = errand[engine.ToleranceResult]
 
 // Render shows the tolerances and the series of cars.
 func (f *forge) Render() app.UI {
@@ -134,38 +128,20 @@ func (f *forge) staticToe(kept bool) app.UI {
 // run shows the button that builds the series of the selected car.
 func (f *forge) run() app.UI {
 	car := f.Bench.Desk.Selected()
-	return app.Section().Class("run").Body(
-		app.If(f.State.job.running(), func() app.UI { return f.State.job.render("forge", "") }).
-			Else(func() app.UI {
-				return button("Build the series of "+carName(car), f.start).ID("forge").Class("primary").Disabled(len(f.Bench.document().Tolerances) == 0)
-			}),
-		app.If(f.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.State.fault) }),
-	)
+	start := button("Build the series of "+carName(car), f.start).ID("forge").Class("primary")
+	return f.State.run("forge", start.Disabled(len(f.Bench.document().Tolerances) == 0))
 }
 
 // start builds the series in a worker.
 func (f *forge) start(app.Context, app.Event) {
-	f.State.result, f.State.fault = nil, ""
 	car := f.Bench.Desk.Selected()
 	o := engine.ToleranceOptions{Candidate: car.Name, Limit: new(f.yield().Limit)}
-	doc := f.Bench.document()
-	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, calls.Tolerance, worker.Params[engine.ToleranceOptions]{Study: doc, Options: o},
-		func(ctx app.Context, raw json.RawMessage, err error) { f.arrived(ctx, doc, raw, err) })
-}
-
-func (f *forge) arrived(ctx app.Context, doc *study.Document, raw json.RawMessage, err error) {
-	r := new(engine.ToleranceResult)
-	if err == nil {
-		err = json.Unmarshal(raw, r)
-	}
-	if err != nil {
-		f.State.fault = plain(err)
-		return
-	}
-	f.State.result, f.State.of = r, doc
-	f.Bench.Desk.ShowBand(r)
-	f.Bench.Say(ctx, yieldText(r), nil)
-	f.Bench.Changed(ctx)
+	params := worker.Params[engine.ToleranceOptions]{Study: f.Bench.document(), Options: o}
+	f.State.start(f.Bench, calls.Tolerance, params, func(ctx app.Context, r *engine.ToleranceResult) {
+		f.Bench.Desk.ShowBand(r)
+		f.Bench.Say(ctx, yieldText(r), nil)
+		f.Bench.Changed(ctx)
+	})
 }
 
 // yieldText says how many cars pass, and how sure that is.

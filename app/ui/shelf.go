@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"encoding/json"
 	"fmt"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -21,13 +20,8 @@ type shelf struct {
 	State *shelving
 }
 
-// shelving is a ranking that runs, or what came of it. It outlives the panel.
-type shelving struct {
-	job    job
-	result *engine.ChooseResult
-	of     *study.Document // the study that the result is of
-	fault  string
-}
+// shelving is a ranking that runs, or what came of it.
+type shelving = errand[engine.ChooseResult]
 
 // Render shows the parts and the ranking.
 func (s *shelf) Render() app.UI {
@@ -66,31 +60,15 @@ func (s *shelf) add(ctx app.Context, _ app.Event) {
 
 // run shows the button that ranks.
 func (s *shelf) run() app.UI {
-	return app.Section().Class("run").Body(
-		app.If(s.State.job.running(), func() app.UI { return s.State.job.render("shelf", "") }).
-			Else(func() app.UI {
-				return button("Try every combination", s.start).ID("choose").Class("primary").Disabled(len(s.Bench.document().Catalogue) == 0)
-			}),
-		app.If(s.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(s.State.fault) }),
-	)
+	start := button("Try every combination", s.start).ID("choose").Class("primary")
+	return s.State.run("shelf", start.Disabled(len(s.Bench.document().Catalogue) == 0))
 }
 
 func (s *shelf) start(app.Context, app.Event) {
-	s.State.result, s.State.fault = nil, ""
-	doc := s.Bench.document()
-	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, calls.Choose, worker.Params[engine.ChooseOptions]{Study: doc},
-		func(ctx app.Context, raw json.RawMessage, err error) {
-			r := new(engine.ChooseResult)
-			if err == nil {
-				err = json.Unmarshal(raw, r)
-			}
-			if err != nil {
-				s.State.fault = plain(err)
-				return
-			}
-			s.State.result, s.State.of = r, doc
-			s.Bench.Say(ctx, fmt.Sprintf("%s tried; of %d the parts go together.", number.Count(r.Tried, "combination"), r.Built), nil)
-		})
+	params := worker.Params[engine.ChooseOptions]{Study: s.Bench.document()}
+	s.State.start(s.Bench, calls.Choose, params, func(ctx app.Context, r *engine.ChooseResult) {
+		s.Bench.Say(ctx, fmt.Sprintf("%s tried; of %d the parts go together.", number.Count(r.Tried, "combination"), r.Built), nil)
+	})
 }
 
 // take makes a choice a candidate.

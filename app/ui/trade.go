@@ -2,7 +2,6 @@ package ui
 
 import (
 	"cmp"
-	"encoding/json"
 	"fmt"
 	"strconv"
 
@@ -13,7 +12,6 @@ import (
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/number"
-	"toewright/internal/study"
 )
 
 // trade weighs toe change against a second aim: a front of designs, not one.
@@ -23,14 +21,11 @@ type trade struct {
 	State *trading
 }
 
-// trading is a trade-off that is sought, or what came of it. It outlives the panel.
+// trading is a trade-off that is sought, or what came of it.
 type trading struct {
-	job       job
+	errand[engine.TradeOffResult]
 	aim       string   // empty is the first
 	ackermann *float64 // nil is the usual
-	result    *engine.TradeOffResult
-	of        *study.Document // the study that the result is of
-	fault     string
 }
 
 // Render shows what is weighed, the front, and its designs.
@@ -51,9 +46,7 @@ func (t *trade) Render() app.UI {
 			menu("aim", "Against", aim, list, func(_ app.Context, value string) { t.State.aim = value }),
 			app.If(aim == "ackermann", func() app.UI { return t.percentage() }),
 		),
-		app.If(t.State.job.running(), func() app.UI { return t.State.job.render("trade", "") }).
-			Else(func() app.UI { return button("Weigh them", t.start).ID("trade").Class("primary") }),
-		app.If(t.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(t.State.fault) }),
+		t.State.run("trade", button("Weigh them", t.start).ID("trade").Class("primary")),
 		app.If(t.State.result != nil, func() app.UI { return t.outcome() }),
 	)
 }
@@ -79,21 +72,11 @@ func (t *trade) percentage() app.UI {
 // start looks for the front in a worker. One that is stopped keeps what it has found.
 func (t *trade) start(app.Context, app.Event) {
 	doc := model.WithSearch(t.Bench.document(), t.Bench.cars().Design)
-	t.State.result, t.State.fault = nil, ""
 	o := engine.TradeOffOptions{Aim: cmp.Or(t.State.aim, model.Aims[0].Key), Ackermann: t.State.ackermann}
-	t.State.job.start(t.Bench.Lasting, t.Bench.Caller, calls.TradeOff, worker.Params[engine.TradeOffOptions]{Study: doc, Options: o},
-		func(ctx app.Context, raw json.RawMessage, err error) {
-			r := new(engine.TradeOffResult)
-			if err == nil {
-				err = json.Unmarshal(raw, r)
-			}
-			if err != nil {
-				t.State.fault = plain(err)
-				return
-			}
-			t.State.result, t.State.of = r, t.Bench.document()
-			t.Bench.Say(ctx, number.Count(len(r.Designs), "design")+" between the least toe change and the least "+model.AimLabel(r.Aim)+".", nil)
-		})
+	params := worker.Params[engine.TradeOffOptions]{Study: doc, Options: o}
+	t.State.start(t.Bench, calls.TradeOff, params, func(ctx app.Context, r *engine.TradeOffResult) {
+		t.Bench.Say(ctx, number.Count(len(r.Designs), "design")+" between the least toe change and the least "+model.AimLabel(r.Aim)+".", nil)
+	})
 }
 
 // outcome is the front as a picture and as a list.

@@ -1,0 +1,54 @@
+package ui
+
+import (
+	"encoding/json"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/internal/study"
+)
+
+// errand is a job of a panel that brings a result R, and what came of it. It outlives the
+// panel.
+type errand[R any] struct {
+	job    job
+	result *R
+	of     *study.Document // the study as shown when the job was started
+	fault  string
+}
+
+// start calls a method, of the study as the bench shows it now. Done is called with a
+// result; what went wrong is told beside the button.
+func (e *errand[R]) start(b bench, method string, params any, done func(app.Context, *R)) {
+	of := b.document()
+	e.result, e.fault = nil, ""
+	e.job.start(b.Lasting, b.Caller, method, params, func(ctx app.Context, raw json.RawMessage, err error) {
+		r := new(R)
+		if err == nil {
+			err = json.Unmarshal(raw, r)
+		}
+		if err != nil {
+			e.fault = plain(err)
+			return
+		}
+		e.result, e.of = r, of
+		done(ctx, r)
+	})
+}
+
+// refuse tells why the job cannot be started; what it brought before is gone.
+func (e *errand[R]) refuse(err error) { e.result, e.fault = nil, plain(err) }
+
+// run shows the button that starts the job: see [runOf].
+func (e *errand[R]) run(id string, start app.HTMLButton) app.UI {
+	return runOf(&e.job, id, "", e.fault, start)
+}
+
+// runOf shows the button that starts a job or, while it runs, how far it is and how good
+// the best so far is; and what went wrong, if anything did.
+func runOf(j *job, id, best, fault string, start app.HTMLButton) app.UI {
+	return app.Section().Class("run").Body(
+		app.If(j.running(), func() app.UI { return j.render(id, best) }).Else(func() app.UI { return start }),
+		app.If(fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(fault) }),
+	)
+}
