@@ -23,10 +23,8 @@ type Params[O any] struct {
 // Handlers returns the methods by their names: the calls that the page makes.
 func Handlers() map[string]wasm.Handler {
 	methods := map[string]wasm.Handler{}
-	for _, c := range calls.All() {
-		if c.Open(calls.Page) {
-			methods[c.Name] = handler(c.New)
-		}
+	for _, c := range calls.OfPage() {
+		methods[c.Name] = handler(c.New)
 	}
 	return methods
 }

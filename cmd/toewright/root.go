@@ -17,10 +17,8 @@ func newRootCommand() *cobra.Command {
 		SilenceUsage:  true,
 	}
 	root.SetFlagErrorFunc(flagError)
-	for _, c := range calls.All() {
-		if c.Open(calls.Public) {
-			root.AddCommand(newCallCommand(c))
-		}
+	for _, c := range calls.Public() {
+		root.AddCommand(newCallCommand(c))
 	}
 	root.AddCommand(
 		newMergeCommand(),

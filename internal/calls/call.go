@@ -11,23 +11,10 @@ import (
 type Call struct {
 	Name    string // of the command, the path and the worker's method
 	Summary string // one line, without a full stop
-	Doors   Doors
-	Result  any // a zero of the type that it is answered with
+	Result  any    // a zero of the type that it is answered with
 	// New returns a request for it, with none of its options given.
 	New func() *Request
 }
-
-// Doors say who offers a call.
-type Doors uint8
-
-// The doors.
-const (
-	Public Doors = 1 << iota // the command and the HTTP service
-	Page                     // the page's worker
-)
-
-// Open reports whether a call is offered at a door.
-func (c *Call) Open(door Doors) bool { return c.Doors&door != 0 }
 
 // Request is a call that is being made ready: its options are set one by one or, as
 // JSON, at once in Values.
@@ -41,9 +28,9 @@ type Request struct {
 
 // call returns the entry of what do answers. Options, which may be nil, lists the options
 // that a user sets; progress, which may be nil too, finds among them whom to report to.
-func call[O, R any](name string, doors Doors, summary string, do func(context.Context, *study.Document, O) (R, error), options func(*O) []Option, progress func(*O) *func(engine.Progress)) Call {
+func call[O, R any](name, summary string, do func(context.Context, *study.Document, O) (R, error), options func(*O) []Option, progress func(*O) *func(engine.Progress)) Call {
 	var none R
-	return Call{name, summary, doors, none, func() *Request {
+	return Call{name, summary, none, func() *Request {
 		o := new(O)
 		r := &Request{Values: o}
 		if options != nil {

@@ -12,17 +12,20 @@ import (
 	"toewright/internal/study"
 )
 
-// TestTable: every call has a name of its own, a line that says what it does, a door, and
+// all returns every call.
+func all() []Call { return append(Public(), pageOnly()...) }
+
+// TestTable: every call has a name of its own, a line that says what it does, and
 // requests that share nothing.
 func TestTable(t *testing.T) {
 	seen := map[string]bool{}
-	for _, c := range All() {
+	for _, c := range all() {
 		if !regexp.MustCompile(`^[a-z]+(-[a-z]+)*$`).MatchString(c.Name) || seen[c.Name] {
 			t.Errorf("name %q is no word, or is there twice", c.Name)
 		}
 		seen[c.Name] = true
-		if c.Summary == "" || strings.HasSuffix(c.Summary, ".") || c.Doors == 0 || c.Result == nil {
-			t.Errorf("%s: summary %q, doors %b, result %v", c.Name, c.Summary, c.Doors, c.Result)
+		if c.Summary == "" || strings.HasSuffix(c.Summary, ".") || c.Result == nil {
+			t.Errorf("%s: summary %q, result %v", c.Name, c.Summary, c.Result)
 		}
 		if a, b := c.New(), c.New(); a.Values == b.Values || !reflect.ValueOf(a.Values).Elem().IsZero() {
 			t.Errorf("%s: requests share their options, or begin with some", c.Name)
@@ -44,7 +47,7 @@ func sample(o Option) string {
 // TestEveryOption: each option of each call says what it is for, is set by its own name
 // alone, leaves its mark in what goes to the engine, and refuses what it cannot read.
 func TestEveryOption(t *testing.T) {
-	for _, c := range All() {
+	for _, c := range all() {
 		for i := range c.New().Options {
 			r := c.New()
 			o := r.Options[i]
@@ -75,8 +78,8 @@ func TestEveryOption(t *testing.T) {
 // set sets options of a call by their names.
 func set(t *testing.T, name string, options map[string]string) (any, error) {
 	t.Helper()
-	i := slices.IndexFunc(All(), func(c Call) bool { return c.Name == name })
-	r := All()[i].New()
+	i := slices.IndexFunc(all(), func(c Call) bool { return c.Name == name })
+	r := all()[i].New()
 	for key, value := range options {
 		at := slices.IndexFunc(r.Options, func(o Option) bool { return o.Name == key })
 		if err := r.Options[at].Set(value); err != nil {
@@ -120,10 +123,10 @@ func TestOptionsRefuse(t *testing.T) {
 // asked by.
 func TestWhoReports(t *testing.T) {
 	template, _ := study.TemplateByKey("double-wishbone-rack")
-	for _, c := range All() {
+	for _, c := range Public() {
 		r := c.New()
 		field := reflect.ValueOf(r.Values).Elem().FieldByName("Progress")
-		if !field.IsValid() || !c.Open(Public) { // a share of a map is soon done
+		if !field.IsValid() {
 			continue
 		}
 		_, _ = r.Ask(t.Context(), cancelledEarly(template), func(engine.Progress) {})

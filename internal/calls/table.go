@@ -26,31 +26,50 @@ const (
 	MapRoom   = "map-room"
 )
 
-// All returns every call.
-func All() []Call {
+// Public returns the calls of the command and of the HTTP service.
+func Public() []Call { return append(shared(), publicOnly()...) }
+
+// OfPage returns the calls of the page's worker. The page carries what stands here and no
+// more: the linker leaves out what only others ask.
+func OfPage() []Call { return append(shared(), pageOnly()...) }
+
+// shared are the calls of all doors.
+func shared() []Call {
 	return []Call{
-		call(Sweep, Public, "Move the wheels through their travel", engine.Sweep, sweepOptions, nil),
-		call(Compare, Public, "Put the candidates beside the base car", engine.Compare, compareOptions, nil),
-		call(Steer, Public, "Steer the wheels from lock to lock", engine.Steer, steerOptions, nil),
-		call(Diagnose, Public|Page, "Say why a toe curve is what it is, and what would correct it", engine.Diagnose, diagnoseOptions, nil),
-		call(Axle, Public, "Say what both wheels of the axle do together", engine.Axle, axleOptions, nil),
-		call(Loads, Public, "Find the forces in rods, springs and steering arms under stated loads", engine.Loads, loadsOptions, nil),
-		call(Search, Public|Page, "Find the values that bring toe change nearest to its target", engine.Search, searchOptions,
+		call(Diagnose, "Say why a toe curve is what it is, and what would correct it", engine.Diagnose, diagnoseOptions, nil),
+		call(Search, "Find the values that bring toe change nearest to its target", engine.Search, searchOptions,
 			func(o *engine.SearchOptions) *func(engine.Progress) { return &o.Progress }),
-		call(TradeOff, Public|Page, "Weigh toe change against a second aim", engine.TradeOff, tradeOffOptions,
+		call(TradeOff, "Weigh toe change against a second aim", engine.TradeOff, tradeOffOptions,
 			func(o *engine.TradeOffOptions) *func(engine.Progress) { return &o.Progress }),
-		call(Locate, Public|Page, "Find the hardpoints that a tape, a level and a plumb line measured", engine.Locate, locateOptions, nil),
-		call(Fit, Public|Page, "Find the car behind gauge readings, and the spacers it wants", engine.Fit, fitOptions, nil),
-		call(Tolerance, Public|Page, "Build a series of cars within their tolerances and count those that pass", engine.Tolerance, toleranceOptions,
+		call(Locate, "Find the hardpoints that a tape, a level and a plumb line measured", engine.Locate, locateOptions, nil),
+		call(Fit, "Find the car behind gauge readings, and the spacers it wants", engine.Fit, fitOptions, nil),
+		call(Tolerance, "Build a series of cars within their tolerances and count those that pass", engine.Tolerance, toleranceOptions,
 			func(o *engine.ToleranceOptions) *func(engine.Progress) { return &o.Progress }),
-		call(Choose, Public|Page, "Rank all combinations of the parts that can be bought", engine.Choose, chooseOptions,
+		call(Choose, "Rank all combinations of the parts that can be bought", engine.Choose, chooseOptions,
 			func(o *engine.ChooseOptions) *func(engine.Progress) { return &o.Progress }),
-		call(Map, Public, "Show the toe change over two parameters", engine.Map, mapOptions,
-			func(o *engine.MapOptions) *func(engine.Progress) { return &o.Progress }),
-		call(Report, Public|Page, "Write the bench sheet of a candidate", benchSheet, reportOptions,
+		call(Report, "Write the bench sheet of a candidate", benchSheet, reportOptions,
 			func(o *report.Options) *func(engine.Progress) { return &o.Progress }),
-		call(Arm, Page, "Measure the steering arms of a candidate as the shop makes them", engine.Arm, nil, nil),
-		call(MapBand, Page, "Fill a share of a map's rows, for a worker of several", mapBand, nil, nil),
-		call(MapRoom, Page, "Say what room each cell of a map has to the limits", engine.MapRoom, nil, nil),
+	}
+}
+
+// publicOnly are the calls that the page does not make.
+func publicOnly() []Call {
+	return []Call{
+		call(Sweep, "Move the wheels through their travel", engine.Sweep, sweepOptions, nil),
+		call(Compare, "Put the candidates beside the base car", engine.Compare, compareOptions, nil),
+		call(Steer, "Steer the wheels from lock to lock", engine.Steer, steerOptions, nil),
+		call(Axle, "Say what both wheels of the axle do together", engine.Axle, axleOptions, nil),
+		call(Loads, "Find the forces in rods, springs and steering arms under stated loads", engine.Loads, loadsOptions, nil),
+		call(Map, "Show the toe change over two parameters", engine.Map, mapOptions,
+			func(o *engine.MapOptions) *func(engine.Progress) { return &o.Progress }),
+	}
+}
+
+// pageOnly are the calls whose answers are parts of a picture.
+func pageOnly() []Call {
+	return []Call{
+		call(Arm, "Measure the steering arms of a candidate as the shop makes them", engine.Arm, nil, nil),
+		call(MapBand, "Fill a share of a map's rows, for a worker of several", mapBand, nil, nil),
+		call(MapRoom, "Say what room each cell of a map has to the limits", engine.MapRoom, nil, nil),
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"io"
 	"net/http"
-	"slices"
 	"time"
 
 	"toewright/internal/calls"
@@ -27,7 +26,7 @@ type handler struct {
 func New(cfg Config) http.Handler {
 	h := newHandler(cfg)
 	mux := http.NewServeMux()
-	for _, c := range public() {
+	for _, c := range calls.Public() {
 		mux.Handle(base+c.Name, h.watched(c.Name, only(http.MethodPost, h.answer(c))))
 	}
 	document := openAPI(h.cfg.Version)
@@ -37,11 +36,6 @@ func New(cfg Config) http.Handler {
 	mux.Handle("/metrics", only(http.MethodGet, h.serveMetrics))
 	mux.Handle("/api/", h.watched("none", unknown))
 	return mux
-}
-
-// public returns the calls that are served.
-func public() []calls.Call {
-	return slices.DeleteFunc(calls.All(), func(c calls.Call) bool { return !c.Open(calls.Public) })
 }
 
 func newHandler(cfg Config) *handler {

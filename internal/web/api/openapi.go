@@ -18,7 +18,7 @@ type object = map[string]any
 func openAPI(version string) []byte {
 	s := &schemas{defined: object{}}
 	paths := object{}
-	for _, c := range public() {
+	for _, c := range calls.Public() {
 		paths[base+c.Name] = object{"post": s.operation(c)}
 	}
 	paths[base+"schema"] = object{"get": object{

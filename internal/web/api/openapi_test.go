@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
+
+	"toewright/internal/calls"
 )
 
 // describedURL is the name under which the tests know the document.
@@ -81,7 +83,7 @@ func TestSchemasRefuseOtherThings(t *testing.T) {
 func TestDocumentListsEveryCall(t *testing.T) {
 	_, document := compiler(t)
 	paths := document["paths"].(map[string]any)
-	for _, c := range public() {
+	for _, c := range calls.Public() {
 		path, ok := paths[base+c.Name].(map[string]any)
 		if !ok {
 			t.Errorf("no path for %s", c.Name)

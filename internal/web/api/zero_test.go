@@ -40,7 +40,7 @@ func fullStudy(t *testing.T) string {
 // given: it is answered for, or refused by its name.
 func TestZeroOfEveryOption(t *testing.T) {
 	body, h := fullStudy(t), New(Config{})
-	for _, c := range public() {
+	for _, c := range calls.Public() {
 		plain := map[string]string{}
 		for _, f := range c.New().Options {
 			if f.Kind != calls.Whole && f.Kind != calls.Number {
