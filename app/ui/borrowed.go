@@ -31,7 +31,7 @@ func (b bench) keep(path, label string) app.UI {
 	}
 	return button("Keep as my car's", func(ctx app.Context, _ app.Event) {
 		b.undoable(ctx, upperFirst(label)+": kept as your car's own.", func() error { return b.session().Own(path, label) })
-	}, path).ID("keep-"+strings.ReplaceAll(path, ".", "-")).Class("keep").Aria("label", "Keep "+label+" as my car's")
+	}, path).ID("keep-"+strings.ReplaceAll(path, ".", "-")).Class("keep").Aria("label", "Keep as my car's: "+label)
 }
 
 // upperFirst returns a label as it begins a sentence.

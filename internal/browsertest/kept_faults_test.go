@@ -96,7 +96,7 @@ func TestDamagedRevision(t *testing.T) {
 	Evalf[bool](page, `localStorage.setItem(%[1]s, localStorage.getItem(%[1]s).slice(0, 300)), true`, quote(key))
 	page.Reload()
 	page.WaitTrue(sliderValue + ` === "−11.00"`)
-	page.waitSaid("revision 2 cannot be opened, it is damaged")
+	page.waitSaid("revision 3 cannot be opened, it is damaged")
 	page.set("-5", "saved")
 	if n := Evalf[int](page, `localStorage.getItem(%s).length`, quote(key)); n != 300 {
 		t.Errorf("%d letters of the damaged revision are left, want the 300 that there were", n)
