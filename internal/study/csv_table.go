@@ -152,7 +152,7 @@ func firstLine(data []byte) []byte {
 func trim(cells []string) bool {
 	text := false
 	for i := range cells {
-		cells[i] = strings.TrimSpace(cells[i])
+		cells[i] = unguarded(strings.TrimSpace(cells[i]))
 		text = text || cells[i] != ""
 	}
 	return text
