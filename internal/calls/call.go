@@ -40,7 +40,8 @@ func call[O, R any](name, summary string, do func(context.Context, *study.Docume
 			if progress != nil {
 				*progress(o) = report
 			}
-			return do(ctx, d, *o)
+			answer, err := do(ctx, d, *o)
+			return answer, engine.InUnits(err, d)
 		}
 		return r
 	}}

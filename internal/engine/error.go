@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"toewright/internal/strictjson"
+	"toewright/internal/study"
 	"toewright/solver"
 )
 
@@ -65,6 +66,18 @@ func explain(err error, car string) error {
 		return &Error{Fault: Unsolvable, Car: car, Message: bare(reach)}
 	}
 	return &Error{Car: car, Message: bare(err)}
+}
+
+// InUnits returns an error about a study with its lengths in the study's units; the solver
+// and the searches know mm alone. What is no [*Error] is returned as it is.
+func InUnits(err error, d *study.Document) error {
+	var e *Error
+	if d == nil || d.Units != study.Inch || !errors.As(err, &e) {
+		return err
+	}
+	said := *e
+	said.Message = d.Units.Sentence(e.Message)
+	return &said
 }
 
 // isContext reports whether err says that a call was cancelled or took too long.

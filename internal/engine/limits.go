@@ -77,7 +77,7 @@ func (s *sweeper) stands(l *study.Limit, st optimize.LimitState) LimitResult {
 		out.At = s.limitAt(st.At)
 	}
 	if st.Err != nil {
-		out.Problem = bare(st.Err)
+		out.Problem = s.doc.Units.Sentence(bare(st.Err))
 	}
 	if out.At != nil && st.Err != nil {
 		out.Problem = out.Where(s.sayTravel)
@@ -89,7 +89,7 @@ func (s *sweeper) stands(l *study.Limit, st optimize.LimitState) LimitResult {
 // and why.
 func (s *sweeper) unmeasured(l *study.Limit, why error) LimitResult {
 	out := s.stating(l)
-	out.NoCar, out.Problem = true, bare(why)
+	out.NoCar, out.Problem = true, s.doc.Units.Sentence(bare(why))
 	return out
 }
 

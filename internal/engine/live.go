@@ -31,7 +31,7 @@ type Live struct {
 // NewLive solves the cars of a study. A car that cannot be solved says so itself.
 func NewLive(d *study.Document) *Live {
 	l := &Live{}
-	if l.Err = l.open(d); l.Err != nil {
+	if l.Err = InUnits(l.open(d), d); l.Err != nil {
 		l.Design, _ = d.Design()
 		return l
 	}
@@ -139,7 +139,7 @@ func takeAny(list []*LiveCar) *LiveCar {
 func (l *Live) solve(c *LiveCar) {
 	l.solved++
 	c.solved = l.solved
-	if c.Err = l.move(c); c.Err != nil {
+	if c.Err = InUnits(l.move(c), l.window.doc); c.Err != nil {
 		c.forget()
 	}
 	l.judgeCar(c)

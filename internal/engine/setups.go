@@ -118,7 +118,7 @@ func (u *setUps) serveOne(up *setUp, changes []solver.Change, hold solver.Hold) 
 		err = u.reached()
 	}
 	if err != nil {
-		r.Problem = bare(err)
+		r.Problem = u.doc.Units.Sentence(bare(err))
 		return r, nil
 	}
 	residuals := u.residuals()

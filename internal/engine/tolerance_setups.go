@@ -69,7 +69,7 @@ func (t *tolerancer) inSetUp(up *setUp) ToleranceScenario {
 		c, err = s.Count(context.Background(), p, optimize.Span{End: min(t.count, setUpCars)}, optimize.Parallel{})
 	}
 	if err != nil {
-		out.Problem = bare(err)
+		out.Problem = t.doc.Units.Sentence(bare(err))
 		return out
 	}
 	out.Nominal, out.Percentile95 = degrees(s.Figure(p.Nominal).Radians()), degrees(c.Percentile(0.95).Radians())

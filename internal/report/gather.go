@@ -171,6 +171,6 @@ func (g *gatherer) omit(what string, err error) error {
 	if !errors.As(err, &e) {
 		return err
 	}
-	g.sheet.Omitted = append(g.sheet.Omitted, what+": "+study.Spoken(e.Error()))
+	g.sheet.Omitted = append(g.sheet.Omitted, what+": "+study.Spoken(engine.InUnits(e, g.sheet.Study).Error()))
 	return nil
 }

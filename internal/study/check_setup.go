@@ -66,7 +66,7 @@ func checkLinkage(d *Document) []Finding {
 	if err == nil {
 		return nil
 	}
-	f := Finding{Path: "suspension", Severity: Error, Message: reason(err)}
+	f := Finding{Path: "suspension", Severity: Error, Message: d.Units.Sentence(reason(err))}
 	var input *solver.InputError
 	if errors.As(err, &input) {
 		f.Path = d.pathOf(input.Key)

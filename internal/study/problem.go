@@ -48,7 +48,7 @@ func (d *Document) firstProblem() *problem {
 	}
 	design, err := d.Design()
 	if err != nil {
-		return problemf("suspension", "%s", reason(err))
+		return problemf("suspension", "%s", d.Units.Sentence(reason(err)))
 	}
 	c := &checker{Document: d, design: design, known: map[string]string{}}
 	return first(c.candidates, c.search, c.tolerances, c.readings, c.priors, c.advise, c.catalogue)

@@ -7,6 +7,7 @@ import (
 	"sync"
 	"unicode"
 
+	"toewright/internal/spelling"
 	"toewright/solver"
 )
 
@@ -15,13 +16,7 @@ import (
 // ball joint, z". What stands between double quotes is somebody's own text and stays, and
 // so does every word that is no key.
 func Spoken(sentence string) string {
-	parts := strings.Split(sentence, `"`)
-	for i := range parts {
-		if closed := i%2 == 1 && i+1 < len(parts); !closed {
-			parts[i] = spokenText(parts[i])
-		}
-	}
-	return strings.Join(parts, `"`)
+	return spelling.OutsideQuotes(sentence, spokenText)
 }
 
 // spokenText is Spoken of a text without quotes.
