@@ -71,8 +71,11 @@ func explain(err error, car string) error {
 // InUnits returns an error about a study with its lengths in the study's units; the solver
 // and the searches know mm alone. What is no [*Error] is returned as it is.
 func InUnits(err error, d *study.Document) error {
+	if err == nil || d == nil || d.Units != study.Inch {
+		return err // before anything is asked of the memory: a frame has no error
+	}
 	var e *Error
-	if d == nil || d.Units != study.Inch || !errors.As(err, &e) {
+	if !errors.As(err, &e) {
 		return err
 	}
 	said := *e
