@@ -15,7 +15,7 @@ type RobustSearch struct {
 	ToeSearch
 	Tolerances []Tolerance
 	// Share of the cars, in all scenarios, that the objective is the percentile
-	// of; 0 means 0.95.
+	// of; 0 means 0.95. Of each scenario there are as many cars as its weight says.
 	Share float64
 	// AsBuilt says that static toe is not set again on each car; see
 	// [Judge.LeaveToe].
@@ -34,8 +34,9 @@ type RobustAnswer struct {
 	Evaluations                int
 }
 
-// robustDraws is how many cars stand for all while the search goes on: the same for
-// every design, which makes the differences between designs surer than their values.
+// robustDraws is how many cars by scenario stand for all while the search goes on, more
+// of a scenario of more weight: the same for every design, which makes the differences
+// between designs surer than their values.
 const robustDraws = 2000
 
 // SearchRobust begins at the nominal optimum, or at the base car's own values where these
@@ -88,6 +89,7 @@ type robustModel struct {
 	m           *toeModel
 	series      []*Series // of each scenario
 	draws       [][]float64
+	inScenario  []int // of the draws, from the first on, by scenario
 	cars        []float64
 	y           []float64
 	evaluations int
@@ -111,9 +113,13 @@ func newRobustModel(p *RobustSearch, s *Settings) (*robustModel, error) {
 		}
 		r.series = append(r.series, series)
 	}
-	errs := r.series[0].errors()
+	errs, most := r.series[0].errors(), 0
+	for i := range r.series {
+		r.inScenario = append(r.inScenario, r.portion(i, robustDraws*len(r.series)).Len())
+		most = max(most, r.inScenario[i])
+	}
 	rng := rand.New(rand.NewPCG(seed, robustDraws))
-	for range robustDraws {
+	for range most {
 		xs := make([]float64, len(errs))
 		for k := range errs {
 			xs[k] = errs[k].Draw(rng)
@@ -143,7 +149,7 @@ func (r *robustModel) percentileOf(x []float64) float64 {
 			return math.Inf(1)
 		}
 		r.y = slices.Grow(r.y[:0], len(spread.Nominal))[:len(spread.Nominal)]
-		for _, xs := range r.draws {
+		for _, xs := range r.draws[:r.inScenario[i]] {
 			spread.linear(xs, r.y)
 			r.cars = append(r.cars, s.Figure(r.y).Radians())
 		}

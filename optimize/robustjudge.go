@@ -36,13 +36,12 @@ func (r *robustModel) judged(ctx context.Context, x []float64, cars int) Percent
 	return percentileOf(r.figures(context.WithoutCancel(ctx), x, hastyCars), r.p.share())
 }
 
-// figures returns the figures of so many cars at x, as many in each scenario; infinite
-// for those that fail.
+// figures returns the figures of so many cars at x, of each scenario as many as its
+// weight says; infinite for those that fail.
 func (r *robustModel) figures(ctx context.Context, x []float64, cars int) []float64 {
-	all := Span{End: cars}
 	figures := make([]float64, cars)
 	for i, s := range r.series {
-		some := all.Of(i, len(r.series))
+		some := r.portion(i, cars)
 		if err := r.set(s, r.m.changes(&r.m.scenarios[i], x)); err != nil {
 			fail(figures[some.First:some.End])
 			continue
@@ -52,6 +51,19 @@ func (r *robustModel) figures(ctx context.Context, x []float64, cars int) []floa
 		fresh.figures(ctx, some, figures)
 	}
 	return figures
+}
+
+// portion returns which of so many cars are in scenario i: a share of its weight.
+func (r *robustModel) portion(i, cars int) Span {
+	before, all := 0.0, 0.0
+	for k := range r.m.scenarios {
+		w := r.m.scenarios[k].weight()
+		if all += w; k < i {
+			before += w
+		}
+	}
+	upTo := func(weight float64) int { return int(math.Round(float64(cars) * weight / all)) }
+	return Span{upTo(before), upTo(before + r.m.scenarios[i].weight())}
 }
 
 func fail(figures []float64) {

@@ -28,6 +28,8 @@ type ToeSearch struct {
 	Across    Across
 	// Limits are those that every scenario's car must hold.
 	Limits []Limit
+	// Also are values from which searches begin beside those of the base car.
+	Also [][]float64
 }
 
 // ToeAnswer is what a toe search found.
@@ -151,7 +153,7 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 
 // problem returns the search as [Run] takes it.
 func (p *ToeSearch) problem(m Model) Problem {
-	return Problem{Model: m, Variables: p.variables(), Objective: p.Objective(len(p.wheels())), Start: p.Start()}
+	return Problem{Model: m, Variables: p.variables(), Objective: p.Objective(len(p.wheels())), Start: p.Start(), Also: p.Also}
 }
 
 // Problem returns the search as [Run] takes it, for whoever would solve it otherwise.

@@ -3,10 +3,12 @@ package main
 import (
 	"fmt"
 	"maps"
+	"slices"
 	"strings"
 
 	"toewright/internal/engine"
 	"toewright/internal/number"
+	"toewright/internal/study"
 	"toewright/solver"
 )
 
@@ -122,13 +124,32 @@ func showLimits(r *report, s *engine.SearchResult) {
 		t.add(l.Name, r.limit(l, l.Value), r.limit(l, l.Min), r.limit(l, l.Max), r.limitUnit(l), state)
 	}
 	r.table(t)
-	switch n := len(s.Conflict); {
-	case n == 1:
-		r.line("")
-		r.line("No values within the variables' bounds hold the limit on %s.", s.Conflict[0])
-	case n > 1:
-		r.line("")
-		r.line("No values within the variables' bounds hold all limits: those on %s are in each other's way.", strings.Join(s.Conflict, " and "))
+	if s.Infeasible == nil {
+		return
+	}
+	r.line("")
+	for _, text := range s.Infeasible.Words(r.phrasing()) {
+		r.sentence(text)
+	}
+}
+
+// phrasing is how sentences write what cannot be had: parameters and limits by their
+// keys, numbers as reports do.
+func (r *report) phrasing() engine.Phrasing {
+	return engine.Phrasing{
+		Length: func(x float64) string { return r.travel(x) + " " + r.LengthUnit() },
+		Limit:  func(l *engine.LimitResult) string { return l.Name },
+		Figure: func(l *engine.LimitResult, x engine.Number) string {
+			return strings.TrimSpace(r.limit(l, x) + " " + r.limitUnit(l))
+		},
+		Values: func(c study.Changes) string {
+			var list []string
+			for _, key := range slices.Sorted(maps.Keys(c)) {
+				text, unit := r.parameter(key, c[key])
+				list = append(list, key+" "+text+" "+unit)
+			}
+			return strings.Join(list, ", ")
+		},
 	}
 }
 

@@ -125,7 +125,7 @@ func newChooser(d *study.Document, o *ChooseOptions) (*chooser, error) {
 			return nil, err
 		}
 	}
-	return c, nil
+	return c, c.together()
 }
 
 // add enters a part in its slot.

@@ -3,7 +3,6 @@ package engine
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"toewright/internal/study"
 	"toewright/optimize"
@@ -56,17 +55,6 @@ func (s *searcher) limitResults(states []optimize.LimitState) []LimitResult {
 		out = append(out, s.stands(&s.doc.Search.Limits[i%len(s.doc.Search.Limits)], st))
 	}
 	return out
-}
-
-// conflicting names the limits that are broken, each once. A search that can hold
-// none of two limits ends half way between both.
-func conflicting(list []LimitResult) (names []string) {
-	for i := range list {
-		if l := &list[i]; !l.Held && !slices.Contains(names, l.Name) {
-			names = append(names, l.Name)
-		}
-	}
-	return names
 }
 
 // stands returns how a car stands to a limit of the study.

@@ -3,6 +3,7 @@ package engine
 import (
 	"context"
 	"slices"
+	"strings"
 
 	"toewright/internal/study"
 	"toewright/optimize"
@@ -59,22 +60,19 @@ func (s *searcher) answer(ctx context.Context, o *SearchOptions) (*SearchResult,
 	if s.doc.Search.Percentile != 0 {
 		return s.robust(ctx, o)
 	}
-	answer, err := optimize.SearchToe(ctx, &s.problem, s.settings(o))
+	answer, can, err := s.find(ctx, o)
 	if err != nil {
-		return nil, explain(err, "")
+		return nil, err
 	}
-	if answer.Values == nil {
-		return nil, s.noAnswer(ctx, answer.Result.Status)
-	}
-	out := s.result(answer)
+	out := s.result(answer, can)
 	out.Rounded, err = s.rounded(func(g []optimize.Grid) (*optimize.Rounded, error) {
 		return s.problem.Round(answer.Values, g)
 	})
 	return out, err
 }
 
-// noAnswer says why there are no values.
-func (s *searcher) noAnswer(ctx context.Context, status optimize.Status) error {
+// noAnswer says why there are no values, and with can, which may be nil, what is nearest.
+func (s *searcher) noAnswer(ctx context.Context, status optimize.Status, can *FeasibleResult) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
@@ -82,8 +80,12 @@ func (s *searcher) noAnswer(ctx context.Context, status optimize.Status) error {
 	if slices.ContainsFunc(s.doc.Search.Limits, func(l study.Limit) bool { return l.At == study.AtLock }) {
 		there, remedy = ", and full lock there as a limit asks", "bounds, window or steering.lock"
 	}
-	e := wrongf("search", "no values within the bounds let the car reach its window, %g %s of droop to %g %s of bump, in every scenario%s (%s); make %s smaller",
-		w.Droop, s.doc.Units, w.Bump, s.doc.Units, there, status, remedy)
+	nearest := ""
+	if can != nil {
+		nearest = ". " + strings.Join(can.Words(s.plainly()), " ")
+	}
+	e := wrongf("search", "no values within the bounds let the car reach its window, %g %s of droop to %g %s of bump, in every scenario%s (%s); make %s smaller%s",
+		w.Droop, s.doc.Units, w.Bump, s.doc.Units, there, status, remedy, strings.TrimSuffix(nearest, "."))
 	e.Fault = Unsolvable
 	return e
 }

@@ -83,18 +83,16 @@ func (s *searcher) robust(ctx context.Context, o *SearchOptions) (*SearchResult,
 	if len(p.Tolerances) == 0 {
 		return nil, wrongf("search.percentile", "is of cars that differ, but the study has no tolerances: state them, or take it out")
 	}
-	nominal, err := optimize.SearchToe(ctx, &s.problem, s.settings(o))
+	nominal, can, err := s.find(ctx, o)
 	if err != nil {
-		return nil, explain(err, "")
+		return nil, err
 	}
-	if nominal.Values == nil {
-		return nil, s.noAnswer(ctx, nominal.Result.Status)
-	}
+	p.ToeSearch = s.problem
 	r, err := optimize.SearchRobust(ctx, &p, s.settings(o))
 	if err != nil {
 		return nil, explain(err, "")
 	}
-	out := s.robustResult(nominal, r)
+	out := s.robustResult(nominal, can, r)
 	if r.Values != nil {
 		out.Rounded, err = s.rounded(func(g []optimize.Grid) (*optimize.Rounded, error) {
 			return p.Round(r.Values, g, s.settings(o))
@@ -112,8 +110,8 @@ func (s *searcher) staticToe() string {
 }
 
 // robustResult puts the robust answer in the place of the nominal one.
-func (s *searcher) robustResult(a *optimize.ToeAnswer, r *optimize.RobustAnswer) *SearchResult {
-	out := s.result(a)
+func (s *searcher) robustResult(a *optimize.ToeAnswer, can *FeasibleResult, r *optimize.RobustAnswer) *SearchResult {
+	out := s.result(a, can)
 	if r.Values == nil {
 		return out
 	}
@@ -125,7 +123,6 @@ func (s *searcher) robustResult(a *optimize.ToeAnswer, r *optimize.RobustAnswer)
 	best, _, limits := s.problem.Figures(r.Values)
 	out.Best.Values, out.Best.Scored = s.values(r.Values), s.scored(best, r.Values)
 	out.Limits = s.limitResults(limits)
-	out.Conflict = conflicting(out.Limits)
 	out.AtBound = []AtBound{}
 	out.Evaluations += r.Evaluations
 	s.addSides(&out.Best)

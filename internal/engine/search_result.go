@@ -41,12 +41,15 @@ type SearchResult struct {
 
 	Optima    []Optimum        `json:"optima"` // distinct places where searches ended, best first
 	Scenarios []ScenarioResult `json:"scenarios,omitzero"`
-	// Limits says how the answer stands to the study's limits. Where some are
-	// broken no values hold them all: those are in each other's way.
+	// Limits says how the answer stands to the study's limits. Where no values hold them
+	// all the answer breaks the worst of them least.
 	Limits []LimitResult `json:"limits,omitzero"`
 	// Conflict names the limits that are in each other's way, or in that of the
 	// variables' bounds where it is one; none where all are held.
 	Conflict []string `json:"conflict,omitzero"`
+	// Infeasible says which of them are, and what is the nearest that can be had; nil
+	// where all are held, or where the search was stopped before that was known.
+	Infeasible *FeasibleResult `json:"infeasible,omitzero"`
 
 	Rounded *Rounded      `json:"rounded,omitzero"` // where a variable states a grid
 	Robust  *RobustResult `json:"robust,omitzero"`  // where the study states a percentile
@@ -103,7 +106,8 @@ type Optimum struct {
 	Searches int           `json:"searches"` // that ended here
 }
 
-func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
+// result writes an answer, and what cannot be had where can is not nil.
+func (s *searcher) result(a *optimize.ToeAnswer, can *FeasibleResult) *SearchResult {
 	r, w := &a.Result, s.window
 	out := &SearchResult{
 		Units: s.doc.Units, Minimise: s.problem.Measure.String(), Side: sideNames[s.problem.Judge],
@@ -120,7 +124,9 @@ func (s *searcher) result(a *optimize.ToeAnswer) *SearchResult {
 		out.Optima = append(out.Optima, Optimum{Values: s.values(o.X), Value: degrees(o.Value), Searches: o.Searches})
 	}
 	out.Limits = s.limitResults(a.Limits)
-	out.Conflict = conflicting(out.Limits)
+	if out.Infeasible = can; can != nil {
+		out.Conflict = can.names()
+	}
 	s.addSides(&out.Best)
 	s.addScenarios(out)
 	return out

@@ -98,7 +98,11 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 		return nil, explain(err, "")
 	}
 	if len(front) == 0 {
-		return nil, s.noAnswer(ctx, optimize.NotEvaluable)
+		can, _, err := s.feasible(ctx, &so)
+		if err != nil {
+			return nil, err
+		}
+		return nil, s.noAnswer(ctx, optimize.NotEvaluable, can)
 	}
 	out := &TradeOffResult{
 		Units: d.Units, Minimise: s.problem.Measure.String(), Side: sideNames[s.problem.Judge],
