@@ -112,6 +112,9 @@ func TestFeasibleAgainstRecount(t *testing.T) {
 					{[]study.Limit{below, loose}, nil},
 					{[]study.Limit{loose, above}, nil},
 				} {
+					if result == "outerBallAngle" && slices.ContainsFunc(tt.limits, func(l study.Limit) bool { return l.Min != nil }) {
+						continue // the least of an angle along the travel is about 0 on any car
+					}
 					if solidAxle(d) {
 						tt.limits = slices.DeleteFunc(tt.limits, func(l study.Limit) bool { return l.Result == loose.Result })
 						for i := range tt.want {
