@@ -71,13 +71,18 @@ func breach(list []LimitResult) float64 {
 	return worst
 }
 
-// spans returns what a result comes to at least and at most among the points.
-func (r lattice) span() (low, high float64) {
+// span returns what the largest value of a car in any set-up, or the least of it, comes to
+// at least and at most among the points.
+func (r lattice) span(largest bool) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, list := range r.limits {
+		of := float64(list[0].Value)
 		for i := range list {
-			low, high = math.Min(low, float64(list[i].Value)), math.Max(high, float64(list[i].Value))
+			if v := float64(list[i].Value); largest == (v > of) {
+				of = v
+			}
 		}
+		low, high = math.Min(low, of), math.Max(high, of)
 	}
 	return low, high
 }
@@ -91,7 +96,9 @@ func TestFeasibleAgainstRecount(t *testing.T) {
 		for _, result := range []study.LimitKey{"tieRodLength", "outerBallAngle"} {
 			for _, side := range []study.Side{"", study.Right} {
 				d.Search.Limits = []study.Limit{{Result: result, Side: side, Max: ptr(1e6)}}
-				low, high := recounted(t, d).span()
+				points := recounted(t, d)
+				low, high := points.span(true)
+				leastLow, leastHigh := points.span(false)
 				if !(high-low > 1e-3*high) {
 					continue // the variables do not change it
 				}
@@ -99,7 +106,7 @@ func TestFeasibleAgainstRecount(t *testing.T) {
 				at := func(share float64) *float64 { return ptr(low + share*(high-low)) }
 				own := study.Limit{Result: result, Side: side}
 				below, above := own, own
-				below.Max, above.Min = at(0.3), at(0.7)
+				below.Max, above.Min = at(0.3), ptr(leastLow+0.7*(leastHigh-leastLow))
 				far := own
 				far.Max = at(-0.5)
 				loose := study.Limit{Result: "steeringArmLength", Max: ptr(1e6)}
