@@ -92,17 +92,5 @@ func (p *ParameterMap) ChangesAt(col, row int) []solver.Change {
 // without returns the candidate's changes but those of the map's own parameters, whose
 // values are the map's: of a change of both wheels what the map leaves to one of them.
 func (p *ParameterMap) without() []solver.Change {
-	var out []solver.Change
-	for _, c := range p.Changes {
-		left := true
-		for _, f := range [2]*Free{&p.X, &p.Y} {
-			if left && f.Parameter.Key == c.Parameter.Key {
-				c.Sides, left = c.Sides.Without(f.Sides)
-			}
-		}
-		if left {
-			out = append(out, c)
-		}
-	}
-	return out
+	return p.Y.without(p.X.without(p.Changes))
 }
