@@ -33,7 +33,7 @@ func Check(d *Document) []Finding {
 	return d.checked(
 		checkVehicle, checkSigns, checkOrder, checkScale, checkCoincident, checkWheel,
 		checkMirror, checkSetpoints, checkLinkage, checkRods, checkTravel, checkCandidates,
-		checkJobs, checkNames, checkReadings, checkLoads, checkMeasured,
+		checkJobs, checkNames, checkReadings, checkLoads, checkMeasured, checkArm,
 	)
 }
 

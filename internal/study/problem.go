@@ -43,7 +43,7 @@ func first(looks ...func() *problem) *problem {
 // left to [Document.ReadyToSweep] and its kin, so that a study that is being
 // worked on can always be kept.
 func (d *Document) firstProblem() *problem {
-	if p := first(d.steeringProblem, d.adjusterProblem, d.tieRodProblem, d.measuredProblem, d.sourceProblem); p != nil {
+	if p := first(d.steeringProblem, d.adjusterProblem, d.tieRodProblem, d.measuredProblem, d.armProblem, d.sourceProblem); p != nil {
 		return p
 	}
 	design, err := d.Design()

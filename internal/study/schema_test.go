@@ -150,6 +150,8 @@ func TestSchemaKnowsEveryKey(t *testing.T) {
 		{"tieRod", s.Defs["tieRod"], TieRod{}},
 		{"ballJoint", s.Defs["ballJoint"], BallJoint{}},
 		{"stud", s.Defs["stud"], Stud{}},
+		{"arm", s.Defs["arm"], Arm{}},
+		{"armHole", s.Defs["armHole"], ArmHole{}},
 		{"axleSpring", s.Defs["axleSpring"], axleSpring{}},
 		{"loadCase", s.Defs["loadCase"], LoadCase{}},
 		{"wheelLoad", s.Defs["wheelLoad"], WheelLoad{}},
