@@ -46,6 +46,7 @@ var keysUntouched = []struct{ key, name string }{
 	{"vehicle.wheelLoad", "the load on a wheel"},
 	{"loads", "the loads on the wheels"},
 	{"measured", "what the tape measured"},
+	{"arm", "the steering arm as a part to be made"},
 	{"suspension.side.spring", "the seats of the spring"},
 	{"suspension.springs", "the seats of the springs"},
 	{"suspension.side.damper", "the mounts of the damper"},

@@ -82,6 +82,18 @@ FILE - reads standard input. The links weigh nothing, the joints have no frictio
 the gear is held, and the spring holds the wheel at its travel. Nothing is added to
 the forces stated. What a part bears is for strength work to say.`,
 	},
+	calls.Covers: {
+		show: shows(showCovers),
+		long: `Print, for each parameter of the set-up, between which values about the car's own
+its toe change stays within a limit over the study's travel, everything else as it
+stands: which cars a part serves, and which it does not. The figure is the worse
+wheel's.
+
+FILE - reads standard input. An end is where the limit is passed, where the linkage
+locks or cannot be built, or a bound to which it was looked. A setting such as caster
+is set alike on both sides; ride height is the change from the file. For two at a time
+use map.`,
+	},
 	calls.Search: {
 		show: shows(showSearch),
 		apply: applies("print the study with the answer as a candidate, on the steps and sizes stated, and nothing else", func(d *study.Document, r *engine.SearchResult) (*study.Document, error) {

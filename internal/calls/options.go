@@ -35,6 +35,15 @@ func diagnoseOptions(o *engine.DiagnoseOptions) []Option { return []Option{candi
 
 func loadsOptions(o *engine.LoadsOptions) []Option { return []Option{candidate(&o.Candidate)} }
 
+func coversOptions(o *engine.CoversOptions) []Option {
+	return []Option{
+		candidate(&o.Candidate),
+		optional(&o.Limit, "limit", "largest toe change in `degrees` that is held, in place of the study's"),
+		word(&o.Figure, "figure", "figure held against the limit", "peak", "rms"),
+		text(&o.By, "by", "`parameters` that are varied one at a time, with commas between; those of the set-up where not given"),
+	}
+}
+
 func axleOptions(o *engine.AxleOptions) []Option {
 	return []Option{
 		candidate(&o.Candidate),

@@ -13,6 +13,7 @@ const (
 	Diagnose  = "diagnose"
 	Axle      = "axle"
 	Loads     = "loads"
+	Covers    = "covers"
 	Search    = "search"
 	TradeOff  = "tradeoff"
 	Locate    = "locate"
@@ -60,6 +61,7 @@ func publicOnly() []Call {
 		call(Steer, "Steer the wheels from lock to lock", engine.Steer, steerOptions, nil),
 		call(Axle, "Say what both wheels of the axle do together", engine.Axle, axleOptions, nil),
 		call(Loads, "Find the forces in rods, springs and steering arms under stated loads", engine.Loads, loadsOptions, nil),
+		call(Covers, "Find the set-ups within which a car's parts hold a limit of toe change", engine.Covers, coversOptions, nil),
 		call(Map, "Show the toe change over two parameters", engine.Map, mapOptions,
 			func(o *engine.MapOptions) *func(engine.Progress) { return &o.Progress }),
 	}
