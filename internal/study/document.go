@@ -33,7 +33,7 @@ type Document struct {
 	Catalogue  []Part      `json:"catalogue,omitzero"`
 	Loads      []LoadCase  `json:"loads,omitzero"`
 	Measured   *Measured   `json:"measured,omitzero"` // Measured is nil where no tape was used.
-	Arm        *Arm        `json:"arm,omitzero"` // Arm is the steering arm as a part to be made.
+	Arm        *Arm        `json:"arm,omitzero"`      // Arm is the steering arm as a part to be made.
 
 	Sources Sources `json:"sources,omitzero"` // Sources say where numbers come from; nil says that all stood in the file.
 }
