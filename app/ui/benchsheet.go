@@ -128,7 +128,7 @@ func (s *benchSheet) saveSheet(app.Context, app.Event) {
 	doc := s.Bench.document()
 	params := worker.Params[report.Options]{Study: doc, Options: report.Options{Candidate: s.Bench.Desk.Selected().Name}}
 	s.State.page.start(s.Bench.Lasting, s.Bench.Caller, calls.Report, params, func(ctx app.Context, raw json.RawMessage, err error) {
-		var sheet calls.Sheet
+		var sheet calls.File
 		if err == nil {
 			err = json.Unmarshal(raw, &sheet)
 		}
@@ -136,7 +136,7 @@ func (s *benchSheet) saveSheet(app.Context, app.Event) {
 			s.Bench.Say(ctx, plain(err), nil)
 			return
 		}
-		download(fileName(doc.Name)+".html", "text/html", []byte(sheet.HTML))
+		download(fileName(doc.Name)+".html", "text/html", []byte(sheet.Text))
 		s.Bench.Say(ctx, "The bench sheet is on its way to your downloads. "+caution, nil)
 	})
 }

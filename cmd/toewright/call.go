@@ -13,8 +13,8 @@ import (
 
 // newCallCommand returns the command that asks a call of a study.
 func newCallCommand(c calls.Call) *cobra.Command {
-	if _, ok := c.Result.(*calls.Sheet); ok {
-		return newSheetCommand(c)
+	if c.Types != nil {
+		return newFileCommand(c)
 	}
 	a := &asking{call: c, request: c.New(), manual: manuals[c.Name]}
 	cmd := newStudyCommand(c, a.request, a.run)

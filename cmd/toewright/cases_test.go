@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -44,6 +45,10 @@ type expectedSweep struct {
 	}
 }
 
+// otherCases are jobs by tape, intervals and parts, which have tests of their own:
+// TestCasesByLocate, TestCasesByCovers, TestCasesByDrawing.
+var otherCases = regexp.MustCompile("^(tp|cv|dr)")
+
 // eachCase runs a test for every case with the study in a file of its own.
 func eachCase(t *testing.T, test func(t *testing.T, c *caseFile, path string)) {
 	paths, err := filepath.Glob("../../testdata/cases/*.json")
@@ -51,7 +56,7 @@ func eachCase(t *testing.T, test func(t *testing.T, c *caseFile, path string)) {
 		t.Fatalf("no cases: %v", err)
 	}
 	for _, path := range paths {
-		if strings.HasPrefix(filepath.Base(path), "tp") { // jobs by tape are TestCasesByLocate's
+		if otherCases.MatchString(filepath.Base(path)) {
 			continue
 		}
 		t.Run(strings.TrimSuffix(filepath.Base(path), ".json"), func(t *testing.T) {

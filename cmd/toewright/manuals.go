@@ -170,6 +170,17 @@ cells.
 
 FILE - reads standard input.`,
 	},
+	calls.Drawing: {
+		long: `Write one steering arm of a candidate as a file for the shop that makes it. As dxf
+(release 12, mm, 1:1) and svg it is drawn in three views, square to the face, along it
+and along the stud, with basic sizes from face and bolts, the original hole dashed,
+and the tolerances that the study assumes. As step (AP214, mm, vehicle axes) it has
+the named places, axes and circles to build the part on, where the file's own static
+position has them.
+
+FILE - reads standard input. What the study's "arm" states is printed; what it does not
+is left out. Geometry, not strength.`,
+	},
 	calls.Report: {
 		long: `Write the bench sheet of a candidate as one self-contained HTML page: the steering
 arms' dimensions from the original hole, toe before and after as curves and numbers,

@@ -11,7 +11,8 @@ import (
 type Call struct {
 	Name    string // of the command, the path and the worker's method
 	Summary string // one line, without a full stop
-	Result  any    // a zero of the type that it is answered with
+	Result  any      // a zero of the type that it is answered with
+	Types   []string // media types of the [File] that it is answered with; nil of figures
 	// New returns a request for it, with none of its options given.
 	New func() *Request
 }
@@ -30,7 +31,7 @@ type Request struct {
 // that a user sets; progress, which may be nil too, finds among them whom to report to.
 func call[O, R any](name, summary string, do func(context.Context, *study.Document, O) (R, error), options func(*O) []Option, progress func(*O) *func(engine.Progress)) Call {
 	var none R
-	return Call{name, summary, none, func() *Request {
+	return Call{name, summary, none, nil, func() *Request {
 		o := new(O)
 		r := &Request{Values: o}
 		if options != nil {

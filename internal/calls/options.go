@@ -1,6 +1,7 @@
 package calls
 
 import (
+	"toewright/internal/drawing"
 	"toewright/internal/engine"
 	"toewright/internal/report"
 )
@@ -113,6 +114,14 @@ func mapOptions(o *engine.MapOptions) []Option {
 		optional(&o.YMax, "y-max", "largest value upward"),
 		count(&o.Columns, "columns", "`number` of cells across; 64 where not given"),
 		count(&o.Rows, "rows", "`number` of cells upward; 64 where not given"),
+	}
+}
+
+func drawingOptions(o *drawing.Options) []Option {
+	return []Option{
+		car(&o.Candidate, "candidate", "`name` of the candidate whose arm it is; base where not given"),
+		word(&o.As, "as", "kind of file; dxf where not given", drawing.Names()...),
+		word(&o.Side, "side", "arm that is drawn; left where not given", "left", "right"),
 	}
 }
 

@@ -1,6 +1,7 @@
 package calls
 
 import (
+	"toewright/internal/drawing"
 	"toewright/internal/engine"
 	"toewright/internal/report"
 )
@@ -14,6 +15,7 @@ const (
 	Axle      = "axle"
 	Loads     = "loads"
 	Covers    = "covers"
+	Drawing   = "drawing"
 	Search    = "search"
 	TradeOff  = "tradeoff"
 	Locate    = "locate"
@@ -48,8 +50,8 @@ func shared() []Call {
 			func(o *engine.ToleranceOptions) *func(engine.Progress) { return &o.Progress }),
 		call(Choose, "Rank all combinations of the parts that can be bought", engine.Choose, chooseOptions,
 			func(o *engine.ChooseOptions) *func(engine.Progress) { return &o.Progress }),
-		call(Report, "Write the bench sheet of a candidate", benchSheet, reportOptions,
-			func(o *report.Options) *func(engine.Progress) { return &o.Progress }),
+		files(call(Report, "Write the bench sheet of a candidate", benchSheet, reportOptions,
+			func(o *report.Options) *func(engine.Progress) { return &o.Progress }), benchSheetType),
 	}
 }
 
@@ -62,6 +64,7 @@ func publicOnly() []Call {
 		call(Axle, "Say what both wheels of the axle do together", engine.Axle, axleOptions, nil),
 		call(Loads, "Find the forces in rods, springs and steering arms under stated loads", engine.Loads, loadsOptions, nil),
 		call(Covers, "Find the set-ups within which a car's parts hold a limit of toe change", engine.Covers, coversOptions, nil),
+		files(call(Drawing, "Draw a candidate's steering arm for the shop that makes it", armDrawing, drawingOptions, nil), drawing.Types()...),
 		call(Map, "Show the toe change over two parameters", engine.Map, mapOptions,
 			func(o *engine.MapOptions) *func(engine.Progress) { return &o.Progress }),
 	}

@@ -107,8 +107,8 @@ func work(ctx context.Context, request *calls.Request, data []byte) (written, *f
 	if err != nil {
 		return nil, faultOf(err)
 	}
-	if sheet, ok := result.(*calls.Sheet); ok {
-		return (*page)(sheet), nil
+	if f, ok := result.(*calls.File); ok {
+		return (*file)(f), nil
 	}
 	return asJSON(http.StatusOK, result), nil
 }

@@ -64,8 +64,12 @@ func (s *schemas) operation(c calls.Call) object {
 
 // answer describes what a call returns.
 func (s *schemas) answer(c calls.Call) object {
-	if _, ok := c.Result.(*calls.Sheet); ok {
-		return content("text/html", "the page", object{"type": "string"})
+	if c.Types != nil {
+		types := object{}
+		for _, t := range c.Types {
+			types[t] = object{"schema": object{"type": "string"}}
+		}
+		return object{"description": "the file", "content": types}
 	}
 	return content("application/json", "the answer", s.of(c.Result))
 }

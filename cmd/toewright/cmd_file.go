@@ -12,9 +12,9 @@ import (
 // standardOutput is the --output that stands for it.
 const standardOutput = "-"
 
-// newSheetCommand returns the command that writes the answer of a call, which is a page
-// of its own.
-func newSheetCommand(c calls.Call) *cobra.Command {
+// newFileCommand returns the command that writes the answer of a call, which is a file of
+// its own.
+func newFileCommand(c calls.Call) *cobra.Command {
 	request := c.New()
 	var output string
 	cmd := newStudyCommand(c, request, func(cmd *cobra.Command, args []string) error {
@@ -22,11 +22,11 @@ func newSheetCommand(c calls.Call) *cobra.Command {
 		if err != nil {
 			return err
 		}
-		sheet, err := request.Ask(cmd.Context(), d, nil)
+		answer, err := request.Ask(cmd.Context(), d, nil)
 		if err != nil {
 			return err
 		}
-		return writeOutput(output, cmd.OutOrStdout(), []byte(sheet.(*calls.Sheet).HTML))
+		return writeOutput(output, cmd.OutOrStdout(), []byte(answer.(*calls.File).Text))
 	})
 	cmd.Flags().StringVar(&output, "output", standardOutput, "`file` to write, - for standard output")
 	return completeOptions(cmd)
