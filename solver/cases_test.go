@@ -6,7 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"strings"
+	"regexp"
 	"testing"
 
 	"toewright/solver"
@@ -229,8 +229,8 @@ func TestCases(t *testing.T) {
 		t.Fatal("no cases found")
 	}
 	for _, path := range paths {
-		if strings.HasPrefix(filepath.Base(path), "tp") {
-			continue // a job by tape: see the command
+		if regexp.MustCompile("^(tp|cv|dr)").MatchString(filepath.Base(path)) {
+			continue // a job by tape, intervals, a part: see the command
 		}
 		c := loadCase(t, path)
 		if c.Expected == nil || c.Expected[0].Case != "" {
