@@ -9,8 +9,8 @@ import (
 
 // Call is one question about a study.
 type Call struct {
-	Name    string // of the command, the path and the worker's method
-	Summary string // one line, without a full stop
+	Name    string   // of the command, the path and the worker's method
+	Summary string   // one line, without a full stop
 	Result  any      // a zero of the type that it is answered with
 	Types   []string // media types of the [File] that it is answered with; nil of figures
 	// New returns a request for it, with none of its options given.
