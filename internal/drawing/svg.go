@@ -2,10 +2,11 @@ package drawing
 
 import (
 	"fmt"
-	"html"
+
 	"strings"
 
 	"toewright/internal/drawing/dxf"
+	"toewright/internal/plot"
 )
 
 // svgStyles are the lines of each layer: legible in black and white.
@@ -25,7 +26,7 @@ func writeSVG(d *dxf.Drawing, title string) []byte {
 	lo, hi := dxf.Extent(d.Entities)
 	w, h := hi.X-lo.X+2*svgMargin, hi.Y-lo.Y+2*svgMargin
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%.2fmm" height="%.2fmm" viewBox="0 0 %.2f %.2f">`+"\n<title>%s</title>\n", w, h, w, h, html.EscapeString(title))
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%.2fmm" height="%.2fmm" viewBox="0 0 %.2f %.2f">`+"\n<title>%s</title>\n", w, h, w, h, plot.AppendEscaped(nil, title))
 	fmt.Fprintf(&b, `<rect width="%.2f" height="%.2f" fill="white"/>`+"\n", w, h)
 	s := svg{&b, svgMargin - lo.X, svgMargin + hi.Y}
 	for _, l := range d.Layers {
@@ -74,7 +75,7 @@ func (s svg) entity(layer string, e dxf.Entity) {
 		if e.Layer == layer {
 			anchor := [...]string{"start", "middle", "end"}[e.Align]
 			fmt.Fprintf(s, `<text x="%.4f" y="%.4f" font-size="%.2f" text-anchor="%s" fill="black" stroke="none">%s</text>`+"\n",
-				s.x(e.At), s.y(e.At), e.Height*1.35, anchor, html.EscapeString(e.Value))
+				s.x(e.At), s.y(e.At), e.Height*1.35, anchor, plot.AppendEscaped(nil, e.Value))
 		}
 	}
 }
