@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"fmt"
-
 	"strings"
 
 	"toewright/internal/drawing/dxf"
