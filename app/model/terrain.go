@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"toewright/internal/engine"
+	"toewright/internal/plot"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -95,20 +96,51 @@ func (g *Ground) Options(size int) engine.MapOptions {
 
 // Limits returns the limits that the ground's study states.
 func (g *Ground) Limits() []study.Limit {
-	if g.study.Search == nil {
+	if g.study == nil || g.study.Search == nil {
 		return nil
 	}
 	return g.study.Search.Limits
 }
 
-// Least returns the place of the least figure, and the figure; ok is false where there
-// is none.
+// Awaited reports whether the limits are not looked at yet: which car is the least of those
+// that hold them is not known before.
+func (t *Terrain) Awaited() bool { return len(t.Limits()) > 0 && t.Room == nil }
+
+// Least returns the place of the least figure of the cars that hold all limits, and the
+// figure; ok is false where there is none, or the limits are awaited.
 func (t *Terrain) Least() (x, y float64, figure solver.Angle, ok bool) {
-	least := math.Inf(1)
+	least, fields := math.Inf(1), t.RoomFields()
 	for i, v := range t.Cells {
-		if v < least {
-			x, y, least = t.X.At(i%t.Size, t.Size), t.Y.At(i/t.Size, t.Size), v
+		if t.Awaited() || !(v < least) {
+			continue
+		}
+		if cx, cy := t.X.At(i%t.Size, t.Size), t.Y.At(i/t.Size, t.Size); !Forbidden(fields, cx, cy) {
+			x, y, least = cx, cy, v
 		}
 	}
 	return x, y, solver.Angle(least), !math.IsInf(least, 1)
+}
+
+// RoomSteps is into how many steps each step of the limits' field is divided to be shown.
+const RoomSteps = 4
+
+// RoomFields returns the room to each limit over the map, finer than it was looked at, by
+// the values of the axes.
+func (t *Terrain) RoomFields() (fields []plot.Grid) {
+	var g plot.Grid
+	for i := range t.RoomSize {
+		g.X = append(g.X, t.X.At(i, t.RoomSize))
+		g.Y = append(g.Y, t.Y.At(i, t.RoomSize))
+	}
+	for _, room := range t.Room {
+		g.Z = room
+		fields = append(fields, g.Refined(RoomSteps))
+	}
+	return fields
+}
+
+// Forbidden reports whether a limit is broken at a place, as fields of the room to each
+// have it.
+func Forbidden(fields []plot.Grid, x, y float64) bool {
+	return slices.ContainsFunc(fields, func(g plot.Grid) bool { return g.Nearest(x, y) < 0 })
 }

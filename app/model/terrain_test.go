@@ -90,3 +90,29 @@ func TestLeastOfTheTerrain(t *testing.T) {
 		t.Error("a map of holes has a least")
 	}
 }
+
+// TestLeastHoldsTheLimits: no least is told before the limits were looked at, and the one told
+// then stands where none is broken.
+func TestLeastHoldsTheLimits(t *testing.T) {
+	d := deskWith(t)
+	most := 18.0
+	if err := d.Session.SetLimits("limit", []study.Limit{{Result: "outerBallAngle", Max: &most}}); err != nil {
+		t.Fatal(err)
+	}
+	g, err := d.GroundOf("tieRodOuterHeight", "tieRodInnerHeight")
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := model.Terrain{Ground: g, Size: 3, Cells: []float64{0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9}}
+	if _, _, _, ok := m.Least(); ok || !m.Awaited() {
+		t.Error("a least is told before the limits were looked at")
+	}
+	m.RoomSize, m.Room = 3, [][]float64{{-1, -1, 1, -1, -1, 1, -1, -1, 1}} // broken but for the high end across
+	if x, y, figure, ok := m.Least(); x != g.X.High || y != g.Y.Low || figure != 0.3 || !ok {
+		t.Errorf("least %g at %g, %g, %t, want 0.3 at %g, %g", figure, x, y, ok, g.X.High, g.Y.Low)
+	}
+	m.Room[0] = []float64{-1, -1, -1, -1, -1, -1, -1, -1, -1}
+	if _, _, _, ok := m.Least(); ok {
+		t.Error("a map on which every car breaks a limit has a least")
+	}
+}

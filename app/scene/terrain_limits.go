@@ -10,9 +10,6 @@ import (
 // forbidden there; CSS pixels.
 const hatchStep, hatchGrain = 8.0, 3.0
 
-// roomSteps is into how many steps each step of the limits' field is divided.
-const roomSteps = 4
-
 // limits draws the edge of what each limit forbids, with its name, and hatches beyond.
 // It returns the names.
 func (t *Terrain) limits(p *plot.Picture, f plot.Frame) (names []lineLabel) {
@@ -21,7 +18,7 @@ func (t *Terrain) limits(p *plot.Picture, f plot.Frame) (names []lineLabel) {
 	for i, room := range t.Map.Room {
 		g := t.grid(t.Map.RoomSize)
 		g.Z = room
-		g = g.Refined(roomSteps)
+		g = g.Refined(model.RoomSteps)
 		fields = append(fields, g)
 		label, _ := model.LimitLabel(t.Desk.Session.Document(), &t.Map.Limits()[i])
 		for c.Reset(g, 0); c.Next(); {
@@ -63,13 +60,8 @@ func appendHatching(dst plot.Path, f plot.Frame, fields []plot.Grid) plot.Path {
 	return dst
 }
 
-// forbidden reports whether one of the fields is below zero at a place.
+// forbidden reports whether one of the fields is below zero at a place of the frame.
 func forbidden(f plot.Frame, fields []plot.Grid, at plot.Point) bool {
 	x, y := f.Invert(at)
-	for _, g := range fields {
-		if g.Nearest(x, y) < 0 {
-			return true
-		}
-	}
-	return false
+	return model.Forbidden(fields, x, y)
 }

@@ -82,17 +82,31 @@ func (p *mapPanel) words() app.UI {
 		return app.P().Text("The map is being drawn.")
 	}
 	n := p.Bench.numbers()
+	if t.Awaited() {
+		return app.P().Text("The limits are being looked at, for the least toe change that holds them.")
+	}
 	x, y, least, ok := t.Least()
+	if !ok && len(t.Limits()) > 0 {
+		return app.P().Class("problem").Text("Nowhere on this map does a car that reaches its window of travel hold all limits: choose other parameters, or ease a limit in Find.")
+	}
 	if !ok {
 		return app.P().Class("problem").Text("Nowhere on this map does the car reach its window of travel: choose other parameters or a smaller window in Find.")
 	}
 	goTo := func(ctx app.Context, _ app.Event) { mapMove{p.Bench, t}.to(ctx, x, y) }
 	return app.Div().Class("map-words").Body(
-		app.P().ID("map-least").Text(fmt.Sprintf("Least %s toe change on the map, at the ring: %s, with %s and %s.",
-			figureName(t.Figure), n.ToeText(least), p.value(&t.X, x), p.value(&t.Y, y))),
+		app.P().ID("map-least").Text(fmt.Sprintf("Least %s toe change on the map%s, at the ring: %s, with %s and %s.",
+			figureName(t.Figure), holding(t.Limits()), n.ToeText(least), p.value(&t.X, x), p.value(&t.Y, y))),
 		button("Go there", goTo, x, y).ID("map-best"),
 		app.P().Class("note").Text("Contour lines "+model.In(n.ToeUnit())+". Touch a place, or take the arrow keys, and "+carName(p.Bench.Desk.Selected())+" goes there. Filled marks lie on this map; open ones are cars that differ in more than the two parameters."+p.limits(t.Limits())),
 	)
+}
+
+// holding says that the least holds the limits, where there are any.
+func holding(limits []study.Limit) string {
+	if len(limits) == 0 {
+		return ""
+	}
+	return " within the limits"
 }
 
 // limits says what the hatching means.
