@@ -50,14 +50,6 @@ func (b *unitBox) evaluate(pt *point) bool {
 	return true
 }
 
-// evaluateValues fills v, without derivatives, at u.
-func (b *unitBox) evaluateValues(u []float64, v *Values) bool {
-	b.place(u)
-	b.count++
-	plain := Values{R: v.R, G: v.G}
-	return b.model.Evaluate(b.x, &plain) && plain.finite()
-}
-
 // place sets x from the unit variables.
 func (b *unitBox) place(u []float64) {
 	for j, v := range b.variables {

@@ -209,9 +209,6 @@ func (r Run) Rows(d *study.Document) []RunRow {
 	return rows
 }
 
-// sameTravel is the share of a step by which two travels may differ and be one: rounding.
-const sameTravel = 1e-6
-
 // NextTravel returns the travel in file units that is to be read next: of those of the
 // study's window that were not read yet, the first behind the one that was read last, as the
 // run goes; ok is false where none is left. A run goes into bump unless it is one of droop.

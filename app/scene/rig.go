@@ -81,16 +81,6 @@ func newRig(d *solver.Design) *rig {
 	return r
 }
 
-// at returns the index of a side's point, or -1.
-func (r *rig) at(name string) int {
-	for i, h := range r.kind.SidePoints {
-		if h.Name == name {
-			return i
-		}
-	}
-	return -1
-}
-
 // role returns the first side point of a role.
 func (r *rig) role(s solver.Side, role solver.Role) (ref, bool) {
 	for i, h := range r.kind.SidePoints {

@@ -9,7 +9,7 @@ import (
 )
 
 // Car axes of ISO 8855.
-var forward, leftward, upward = r3.Vec{X: 1}, r3.Vec{Y: 1}, r3.Vec{Z: 1}
+var forward, upward = r3.Vec{X: 1}, r3.Vec{Z: 1}
 
 // levelStud is the cosine beyond which a stud lies so nearly along the face's normal that
 // nothing of the face tells up on a view along it.
