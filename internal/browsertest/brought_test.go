@@ -151,6 +151,7 @@ func TestUndoAfterAReload(t *testing.T) {
 		page.Start()
 	}
 	for _, value := range []string{"−11.00", before} {
+		page.WaitTrue(`!document.querySelector("#undo").disabled`) // the steps are read after the study shows
 		click(page, "#undo")
 		page.WaitTrue(sliderValue + " === " + quote(value))
 		time.Sleep(lostWithin)
