@@ -42,7 +42,7 @@ func TestEngagementIsTyped(t *testing.T) {
 			page.WaitTrue(value("") + ` && !document.querySelector("` + field + `-problem")`)
 
 			click(page, "#tab-candidates")
-			page.WaitTrue(onSelected("? ", thread, "cannot be measured", "tieRod.engagement", "My car, Tie rod"))
+			page.WaitTrue(onSelected("? ", thread, "cannot be measured", "thread engagement is missing", "My car, Tie rod"))
 			page.WaitTrue(onSelected("✓ ", "Outer ball", "to spare"))
 			const others = `[...document.querySelectorAll(".card:not(.selected) .limits li")]`
 			page.WaitTrue(others + `.length >= 4 && ` + others + `.every((e) => !e.textContent.includes("Tie rod, thread engagement"))`)
