@@ -72,17 +72,6 @@ func (f *FittedCar) Learnt(a *Advice) float64 {
 	return a.SD / before
 }
 
-// Turns returns the turns of an adjuster that makes a rod longer by length, mm:
-// one sleeve on threads of opposite hands has both their pitches, mm, a rod end
-// its own.
-func Turns(length float64, pitches ...float64) float64 {
-	sum := 0.0
-	for _, p := range pitches {
-		sum += p
-	}
-	return length / sum
-}
-
 // Check returns an error that says what the request lacks.
 func (q *AdviceRequest) Check() error {
 	key := q.Parameter.Key + q.Sides.Suffix()

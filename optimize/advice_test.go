@@ -119,12 +119,6 @@ func TestAdviceRod(t *testing.T) {
 	if got, want := a.Tie, length(a.Value)-length(-6); !(math.Abs(got-want) <= 1e-9) || a.Drag != 0 {
 		t.Errorf("tie rod %.6f mm, drag link %g; want %.6f and none", got, a.Drag, want)
 	}
-	if got := optimize.Turns(-3, 1.5); got != -2 {
-		t.Errorf("3 mm shorter on a pitch of 1.5 mm is %g turns, want -2", got)
-	}
-	if got := optimize.Turns(3, 1.5, 1.5); got != 1 {
-		t.Errorf("3 mm longer on a sleeve of two pitches of 1.5 mm is %g turns, want 1", got)
-	}
 }
 
 func TestAdviceErrors(t *testing.T) {

@@ -67,9 +67,9 @@ func ExampleFitCar() {
 	}
 	a := advice[0]
 	fmt.Printf("%s: best %.1f mm (%.1f to %.1f): %.0f spacers more\n", a.Sides[0], a.Best, a.Low, a.High, (a.Fitted-a.Value)/1.5)
-	fmt.Printf("screw the tie rod out by %.2f turns\n", optimize.Turns(a.Tie, 1.5))
+	fmt.Printf("screw the tie rod out by %.2f mm\n", a.Tie)
 	// Output:
 	// chi-square 12.7 of 10, 0 outliers
 	// left: best -14.5 mm (-14.8 to -14.1): 6 spacers more
-	// screw the tie rod out by 0.31 turns
+	// screw the tie rod out by 0.47 mm
 }

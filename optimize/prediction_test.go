@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"gonum.org/v1/gonum/mat"
+
 	"toewright/optimize"
 	"toewright/solver"
 )
@@ -55,14 +57,20 @@ func TestPredictSpread(t *testing.T) {
 
 // drawn returns values of the unknowns drawn from a fit.
 func drawn(f *optimize.FittedCar, c *truth) []float64 {
-	out := append([]float64(nil), f.Values...)
-	for _, d := range f.Directions() {
-		z := d.Left * c.r.NormFloat64()
-		for k := range out {
-			out[k] += z * d.Weights[k] * f.Unknowns[k].SD
-		}
+	var root mat.Cholesky
+	if !root.Factorize(f.Covariance) {
+		panic("the covariance is not positive definite")
 	}
-	return out
+	normal := mat.NewVecDense(len(f.Values), nil)
+	for k := range f.Values {
+		normal.SetVec(k, c.r.NormFloat64())
+	}
+	var lower mat.TriDense
+	root.LTo(&lower)
+	out := mat.NewVecDense(len(f.Values), nil)
+	out.MulVec(&lower, normal)
+	out.AddVec(out, mat.NewVecDense(len(f.Values), f.Values))
+	return out.RawVector().Data
 }
 
 func TestPredictSame(t *testing.T) {

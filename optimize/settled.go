@@ -1,65 +1,9 @@
 package optimize
 
 import (
-	"cmp"
 	"math"
-	"slices"
 	"sort"
-
-	"gonum.org/v1/gonum/mat"
 )
-
-// Direction is a combination of the unknowns: how much of what was unknown of it
-// before the readings is left.
-type Direction struct {
-	// Left is the standard deviation after the readings over that before: near 0
-	// is settled, 1 is as unknown as ever.
-	Left float64
-	// Weights are those of the unknowns, each in units of its own standard
-	// deviation before; the sum of their squares is 1.
-	Weights []float64
-}
-
-// Directions returns independent combinations of the unknowns, the best settled
-// first. No more of them are settled than there are readings.
-func (f *FittedCar) Directions() []Direction {
-	e := eigenOf(f.share())
-	var out []Direction
-	for k, v := range e.values {
-		out = append(out, Direction{Left: math.Sqrt(math.Max(v, 0)), Weights: e.vector(k)})
-	}
-	return out
-}
-
-// share returns the covariance in units of what was known before.
-func (f *FittedCar) share() *mat.SymDense {
-	n := len(f.Unknowns)
-	out := mat.NewSymDense(n, nil)
-	for i := range n {
-		for j := i; j < n; j++ {
-			out.SetSym(i, j, f.Covariance.At(i, j)/(f.Unknowns[i].SD*f.Unknowns[j].SD))
-		}
-	}
-	return out
-}
-
-// Leading returns the unknowns that make up a share of the direction, such as
-// 0.9, the heaviest first.
-func (d *Direction) Leading(share float64) []int {
-	order := make([]int, len(d.Weights))
-	for i := range order {
-		order[i] = i
-	}
-	weight := func(i int) float64 { return d.Weights[i] * d.Weights[i] }
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(weight(b), weight(a)) })
-	sum := 0.0
-	for i, k := range order {
-		if sum += weight(k); sum >= share {
-			return order[:i+1]
-		}
-	}
-	return order
-}
 
 // Pair is two unknowns that the readings leave open one by one, but not together:
 // those of inner and outer ball height, whose difference is the tie rod's slope.

@@ -2,42 +2,12 @@ package optimize
 
 import (
 	"math"
-	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/mat"
 
 	"toewright/solver"
 )
-
-// TestDirections uses two unknowns of which readings settled the difference.
-func TestDirections(t *testing.T) {
-	// In units of their own deviations, 2 and 1 mm: 0.1² along (1, -1)/√2, 1
-	// along (1, 1)/√2.
-	f := &FittedCar{
-		Unknowns:   []Unknown{{SD: 2}, {SD: 1}},
-		Covariance: mat.NewSymDense(2, []float64{4 * 0.505, 2 * 0.495, 2 * 0.495, 0.505}),
-	}
-	ds := f.Directions()
-	if len(ds) != 2 || !near(ds[0].Left, 0.1, 1e-12) || !near(ds[1].Left, 1, 1e-12) {
-		t.Fatalf("directions are %+v, want 0.1 and 1 left", ds)
-	}
-	if w := ds[0].Weights; !near(math.Abs(w[0]), math.Sqrt2/2, 1e-12) || !near(w[0], -w[1], 1e-12) {
-		t.Errorf("settled direction is %v, want the difference", w)
-	}
-}
-
-func TestLeading(t *testing.T) {
-	d := Direction{Weights: []float64{0.1, -0.8, 0.3, 0.5}}
-	for _, tt := range []struct {
-		share float64
-		want  []int
-	}{{0.5, []int{1}}, {0.85, []int{1, 3}}, {0.95, []int{1, 3, 2}}, {2, []int{1, 3, 2, 0}}} {
-		if got := d.Leading(tt.share); !slices.Equal(got, tt.want) {
-			t.Errorf("Leading(%g) = %v, want %v", tt.share, got, tt.want)
-		}
-	}
-}
 
 // TestPair uses covariances that settle a difference, a sum, and neither.
 func TestPair(t *testing.T) {

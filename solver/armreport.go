@@ -53,16 +53,6 @@ type RodChange struct{ Before, After float64 }
 // Change returns by how much the length grows, mm.
 func (c RodChange) Change() float64 { return c.After - c.Before }
 
-// Turns returns the turns of an adjuster that make the change, positive for
-// longer. Pitch is that of its thread in mm; a sleeve with a left-hand and a
-// right-hand thread works at both ends and so takes half the turns.
-func (c RodChange) Turns(pitch float64, bothEnds bool) float64 {
-	if bothEnds {
-		pitch *= 2
-	}
-	return c.Change() / pitch
-}
-
 // ArmReport returns what a candidate makes of the steering arm of side s against
 // the original car; face may be nil. Both must be of one design; a coordinate that
 // the car has elsewhere than the file says belongs into both.

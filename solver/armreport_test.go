@@ -111,10 +111,3 @@ func TestArmReportMirror(t *testing.T) {
 	near(t, "tie rod", l.TieRod.Change(), r.TieRod.Change(), 1e-9)
 	near(t, "along the stud, offset left out", l.AlongStud-8, r3.Dot(l.Car, r3.Unit(d.StudAxis[0]))-8, 1e-9)
 }
-
-// TestTurns: 2.4 mm on a thread of 1.5 mm.
-func TestTurns(t *testing.T) {
-	c := solver.RodChange{Before: 320, After: 317.6}
-	near(t, "one end", c.Turns(1.5, false), -1.6, 1e-12)
-	near(t, "both ends", c.Turns(1.5, true), -0.8, 1e-12)
-}

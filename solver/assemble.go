@@ -68,17 +68,6 @@ func (a *Assembler) Setting(p Parameter, s Side) float64 {
 	return set.caster.to.v
 }
 
-// Assemble returns the axle of a design with the given changes. The order of
-// changes does not matter: coordinates come first, then exchanged parts, then
-// setpoints are re-solved.
-func Assemble(d *Design, changes []Change, hold Hold) (*Axle, error) {
-	a, err := NewAssembler(d)
-	if err != nil {
-		return nil, err
-	}
-	return a.Assemble(changes, hold)
-}
-
 // Assemble returns the axle with the given changes, its static position solved:
 //
 //  1. Coordinates change in the file's own static position. Static toe and

@@ -18,6 +18,11 @@ func ExampleStatics_Forces() {
 	kerb := solver.LoadCase{Wheels: [2]solver.WheelLoad{
 		solver.Left: {Force: solver.Vec{X: -7500, Z: 6000}, AtCentre: true}, // N
 	}}
+	cars, err := solver.NewAssembler(d)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	ws := solver.NewWorkspace()
 	for _, stack := range []float64{0, 12} { // mm, under the arm
 		lower, err := solver.NewChange(d, "tieRodOuterHeight", -stack)
@@ -25,7 +30,7 @@ func ExampleStatics_Forces() {
 			fmt.Println(err)
 			return
 		}
-		axle, err := solver.Assemble(d, []solver.Change{lower}, solver.HoldAll)
+		axle, err := cars.Assemble([]solver.Change{lower}, solver.HoldAll)
 		if err != nil {
 			fmt.Println(err)
 			return

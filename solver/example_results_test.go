@@ -18,10 +18,3 @@ func ExampleTurn_Ackermann() {
 	// by the rule 17.06 deg
 	// the car: toe-out 1.40 deg, Ackermann 48 %
 }
-
-// Turns of a sleeve with a left-hand and a right-hand thread of 1.5 mm.
-func ExampleRodChange_Turns() {
-	rod := solver.RodChange{Before: 321.4, After: 319.9}
-	fmt.Printf("%+.2f turns\n", rod.Turns(1.5, true))
-	// Output: -0.50 turns
-}

@@ -16,6 +16,15 @@ func WithoutClosedForm(x *Axle) *Axle {
 	return &y
 }
 
+// Assemble returns the axle of a design with the given changes.
+func Assemble(d *Design, changes []Change, hold Hold) (*Axle, error) {
+	a, err := NewAssembler(d)
+	if err != nil {
+		return nil, err
+	}
+	return a.Assemble(changes, hold)
+}
+
 // HasClosedForm reports whether both corners of x are solved without iteration.
 func HasClosedForm(x *Axle) bool {
 	return x.beam == nil && x.corners[Left].closed != nil && x.corners[Right].closed != nil

@@ -26,18 +26,15 @@ const template = "double-wishbone-rack"
 const file = "document.go"
 
 func TestDemoIsTheTemplate(t *testing.T) {
-	want, ok := study.TemplateByKey(template)
-	if !ok {
-		t.Fatalf("no template %s", template)
-	}
-	source := sourceOf(t, want.Document())
+	want := study.Template{Key: template}.Document()
+	source := sourceOf(t, want)
 	if *update {
 		if err := os.WriteFile(file, source, 0o666); err != nil {
 			t.Fatal(err)
 		}
 		t.Skip("written anew; run the test again without -update")
 	}
-	if d := cmp.Diff(want.Document(), Document()); d != "" {
+	if d := cmp.Diff(want, Document()); d != "" {
 		t.Errorf("the demo is not the template; run go test ./app/demo -update (-template +demo):\n%s", d)
 	}
 	if have, err := os.ReadFile(file); err != nil || !bytes.Equal(have, source) {

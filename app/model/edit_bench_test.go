@@ -9,8 +9,7 @@ import (
 
 // BenchmarkEdit changes a number of the demo, of which all says where it comes from.
 func BenchmarkEdit(b *testing.B) {
-	template, _ := study.TemplateByKey("double-wishbone-rack")
-	s := model.Open(template.Document())
+	s := model.Open(study.Template{Key: "double-wishbone-rack"}.Document())
 	x := 0.0
 	for b.Loop() {
 		x = 1 - x
@@ -22,8 +21,7 @@ func BenchmarkEdit(b *testing.B) {
 
 // BenchmarkAttribute is what of it goes into saying where numbers come from.
 func BenchmarkAttribute(b *testing.B) {
-	template, _ := study.TemplateByKey("double-wishbone-rack")
-	from := template.Document()
+	from := study.Template{Key: "double-wishbone-rack"}.Document()
 	d := from.Clone()
 	d.Vehicle.Wheelbase++
 	for b.Loop() {

@@ -10,11 +10,7 @@ import (
 // template opens one of the invented cars.
 func template(t *testing.T, key string) *model.Session {
 	t.Helper()
-	car, ok := study.TemplateByKey(key)
-	if !ok {
-		t.Fatalf("no template %s", key)
-	}
-	return model.Open(car.Document())
+	return model.Open(study.Template{Key: key}.Document())
 }
 
 func TestPointRows(t *testing.T) {

@@ -11,11 +11,7 @@ import (
 // fullDesk is the demo with as many candidates as there can be.
 func fullDesk(t testing.TB) *model.Desk {
 	t.Helper()
-	template, ok := study.TemplateByKey("double-wishbone-rack")
-	if !ok {
-		t.Fatal("the demo is not there")
-	}
-	desk := model.NewDesk(template.Document())
+	desk := model.NewDesk(study.Template{Key: "double-wishbone-rack"}.Document())
 	for len(desk.Session.Document().Candidates) < model.MaxCandidates {
 		if _, err := desk.Session.Duplicate(1); err != nil {
 			t.Fatal(err)

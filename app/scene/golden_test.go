@@ -21,11 +21,7 @@ var paper = scene.Size{Width: 960, Height: 680}
 // deskOf returns a desk with a template on it.
 func deskOf(t testing.TB, key string) *model.Desk {
 	t.Helper()
-	template, ok := study.TemplateByKey(key)
-	if !ok {
-		t.Fatalf("there is no template %s", key)
-	}
-	return model.NewDesk(template.Document())
+	return model.NewDesk(study.Template{Key: key}.Document())
 }
 
 // file returns a frame as a file of its own.

@@ -13,10 +13,6 @@ import (
 // drawn, also where its points lie beyond the window, or all on one side of it; the line
 // never turns back.
 func TestTargetLineIsTheTarget(t *testing.T) {
-	template, ok := study.TemplateByKey("double-wishbone-rack")
-	if !ok {
-		t.Fatal("no template")
-	}
 	for _, points := range [][][2]float64{
 		{{-20, 0.1}, {0, 0}, {20, -0.2}},
 		{{-400, 0.1}, {0, 0}, {400, -0.2}},
@@ -24,7 +20,7 @@ func TestTargetLineIsTheTarget(t *testing.T) {
 		{{200, 0.1}, {300, 0.4}},
 		{{-300, 0.1}, {-200, 0.4}},
 	} {
-		d := template.Document()
+		d := study.Template{Key: "double-wishbone-rack"}.Document()
 		d.Search = &study.Search{Target: points}
 		s := NewStage()
 		desk := model.NewDesk(d)

@@ -18,8 +18,7 @@ import (
 // terrain returns a map of the demo's selected car over the heights of the tie rod.
 func terrain(t testing.TB, size int) *scene.Terrain {
 	t.Helper()
-	template, _ := study.TemplateByKey("double-wishbone-rack")
-	desk := model.NewDesk(template.Document())
+	desk := model.NewDesk(study.Template{Key: "double-wishbone-rack"}.Document())
 	g, err := desk.GroundOf("tieRodOuterHeight", "tieRodInnerHeight")
 	if err != nil {
 		t.Fatal(err)

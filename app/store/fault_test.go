@@ -67,11 +67,7 @@ func tab(s Storage, seed byte) *Store { return Open(s, noon, newSeeded(seed)) }
 // named returns a study of a name.
 func named(t testing.TB, name string) *study.Document {
 	t.Helper()
-	template, ok := study.TemplateByKey("double-wishbone-rack")
-	if !ok {
-		t.Fatal("no template")
-	}
-	d := template.Document()
+	d := study.Template{Key: "double-wishbone-rack"}.Document()
 	d.Name = name
 	return d
 }

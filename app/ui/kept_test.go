@@ -14,11 +14,7 @@ import (
 // brought returns a study that comes from outside, of a name.
 func brought(t *testing.T, name string) *study.Document {
 	t.Helper()
-	template, ok := study.TemplateByKey("strut-rack")
-	if !ok {
-		t.Fatal("no template of that name")
-	}
-	d := template.Document()
+	d := study.Template{Key: "strut-rack"}.Document()
 	d.Name = name
 	return d
 }

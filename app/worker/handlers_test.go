@@ -17,11 +17,7 @@ import (
 // demo returns a study with a search that takes a moment.
 func demo(t *testing.T) *study.Document {
 	t.Helper()
-	template, ok := study.TemplateByKey("double-wishbone-rack")
-	if !ok {
-		t.Fatal("no template")
-	}
-	d := template.Document()
+	d := study.Template{Key: "double-wishbone-rack"}.Document()
 	d.Search = &study.Search{Variables: []study.Variable{
 		{Parameter: "tieRodOuterHeight", Min: -60, Max: 60},
 		{Parameter: "steeringArmLength", Min: -40, Max: 40},

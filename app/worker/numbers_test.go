@@ -35,8 +35,7 @@ func TestNumbersCutOff(t *testing.T) {
 func TestBandsMakeTheMap(t *testing.T) {
 	pool := wasm.NewLocalPool(2, Handlers())
 	defer pool.Close()
-	template, _ := study.TemplateByKey("double-wishbone-rack")
-	d, o := template.Document(), engine.MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: new(5), Rows: new(7)}
+	d, o := study.Template{Key: "double-wishbone-rack"}.Document(), engine.MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: new(5), Rows: new(7)}
 	var joined []float64
 	for i := range 3 {
 		raw, err := pool.Call(t.Context(), calls.MapBand, Params[calls.Band]{Study: d, Options: calls.Band{MapOptions: o, Shard: engine.Shard{Index: i, Of: 3}}}, nil)

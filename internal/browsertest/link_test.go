@@ -45,11 +45,7 @@ func TestHostileLinkIsRefused(t *testing.T) {
 }
 
 func TestLinkCannotPutCodeIntoThePage(t *testing.T) {
-	template, ok := study.TemplateByKey("double-wishbone-rack")
-	if !ok {
-		t.Fatal("no template of that name")
-	}
-	d := template.Document()
+	d := study.Template{Key: "double-wishbone-rack"}.Document()
 	d.Name = `"><img src=x onerror="window.ran = true">`
 	d.Candidates[0].Name = `</style><script>window.ran = true</script>`
 	link, err := store.Link(d)

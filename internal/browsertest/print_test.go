@@ -1,6 +1,7 @@
 package browsertest
 
 import (
+	"bytes"
 	"context"
 	"encoding/base64"
 	"os"
@@ -59,21 +60,21 @@ func TestFullBenchSheetPrints(t *testing.T) {
 
 func mustTemplate(t *testing.T, key string) *study.Document {
 	t.Helper()
-	template, ok := study.TemplateByKey(key)
-	if !ok {
-		t.Fatalf("no template %s", key)
-	}
-	return template.Document()
+	return study.Template{Key: key}.Document()
 }
 
 func sheetOf(t *testing.T, d *study.Document, paper report.Paper) []byte {
 	t.Helper()
 	const fewCars = 500 // their number takes no room
-	sheet, err := report.HTML(t.Context(), d, report.Options{Paper: paper, Cars: new(fewCars)})
+	sheet, err := report.Gather(t.Context(), d, report.Options{Paper: paper, Cars: new(fewCars)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return sheet
+	var page bytes.Buffer
+	if err := report.Write(&page, sheet); err != nil {
+		t.Fatal(err)
+	}
+	return page.Bytes()
 }
 
 // blankTab opens a tab with nothing in it. The test fails if what is shown there

@@ -122,7 +122,7 @@ func TestOptionsRefuse(t *testing.T) {
 // TestWhoReports: a call whose options have somebody to report to reports to whom it is
 // asked by.
 func TestWhoReports(t *testing.T) {
-	template, _ := study.TemplateByKey("double-wishbone-rack")
+	template := study.Template{Key: "double-wishbone-rack"}
 	for _, c := range Public() {
 		r := c.New()
 		field := reflect.ValueOf(r.Values).Elem().FieldByName("Progress")

@@ -11,11 +11,7 @@ import (
 // TestRefusalsInInches asks every call about a car in inches that cannot be, its ball joints
 // swapped: what is said of lengths is in inches.
 func TestRefusalsInInches(t *testing.T) {
-	template, ok := study.TemplateByKey("double-wishbone-centre-link")
-	if !ok {
-		t.Fatal("no template in inches")
-	}
-	d := template.Document()
+	d := study.Template{Key: "double-wishbone-centre-link"}.Document()
 	p := d.Suspension.Left.Points
 	p["upperBallJoint"], p["lowerBallJoint"] = p["lowerBallJoint"], p["upperBallJoint"]
 	said := 0

@@ -148,11 +148,7 @@ func TestFitWhoseAdviceHasNoBand(t *testing.T) {
 func TestFitOfTheSteeringsCentre(t *testing.T) {
 	for _, template := range []string{"double-wishbone-rack", "double-wishbone-centre-link"} {
 		t.Run(template, func(t *testing.T) {
-			k, ok := study.TemplateByKey(template)
-			if !ok {
-				t.Fatal("no such template")
-			}
-			d := k.Document()
+			d := study.Template{Key: template}.Document()
 			length := d.Units.FromMillimetres // one of the templates is in inches
 			d.Readings = []study.Reading{{Side: study.Left, Base: length(300), Repeatability: length(0.05)}}
 			for i := range 5 {

@@ -177,7 +177,11 @@ func recount(t *testing.T, d *study.Document) (out []float64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	base, err := solver.Assemble(design, nil, solver.HoldAll)
+	a, err := solver.NewAssembler(design)
+	if err != nil {
+		t.Fatal(err)
+	}
+	base, err := a.Assemble(nil, solver.HoldAll)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -186,7 +190,7 @@ func recount(t *testing.T, d *study.Document) (out []float64) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		car, err := solver.Assemble(design, changes, solver.HoldAll)
+		car, err := a.Assemble(changes, solver.HoldAll)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -183,11 +183,7 @@ func limitedAnswers(t *testing.T, d *study.Document, tradeOff bool) map[string][
 // TestClearanceOfAnAxlesLinks measures how near the tie rod comes to a link of neither
 // side, against the least distance of points set close along both.
 func TestClearanceOfAnAxlesLinks(t *testing.T) {
-	template, ok := study.TemplateByKey("solid-axle-rack")
-	if !ok {
-		t.Fatal("no such template")
-	}
-	d := template.Document()
+	d := study.Template{Key: "solid-axle-rack"}.Document()
 	d.Travel = &study.Travel{Bump: 20, Droop: 20, Step: 20}
 	d.Search = &study.Search{Limits: []study.Limit{{
 		Result: "clearance", Min: new(float64), Of: "tie-rod", Radius: 11, Link: &study.Link{From: "links.3.inner", To: "links.3.outer", Radius: 16},

@@ -161,11 +161,7 @@ func pointIndex(k *solver.Kind, name string) int {
 func TestLockOfEachGear(t *testing.T) {
 	for _, key := range []string{"double-wishbone-rack-front-steer", "double-wishbone-centre-link", "solid-axle-pitman", "strut-rack"} {
 		t.Run(key, func(t *testing.T) {
-			template, ok := study.TemplateByKey(key)
-			if !ok {
-				t.Fatal("no such template")
-			}
-			d := template.Document()
+			d := study.Template{Key: key}.Document()
 			// The drag link of the invented field car ends at some 35 deg, before the
 			// 38 that it states.
 			if d.Steering.Type == study.CentreLink {
@@ -233,10 +229,7 @@ func TestLimitAtLockOutOfReach(t *testing.T) {
 // TestDragLinkEndsBeforeLock states more lock for the invented field car than its drag link
 // lets it take.
 func TestDragLinkEndsBeforeLock(t *testing.T) {
-	template, ok := study.TemplateByKey("solid-axle-pitman")
-	if !ok {
-		t.Fatal("no such template")
-	}
+	template := study.Template{Key: "solid-axle-pitman"}
 	d, most := template.Document(), 40.0
 	if held := standingTo(t, limitedAtLock(d, most)); !held.Held {
 		t.Errorf("%+v, want the template's own lock in reach", held)

@@ -81,8 +81,7 @@ func TestLiveFollows(t *testing.T) {
 	lower := study.Changes{"tieRodOuterHeight": -6}
 	impossible := study.Changes{"tieRodLength": -300}
 	for _, of := range []string{"", study.BaseName, "a", "gone"} {
-		template, _ := study.TemplateByKey("strut-rack")
-		d := template.Document()
+		d := study.Template{Key: "strut-rack"}.Document()
 		d.Search, d.Candidates = &study.Search{TargetOf: of, Window: &study.Travel{Bump: 20, Droop: 20, Step: 4}}, nil
 		live := NewLive(d)
 		for step, list := range [][]study.Candidate{
@@ -143,11 +142,7 @@ func TestLiveSolution(t *testing.T) {
 // the first.
 func dragOf(t testing.TB, key string) (d *study.Document, frames [2]*study.Document) {
 	t.Helper()
-	template, ok := study.TemplateByKey(key)
-	if !ok {
-		t.Fatalf("there is no template %q", key)
-	}
-	d = template.Document()
+	d = study.Template{Key: key}.Document()
 	part := "tieRodOuterHeight"
 	if d.Suspension.Common != nil {
 		part = "dragLinkLength"

@@ -312,7 +312,7 @@ func TestLoadsRefuse(t *testing.T) {
 // suspension has not is named by its place in the file.
 func TestLoadsOnTheWrongArm(t *testing.T) {
 	for key, on := range map[string]string{"multi-link-rack": "lower-arm", "swing-arm-rack": "upper-arm", "strut-rack": "upper-arm"} {
-		template, _ := study.TemplateByKey(key)
+		template := study.Template{Key: key}
 		d := loaded(t, template)
 		mounts := &study.Damper{Body: study.Vec3{0, 450, 800}, Moving: study.Vec3{0, 600, 250}, On: on}
 		d.Suspension.Left.Spring = mounts
@@ -326,7 +326,7 @@ func TestLoadsOnTheWrongArm(t *testing.T) {
 
 // TestLoadsByTheDamper: where no spring is stated the damper's line serves as one.
 func TestLoadsByTheDamper(t *testing.T) {
-	template, _ := study.TemplateByKey("double-wishbone-centre-link")
+	template := study.Template{Key: "double-wishbone-centre-link"}
 	d := loaded(t, template)
 	want := loadsOf(t, d)
 	d.Suspension.Left.Damper, d.Suspension.Left.Spring = d.Suspension.Left.Spring, nil

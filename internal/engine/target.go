@@ -52,16 +52,6 @@ type TargetCurves struct {
 	Right [][2]float64 `json:"right"`
 }
 
-// Target returns the wanted toe change over the window of the search, whichever way
-// the study states it; nil where it is flat.
-func Target(d *study.Document) (*TargetCurves, error) {
-	s, err := newJudge(d, "")
-	if err != nil {
-		return nil, err
-	}
-	return s.targetCurves(), nil
-}
-
 // targetCurves returns the target as resolved.
 func (s *sweeper) targetCurves() *TargetCurves {
 	f := s.doc.Search

@@ -38,11 +38,7 @@ func TestSearchReachesAnotherCarsCurve(t *testing.T) {
 // TestCurveThatCanBeHadIsAnEnd: three variables bring the curve to another car's to the
 // last bit that arithmetic has; the search knows that there is no more to gain.
 func TestCurveThatCanBeHadIsAnEnd(t *testing.T) {
-	template, ok := study.TemplateByKey("double-wishbone-rack")
-	if !ok {
-		t.Fatal("no template")
-	}
-	r := searchOf(t, template.Document(), SearchOptions{TargetOf: "Spacers 6 mm"})
+	r := searchOf(t, study.Template{Key: "double-wishbone-rack"}.Document(), SearchOptions{TargetOf: "Spacers 6 mm"})
 	near(t, "rms", float64(r.Best.RMS), 0, 1e-9)
 	if !r.Converged || r.Agreeing != r.Restarts {
 		t.Errorf("converged %t, %d of %d searches agree", r.Converged, r.Agreeing, r.Restarts)
@@ -88,9 +84,8 @@ func TestTargetOfIsEveryCallsTarget(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "tolerance", float64(s.Figure.Nominal), 0, 1e-12)
-	target, err := Target(d)
-	if err != nil || target == nil || len(target.Right) != 10 {
-		t.Errorf("target %+v, %v", target, err)
+	if c.Target == nil || len(c.Target.Right) != 10 {
+		t.Errorf("target %+v", c.Target)
 	}
 }
 

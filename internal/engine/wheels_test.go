@@ -335,7 +335,7 @@ func TestRobustClaimHolds(t *testing.T) {
 		{"multi-link-rack", "rms", 99, true, true},
 		{"solid-axle-rack", "rms", 95, false, false},
 	} {
-		template, _ := study.TemplateByKey(tt.template)
+		template := study.Template{Key: tt.template}
 		d := template.Document()
 		key, mm := "tieRodOuterHeight", d.Units.FromMillimetres
 		if solidAxle(d) {

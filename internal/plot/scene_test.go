@@ -141,9 +141,6 @@ func mapScene() Picture {
 
 func spreadScene() Picture {
 	picture := Picture{Width: 400, Height: 400}
-	picture.Tornado(Box(10, 10, 380, 120), []Contribution{
-		{"tie-rod outer height", -0.11, 0.12}, {"rack height", -0.08, 0.08}, {"lower ball height", -0.02, 0.05},
-	}, 11, 3)
 	edges, counts := []float64{-0.6, -0.4, -0.2, 0, 0.2, 0.4, 0.6}, []int{20, 40, 60, 50, 30, 10}
 	f := NewFrame(Box(10, 150, 180, 100), Domain{edges[0], edges[len(edges)-1]}, Domain{0, 60})
 	picture.Draw("bar", f.AppendBins(nil, edges, counts))

@@ -1,9 +1,6 @@
 package plot
 
-import (
-	"math"
-	"sort"
-)
+import "sort"
 
 // Sample is a value at a place of the independent variable: a toe at a travel.
 type Sample struct{ At, Value float64 }
@@ -35,19 +32,6 @@ func touch(at, values []float64, s Sample) {
 	if i < len(at) && s.At >= at[0] {
 		values[i] = s.Value
 	}
-}
-
-// Resample returns the values that a whole stroke of the pointer draws at the
-// places at, which must grow; NaN where the hand has not been.
-func Resample(stroke []Sample, at []float64) []float64 {
-	values := make([]float64, len(at))
-	for i := range values {
-		values[i] = math.NaN()
-	}
-	for i, s := range stroke {
-		Stroke(at, values, stroke[max(i-1, 0)], s)
-	}
-	return values
 }
 
 // Samples returns the values that are not gaps.

@@ -15,7 +15,20 @@ func equal(a, b []float64) bool {
 	})
 }
 
-func TestResample(t *testing.T) {
+// resample returns the values that a whole stroke of the pointer draws at the
+// places at, which must grow; NaN where the hand has not been.
+func resample(stroke []Sample, at []float64) []float64 {
+	values := make([]float64, len(at))
+	for i := range values {
+		values[i] = math.NaN()
+	}
+	for i, s := range stroke {
+		Stroke(at, values, stroke[max(i-1, 0)], s)
+	}
+	return values
+}
+
+func TestStroke(t *testing.T) {
 	at := []float64{-20, -10, 0, 10, 20}
 	tests := []struct {
 		name   string
@@ -34,8 +47,8 @@ func TestResample(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			if got := Resample(tt.stroke, at); !equal(got, tt.want) {
-				t.Errorf("Resample(%v) = %v, want %v", tt.stroke, got, tt.want)
+			if got := resample(tt.stroke, at); !equal(got, tt.want) {
+				t.Errorf("resample(%v) = %v, want %v", tt.stroke, got, tt.want)
 			}
 		})
 	}
@@ -61,7 +74,7 @@ func TestFrameSamples(t *testing.T) {
 
 // However the hand went, the target stays between the least and the most it drew
 // and has one value at each place.
-func TestResampleStaysWithinTheStroke(t *testing.T) {
+func TestStrokeStaysWithinTheStroke(t *testing.T) {
 	at := []float64{-30, -20, -10, 0, 10, 20, 30}
 	rapid.Check(t, func(t *rapid.T) {
 		var stroke []Sample
@@ -71,7 +84,7 @@ func TestResampleStaysWithinTheStroke(t *testing.T) {
 			stroke, drawn = append(stroke, s), append(drawn, s.Value)
 		}
 		d, _ := DomainOf(drawn)
-		got, _ := DomainOf(Resample(stroke, at), drawn)
+		got, _ := DomainOf(resample(stroke, at), drawn)
 		if got.Low < d.Low-1e-12 || got.High > d.High+1e-12 {
 			t.Fatalf("%v gives values %v", stroke, got)
 		}

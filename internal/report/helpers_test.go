@@ -12,11 +12,7 @@ import (
 // car returns the study of an invented car by the key of its template.
 func car(t *testing.T, key string) *study.Document {
 	t.Helper()
-	template, ok := study.TemplateByKey(key)
-	if !ok {
-		t.Fatalf("no template %s", key)
-	}
-	return template.Document()
+	return study.Template{Key: key}.Document()
 }
 
 // twoSided returns a study whose left and right arms differ, with a target, toe as a

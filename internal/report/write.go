@@ -1,23 +1,6 @@
 package report
 
-import (
-	"bytes"
-	"context"
-	"io"
-
-	"toewright/internal/study"
-)
-
-// HTML returns the bench sheet of a study as a page of its own.
-func HTML(ctx context.Context, d *study.Document, o Options) ([]byte, error) {
-	s, err := Gather(ctx, d, o)
-	if err != nil {
-		return nil, err
-	}
-	var b bytes.Buffer
-	err = Write(&b, s)
-	return b.Bytes(), err
-}
+import "io"
 
 // Write writes a sheet as a page of its own. The same sheet gives the same bytes.
 func Write(w io.Writer, s *Sheet) error {

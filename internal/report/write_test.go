@@ -86,17 +86,6 @@ func TestWriteFails(t *testing.T) {
 	}
 }
 
-func TestHTML(t *testing.T) {
-	d := car(t, "double-wishbone-rack")
-	got, err := HTML(t.Context(), d, Options{Cars: new(fewCars)})
-	if want := written(t, gathered(t, d, Options{})); err != nil || string(got) != want {
-		t.Errorf("HTML differs from what Gather and Write make, %v", err)
-	}
-	if _, err := HTML(t.Context(), d, Options{Candidate: "none"}); err == nil {
-		t.Error("HTML of no candidate: no error")
-	}
-}
-
 // TestInvented: a page says of a car that it is invented for as long as a number that its
 // curve depends on is, whatever the car is called, and what else is not its own.
 func TestInvented(t *testing.T) {

@@ -75,7 +75,7 @@ func TestCheckNamesTheMissingSpring(t *testing.T) {
 
 // TestSpringsOfAnAxle come back as they were read, and mirrored where a corner is.
 func TestSpringsOfAnAxle(t *testing.T) {
-	template, _ := TemplateByKey("solid-axle-rack")
+	template := Template{Key: "solid-axle-rack"}
 	text := strings.Replace(string(template.Text()), `"dragLink"`,
 		`"springs": {"left": {"axle": [10, 500, 450], "body": [0, 470, 800]}, "right": {"axle": [10, -500, 450], "body": [0, -470, 800]}}, "dragLink"`, 1)
 	d := decode(t, []byte(text))

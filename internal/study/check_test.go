@@ -250,7 +250,6 @@ func TestCheckMirror(t *testing.T) {
 }
 
 func TestCheckSolidAxle(t *testing.T) {
-	template, _ := TemplateByKey("solid-axle-pitman")
 	tests := []struct {
 		name string
 		slip func(*Suspension)
@@ -274,7 +273,7 @@ func TestCheckSolidAxle(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			d := template.Document()
+			d := Template{Key: "solid-axle-pitman"}.Document()
 			tt.slip(&d.Suspension)
 			if got := Check(d); !contains(got, tt.want) {
 				t.Errorf("Check lacks %+v, got %s", tt.want, list(got))

@@ -9,11 +9,7 @@ import (
 // templateDoc returns a fresh template.
 func templateDoc(t testing.TB, key string) *Document {
 	t.Helper()
-	template, ok := TemplateByKey(key)
-	if !ok {
-		t.Fatalf("no template %s", key)
-	}
-	return template.Document()
+	return Template{Key: key}.Document()
 }
 
 func TestParsePoints(t *testing.T) {

@@ -163,7 +163,7 @@ func TestDecodeRefusesOtherInput(t *testing.T) {
 // TestDecodeSolidAxle checks what only an axle's points have: sides and lists
 // inside, and angles of one number or two.
 func TestDecodeSolidAxle(t *testing.T) {
-	template, _ := TemplateByKey("solid-axle-rack")
+	template := Template{Key: "solid-axle-rack"}
 	text := string(template.Text())
 	tests := []struct{ name, old, new, want string }{
 		{"three points of a kingpin", `"left": [[-16, 606, 486],`, `"left": [[-16, 606, 486], [0, 0, 0],`, "suspension.kingpins.left: want a list of 2, got a list of 3"},
@@ -187,7 +187,7 @@ func TestDecodeSolidAxle(t *testing.T) {
 }
 
 func TestDecodeAxleAngles(t *testing.T) {
-	template, _ := TemplateByKey("solid-axle-rack")
+	template := Template{Key: "solid-axle-rack"}
 	text := strings.Replace(string(template.Text()), `"toe": 0.1`, `"toe": {"left": 0.1, "right": -0.2}, "studAxes": {"right": [0, -0.1, 1]}`, 1)
 	d := decode(t, []byte(text))
 	if left, right := d.Suspension.Left.Toe, d.Suspension.Right.Toe; left != 0.1 || right != -0.2 {

@@ -16,11 +16,7 @@ func TestPointPath(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.want, func(t *testing.T) {
-			template, ok := TemplateByKey(tt.template)
-			if !ok {
-				t.Fatalf("no template %s", tt.template)
-			}
-			if got := template.Document().PointPath(tt.point); got != tt.want {
+			if got := (Template{Key: tt.template}).Document().PointPath(tt.point); got != tt.want {
 				t.Errorf("got %s", got)
 			}
 		})

@@ -103,12 +103,17 @@ func TestWarningLastsAsLongAsABorrowedNumber(t *testing.T) {
 	}
 }
 
+// gearAxes lists the directions in which a gear moves or turns.
+func gearAxes(s *Steering) []gearVec {
+	return []gearVec{{"axis", &s.Axis}, {"pitmanAxis", &s.PitmanAxis}, {"idlerAxis", &s.IdlerAxis}}
+}
+
 // axesOf lists the axes that a gear states.
 func axesOf(d *Document) (keys []string) {
 	if d.Steering == nil {
 		return nil
 	}
-	for _, v := range d.Steering.axes() {
+	for _, v := range gearAxes(d.Steering) {
 		if *v.value != nil {
 			keys = append(keys, v.key)
 		}
@@ -118,7 +123,7 @@ func axesOf(d *Document) (keys []string) {
 
 // setAxis sets an axis of the gear.
 func setAxis(d *Document, key string, axis Vec3) {
-	for _, v := range d.Steering.axes() {
+	for _, v := range gearAxes(d.Steering) {
 		if v.key == key {
 			*v.value = &axis
 		}

@@ -46,11 +46,6 @@ func (s *Steering) idler() []gearVec {
 	return []gearVec{{"idlerPivot", &s.IdlerPivot}, {"idlerAxis", &s.IdlerAxis}, {"idlerBall", &s.IdlerBall}}
 }
 
-// axes lists the directions in which the gear moves or turns.
-func (s *Steering) axes() []gearVec {
-	return []gearVec{{"axis", &s.Axis}, {"pitmanAxis", &s.PitmanAxis}, {"idlerAxis", &s.IdlerAxis}}
-}
-
 // HasIdler reports whether any key of the idler arm is given.
 func (s *Steering) HasIdler() bool {
 	for _, v := range s.idler() {

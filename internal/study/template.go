@@ -75,15 +75,6 @@ var templates = []Template{
 // Templates lists all templates.
 func Templates() []Template { return slices.Clone(templates) }
 
-// TemplateByKey returns the template of a key.
-func TemplateByKey(key string) (Template, bool) {
-	i := slices.IndexFunc(templates, func(t Template) bool { return t.Key == key })
-	if i < 0 {
-		return Template{}, false
-	}
-	return templates[i], true
-}
-
 // Text returns the template's study file. It panics for a template that is not
 // one of [Templates].
 func (t Template) Text() []byte {

@@ -101,7 +101,11 @@ func sweep(t *testing.T, d *Document, c Candidate) [2]solver.Curve {
 	if err != nil {
 		t.Fatal(err)
 	}
-	axle, err := solver.Assemble(design, changes, hold)
+	a, err := solver.NewAssembler(design)
+	if err != nil {
+		t.Fatal(err)
+	}
+	axle, err := a.Assemble(changes, hold)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -123,8 +127,7 @@ func sweep(t *testing.T, d *Document, c Candidate) [2]solver.Curve {
 // down, with the right arm about 0.010 in.
 func TestSixtiesCar(t *testing.T) {
 	const base = 15.0
-	template, _ := TemplateByKey("double-wishbone-centre-link")
-	d := template.Document()
+	d := Template{Key: "double-wishbone-centre-link"}.Document()
 	tests := []struct {
 		candidate        Candidate
 		least, most      float64 // of the larger change, bump or droop, in
@@ -167,14 +170,5 @@ func TestStudiesAreTemplates(t *testing.T) {
 	paths, err := filepath.Glob(filepath.Join(dir, "*.json"))
 	if err != nil || len(paths) != len(Templates()) {
 		t.Errorf("%d files in %s, %d templates (%v): one is an orphan", len(paths), dir, len(Templates()), err)
-	}
-}
-
-func TestTemplateByKey(t *testing.T) {
-	if got, ok := TemplateByKey("strut-rack"); !ok || got.Key != "strut-rack" {
-		t.Errorf("TemplateByKey(strut-rack) = %+v, %t", got, ok)
-	}
-	if got, ok := TemplateByKey("unicycle"); ok {
-		t.Errorf("TemplateByKey(unicycle) = %+v, want none", got)
 	}
 }

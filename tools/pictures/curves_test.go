@@ -9,10 +9,7 @@ import (
 // curvesOf returns the curves of the picture of a name.
 func curvesOf(t *testing.T, name string) []curve {
 	t.Helper()
-	doc, err := demo()
-	if err != nil {
-		t.Fatal(err)
-	}
+	doc := demo()
 	for _, p := range pictures {
 		if p.name == name {
 			curves, err := p.curves(context.Background(), doc)

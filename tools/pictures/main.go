@@ -6,7 +6,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"log"
 	"os"
 	"path/filepath"
@@ -35,13 +34,7 @@ func main() {
 const template = "double-wishbone-rack"
 
 // demo returns a study of its own to each picture.
-func demo() (*study.Document, error) {
-	t, ok := study.TemplateByKey(template)
-	if !ok {
-		return nil, fmt.Errorf("there is no template %s", template)
-	}
-	return t.Document(), nil
-}
+func demo() *study.Document { return study.Template{Key: template}.Document() }
 
 // picture is one file: a chart of curves by travel, which runs upward.
 type picture struct {
@@ -72,10 +65,7 @@ const (
 
 // draw returns the file.
 func (p *picture) draw(ctx context.Context) ([]byte, error) {
-	doc, err := demo()
-	if err != nil {
-		return nil, err
-	}
+	doc := demo()
 	curves, err := p.curves(ctx, doc)
 	if err != nil {
 		return nil, err

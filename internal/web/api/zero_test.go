@@ -20,8 +20,7 @@ var beside = map[string]string{"ackermann": "aim=ackermann", "speed": "distance=
 // fullStudy has something for each option to stand in place of, and nothing of it is 0.
 func fullStudy(t *testing.T) string {
 	t.Helper()
-	template, _ := study.TemplateByKey("double-wishbone-rack")
-	d := template.Document()
+	d := study.Template{Key: "double-wishbone-rack"}.Document()
 	d.Vehicle.CorneringStiffness = 900
 	d.Yield.Cars, d.Yield.Seed, d.Search.Seed = 200, 7, 7
 	d.Search.Limits, d.Search.Target = nil, [][2]float64{{-50, 0.3}, {0, 0}, {50, 0.2}}
