@@ -59,7 +59,8 @@ wasm: slim
 	$(GO) run ./tools/segments -out bin/app.wasm bin/linked.wasm
 
 # The styles are one file on the wire, in this order.
-STYLES := app/web/app.css app/web/plot.css app/web/sheet.css app/web/panels.css app/web/print.css
+STYLES := app/web/app.css app/web/plot.css app/web/sheet.css app/web/parts.css app/web/frame.css \
+  $(patsubst %,app/web/%.css,car readings find compare make why) app/web/print.css
 bin/page.css: $(STYLES)
 	mkdir -p bin
 	cat $(STYLES) > $@

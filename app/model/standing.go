@@ -92,7 +92,7 @@ func lacks(l *engine.LimitResult) string {
 		return ""
 	}
 	text := strings.Replace(l.Problem, ": is missing", " is missing", 1)
-	for key, place := range map[string]string{"tieRod.": "My car, Tie rod", "vehicle.": "My car"} {
+	for key, place := range map[string]string{"tieRod.": "Car, Tie rod", "vehicle.": "Car"} {
 		if strings.HasPrefix(text, key) {
 			return study.Spoken(text) + "; state it in " + place
 		}

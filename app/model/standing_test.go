@@ -63,7 +63,7 @@ func TestStandingFailsOneByOne(t *testing.T) {
 		limit study.Limit
 		want  []string
 	}{
-		{"engagement", study.Limit{Result: "threadEngagement", Min: bound(1)}, []string{"tie rod, thread engagement is missing: the limit on thread engagement needs", "state it in My car, Tie rod"}},
+		{"engagement", study.Limit{Result: "threadEngagement", Min: bound(1)}, []string{"tie rod, thread engagement is missing: the limit on thread engagement needs", "state it in Car, Tie rod"}},
 		{"room", study.Limit{Result: "adjusterRange", Min: bound(1)}, []string{"tie rod, thread engagement"}},
 		{"cone", study.Limit{Result: "innerBallAngle"}, []string{"limit 1: ", "tie rod, inner ball, half angle would stand"}},
 		{"lock", study.Limit{Result: "outerBallAngle", Max: bound(40), At: study.AtLock}, []string{"state full lock"}},

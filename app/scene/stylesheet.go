@@ -22,7 +22,7 @@ func Stylesheet() string {
 }
 
 // fileColours are those of a file, which is always on white paper.
-const fileColours = `:root{--paper:#fff;--paper-sunk:#efece1;--ink:#22303c;--ink-soft:#4d5b67;--line:#8a97a1;--accent:#a8261c;--sheet-font:system-ui,sans-serif}
+const fileColours = `:root{--paper:#fff;--sunk:#efece1;--ink:#22303c;--ink-soft:#4d5b67;--line:#8a97a1;--accent:#a8261c;--sheet-font:system-ui,sans-serif}
 `
 
 // rules are in the order of the picture: its texts, the car, the charts.
@@ -39,7 +39,7 @@ const rules = `.drawing text{font-family:var(--sheet-font);font-size:11px;font-v
 .drawing .ground{fill:none;stroke:var(--line);stroke-width:1}
 .drawing .tyre{fill:none;stroke:var(--ink);stroke-width:1.6}
 .drawing .axis{fill:none;stroke:var(--ink-soft);stroke-width:0.8;stroke-dasharray:12 3 2 3}
-.drawing .body{fill:var(--paper-sunk);stroke:var(--ink);stroke-width:1.2}
+.drawing .body{fill:var(--sunk);stroke:var(--ink);stroke-width:1.2}
 .drawing .solid{stroke-width:1.3}
 .drawing .knuckle{fill:var(--paper);stroke:var(--ink);stroke-width:1.7;fill-opacity:0.85}
 .drawing .ball{fill:var(--ink)}

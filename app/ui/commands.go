@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fmt"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
@@ -11,7 +9,7 @@ import (
 
 // commands lists what can be done from anywhere.
 func (p *Panels) commands(b bench) []command {
-	list := p.steps()
+	list := p.backAndForth()
 	list = append(list, p.carCommands(b)...)
 	list = append(list, p.viewCommands()...)
 	list = append(list, p.unitCommands(b)...)
@@ -21,17 +19,28 @@ func (p *Panels) commands(b bench) []command {
 		command{"Keys of this page", "?", p.cover(keymapOver)},
 	)
 	list = append(list, b.exports()...)
-	for i, t := range tabs {
-		list = append(list, command{"Open " + t.text, fmt.Sprintf("Alt %d", i+1), func(ctx app.Context) { p.show(ctx, t.key) }})
-	}
+	list = append(list, p.openings()...)
 	for _, t := range study.Templates() {
 		list = append(list, command{"New study of a car like: " + t.Title, "", func(ctx app.Context) { p.Kept.put(ctx, p, t.Start()) }})
 	}
 	return list
 }
 
-// steps lists the steps back and forward that there are.
-func (p *Panels) steps() []command {
+// openings open the steps and their ways, and the study's menu.
+func (p *Panels) openings() []command {
+	opens := func(key string) func(app.Context) { return func(ctx app.Context) { p.show(ctx, key) } }
+	var list []command
+	for i, s := range steps {
+		list = append(list, command{"Open " + s.text, stepKey(i), opens(s.key)})
+		for _, w := range s.ways {
+			list = append(list, command{"Open " + s.text + ": " + w.text, "", opens(w.key)})
+		}
+	}
+	return append(list, command{"Studies, files and links", "", func(app.Context) { p.menu = true }})
+}
+
+// backAndForth lists the steps back and forward that there are.
+func (p *Panels) backAndForth() []command {
 	var list []command
 	if label := p.Desk.Session.CanUndo(); label != "" {
 		list = append(list, command{"Undo " + label, "Ctrl Z", p.undo})
@@ -69,7 +78,7 @@ func (p *Panels) carCommands(b bench) []command {
 // present selects a car and shows its card.
 func (p *Panels) present(ctx app.Context, car *model.Car) {
 	p.Desk.Select(car.Index)
-	p.show(ctx, tabs[0].key)
+	p.show(ctx, "compare")
 	p.Changed(ctx)
 }
 

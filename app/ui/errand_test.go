@@ -14,7 +14,7 @@ import (
 // TestAnswerIsOfTheStudyAsSent changes the search while designs are weighed: the answer
 // is of the study before, and says so.
 func TestAnswerIsOfTheStudyAsSent(t *testing.T) {
-	s := onStage(t, store.Memory{}, "map")
+	s := onStage(t, store.Memory{}, "tradeoff")
 	p := s.panels
 	f := &trade{Bench: p.bench(), State: &p.mapping.trading}
 	s.do(func(ctx app.Context) {
@@ -26,14 +26,14 @@ func TestAnswerIsOfTheStudyAsSent(t *testing.T) {
 	if e := &p.mapping.trading; e.result == nil || e.of.Search == s.desk.Session.Document().Search {
 		t.Fatalf("the answer %v is of the study as changed; %s", e.result, e.fault)
 	}
-	s.do(func(ctx app.Context) { p.show(ctx, "map") })
+	s.do(func(ctx app.Context) { p.show(ctx, "tradeoff") })
 	s.shows(t, "Weighed before the last changes")
 }
 
 // TestErrandTellsWhatWentWrong starts errands that fail, each after one that left a
 // result: the result goes, and what went wrong is told.
 func TestErrandTellsWhatWentWrong(t *testing.T) {
-	s := onStage(t, store.Memory{}, "forge")
+	s := onStage(t, store.Memory{}, "series")
 	type answer struct{ Cars string } // the result's cars are a number
 	old := &answer{"old"}
 	for what, fail := range map[string]func(*errand[answer]){

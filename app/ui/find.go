@@ -38,7 +38,7 @@ func (f *find) Render() app.UI {
 	if err := f.Bench.cars().Err; err != nil {
 		return app.Div().Body(
 			app.P().Class("problem").Text("The base car cannot be solved: "+plain(err)),
-			app.P().Text("Mend its points in My car; then there is something to find."),
+			app.P().Text("Mend its points in Car; then there is something to find."),
 		)
 	}
 	return app.Div().Class("find").Body(

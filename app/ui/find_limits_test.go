@@ -14,7 +14,7 @@ import (
 // TestLimitsAskWhereToLook shows the choice of full lock with the results that take it,
 // once the study states one.
 func TestLimitsAskWhereToLook(t *testing.T) {
-	s := onStage(t, store.Memory{}, "find")
+	s := onStage(t, store.Memory{}, "search")
 	most := 30.0
 	s.do(func(app.Context) {
 		s.desk.Session.SetLimits("limits", []study.Limit{{Result: "tieRodLength", Max: &most}, {Result: "outerBallAngle", Max: &most, At: study.AtLock}})
@@ -45,7 +45,7 @@ func TestLimitsAskWhereToLook(t *testing.T) {
 // TestLimitsSayThePresentValue adds each kind of limit in the Find panel: what the selected
 // car has stands beside its bounds.
 func TestLimitsSayThePresentValue(t *testing.T) {
-	s := onStage(t, store.Memory{}, "find")
+	s := onStage(t, store.Memory{}, "search")
 	for _, kind := range model.LimitKinds(s.desk.Session.Document()) {
 		s.do(func(ctx app.Context) {
 			list := []study.Limit{model.NewLimit(s.desk.Session.Document(), s.desk.Session.Cars().Design, string(kind.Key))}

@@ -30,7 +30,7 @@ func TestFirstStudy(t *testing.T) {
 	if got := keepIn(kept, nil).first().Name; got != none {
 		t.Errorf("where what is kept is damaged the first study is %q, want %q", got, none)
 	}
-	s := onStage(t, kept, "studies")
+	s := onStage(t, kept, "study")
 	if html := s.text(); !strings.Contains(html, "The study that was open last stays closed") {
 		t.Error("nobody is told that the study is damaged")
 	}

@@ -27,7 +27,7 @@ type fitting = errand[engine.FitResult]
 // Render shows what is advised on, the button and what came of it.
 func (f *fit) Render() app.UI {
 	if f.Bench.cars().Err != nil {
-		return app.P().Text("The base car cannot be solved: mend its points in My car, or start from a car like it.")
+		return app.P().Text("The base car cannot be solved: mend its points in Car, or start from a car like it.")
 	}
 	return app.Section().Class("block").Body(
 		app.H2().Text("What the readings say"),

@@ -28,7 +28,7 @@ type forging = errand[engine.ToleranceResult]
 // Render shows the tolerances and the series of cars.
 func (f *forge) Render() app.UI {
 	if f.Bench.cars().Err != nil {
-		return app.P().Text("The base car cannot be solved: mend its points in My car first.")
+		return app.P().Text("The base car cannot be solved: mend its points in Car first.")
 	}
 	return app.Div().Class("forge").Body(
 		app.P().Class("note").Text("A forging serves many cars. Builds a series of cars that differ within the tolerances, and counts those whose curve still passes."),

@@ -99,7 +99,7 @@ func (k *kept) openLink(ctx app.Context, p *Panels) bool {
 	k.put(ctx, p, d)
 	if k.fault == "" {
 		forgetFragment() // a study that is not kept comes back by its link alone
-		p.say(ctx, "The study of the link is open. Your own are under Studies.", nil)
+		p.say(ctx, "The study of the link is open. Your own are in the study's menu.", nil)
 	}
 	return true
 }

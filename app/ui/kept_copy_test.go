@@ -57,7 +57,7 @@ func (s *stage) state() string { return s.panels.Kept.state(s.panels) }
 func TestSavedMeansOnDisk(t *testing.T) {
 	for _, failed := range []error{nil, errors.New("no disk")} {
 		copied := &slowCopy{texts: map[string]string{}}
-		s := onStageWithCopy(t, store.Memory{}, copied, "studies")
+		s := onStageWithCopy(t, store.Memory{}, copied, "study")
 		copied.read(nil, failed)
 		s.rename("mine")
 		for _, step := range []struct {
@@ -81,7 +81,7 @@ func TestSavedMeansOnDisk(t *testing.T) {
 func TestLostSaveComesBack(t *testing.T) {
 	copied := &slowCopy{texts: map[string]string{}}
 	kept := store.Memory{}
-	s := onStageWithCopy(t, kept, copied, "studies")
+	s := onStageWithCopy(t, kept, copied, "study")
 	copied.read(nil, nil)
 	s.rename("first")
 	s.save()
@@ -89,7 +89,7 @@ func TestLostSaveComesBack(t *testing.T) {
 	s.rename("second")
 	s.save()
 	for _, lost := range []store.Memory{first, {}} {
-		again := onStageWithCopy(t, lost, copied, "studies")
+		again := onStageWithCopy(t, lost, copied, "study")
 		copied.read(maps.Clone(copied.texts), nil)
 		again.do(func(app.Context) {})
 		if got := again.desk.Session.Document().Name; got != "second" {
@@ -113,7 +113,7 @@ func TestReaderFasterThanTheCopy(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			kept, copied := store.Memory{}, &slowCopy{texts: map[string]string{}}
-			before := onStageWithCopy(t, kept, copied, "studies")
+			before := onStageWithCopy(t, kept, copied, "study")
 			copied.read(nil, nil)
 			before.rename("before")
 			before.save()
@@ -125,7 +125,7 @@ func TestReaderFasterThanTheCopy(t *testing.T) {
 			if tt.lost {
 				clear(left)
 			}
-			s := onStageWithCopy(t, left, copied, "studies")
+			s := onStageWithCopy(t, left, copied, "study")
 			s.rename("at once")
 			copied.read(maps.Clone(copied.texts), nil)
 			s.do(func(app.Context) {})
@@ -150,7 +150,7 @@ func TestReaderFasterThanTheCopy(t *testing.T) {
 // TestNoSaveUnderAMovingHand edits as the frames of a drag do: the save, which takes longer
 // than a frame, waits until the hand is still.
 func TestNoSaveUnderAMovingHand(t *testing.T) {
-	s := onStage(t, store.Memory{}, "studies")
+	s := onStage(t, store.Memory{}, "study")
 	s.desk.Moving = true
 	s.rename("on the way")
 	if s.panels.Kept.later(s.panels); s.panels.Kept.pending {

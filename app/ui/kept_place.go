@@ -12,7 +12,7 @@ func (k *kept) note(p *Panels) {
 	if !k.begun {
 		return // what was noted before is still to be read
 	}
-	at := store.Place{Study: k.keeper.ID(), Panel: p.tab}
+	at := store.Place{Study: k.keeper.ID(), Panel: p.at.key()}
 	if car := p.Desk.Selected(); car != nil {
 		at.Car = car.Name
 	}
@@ -26,11 +26,7 @@ func (k *kept) note(p *Panels) {
 func (k *kept) backTo(ctx app.Context, p *Panels) {
 	at := k.store.Place()
 	k.place = at
-	for _, t := range tabs {
-		if t.key == at.Panel {
-			p.tab = at.Panel
-		}
-	}
+	p.open(at.Panel)
 	if at.Study == k.keeper.ID() {
 		p.choose(ctx, at.Car)
 	}

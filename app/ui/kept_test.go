@@ -28,14 +28,14 @@ func (s *stage) put(d *study.Document) {
 // edited: it is the one that opens, whatever the others are called, and all are kept.
 func TestWhatIsBroughtIsKept(t *testing.T) {
 	kept := store.Memory{}
-	s := onStage(t, kept, "studies")
+	s := onStage(t, kept, "study")
 	for i, notes := range []string{"one", "two", "three"} {
 		d := brought(t, "alike")
 		d.Notes = notes
 		if s.put(d); s.state() != "saved" {
 			t.Errorf("a study that was brought in is %q", s.state())
 		}
-		s = onStage(t, kept, "studies")
+		s = onStage(t, kept, "study")
 		if got := s.desk.Session.Document(); got.Name != "alike" || got.Notes != notes {
 			t.Errorf("opened %q with the notes %q, want %q", got.Name, got.Notes, notes)
 		}
@@ -64,7 +64,7 @@ func TestUndoAfterAReload(t *testing.T) {
 		{func() { s.do(s.panels.redo) }, ""}, // what was undone before the reload is in the history
 		{func() { s.do(s.panels.undo) }, ""},
 	} {
-		s = onStage(t, kept, "studies")
+		s = onStage(t, kept, "study")
 		if i == 0 {
 			demo = name()
 		}
@@ -84,10 +84,10 @@ func TestUndoAfterAReload(t *testing.T) {
 // is said.
 func TestUndoOfWhatIsGone(t *testing.T) {
 	kept := store.Memory{}
-	s := onStage(t, kept, "studies")
+	s := onStage(t, kept, "study")
 	s.rename("mine")
 	s.save()
-	s = onStage(t, kept, "studies")
+	s = onStage(t, kept, "study")
 	for key := range kept {
 		if strings.HasPrefix(key, "toewright/study/") {
 			kept[key] = "damaged"
@@ -102,7 +102,7 @@ func TestUndoOfWhatIsGone(t *testing.T) {
 // TestAnotherStudyBringsNothingAlong opens another study while the first is searched: the
 // answer goes nowhere, and what was found of the first is gone from the panels.
 func TestAnotherStudyBringsNothingAlong(t *testing.T) {
-	s := onStage(t, store.Memory{}, "find")
+	s := onStage(t, store.Memory{}, "search")
 	p := s.panels
 	p.finding.fault, p.forging.fault, p.shelving.fault, p.reading.fit.fault, p.mapping.trading.fault = "old", "old", "old", "old", "old"
 	f := &find{Bench: s.panels.bench(), State: &p.finding}

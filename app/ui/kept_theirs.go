@@ -50,6 +50,6 @@ func (k *kept) apart(ctx app.Context, p *Panels) {
 		return
 	}
 	k.theirs = nil
-	p.say(ctx, "This is a study of its own now. The other one is under Studies, as the other tab saved it.", nil)
+	p.say(ctx, "This is a study of its own now. The other one is in the study's menu, as the other tab saved it.", nil)
 	p.Changed(ctx)
 }

@@ -16,7 +16,7 @@ var keyGroups = []struct {
 	keys  [][2]string
 }{
 	{"Anywhere", [][2]string{
-		{"Ctrl K", "find a command by its words"}, {"Alt 1 … Alt 9", "open a panel"}, {"Ctrl Z, Ctrl Y", "undo, redo"},
+		{"Ctrl K", "find a command by its words"}, {"1 … 5", "open a step; with Alt from within a field too"}, {"Ctrl Z, Ctrl Y", "undo, redo"},
 		{"Ctrl S", "save the study as a file"}, {"Ctrl P", "print the drawing, or the bench sheet where it is open"}, {"?", "this list"},
 	}},
 	{"On the drawing", [][2]string{
@@ -26,7 +26,7 @@ var keyGroups = []struct {
 	{"In a number", [][2]string{
 		{"Up, Down", "a step more or less; Shift ten"}, {"Enter", "take what is typed"}, {"Escape", "put back what stood there"},
 	}},
-	{"On the tabs", [][2]string{{"Left, Right", "open the panel beside"}}},
+	{"On the steps", [][2]string{{"Left, Right", "open the step beside"}}},
 }
 
 // OnMount gives the keyboard to the way out.

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -38,16 +37,17 @@ func (p *Panels) deed(stroke string) func(app.Context) {
 	case "ctrl y", "ctrl shift z":
 		return p.redo
 	}
-	if digit, ok := strings.CutPrefix(stroke, "alt "); ok {
-		if i, err := strconv.Atoi(digit); err == nil && i >= 1 && i <= len(tabs) {
-			return func(ctx app.Context) { p.show(ctx, tabs[i-1].key) }
+	for i, s := range steps {
+		if key := stepKey(i); stroke == key || stroke == "alt "+key {
+			return func(ctx app.Context) { p.show(ctx, s.key) }
 		}
 	}
 	return nil
 }
 
-// fieldStrokes are left to a field of text: it undoes by itself, and takes letters.
-var fieldStrokes = []string{"ctrl z", "ctrl y", "ctrl shift z", "?", "shift ?"}
+// fieldStrokes are left to a field of text: it undoes by itself, and takes letters and
+// digits.
+var fieldStrokes = []string{"ctrl z", "ctrl y", "ctrl shift z", "?", "shift ?", "1", "2", "3", "4", "5"}
 
 // key does what a key means, if anything. It runs outside the page's goroutine.
 func (p *Panels) key(ctx app.Context, e app.Value) {
@@ -64,7 +64,7 @@ func (p *Panels) key(ctx app.Context, e app.Value) {
 func typing(e app.Value) bool {
 	target := e.Get("target")
 	switch strings.ToLower(target.Get("tagName").String()) {
-	case "textarea":
+	case "textarea", "select":
 		return true
 	case "input":
 		kind := target.Get("type").String()

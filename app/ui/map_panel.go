@@ -36,7 +36,7 @@ func (p *mapPanel) OnDismount() {
 // Render shows what is laid along the axes, the map, and what it says in words.
 func (p *mapPanel) Render() app.UI {
 	if err := p.Bench.cars().Err; err != nil {
-		return app.P().Text("The base car cannot be solved: mend its points in My car first.")
+		return app.P().Text("The base car cannot be solved: mend its points in Car first.")
 	}
 	return app.Div().Class("around").Body(
 		app.P().Class("note").Text("The toe change over two parameters of the selected car. Light is flat: the heights of the two balls of a tie rod make up for each other along a valley. It follows every drag on the sheet."),
@@ -45,7 +45,6 @@ func (p *mapPanel) Render() app.UI {
 		app.If(p.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(p.State.fault) }),
 		&mapPicture{Bench: p.Bench, State: p.State, Frames: p.Frames},
 		p.words(),
-		&trade{Bench: p.Bench, State: &p.State.trading},
 		cautionLine(),
 	)
 }

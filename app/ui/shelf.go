@@ -26,7 +26,7 @@ type shelving = errand[engine.ChooseResult]
 // Render shows the parts and the ranking.
 func (s *shelf) Render() app.UI {
 	if s.Bench.cars().Err != nil {
-		return app.P().Text("The base car cannot be solved: mend its points in My car first.")
+		return app.P().Text("The base car cannot be solved: mend its points in Car first.")
 	}
 	return app.Div().Class("shelf").Body(
 		app.P().Class("note").Text("Parts that can be bought, by slots: of each slot one part is fitted, or none. Every combination is tried; those that nothing betters in both price and toe change stand on the picture."),

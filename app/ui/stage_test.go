@@ -31,14 +31,17 @@ func (s *stage) OnPreRender(ctx app.Context) {
 
 func (s *stage) Render() app.UI { return app.Div().Body(s.panels) }
 
+// studyMenu stands for the menu of the study among the panels.
+const studyMenu = "study"
+
 // onStage opens the panels on a storage and shows one of them.
-func onStage(t *testing.T, storage store.Storage, tab string) *stage {
+func onStage(t *testing.T, storage store.Storage, panel string) *stage {
 	t.Helper()
-	return onStageWithCopy(t, storage, nil, tab)
+	return onStageWithCopy(t, storage, nil, panel)
 }
 
 // onStageWithCopy opens the panels on a storage that has a copy.
-func onStageWithCopy(t *testing.T, storage store.Storage, copied store.Copy, tab string) *stage {
+func onStageWithCopy(t *testing.T, storage store.Storage, copied store.Copy, panel string) *stage {
 	t.Helper()
 	pool := wasm.NewLocalPool(1, worker.Handlers())
 	t.Cleanup(pool.Close)
@@ -50,7 +53,9 @@ func onStageWithCopy(t *testing.T, storage store.Storage, copied store.Copy, tab
 		t.Fatal(err)
 	}
 	s.engine.ConsumeAll()
-	s.do(func(ctx app.Context) { s.panels.show(ctx, tab) })
+	s.do(func(ctx app.Context) { s.panels.show(ctx, panel) })
+	s.panels.menu = panel == studyMenu
+	s.do(func(app.Context) {})
 	return s
 }
 

@@ -35,7 +35,7 @@ func (s *story) Render() app.UI {
 			step(fmt.Sprintf("%s brings that down to %s. Drag a ringed ball on the drawing, or a slider below, and watch the curves follow.", best.Name, s.Bench.numbers().ToeText(peakOf(best))),
 				s.choose("Show "+best.Name, best)),
 			step("Now your own car: start from the template that is most like it and type over its points. Find then looks for the part.",
-				button("Open My car", func(ctx app.Context, _ app.Event) { s.Open(ctx, "car") }),
+				button("Open Car", func(ctx app.Context, _ app.Event) { s.Open(ctx, "car") }),
 				button("Open Find", func(ctx app.Context, _ app.Event) { s.Open(ctx, "find") })),
 		),
 	)

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"cmp"
 	"fmt"
 	"strconv"
 
@@ -17,13 +16,10 @@ import (
 func (p *Panels) tools(b bench) app.UI {
 	s := p.Desk.Session
 	return app.Div().Class("tools").Body(
-		app.Div().Class("tools-name").Body(
-			app.Strong().Text(cmp.Or(b.document().Name, "study without a name")),
-			app.Span().ID("kept").Class("kept").Aria("live", "polite").Text(p.Kept.state(p)),
-		),
+		p.studyMenu(b),
 		app.Div().Class("tools-buttons").Body(
-			step("undo", "Undo", s.CanUndo(), p.undo),
-			step("redo", "Redo", s.CanRedo(), p.redo),
+			backward("undo", "Undo", s.CanUndo(), p.undo),
+			backward("redo", "Redo", s.CanRedo(), p.redo),
 			app.Button().Type("button").ID("commands").Text("Commands").Title("Commands, Ctrl K").
 				OnClick(func(ctx app.Context, _ app.Event) { p.cover(paletteOver)(ctx) }),
 			&display{Bench: b},
@@ -31,8 +27,8 @@ func (p *Panels) tools(b bench) app.UI {
 	)
 }
 
-// step is the button that goes one step back or forward, and says which.
-func step(id, word, label string, do func(app.Context)) app.UI {
+// backward is the button that goes one step back or forward, and says which.
+func backward(id, word, label string, do func(app.Context)) app.UI {
 	title := word + " " + label
 	if label == "" {
 		title = "nothing to " + id
@@ -48,7 +44,7 @@ func (p *Panels) undo(ctx app.Context) {
 		p.say(ctx, "Undone: "+label+".", nil)
 		p.Changed(ctx)
 	case wanted != "":
-		p.say(ctx, "What was before "+wanted+" cannot be read any more, and nothing has changed. What is kept stands under Studies, History.", nil)
+		p.say(ctx, "What was before "+wanted+" cannot be read any more, and nothing has changed. What is kept stands in the study's menu, under History.", nil)
 	}
 }
 

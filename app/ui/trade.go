@@ -30,6 +30,9 @@ type trading struct {
 
 // Render shows what is weighed, the front, and its designs.
 func (t *trade) Render() app.UI {
+	if t.Bench.cars().Err != nil {
+		return app.P().Text("The base car cannot be solved: mend its points in Car first.")
+	}
 	aim := cmp.Or(t.State.aim, model.Aims[0].Key)
 	var list []choice
 	meaning := ""
@@ -41,13 +44,14 @@ func (t *trade) Render() app.UI {
 	}
 	return app.Section().Class("block").Body(
 		app.H2().Text("Trade-off"),
-		app.P().Class("note").Text("Toe change against a second aim: "+meaning+". What is free, and its bounds, stand in Find."),
+		app.P().Class("note").Text("Toe change against a second aim: "+meaning+". What is free, and its bounds, stand in Search."),
 		app.Div().Class("row").Body(
 			menu("aim", "Against", aim, list, func(_ app.Context, value string) { t.State.aim = value }),
 			app.If(aim == "ackermann", func() app.UI { return t.percentage() }),
 		),
 		t.State.run("trade", button("Weigh them", t.start).ID("trade").Class("primary")),
 		app.If(t.State.result != nil, func() app.UI { return t.outcome() }),
+		cautionLine(),
 	)
 }
 

@@ -14,7 +14,7 @@ import (
 )
 
 // openName is the name of the study that is open, as the page shows it.
-const openName = `document.querySelector(".tools-name strong")?.textContent`
+const openName = `document.querySelector("#study-menu strong")?.textContent`
 
 // lostWithin is how long after a step the plug may be pulled.
 const lostWithin = time.Second
@@ -38,7 +38,7 @@ func (p *Page) openFile(d *study.Document) {
 	if err := os.WriteFile(name, text, 0o644); err != nil {
 		p.t.Fatal(err)
 	}
-	click(p, "#tab-studies")
+	openPanel(p, "study")
 	p.WaitTrue(`!!document.querySelector("#open-file")`)
 	p.Do(chromedp.SetUploadFiles("#open-file", []string{name}))
 }
@@ -52,7 +52,7 @@ func (p *Page) pulledAndBack(name string) {
 	p.Reload()
 	p.WaitTrue(openName + " === " + quote(name))
 	p.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
-	click(p, "#tab-studies")
+	openPanel(p, "study")
 	p.WaitTrue(`[...document.querySelectorAll("#studies > li")].some((row) => row.querySelector(".tag") && row.querySelector("strong").textContent === ` + quote(name) + `)`)
 	p.Start()
 }
@@ -71,7 +71,7 @@ func TestWhatIsBroughtIsKept(t *testing.T) {
 	}{
 		{"file", "from a file", func(p *Page) { p.openFile(named(t, "from a file")) }},
 		{"template", template.Start().Name, func(p *Page) {
-			click(p, "#tab-studies")
+			openPanel(p, "study")
 			click(p, "#template-"+template.Key)
 		}},
 		{"link", "from a link", func(p *Page) {
@@ -106,7 +106,7 @@ func TestTwoStudiesOfOneName(t *testing.T) {
 	page.WaitOfflineReady()
 	shows := func(p *Page, revision string) {
 		t.Helper()
-		click(p, "#tab-studies")
+		openPanel(p, "study")
 		p.WaitTrue(`document.querySelector("#study-revision")?.value === ` + quote(revision))
 	}
 	page.openFile(first)
@@ -116,7 +116,7 @@ func TestTwoStudiesOfOneName(t *testing.T) {
 	page.pulledAndBack("alike")
 	shows(page, "B")
 	other := page.SecondTab(Options{})
-	click(other, "#tab-studies")
+	openPanel(other, "study")
 	click(other, `#studies [aria-label="Open alike"]:not([disabled])`)
 	shows(other, "A")
 	time.Sleep(lostWithin)
@@ -178,7 +178,7 @@ func pressKeys(p *Page, keys string) {
 func TestKeypadShowsWhatItHas(t *testing.T) {
 	page := Open(t, Options{Width: 390, Height: 844, Touch: true})
 	page.WaitOfflineReady()
-	click(page, "#tab-readings")
+	openPanel(page, "readings")
 	typeInto(page, "#new-run", "0")
 	page.WaitTrue(`document.querySelector("#run").value === "2" || document.querySelectorAll(".travels").length === 0`)
 	steps := []struct{ keys, want string }{

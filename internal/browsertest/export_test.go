@@ -22,7 +22,7 @@ func caught(kind string) string { return `window.files.find((f) => f.type === ` 
 func openExports(t *testing.T) *Page {
 	t.Helper()
 	page := openSheet(t, Options{Dark: true})
-	click(page, "#tab-sheet")
+	openPanel(page, "sheet")
 	Eval[chromedp.Void](page, catchFiles)
 	return page
 }

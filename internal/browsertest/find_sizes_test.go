@@ -15,7 +15,7 @@ const (
 // searches with them, and takes them away.
 func TestSizesOfAVariable(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-find")
+	openPanel(page, "search")
 	typeInto(page, "#sizes-tieRodOuterHeight", "-12.7 3 x4")
 	page.WaitTrue(`document.querySelector("#sizes-tieRodOuterHeight-problem")?.textContent.includes("x4")`)
 	page.WaitTrue(sizesField + `.value === "-12.7 3 x4" && ` + sizesField + `.getAttribute("aria-invalid") === "true"`)
@@ -34,18 +34,18 @@ func TestSizesOfAVariable(t *testing.T) {
 // takes the limit away.
 func TestAdjusterLimit(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-find")
+	openPanel(page, "search")
 	choose(page, "#add-limit", "adjusterRange")
 	typeInto(page, "#limit-2-min", "3")
 	page.WaitTrue(`document.querySelector("#limit-2-min")?.value === "3.00"`)
 	Eval[chromedp.Void](page, `void document.querySelector("#limit-2-min").scrollIntoView({block: "center"})`)
 	page.Shot("adjuster")
 	told := `[...document.querySelectorAll(".card.selected .limits li")].some((e) => e.textContent.includes("Adjuster, room to turn either way") && e.textContent.includes("at least 3.00 wanted"))`
-	click(page, "#tab-candidates")
+	openPanel(page, "compare")
 	page.WaitTrue(told)
-	click(page, "#tab-find")
+	openPanel(page, "search")
 	click(page, `button[aria-label="Remove the limit on Adjuster, room to turn either way"]`)
 	page.WaitTrue(`!document.querySelector("#limit-2-min")`)
-	click(page, "#tab-candidates")
+	openPanel(page, "compare")
 	page.WaitTrue(`!!document.querySelector(".card.selected .limits li") && !` + told)
 }

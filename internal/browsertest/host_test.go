@@ -1,6 +1,7 @@
 package browsertest
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -27,7 +28,7 @@ func TestUpdateIsOffered(t *testing.T) {
 // page that it finds worth it, and takes the offer up.
 func TestInstallIsOffered(t *testing.T) {
 	page := openSheet(t, Options{})
-	click(page, "#tab-studies")
+	openPanel(page, "study")
 	page.WaitTrue(`!!document.querySelector("#make-link") && !document.querySelector("#install")`)
 	Eval[chromedp.Void](page, `void (() => {
 		const offer = new Event("beforeinstallprompt");
@@ -39,10 +40,26 @@ func TestInstallIsOffered(t *testing.T) {
 	page.WaitTrue(`window.prompted === true && !document.querySelector("#install")`)
 }
 
-// TestEveryTabHasAKey checks that the digits of the list of keys reach all panels.
-func TestEveryTabHasAKey(t *testing.T) {
+// TestEveryStepHasAKey opens the steps by their digits, which a field of text keeps for
+// itself.
+func TestEveryStepHasAKey(t *testing.T) {
 	page := openSheet(t, Options{})
-	if n := Eval[int](page, `document.querySelectorAll("[role=tab]").length`); n != 9 {
-		t.Errorf("%d tabs, want the nine that the list of keys names", n)
+	const press = `void %s.dispatchEvent(new KeyboardEvent("keydown", {key: %s, bubbles: true, cancelable: true}))`
+	steps := Eval[[]string](page, `[...document.querySelectorAll(".step")].map((e) => e.id)`)
+	if len(steps) != 5 {
+		t.Fatalf("the steps are %q, want five", steps)
+	}
+	open := func(id string) string {
+		return `document.querySelector("#` + id + `").getAttribute("aria-selected") === "true"`
+	}
+	for i, id := range steps {
+		Evalf[chromedp.Void](page, press, "document.body", quote(fmt.Sprint(i+1)))
+		page.WaitTrue(open(id))
+	}
+	openPanel(page, "car")
+	Evalf[chromedp.Void](page, press, `document.querySelector("#panel input[type=text]")`, quote("3"))
+	waitFrame(page)
+	if !Eval[bool](page, open("step-car")) {
+		t.Error("a digit that is typed into a field opens a step")
 	}
 }

@@ -67,7 +67,7 @@ func TestDeniedStorage(t *testing.T) {
 	page := Open(t, Options{Before: denied})
 	page.set("-7", "not kept")
 	page.waitSaid("does not let this page keep anything: save the study to a file before you leave")
-	click(page, "#tab-studies")
+	openPanel(page, "study")
 	page.WaitTrue(`!!document.querySelector("#save-file")`)
 }
 

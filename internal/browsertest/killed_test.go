@@ -26,13 +26,13 @@ const keepEditing = `(async (from) => {
 		field.dispatchEvent(new Event("change", {bubbles: true}));
 		do {
 			await new Promise((done) => setTimeout(done, 4));
-		} while (text(".tools-name strong") !== "Edit " + i || text("#kept") !== "saved");
+		} while (text("#study-menu strong") !== "Edit " + i || text("#kept") !== "saved");
 		window.acknowledged = i;
 	}
 })(%d), true`
 
 // editedName is a script that returns the name of the study that is open.
-const editedName = `document.querySelector(".tools-name strong")?.textContent ?? ""`
+const editedName = `document.querySelector("#study-menu strong")?.textContent ?? ""`
 
 // visit opens the page of a server in a new tab of a browser that will be killed: nobody
 // asks at the end what it complained of.
@@ -66,7 +66,7 @@ func killable(t *testing.T, profile string) *browser {
 // that of the last acknowledged one or a later one.
 func checkKept(p *Page, acknowledged int) int {
 	p.t.Helper()
-	click(p, "#tab-studies")
+	openPanel(p, "study")
 	p.WaitTrue(`!!document.querySelector("#study-name") && document.querySelector("#kept").textContent !== "saving"`)
 	got := -1
 	for range 100 { // the study opens a moment after the page
@@ -124,7 +124,7 @@ func TestKilledBrowser(t *testing.T) {
 		if round > 0 {
 			next = checkKept(p, acknowledged) + 1
 		} else {
-			click(p, "#tab-studies")
+			openPanel(p, "study")
 			p.WaitTrue(`!!document.querySelector("#study-name")`)
 		}
 		acknowledged = editFor(p, next, time.Duration(random.Int64N(int64(longestWork))))
@@ -142,7 +142,7 @@ func TestKilledTab(t *testing.T) {
 	b := killable(t, filepath.Join(t.TempDir(), "profile"))
 	random := rand.New(rand.NewPCG(2, 2))
 	p := visit(t, b, server)
-	click(p, "#tab-studies")
+	openPanel(p, "study")
 	p.WaitTrue(`!!document.querySelector("#study-name")`)
 	next := 1
 	for range kills(t, 4) {

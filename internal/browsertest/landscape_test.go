@@ -38,7 +38,7 @@ func touchDrag(p *Page, from place, x, y float64) {
 
 // unreachable lists what of the sheet a finger cannot get at on the page as it stands: its
 // controls and handles that are off the screen or beneath something else.
-const unreachable = `[...document.querySelectorAll(".controls button, .controls select, .controls input, .drawing .handle .reach, .tab")]
+const unreachable = `[...document.querySelectorAll(".controls button, .controls select, .controls input, .drawing .handle .reach, .step")]
 	.filter((e) => e.checkVisibility())
 	.map((e) => [e, e.getBoundingClientRect()])
 	.filter(([e, r]) => r.width > 0)
@@ -50,7 +50,7 @@ const unreachable = `[...document.querySelectorAll(".controls button, .controls 
 	.map(([e, r]) => (e.id || e.parentElement.getAttribute("aria-label") || e.className) + " at " + [r.x, r.y, r.right, r.bottom].map(Math.round))`
 
 // TestPhoneOnItsSide holds a phone sideways: the drawing is all on the screen with its
-// controls and the tabs, a finger can move a ball and open every panel, and nothing is
+// controls and the steps, a finger can move a ball and open every panel, and nothing is
 // wider than the screen.
 func TestPhoneOnItsSide(t *testing.T) {
 	for _, o := range []Options{
@@ -76,10 +76,10 @@ func checkSheetOnItsSide(t *testing.T, page *Page) {
 	}
 	const hidden = `(() => {
 		const canvas = document.querySelector(".canvas").getBoundingClientRect();
-		return canvas.height - Math.min(canvas.bottom, document.querySelector(".tabs").getBoundingClientRect().top) + Math.max(canvas.top, 0);
+		return canvas.height - Math.min(canvas.bottom, document.querySelector(".steps").getBoundingClientRect().top) + Math.max(canvas.top, 0);
 	})()`
 	if px := Eval[float64](page, hidden); px > 0 {
-		t.Errorf("%g px of the drawing's height are off the screen or beneath the tabs", px)
+		t.Errorf("%g px of the drawing's height are off the screen or beneath the steps", px)
 	}
 	if px := Eval[float64](page, `document.querySelector(".canvas").clientHeight`); px < 200 {
 		t.Errorf("the drawing is %g px high, want 200", px)
@@ -114,22 +114,21 @@ func checkFacesOnItsSide(t *testing.T, page *Page, name string) {
 func checkPanelsOnItsSide(t *testing.T, page *Page, name string) {
 	t.Helper()
 	for _, panel := range panels {
-		click(page, "#tab-"+panel.tab)
-		page.WaitTrue(`document.querySelector("#panel").getAttribute("aria-labelledby") === ` + quote("tab-"+panel.tab))
+		openPanel(page, panel.key)
 		waitFrame(page)
-		page.Shot(name + "panel " + panel.tab)
+		page.Shot(name + "panel " + panel.key)
 		if by := Eval[float64](page, `document.documentElement.scrollWidth - innerWidth`); by > 0 {
-			t.Errorf("%s is %g px wider than the screen", panel.tab, by)
+			t.Errorf("%s is %g px wider than the screen", panel.key, by)
 		}
 		const seen = `(() => {
 			const panel = document.querySelector("#panel").getBoundingClientRect();
-			return Math.min(panel.bottom, document.querySelector(".tabs").getBoundingClientRect().top) - Math.max(panel.top, 0);
+			return Math.min(panel.bottom, document.querySelector(".steps").getBoundingClientRect().top) - Math.max(panel.top, 0);
 		})()`
 		if px := Eval[float64](page, seen); px < 150 {
-			t.Errorf("%g px of %s are to be seen, want 150", px, panel.tab)
+			t.Errorf("%g px of %s are to be seen, want 150", px, panel.key)
 		}
 		for _, small := range Eval[[]string](page, smallTargets) {
-			t.Errorf("%s: too small for a finger: %s", panel.tab, small)
+			t.Errorf("%s: too small for a finger: %s", panel.key, small)
 		}
 	}
 }

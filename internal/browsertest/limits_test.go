@@ -22,15 +22,14 @@ func choose(p *Page, selector, value string) {
 // the candidate's card says by how much it is broken.
 func TestClearanceIsAdded(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-find")
+	openPanel(page, "search")
 	choose(page, "#add-limit", "link")
 	choose(page, "#limit-2-of", "tie-rod")
 	typeInto(page, "#limit-2-min", "200")
 	page.WaitTrue(`document.querySelector("#limit-2-min")?.value === "200.00"`)
 	Eval[chromedp.Void](page, `void document.querySelector("#limit-2-of").scrollIntoView({block: "center"})`)
 	page.Shot("limits")
-	click(page, "#tab-candidates")
-	page.WaitTrue(`document.querySelector("#tab-candidates").getAttribute("aria-selected") === "true"`)
+	openPanel(page, "compare")
 	page.WaitTrue(`!!document.querySelector(".card.selected .limits .warning")`)
 	text := Eval[string](page, `document.querySelector(".card.selected .limits .warning").textContent`)
 	if !strings.Contains(text, "Clearance of the tie rod from a link") || !strings.Contains(text, "broken by") {
@@ -43,7 +42,7 @@ func TestClearanceIsAdded(t *testing.T) {
 // decides in another stroke, and the panel says how well the selected car serves it.
 func TestSetUpsAreDrawn(t *testing.T) {
 	page := openSheet(t, Options{})
-	click(page, "#tab-find")
+	openPanel(page, "search")
 	click(page, "#usual-setups")
 	page.WaitTrue(`!!document.querySelector(".chart.left .set-ups.binding[d]")`)
 	page.WaitTrue(`[...document.querySelectorAll(".setup")].some((e) => e.textContent.includes("this one decides"))`)
@@ -53,7 +52,7 @@ func TestSetUpsAreDrawn(t *testing.T) {
 // TestTargetOfAnotherCar looks for a car with the curve of a candidate.
 func TestTargetOfAnotherCar(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-find")
+	openPanel(page, "search")
 	click(page, "#target-3")
 	choose(page, "#target-car", "1")
 	page.WaitTrue(`document.querySelector("#target-car").value === "1"`)
@@ -69,7 +68,7 @@ func TestLimitIsLookedAtAtLock(t *testing.T) {
 	for name, o := range map[string]Options{"desk": {}, "phone": {Width: 390, Height: 844, Touch: true, Dark: true}} {
 		t.Run(name, func(t *testing.T) {
 			page := Open(t, o)
-			click(page, "#tab-find")
+			openPanel(page, "search")
 			choose(page, "#add-limit", "innerBallAngle")
 			typeInto(page, "#limit-2-min", "")
 			typeInto(page, "#limit-2-max", "5")
@@ -77,7 +76,7 @@ func TestLimitIsLookedAtAtLock(t *testing.T) {
 			page.WaitTrue(`document.querySelector("#limits").textContent.includes("also at lock")`)
 			Eval[chromedp.Void](page, `void document.querySelector("#limit-2-at").scrollIntoView({block: "center"})`)
 			page.Shot("limits at lock " + name)
-			click(page, "#tab-candidates")
+			openPanel(page, "compare")
 			page.WaitTrue(`!!document.querySelector(".card.selected .limits .warning")`)
 			text := Eval[string](page, `document.querySelector(".card.selected .limits .warning").textContent`)
 			for _, want := range []string{"also at lock", " and full ", " lock (", "broken by"} {

@@ -11,7 +11,7 @@ import (
 func openMap(t *testing.T, o Options) *Page {
 	t.Helper()
 	page := openSheet(t, o)
-	click(page, "#tab-map")
+	openPanel(page, "map")
 	page.WaitTrue(mapIsFull)
 	return page
 }
@@ -82,6 +82,6 @@ func TestTradeOffBringsACandidate(t *testing.T) {
 	page.Shot("trade-off")
 	at := middle(page, "#designs li button")
 	page.Do(chromedp.MouseClickXY(at.X, at.Y))
-	click(page, "#tab-candidates")
+	openPanel(page, "compare")
 	page.WaitTrue(`document.querySelector(".card.selected .card-name")?.textContent.startsWith("distance from stock")`)
 }

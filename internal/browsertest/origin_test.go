@@ -22,9 +22,9 @@ func TestNewStudySaysWhatIsItsOwn(t *testing.T) {
 			inView := func(selector string) {
 				Eval[chromedp.Void](page, `void document.querySelector(`+quote(selector)+`).scrollIntoView({block: "center"})`)
 			}
-			click(page, "#tab-studies")
+			openPanel(page, "study")
 			click(page, "#template-strut-rack")
-			click(page, "#tab-car")
+			openPanel(page, "car")
 			page.WaitTrue(says("#borrowed", "Invented example"))
 			page.WaitTrue(says(".title-block", "make no part by it"))
 			const point, keep = "#point-strutLowerleft-x", "#keep-left-strutLower"
@@ -41,15 +41,15 @@ func TestNewStudySaysWhatIsItsOwn(t *testing.T) {
 			page.WaitTrue(`!` + legend + ` && !document.querySelector("` + keep + `")`)
 			page.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
 			page.Reload()
-			click(page, "#tab-car")
+			openPanel(page, "car")
 			page.WaitTrue(`!!document.querySelector("` + point + `") && !` + legend)
 			page.WaitTrue(says("#borrowed", "make no part by it") + ` || ` + says("#borrowed", "Make no part by it"))
 			inView("#car-values")
 			page.Shot("values of the car " + name)
 
 			// The tolerances come last, to be filled.
-			for _, p := range []struct{ tab, empty string }{{"readings", "No readings yet"}, {"shelf", "Nothing yet"}, {"forge", "None yet"}} {
-				click(page, "#tab-"+p.tab)
+			for _, p := range []struct{ panel, empty string }{{"readings", "No readings yet"}, {"parts", "Nothing yet"}, {"series", "None yet"}} {
+				openPanel(page, p.panel)
 				page.WaitTrue(says(".panel", p.empty))
 			}
 			click(page, "#usual-tolerances")
@@ -62,22 +62,22 @@ func TestNewStudySaysWhatIsItsOwn(t *testing.T) {
 	}
 }
 
-// TestPanelsSayWhoseCar fits the demo's car to its readings, taken for one's own, and looks at what Find, Map, Shelf and the
+// TestPanelsSayWhoseCar fits the demo's car to its readings, taken for one's own, and looks at what the search, the map, the parts to buy and the
 // series say of it, until one press makes the fitted car theirs.
 func TestPanelsSayWhoseCar(t *testing.T) {
 	page := Open(t, Options{})
 	page.WaitText("#solver", "ready")
-	click(page, "#tab-readings")
+	openPanel(page, "readings")
 	click(page, "#keep-readings") // or the fit is one of invented readings
 	work(page, "readings", "#fit", "#fitted")
-	for _, tab := range []string{"find", "map", "forge", "shelf"} {
-		click(page, "#tab-"+tab)
+	for _, tab := range []string{"search", "map", "series", "parts"} {
+		openPanel(page, tab)
 		page.WaitTrue(says("#fit-use", "not of the one that fits your readings") + ` && !!document.querySelector("#use-fit")`)
 	}
-	page.Shot("shelf before the fit is taken")
+	page.Shot("parts before the fit is taken")
 	click(page, "#use-fit")
 	page.WaitTrue(says("#fit-use", "of the car as fitted to the readings") + ` && !document.querySelector("#use-fit")`)
-	click(page, "#tab-car")
+	openPanel(page, "car")
 	page.WaitTrue(`[...document.querySelectorAll(".point legend .tag")].some((tag) => tag.textContent.includes("fitted"))`)
 	page.Shot("fitted points")
 }

@@ -43,7 +43,7 @@ func TestKeptThroughReload(t *testing.T) {
 	page.Reload()
 	page.WaitTrue(`document.querySelector(".card.selected .slider input")?.value === "−11.50"`)
 	// The panels follow the sheet by a frame: a press before that is lost, and pressed again.
-	page.WaitTrue(`(document.querySelector("#tab-studies")?.click(), document.querySelectorAll("#studies li").length === 1)`)
+	page.WaitTrue(`(document.querySelector("#study-menu[aria-expanded=false]")?.click(), document.querySelectorAll("#studies li").length === 1)`)
 }
 
 // TestUndoByKeys takes a change back and makes it again.
@@ -65,7 +65,7 @@ func TestUndoByKeys(t *testing.T) {
 func TestDamagedFileIsRefused(t *testing.T) {
 	page := Open(t, Options{})
 	typeInto(page, ".card.selected .slider input", "-9")
-	click(page, "#tab-studies")
+	openPanel(page, "study")
 	typeInto(page, "#study-name", "Not to be lost")
 	path := filepath.Join(t.TempDir(), "cut-off.json")
 	if err := os.WriteFile(path, []byte(`{"format": "toewright/1", "name": "cut`), 0o600); err != nil {
@@ -81,21 +81,21 @@ func TestDamagedFileIsRefused(t *testing.T) {
 // study is there, and what was open before is kept beside it.
 func TestLinkOpensTheStudy(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-studies")
+	openPanel(page, "study")
 	typeInto(page, "#study-name", "Sent by link")
 	click(page, "#make-link")
 	page.WaitTrue(`!!document.querySelector("#link")`)
 	link := Eval[string](page, `document.querySelector("#link").value`)
 	page.Do(chromedp.Navigate("about:blank"), chromedp.Navigate(link))
 	page.WaitRunning()
-	page.WaitTrue(`document.querySelector(".tools-name strong")?.textContent === "Sent by link"`)
+	page.WaitTrue(`document.querySelector("#study-menu strong")?.textContent === "Sent by link"`)
 	page.WaitTrue(`location.hash === ""`)
 }
 
 // TestStopKeepsTheBest stops a search at once: the page answers, with what there is.
 func TestStopKeepsTheBest(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-find")
+	openPanel(page, "search")
 	click(page, "#usual-setups")
 	click(page, "#find")
 	click(page, "#find-stop")
@@ -109,5 +109,5 @@ func TestPalette(t *testing.T) {
 	page.WaitTrue(`document.activeElement?.id === "palette-text"`)
 	page.Shot("palette")
 	page.Do(chromedp.KeyEvent("find"), chromedp.KeyEvent("\r"))
-	page.WaitTrue(`document.querySelector("#tab-find").getAttribute("aria-selected") === "true"`)
+	page.WaitTrue(`document.querySelector("#step-find").getAttribute("aria-selected") === "true"`)
 }

@@ -13,11 +13,42 @@ func click(p *Page, selector string) {
 	Eval[chromedp.Void](p, `void document.querySelector(`+quote(selector)+`).click()`)
 }
 
+// openPanel opens a step or one of its ways by its key, or the study's menu as "study",
+// and waits until it is open.
+func openPanel(p *Page, key string) {
+	p.t.Helper()
+	if key == "study" {
+		p.WaitTrue(`(document.querySelector("#study-menu[aria-expanded=false]")?.click(), !!document.querySelector("#study-box"))`)
+		return
+	}
+	step, way := stepOf(key), ""
+	if step != key {
+		way = "#way-" + key
+	}
+	click(p, "#step-"+step)
+	p.WaitTrue(`document.querySelector("#panel").getAttribute("aria-labelledby") === ` + quote("step-"+step))
+	if way != "" {
+		click(p, way)
+		p.WaitTrue(`document.querySelector(` + quote(way) + `).getAttribute("aria-pressed") === "true"`)
+	}
+}
+
+// stepOf returns the step that a way belongs to, or the key itself.
+func stepOf(key string) string {
+	switch key {
+	case "search", "map", "tradeoff", "parts":
+		return "find"
+	case "sheet", "series":
+		return "make"
+	}
+	return key
+}
+
 // TestFindBringsACandidate presses Find on the demo and waits for its candidate, whose
 // curve is flatter than the base car's.
 func TestFindBringsACandidate(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-find")
+	openPanel(page, "search")
 	click(page, "#find")
 	page.WaitTrue(`!!document.querySelector("#answer")`)
 	page.WaitTrue(`(() => {
@@ -25,7 +56,7 @@ func TestFindBringsACandidate(t *testing.T) {
 		return key.right <= document.querySelector(".strip").getBoundingClientRect().right;
 	})()`)
 	page.Shot("found")
-	click(page, "#tab-candidates")
+	openPanel(page, "compare")
 	page.WaitTrue(`document.querySelector(".card.selected .card-name")?.textContent === "found"`)
 	page.Shot("found candidate")
 }
@@ -33,7 +64,7 @@ func TestFindBringsACandidate(t *testing.T) {
 // TestForge builds the series of the demo.
 func TestForge(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-forge")
+	openPanel(page, "series")
 	click(page, "#forge")
 	page.WaitTrue(`!!document.querySelector("#series")`)
 	Eval[chromedp.Void](page, `void document.querySelector("#series").scrollIntoView()`)
@@ -47,24 +78,24 @@ func TestForge(t *testing.T) {
 func TestCarPanel(t *testing.T) {
 	page := Open(t, Options{Width: 390, Height: 844, Touch: true})
 	page.Shot("phone candidates")
-	click(page, "#tab-car")
+	openPanel(page, "car")
 	page.WaitTrue(`!!document.querySelector(".point")`)
 	Eval[chromedp.Void](page, `void document.querySelector(".point").scrollIntoView()`)
 	page.Shot("phone car")
-	click(page, "#tab-studies")
+	openPanel(page, "study")
 	page.WaitTrue(`!!document.querySelector("#studies")`)
 	page.Shot("phone studies")
 }
 
 func TestShelfAndSheet(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-shelf")
+	openPanel(page, "parts")
 	click(page, "#choose")
 	page.WaitTrue(`!!document.querySelector("#choices")`)
 	page.Shot("shelf")
 	Eval[chromedp.Void](page, `void document.querySelector("#choices").scrollIntoView()`)
 	page.Shot("shelf choices")
-	click(page, "#tab-sheet")
+	openPanel(page, "sheet")
 	page.WaitTrue(`!!document.querySelector("#why")`)
 	page.Shot("bench sheet")
 	Eval[chromedp.Void](page, `void document.querySelector(".sheet-curves").scrollIntoView()`)
@@ -74,7 +105,7 @@ func TestShelfAndSheet(t *testing.T) {
 // TestReadings types a reading with the big keys and fits the demo's car.
 func TestReadings(t *testing.T) {
 	page := Open(t, Options{Width: 390, Height: 844, Touch: true, Dark: true})
-	click(page, "#tab-readings")
+	openPanel(page, "readings")
 	page.WaitTrue(`!!document.querySelector("#pad-next")`)
 	Eval[chromedp.Void](page, `void document.querySelector(".pad").scrollIntoView({block: "end"})`)
 	page.Shot("phone readings dark")
@@ -90,9 +121,9 @@ func TestReadings(t *testing.T) {
 func TestNoPanelScrollsSideways(t *testing.T) {
 	page := Open(t, Options{Width: 390, Height: 844, Touch: true})
 	page.WaitTrue(`!!document.querySelector(".card.selected")`)
-	for _, tab := range []string{"candidates", "find", "car", "readings", "map", "shelf", "forge", "sheet", "studies"} {
-		click(page, "#tab-"+tab)
-		page.WaitTrue(`document.querySelector("#tab-` + tab + `").getAttribute("aria-selected") === "true"`)
+	for _, panel := range panels {
+		tab := panel.key
+		openPanel(page, tab)
 		if tab == "sheet" {
 			page.WaitTrue(`!!document.querySelector("#arm")`)
 		}
@@ -112,7 +143,7 @@ func TestNoPanelScrollsSideways(t *testing.T) {
 // one back.
 func TestTakeTheFittedCar(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-readings")
+	openPanel(page, "readings")
 	click(page, "#fit")
 	page.WaitTrue(`!!document.querySelector("#fitted")`)
 	before := attribute(t, page, baseCurve, "d")

@@ -19,9 +19,9 @@ func TestPictures(t *testing.T) {
 		show func(*Page)
 	}{
 		{"sheet", Options{}, func(p *Page) { drag(p, middle(p, leftMarker), 0, -70) }},
-		{"find", Options{}, func(p *Page) { work(p, "find", "#find", "#answer") }},
-		{"forge", Options{}, func(p *Page) { work(p, "forge", "#forge", "#series") }},
-		{"bench-sheet", Options{}, func(p *Page) { work(p, "sheet", "#tab-sheet", "#arm") }},
+		{"find", Options{}, func(p *Page) { work(p, "search", "#find", "#answer") }},
+		{"forge", Options{}, func(p *Page) { work(p, "series", "#forge", "#series") }},
+		{"bench-sheet", Options{}, func(p *Page) { work(p, "sheet", "#way-sheet", "#arm") }},
 		{"phone", Options{Width: 390, Height: 844, Touch: true}, func(p *Page) { reveal(p, ".card.selected") }},
 		{"phone-arm", Options{Width: 390, Height: 844, Touch: true, Dark: true}, func(p *Page) { typeInto(p, "#face", "3") }},
 		{"phone-readings", Options{Width: 390, Height: 844, Touch: true}, func(p *Page) {
@@ -38,9 +38,9 @@ func TestPictures(t *testing.T) {
 }
 
 // work opens a panel, presses a button there and waits for what comes of it.
-func work(p *Page, tab, button, outcome string) {
+func work(p *Page, panel, button, outcome string) {
 	p.t.Helper()
-	click(p, "#tab-"+tab)
+	openPanel(p, panel)
 	click(p, button)
 	p.WaitTrue(`!!document.querySelector(` + quote(outcome) + `)`)
 	reveal(p, outcome)

@@ -16,7 +16,7 @@ const (
 func openPoints(t *testing.T, o Options) *Page {
 	t.Helper()
 	page := openSheet(t, o)
-	click(page, "#tab-car")
+	openPanel(page, "car")
 	page.WaitTrue(lowerBall + ` === "6.00 695.00 190.00"`)
 	return page
 }

@@ -38,11 +38,10 @@ func TestWhatIsPrinted(t *testing.T) {
 		tab   string
 		shown map[string]bool
 	}{
-		{"candidates", map[string]bool{"#picture": true, ".printed": true, ".title-block": true, ".bench-sheet": false, ".strip": false, "#undo": false, "#play": false}},
-		{"sheet", map[string]bool{"#picture": false, ".printed": false, ".bench-sheet": true, "#print": false, ".tabs": false}},
+		{"compare", map[string]bool{"#picture": true, ".printed": true, ".title-block": true, ".bench-sheet": false, ".strip": false, "#undo": false, "#play": false}},
+		{"sheet", map[string]bool{"#picture": false, ".printed": false, ".bench-sheet": true, "#print": false, ".steps": false}},
 	} {
-		click(page, "#tab-"+tt.tab)
-		page.WaitTrue(`document.querySelector("#panel").getAttribute("aria-labelledby") === ` + quote("tab-"+tt.tab))
+		openPanel(page, tt.tab)
 		for selector, want := range tt.shown {
 			if got := Evalf[bool](page, `(document.querySelector(%s)?.getClientRects().length ?? 0) > 0`, quote(selector)); got != want {
 				t.Errorf("%s: %s is printed: %t, want %t", tt.tab, selector, got, want)

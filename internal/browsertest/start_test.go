@@ -93,12 +93,12 @@ addEventListener("DOMContentLoaded", () => new MutationObserver(() => {
 // not seen in between.
 func TestReloadShowsNoOtherStudy(t *testing.T) {
 	page := Open(t, Options{Before: noteDrawings})
-	Eval[bool](page, `document.querySelector("#tab-studies").click(), true`)
+	openPanel(page, "study")
 	page.WaitTrue(`!!document.querySelector("#study-name")`)
 	typeInto(page, "#study-name", "My own car")
 	page.waitKept("saved")
 	page.Reload()
-	page.WaitTrue(`!!document.querySelector("#study-name")`)
+	page.WaitTrue(`!!document.querySelector("#study-menu")`)
 	if got := Eval[[]string](page, `drawings`); !slices.Equal(got, []string{"My own car"}) {
 		t.Errorf("drawings shown after a reload: %q, want the study that is kept alone", got)
 	}

@@ -53,10 +53,9 @@ const moves = `[...document.querySelectorAll("*")]
 func TestNothingMovesByStyle(t *testing.T) {
 	page := openSheet(t, Options{Still: true})
 	for _, panel := range panels {
-		click(page, "#tab-"+panel.tab)
-		page.WaitTrue(`document.querySelector("#panel").getAttribute("aria-labelledby") === ` + quote("tab-"+panel.tab))
+		openPanel(page, panel.key)
 		for _, what := range Eval[[]string](page, moves) {
-			t.Errorf("%s: %s moves", panel.tab, what)
+			t.Errorf("%s: %s moves", panel.key, what)
 		}
 	}
 	Eval[bool](page, `(document.querySelector("#level").style.transitionDuration = "1s", true)`)

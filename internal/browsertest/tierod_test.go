@@ -27,11 +27,11 @@ func TestEngagementIsTyped(t *testing.T) {
 			inView := func(selector string) {
 				Eval[chromedp.Void](page, `void document.querySelector(`+quote(selector)+`).scrollIntoView({block: "center"})`)
 			}
-			click(page, "#tab-find")
+			openPanel(page, "search")
 			choose(page, "#add-limit", "threadEngagement")
 			typeInto(page, "#limit-2-min", "16")
 
-			click(page, "#tab-car")
+			openPanel(page, "car")
 			page.WaitTrue(value("24"))
 			typeInto(page, field, "long")
 			page.WaitTrue(`document.querySelector("` + field + `-problem")?.textContent.includes("no length")`)
@@ -41,15 +41,15 @@ func TestEngagementIsTyped(t *testing.T) {
 			typeInto(page, field, "")
 			page.WaitTrue(value("") + ` && !document.querySelector("` + field + `-problem")`)
 
-			click(page, "#tab-candidates")
-			page.WaitTrue(onSelected("? ", thread, "cannot be measured", "thread engagement is missing", "My car, Tie rod"))
+			openPanel(page, "compare")
+			page.WaitTrue(onSelected("? ", thread, "cannot be measured", "thread engagement is missing", "Car, Tie rod"))
 			page.WaitTrue(onSelected("✓ ", "Outer ball", "to spare"))
 			const others = `[...document.querySelectorAll(".card:not(.selected) .limits li")]`
 			page.WaitTrue(others + `.length >= 4 && ` + others + `.every((e) => !e.textContent.includes("Tie rod, thread engagement"))`)
 			inView(".card.selected .limits")
 			page.Shot("limit without engagement " + name)
 
-			click(page, "#tab-car")
+			openPanel(page, "car")
 			typeInto(page, field, "3/4 in")
 			page.WaitTrue(value("19.05"))
 			typeInto(page, "#tie-rod-minEngagement", "20")
@@ -66,7 +66,7 @@ func TestEngagementIsTyped(t *testing.T) {
 			inView("#tie-rod")
 			page.Shot("tie rod " + name)
 
-			click(page, "#tab-candidates")
+			openPanel(page, "compare")
 			page.WaitTrue(onSelected("✓ ", thread, " mm, at least 16.00 wanted", "to spare"))
 			inView(".card.selected .limits")
 			page.Shot("limit with engagement " + name)

@@ -42,7 +42,7 @@ func TestPicturesHoldTheirLabels(t *testing.T) {
 			d.Display = display
 			page.openFile(d)
 			page.WaitTrue(openName + " === " + quote(d.Name) + ` && document.querySelector("#toast").textContent.includes("is open")`)
-			click(page, "#tab-sheet")
+			openPanel(page, "sheet")
 			page.WaitTrue(`!!document.querySelector("#export-0")`)
 			Eval[chromedp.Void](page, catchFiles)
 			for _, button := range []string{"#export-0", "#export-2"} {
@@ -83,7 +83,7 @@ const leastContrast = 4.5
 func TestWordsUnderThePointer(t *testing.T) {
 	for _, dark := range []bool{false, true} {
 		page := Open(t, Options{Dark: dark})
-		for _, tab := range Eval[[]string](page, `[...document.querySelectorAll(".tab")].map((tab) => tab.id)`) {
+		for _, tab := range Eval[[]string](page, `[...document.querySelectorAll(".step")].map((tab) => tab.id)`) {
 			click(page, "#"+tab)
 			page.WaitTrue(`document.querySelector("#` + tab + `").getAttribute("aria-selected") === "true"`)
 			count := Eval[int](page, `[...document.querySelectorAll("button")].filter((b) => !b.disabled && b.checkVisibility()).map((b, i) => b.dataset.looked = i).length`)
@@ -115,7 +115,7 @@ func TestWordsUnderThePointer(t *testing.T) {
 // one word is marked.
 func TestChoicesStayMarked(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-find")
+	openPanel(page, "search")
 	before := ""
 	for round := range 3 {
 		click(page, "#find")
@@ -143,7 +143,7 @@ func TestCardsHoldTheirFigures(t *testing.T) {
 		page := Open(t, o)
 		page.openFile(d)
 		page.WaitTrue(openName + ` === "unlike sides"`)
-		click(page, "#tab-candidates")
+		openPanel(page, "compare")
 		click(page, "#car-1 .card-name")
 		page.WaitTrue(`!!document.querySelector("#car-1.selected .both-sides")`)
 		page.Shot(fmt.Sprintf("unlike sides %d", o.Width))
@@ -161,7 +161,7 @@ func TestCardsHoldTheirFigures(t *testing.T) {
 // far it is.
 func TestBenchSheetArrives(t *testing.T) {
 	page := Open(t, Options{})
-	click(page, "#tab-sheet")
+	openPanel(page, "sheet")
 	page.WaitTrue(`!!document.querySelector("#save-sheet")`)
 	Eval[chromedp.Void](page, catchFiles)
 	began := time.Now()

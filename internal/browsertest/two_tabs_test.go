@@ -22,7 +22,7 @@ func twoTabs(t *testing.T) *Page {
 
 // keptStudies returns how many studies the browser keeps.
 func keptStudies(p *Page) int {
-	click(p, "#tab-studies")
+	openPanel(p, "study")
 	p.WaitTrue(`!!document.querySelector("#studies")`)
 	return Eval[int](p, `document.querySelectorAll("#studies > li").length`)
 }
@@ -42,11 +42,11 @@ func TestGoOnWithTheirs(t *testing.T) {
 func TestKeepThisOneApart(t *testing.T) {
 	first := twoTabs(t)
 	click(first, "#keep-apart")
-	first.WaitTrue(`!document.querySelector("#theirs") && document.querySelector(".tools-name strong").textContent.endsWith("(kept apart)")`)
+	first.WaitTrue(`!document.querySelector("#theirs") && document.querySelector("#study-menu strong").textContent.endsWith("(kept apart)")`)
 	if n := keptStudies(first); n != 2 {
 		t.Errorf("%d studies are kept, want both", n)
 	}
-	click(first, "#tab-candidates")
+	openPanel(first, "compare")
 	first.WaitTrue(sliderValue + ` === "−11.00"`)
 }
 
@@ -69,11 +69,11 @@ func TestThePlaceIsRemembered(t *testing.T) {
 	click(page, "#car-1 .card-name")
 	page.WaitTrue(`!!document.querySelector("#car-1.selected")`)
 	typeInto(page, "#yardstick", "3")
-	click(page, "#tab-find")
+	openPanel(page, "search")
 	page.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
 	page.Reload()
-	page.WaitTrue(`document.querySelector("#tab-find")?.getAttribute("aria-selected") === "true"`)
+	page.WaitTrue(`document.querySelector("#step-find")?.getAttribute("aria-selected") === "true"`)
 	page.WaitTrue(`document.querySelector("#canvas.foremost1") !== null`)
-	click(page, "#tab-candidates")
+	openPanel(page, "compare")
 	page.WaitTrue(`document.querySelector("#yardstick")?.value === "3"`)
 }
