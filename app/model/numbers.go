@@ -19,6 +19,18 @@ func (n Numbers) ToeNumber(a solver.Angle) string { return n.Toe(a.Degrees()) }
 // ToeText writes a toe with its unit.
 func (n Numbers) ToeText(a solver.Angle) string { return n.ToeNumber(a) + " " + n.ToeUnit() }
 
+// TravelWords says where a wheel stands, "bump +30 mm": its travel in mm, bump positive.
+func (n Numbers) TravelWords(mm float64) string {
+	switch text := n.TravelNumber(mm); {
+	case text == n.TravelNumber(0):
+		return "ride height"
+	case mm > 0:
+		return "bump +" + text + " " + n.LengthUnit()
+	default:
+		return "droop " + text + " " + n.LengthUnit()
+	}
+}
+
 // ToeValue returns a toe in the unit that it is shown in.
 func (n Numbers) ToeValue(a solver.Angle) float64 { return n.ToeShown(a.Degrees()) }
 

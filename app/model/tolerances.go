@@ -1,6 +1,7 @@
 package model
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -54,6 +55,15 @@ func (s *Session) RemoveTolerance(i int) error {
 // study states none: 1/32 in per wheel over 15 in, the usual race target. Common
 // practice.
 var UsualLimit = round(solver.Angle(math.Atan(1.0 / 32 / 15)).Degrees())
+
+// ToeLimit returns the toe change, less the target, by which a car is judged: that of the
+// study's series, [UsualLimit] where it states none.
+func (s *Session) ToeLimit() solver.Angle {
+	if s.doc.Yield == nil {
+		return solver.Deg(UsualLimit)
+	}
+	return solver.Deg(cmp.Or(s.doc.Yield.Limit, UsualLimit))
+}
 
 // EditYield changes what a series is judged by.
 func (s *Session) EditYield(change func(*study.Yield)) error {

@@ -17,6 +17,8 @@ type View struct {
 	Travel [2]float64
 	// Motion says how the wheels move together when one is lifted.
 	Motion solver.Motion
+	// Side is the wheel whose curve a narrow sheet shows, where the two differ.
+	Side solver.Side
 	// Steer is the steering input in mm, or radians of a pitman arm.
 	Steer float64
 

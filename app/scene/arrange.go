@@ -3,6 +3,7 @@ package scene
 import (
 	"toewright/app/model"
 	"toewright/internal/plot"
+	"toewright/solver"
 )
 
 // Size is that of the picture, in CSS pixels.
@@ -12,83 +13,102 @@ type Size struct{ Width, Height float64 }
 type areas struct {
 	chart [2]plot.Rect // of the curves alone, labels outside
 	view  [viewCount]plot.Rect
-	fans  bool // charts stand beside their wheels
+	large int // the view beside the chart
+}
+
+// form is how the sheet shows the two sides of the car.
+type form struct {
+	// half draws a car whose sides are alike to its centre line, with one chart for both
+	// wheels.
+	half bool
+	// side is the one whose chart a narrow sheet shows.
+	side solver.Side
 }
 
 // Widths and heights of the arrangement, in CSS pixels.
 const (
-	wideFrom  = 560 // from which charts stand beside the car
+	wideFrom  = 560 // from which there is a chart for each side where those differ
 	tallFrom  = 430 // from which there is room for a second row
 	edge      = 12
-	labels    = 34 // of travel, outside a chart
-	above     = 54 // title and read-out over a chart
-	below     = 34 // toe figures under a chart
-	fanWidth  = 26
-	caption   = 18
-	upperPart = 0.6 // of the height for the elevation and the charts
-	aloneFrom = 300 // height from which a narrow sheet has room for a view too
+	labels    = 36 // of travel, outside a chart
+	above     = 32 // heading and read-out over a chart
+	below     = 44 // toe figures, unit and sense under a chart
+	fanWidth  = 30 // between a chart and the view beside it
+	caption   = 20
+	upperPart = 0.7 // of the height for the charts and the large view
+	mostChart = 480 // of a chart's height and width
+	pairChart = 304 // the most of a chart's width where there are two
+	pairLeast = 132
+	leastAxle = 200 // of the width between two charts, where the sheet has it
 )
 
 // arrange lays the parts out in a size.
-func arrange(size Size, face model.Face) areas {
-	if size.Width < wideFrom {
-		return arrangeNarrow(size, face)
-	}
-	var a areas
-	a.fans = true
-	width := min(max(size.Width*0.16, 84), 170)
+func arrange(size Size, face model.Face, f form) areas {
+	a := areas{large: viewOf[face]}
 	upper := size.Height
-	if size.Height >= tallFrom {
+	if size.Width >= wideFrom && size.Height >= tallFrom {
 		upper = size.Height * upperPart
+		upper = min(upper, above+mostChart+below)
 	}
-	height := upper - edge - above - below
-	a.chart[0] = plot.Box(edge+labels, edge+above, width, height)
-	a.chart[1] = plot.Box(size.Width-edge-labels-width, edge+above, width, height)
-	left, right := a.chart[0].Max.X+fanWidth, a.chart[1].Min.X-fanWidth
-	middle := frontView
-	if upper == size.Height {
-		middle = viewOf[face] // there is no other place for it
+	switch {
+	case size.Width < wideFrom:
+		a.one(size.Width, upper, f.side, 0.5)
+	case f.half:
+		a.one(size.Width, upper, solver.Left, 0.46)
+	default:
+		a.pair(size.Width, upper)
 	}
-	a.view[middle] = plot.Rect{Min: plot.Point{X: left, Y: edge}, Max: plot.Point{X: right, Y: upper - caption}}
 	if upper < size.Height {
-		a.second(size, upper, left, right, face == model.OrbitFace)
+		a.second(size, upper)
 	}
 	return a
 }
 
-// second lays the lower row out, between the heights of upper and the lower edge.
-func (a *areas) second(size Size, upper, left, right float64, orbit bool) {
-	row := plot.Rect{Min: plot.Point{X: edge, Y: upper}, Max: plot.Point{X: size.Width - edge, Y: size.Height - edge - caption}}
-	a.view[detailView] = plot.Rect{Min: plot.Point{X: right, Y: row.Min.Y}, Max: row.Max}
-	if orbit {
-		a.view[orbitView] = plot.Rect{Min: row.Min, Max: plot.Point{X: right - edge, Y: row.Max.Y}}
-		return
-	}
-	a.view[sideView] = plot.Rect{Min: row.Min, Max: plot.Point{X: left, Y: row.Max.Y}}
-	a.view[planView] = plot.Rect{Min: plot.Point{X: left, Y: row.Min.Y}, Max: plot.Point{X: right, Y: row.Max.Y}}
+// one lays out a chart, of a part of the width at most, with the large view at its right.
+func (a *areas) one(width, upper float64, side solver.Side, part float64) {
+	height := upper - above - below
+	wide := min(max(height, pairChart), width*part, mostChart)
+	a.chart[side] = plot.Box(labels+edge/2, above, wide, height)
+	left := a.chart[side].Max.X + fanWidth
+	a.view[a.large] = plot.Rect{Min: plot.Point{X: left, Y: above - 8}, Max: plot.Point{X: width - edge/2, Y: upper - caption}}
 }
 
-// frontPart is the part of a narrow sheet's height that the elevation takes.
-const frontPart = 0.4
+// pair lays out a chart at either side of the large view.
+func (a *areas) pair(width, upper float64) {
+	height := upper - above - below
+	wide := min(max((width-2*(labels+edge+fanWidth)-leastAxle)/2, pairLeast), pairChart)
+	a.chart[solver.Left] = plot.Box(labels+edge/2, above, wide, height)
+	a.chart[solver.Right] = plot.Box(width-labels-edge/2-wide, above, wide, height)
+	a.view[a.large] = plot.Rect{
+		Min: plot.Point{X: a.chart[solver.Left].Max.X + fanWidth, Y: above - 8},
+		Max: plot.Point{X: a.chart[solver.Right].Min.X - fanWidth, Y: upper - caption},
+	}
+}
+
+// second lays the other views out in the lower row, side by side.
+func (a *areas) second(size Size, upper float64) {
+	var row []int
+	for _, v := range smallViews {
+		if v != a.large && len(row) < smallCount {
+			row = append(row, v)
+		}
+	}
+	width := (size.Width - edge) / float64(len(row))
+	for i, v := range row {
+		x := edge/2 + float64(i)*width
+		a.view[v] = plot.Rect{Min: plot.Point{X: x, Y: upper}, Max: plot.Point{X: x + width - edge, Y: size.Height - caption}}
+	}
+}
+
+// smallViews are the views of the lower row, of which the first that are not large are
+// shown.
+var smallViews = []int{planView, sideView, detailView, frontView}
+
+// smallCount is the number of views in the lower row.
+const smallCount = 3
 
 // viewOf is the view of each face.
 var viewOf = [...]int{
 	model.FrontFace: frontView, model.PlanFace: planView, model.SideFace: sideView,
 	model.DetailFace: detailView, model.OrbitFace: orbitView,
-}
-
-// arrangeNarrow lays one view above the two charts, as on a phone; the charts alone
-// where the sheet is low as well.
-func arrangeNarrow(size Size, face model.Face) areas {
-	var a areas
-	front := 0.0
-	if size.Height >= aloneFrom {
-		front = size.Height * frontPart
-		a.view[viewOf[face]] = plot.Box(edge/2, 2, size.Width-edge, front-2)
-	}
-	width := (size.Width - 2*edge - 2*labels) / 2
-	height := size.Height - front - above - below
-	a.chart[0] = plot.Box(edge/2+labels, front+above, width, height)
-	a.chart[1] = plot.Box(size.Width-edge/2-labels-width, front+above, width, height)
-	return a
 }

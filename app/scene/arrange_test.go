@@ -7,28 +7,47 @@ import (
 
 	"toewright/app/model"
 	"toewright/internal/plot"
+	"toewright/solver"
 )
 
+// forms are the ways in which a sheet shows the two sides.
+var forms = map[string]form{"half": {half: true}, "whole": {}, "whole, right": {side: solver.Right}}
+
+// sheetSizes are those of the drawing on desktops, tablets and phones, upright and on
+// their side.
+var sheetSizes = []Size{{1400, 800}, {960, 680}, {832, 600}, {700, 480}, {568, 480}, {844, 290}, {560, 400}, {390, 390}, {390, 250}, {360, 240}, {320, 220}}
+
 func TestArrange(t *testing.T) {
-	for _, size := range []Size{{1400, 800}, {960, 680}, {700, 480}, {844, 290}, {560, 400}, {390, 390}, {320, 300}, {390, 220}} {
+	for _, size := range sheetSizes {
 		for face := model.FrontFace; face <= model.OrbitFace; face++ {
-			t.Run(fmt.Sprintf("%gx%g face %d", size.Width, size.Height, face), func(t *testing.T) {
-				checkAreas(t, size, arrange(size, face), face)
-			})
+			for name, f := range forms {
+				t.Run(fmt.Sprintf("%gx%g face %d %s", size.Width, size.Height, face, name), func(t *testing.T) {
+					checkAreas(t, size, arrange(size, face, f), face, f)
+				})
+			}
 		}
 	}
 }
 
 // checkAreas holds what every arrangement has: parts on the paper and clear of one
-// another, two charts of one height.
-func checkAreas(t *testing.T, size Size, a areas, face model.Face) {
+// another, the view that is asked for, the charts of the form.
+func checkAreas(t *testing.T, size Size, a areas, face model.Face, f form) {
 	t.Helper()
 	paper := plot.Box(0, 0, size.Width, size.Height)
-	parts := map[string]plot.Rect{"left chart": a.chart[0], "right chart": a.chart[1]}
+	parts := map[string]plot.Rect{}
+	for side, r := range a.chart {
+		if r.Width() > 0 {
+			parts[solver.Side(side).String()+" chart"] = r
+		}
+	}
+	checkCharts(t, size, a, f)
 	for v, r := range a.view {
 		if r.Width() > 0 {
 			parts[viewNames[v]] = r
 		}
+	}
+	if a.view[viewOf[face]].Width() == 0 || a.large != viewOf[face] {
+		t.Error("the view that is asked for is not the large one")
 	}
 	for name, r := range parts {
 		if !paper.Contains(r.Min) || !paper.Contains(r.Max) || r.Height() <= 20 {
@@ -40,38 +59,54 @@ func checkAreas(t *testing.T, size Size, a areas, face model.Face) {
 			}
 		}
 	}
-	if l, r := a.chart[0], a.chart[1]; l.Min.Y != r.Min.Y || l.Max.Y != r.Max.Y || math.Abs(l.Width()-r.Width()) > 1e-9 {
-		t.Errorf("charts at %v and %v are not alike", l, r)
-	}
 	if shown := a.view[orbitView].Width() > 0; shown && face != model.OrbitFace {
 		t.Error("the orbit view is shown though nobody asked for it")
 	}
 }
 
-// TestLowSheetShowsItsFace checks that a wide sheet without room for a second row shows
-// the view that is asked for between the charts, and no other.
-func TestLowSheetShowsItsFace(t *testing.T) {
-	for face := model.FrontFace; face <= model.OrbitFace; face++ {
-		a := arrange(Size{844, 290}, face)
-		for v := range viewCount {
-			if got, want := a.view[v].Width() > 0, v == viewOf[face]; got != want {
-				t.Errorf("face %d: %s view is shown = %t, want %t", face, viewNames[v], got, want)
-			}
-		}
+// checkCharts holds how many charts there are, and that two are alike.
+func checkCharts(t *testing.T, size Size, a areas, f form) {
+	t.Helper()
+	l, r := a.chart[solver.Left], a.chart[solver.Right]
+	switch {
+	case f.half && (l.Width() == 0 || r.Width() > 0):
+		t.Error("a half view has a chart for the left wheel, and no other")
+	case !f.half && size.Width < wideFrom && (a.chart[f.side].Width() == 0 || a.chart[solver.Right-f.side].Width() > 0):
+		t.Errorf("a narrow sheet has a chart for the %s wheel, and no other", f.side)
+	case !f.half && size.Width >= wideFrom && (l.Min.Y != r.Min.Y || l.Max.Y != r.Max.Y || math.Abs(l.Width()-r.Width()) > 1e-9):
+		t.Errorf("charts at %v and %v are not alike", l, r)
 	}
 }
 
-// TestNarrowSheetShowsItsFace checks that a narrow sheet shows the view that is asked for
-// and no other, and none where it is low.
-func TestNarrowSheetShowsItsFace(t *testing.T) {
-	for face := model.FrontFace; face <= model.OrbitFace; face++ {
-		high, low := arrange(Size{390, 390}, face), arrange(Size{390, 220}, face)
-		for v := range viewCount {
-			if got, want := high.view[v].Width() > 0, v == viewOf[face]; got != want {
-				t.Errorf("face %d: %s view is shown = %t, want %t", face, viewNames[v], got, want)
+// TestLargeChart checks the sizes of the charts on the window of a desktop.
+func TestLargeChart(t *testing.T) {
+	size := Size{832, 612}
+	if c := arrange(size, model.FrontFace, form{half: true}).chart[solver.Left]; math.Abs(c.Width()-352) > 8 || math.Abs(c.Height()-352) > 8 {
+		t.Errorf("the chart of a half view is %.0f by %.0f px, want about 352", c.Width(), c.Height())
+	}
+	size.Width = 1000
+	if c := arrange(size, model.FrontFace, form{}).chart[solver.Right]; math.Abs(c.Width()-pairChart) > 8 {
+		t.Errorf("one of two charts is %.0f px wide, want about %d", c.Width(), pairChart)
+	}
+}
+
+// TestRowOfSmallViews checks that a tall sheet shows the other views in a lower row, and a
+// low or narrow one none.
+func TestRowOfSmallViews(t *testing.T) {
+	for _, size := range sheetSizes {
+		want := 1
+		if size.Width >= wideFrom && size.Height >= tallFrom {
+			want += smallCount
+		}
+		for face := model.FrontFace; face <= model.OrbitFace; face++ {
+			got := 0
+			for _, r := range arrange(size, face, form{half: true}).view {
+				if r.Width() > 0 {
+					got++
+				}
 			}
-			if low.view[v].Width() > 0 {
-				t.Errorf("face %d: %s view is shown on a low sheet", face, viewNames[v])
+			if got != want {
+				t.Errorf("%gx%g, face %d: %d views, want %d", size.Width, size.Height, face, got, want)
 			}
 		}
 	}

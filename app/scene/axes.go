@@ -2,14 +2,18 @@ package scene
 
 import (
 	"math"
-	"unicode/utf8"
 
+	"toewright/internal/number"
 	"toewright/internal/plot"
 	"toewright/solver"
 )
 
-// tickSize is the text size of figures along the axes, in CSS pixels.
-const tickSize = 11
+// tickSize is the text size of figures along the axes, headSize that of a chart's heading,
+// in CSS pixels.
+const (
+	tickSize = 12
+	headSize = 14
+)
 
 // drawAxes draws grid, frame, figures and titles of a chart.
 func (s *Stage) drawAxes(c *chart) {
@@ -25,54 +29,130 @@ func (s *Stage) drawAxes(c *chart) {
 	})
 	s.out.draw(c.slots.frame, func(p plot.Path) plot.Path { return p.Rect(f.Area) })
 	s.writeTicks(c, travels, toes)
-	s.writeTitles(c)
+	s.writeHeading(c)
+	s.writeUnit(c)
 }
 
 // toeTickCount is how many figures have room under a chart.
-func toeTickCount(width float64) int { return min(max(int(width/32), 4), maxToeTicks) }
+func toeTickCount(width float64) int { return min(max(int(width/40), 4), maxToeTicks) }
 
 func (s *Stage) travelTicks(f plot.Frame) []plot.Tick {
-	most := min(max(int(f.Area.Height()/26), 3), maxTravelTicks)
-	if s.numbers.Fractions() {
-		return plot.FractionTicks(nil, f.Y.Domain, most)
-	}
+	most := min(max(int(f.Area.Height()/28), 3), maxTravelTicks)
 	return plot.Ticks(nil, f.Y.Domain, most)
 }
 
 // writeTicks writes the figures: those of travel outside, those of toe below.
 func (s *Stage) writeTicks(c *chart, travels, toes []plot.Tick) {
-	x := c.frame.Area.Min.X - 5
-	if c.side == solver.Right {
-		x = c.frame.Area.Max.X + 5
+	outside := plot.Anchor{At: plot.Point{X: c.frame.Area.Min.X - 6}, Align: plot.End}
+	if s.mirrored(c.side) {
+		outside = plot.Anchor{At: plot.Point{X: c.frame.Area.Max.X + 6}, Align: plot.Start}
 	}
 	for i, t := range travels[:min(len(travels), maxTravelTicks)] {
-		s.out.write(c.slots.travelTicks[i], plot.Point{X: x, Y: c.frame.Y.At(t.Value) + tickSize*0.35}, t.Label)
+		outside.At.Y = c.frame.Y.At(t.Value) + tickSize*0.35
+		s.out.anchor(c.slots.travelTicks[i], outside, figureOf(t))
 	}
 	y := c.frame.Area.Max.Y + tickSize + 3
 	for i, t := range toes[:min(len(toes), maxToeTicks)] {
-		s.out.write(c.slots.toeTicks[i], plot.Point{X: s.apart(c.frame.Area, c.frame.X.At(t.Value), t.Label), Y: y}, t.Label)
+		figure := figureOf(t)
+		s.out.write(c.slots.toeTicks[i], plot.Point{X: s.onSheet(c.frame.X.At(t.Value), figure), Y: y}, figure)
 	}
 }
 
-// apart returns the place of a figure under a chart, moved inward where it would reach
-// beyond half of what lies between the charts.
-func (s *Stage) apart(area plot.Rect, x float64, figure string) float64 {
-	half := float64(utf8.RuneCountInString(figure)) * tickSize * 0.3 // a digit is 0.6 as wide as high
-	between := s.charts[solver.Right].frame.Area.Min.X - s.charts[solver.Left].frame.Area.Max.X
-	inward := math.Max(half+1-between/2, 0)
-	return math.Max(area.Min.X+inward, math.Min(area.Max.X-inward, x))
+// figureOf returns the figure of a tick, with its sign.
+func figureOf(t plot.Tick) string {
+	if t.Value == 0 {
+		return "0"
+	}
+	return number.Signed(t.Value, t.Label)
 }
 
-// writeTitles writes what the chart shows, and which way is toe-in.
-func (s *Stage) writeTitles(c *chart) {
+// onSheet returns the place of the middle of a figure, moved inward where it would run off
+// the sheet.
+func (s *Stage) onSheet(x float64, figure string) float64 {
+	half := plot.TextWidth(figure, tickSize)/2 + 2
+	return math.Max(half, math.Min(s.size.Width-half, x))
+}
+
+// titles say what the chart shows, the longest that has room first.
+func (s *Stage) titles(c *chart) []string {
+	switch {
+	case s.form.half:
+		return []string{"Toe change, left = right", "Left = right"}
+	case c.side == solver.Left:
+		return []string{"Toe change, left wheel", "Left wheel", "Left"}
+	}
+	return []string{"Toe change, right wheel", "Right wheel", "Right"}
+}
+
+// writeHeading writes what the chart shows and, at the other end of the line, the toe
+// change at the marker. On a narrow sheet that line is as long as the sheet is wide.
+func (s *Stage) writeHeading(c *chart) {
 	a := c.frame.Area
-	middle := a.Centre().X
-	s.out.write(c.slots.title, plot.Point{X: middle, Y: a.Min.Y - above + 14}, [...]string{"Left wheel", "Right wheel"}[c.side])
-	y := a.Max.Y + 2*tickSize + 8
-	s.out.write(c.slots.unit, plot.Point{X: middle, Y: y}, "toe change, "+s.numbers.ToeUnit())
-	for i, slot := range []Slot{c.slots.out, c.slots.in} {
-		toe := []float64{c.frame.X.Low, c.frame.X.High}[i]
-		x := a.Centre().X + (c.frame.X.At(toe)-a.Centre().X)*0.78
-		s.out.write(slot, plot.Point{X: x, Y: a.Min.Y + tickSize + 2}, []string{"out", "in"}[i])
+	from, to, y := a.Min.X, a.Max.X, a.Min.Y-12
+	if s.size.Width < wideFrom {
+		to = s.size.Width - edge
 	}
+	title, figure := s.heading(c, to-from)
+	s.out.write(c.slots.title, plot.Point{X: from, Y: y}, title)
+	s.out.write(c.slots.readout, plot.Point{X: to, Y: y}, figure)
+}
+
+// heading returns the longest title and figure that stand side by side in a width.
+func (s *Stage) heading(c *chart, width float64) (title, figure string) {
+	const bold, gap = 1.2, 10
+	toe, travel := s.toeNow(c.side), s.travel[c.side]
+	short := number.Signed(toe.Radians(), s.numbers.ToeNumber(toe))
+	for _, figure = range []string{short + " at " + number.Signed(travel, s.numbers.TravelNumber(travel)), short} {
+		for _, title = range s.titles(c) {
+			if bold*(plot.TextWidth(title, headSize)+plot.TextWidth(figure, headSize))+gap <= width {
+				return title, figure
+			}
+		}
+	}
+	return title, figure
+}
+
+// writeUnit writes below the figures which way is toe-in, and in between the unit and, as
+// far as there is room, what is shaded.
+func (s *Stage) writeUnit(c *chart) {
+	a := c.frame.Area
+	y := a.Max.Y + 2*tickSize + 10
+	unit, out, in := s.unitRow(a.Width())
+	if s.mirrored(c.side) {
+		out, in = "← "+in, out+" →"
+	} else {
+		out, in = "← "+out, in+" →"
+	}
+	s.out.write(c.slots.out, plot.Point{X: a.Min.X, Y: y}, out)
+	s.out.write(c.slots.in, plot.Point{X: a.Max.X, Y: y}, in)
+	s.out.write(c.slots.unit, plot.Point{X: a.Centre().X, Y: y}, unit)
+}
+
+// unitRow returns the longest texts of the row below the figures that stand side by side in
+// a width.
+func (s *Stage) unitRow(width float64) (unit, out, in string) {
+	for _, sense := range [][2]string{{"toe-out", "toe-in"}, {"out", "in"}} {
+		out, in = sense[0], sense[1]
+		for _, unit = range s.units() {
+			if plot.TextWidth("←  "+out+unit+in+"  →", tickSize)*1.1+12 <= width {
+				return unit, out, in
+			}
+		}
+	}
+	return unit, out, in
+}
+
+// units say what toe is shown in, the longest text first.
+func (s *Stage) units() []string {
+	n := s.numbers
+	short := n.ToeMark()
+	if n.Gauge != number.Degrees {
+		short += " per " + n.TravelNumber(n.Base)
+	}
+	list := []string{n.ToeUnit(), short, n.ToeMark()}
+	if s.desk.Session.Document().Search == nil {
+		return list
+	}
+	shaded := "; shaded: target ± " + n.ToeNumber(s.tolerance())
+	return append([]string{n.ToeUnit() + shaded, short + shaded, short + "; target ± " + n.ToeNumber(s.tolerance())}, list...)
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // figureSize is the text size of dimensions, in CSS pixels.
-const figureSize = 11
+const figureSize = 12
 
 // smallest is the change of a part, in mm, below which it has no dimension.
 const smallest = 1e-6
@@ -19,16 +19,17 @@ func (s *Stage) changeOf(key string) float64 {
 	return s.desk.Session.Document().Units.Millimetres(s.car.Changes[key])
 }
 
-// drawFrontChange dimensions the heights of the left balls in the elevation, each
-// from its original hole.
+// drawFrontChange dimensions the height of the arm's ball in the elevation, from its
+// original hole.
 func (s *Stage) drawFrontChange() {
 	if s.shown(detailView) || len(s.ghost.Side[0]) == 0 {
 		return // the detail shows it better
 	}
 	l := s.views[frontView]
-	now := l.on(s.rig.arm[solver.Left])
+	arm := s.rig.arm[l.side]
+	now := l.on(arm)
 	l.at = &s.ghost
-	was := l.on(s.rig.arm[solver.Left])
+	was := l.on(arm)
 	x := max(now.X, was.X) + 26
 	s.drop(frontView, was, now, x)
 }
@@ -89,6 +90,9 @@ const dimensionOff = 30
 // dimension draws a dimension with its figure, the change in mm.
 func (s *Stage) dimension(v, figure int, change float64, set func(width float64)) {
 	text := number.Signed(change, s.numbers.LengthNumber(change))
+	if plot.TextWidth(text, figureSize) > s.areas.view[v].Width()-2*edge {
+		text = number.Signed(change, s.numbers.LengthDecimal(change)) // its fraction has no room
+	}
 	set(plot.TextWidth(text, figureSize))
 	w := &nodes.views[v]
 	s.out.append(w.lines, s.dim.Lines)

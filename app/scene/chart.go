@@ -1,9 +1,12 @@
 package scene
 
 import (
+	"math"
+
 	"toewright/app/model"
 	"toewright/internal/engine"
 	"toewright/internal/plot"
+	"toewright/internal/study"
 	"toewright/solver"
 )
 
@@ -19,6 +22,7 @@ type curve struct {
 	plot.Curve
 	of    source
 	frame plot.Frame
+	mark  float64 // of its marks, the size that they were drawn in
 }
 
 // source is what a curve was filled from: two alike are the same curve.
@@ -63,13 +67,13 @@ type chart struct {
 }
 
 // frames sets the frames of both charts, which have one toe scale and one travel
-// scale. Toe-in points to the middle of the car on either side.
+// scale.
 func (s *Stage) frames(a *areas) {
 	travel := s.travelDomain()
 	toe := s.toeDomain()
 	for _, side := range solver.Sides {
 		f := plot.NewFrame(a.chart[side], toe, travel)
-		if side == solver.Right {
+		if s.mirrored(side) {
 			f = f.Mirrored()
 		}
 		s.charts[side].frame = f
@@ -115,11 +119,12 @@ func (s *Stage) toeDomain() plot.Domain {
 	return d
 }
 
-// markEvery is the number of markers along a curve.
-const markEvery = 6
-
-// markerSize is the size of a curve's marks, in CSS pixels.
-const markerSize = 2.6
+// markerSize is the size of the marks of the reference's curve, in CSS pixels, and
+// boldMarker of those of the selected car's.
+const (
+	markerSize = 3.2
+	boldMarker = 4.4
+)
 
 // drawChart fills the slots of one chart.
 func (s *Stage) drawChart(c *chart) {
@@ -129,39 +134,85 @@ func (s *Stage) drawChart(c *chart) {
 	}
 	s.drawTarget(c)
 	s.drawBands(c)
+	s.drawOther(c)
 	s.drawSetUps(c)
 	s.drawReadings(c)
 	s.drawMarker(c)
-	s.writeFigures(c)
 }
 
-// drawCurve draws the curve of car i and its marks, which begin at different places
-// for different cars, so that they do not hide one another. Of a curve that has been
-// drawn in this frame already the slots are left as they are.
+// markOf returns the size of the marks on the curve of car i: only that of the selected
+// car and that of the reference have any.
+func (s *Stage) markOf(i int) float64 {
+	switch i {
+	case s.car.Index:
+		return boldMarker
+	case s.reference():
+		return markerSize
+	}
+	return 0
+}
+
+// drawCurve draws the curve of car i and its marks. Of a curve that has been drawn so in
+// this frame already the slots are left as they are.
 func (s *Stage) drawCurve(c *chart, i int) {
 	k := &c.curves[i]
-	if k.frame == c.frame {
+	mark := s.markOf(i)
+	if k.frame == c.frame && k.mark == mark {
 		return
 	}
-	k.frame = c.frame
+	k.frame, k.mark = c.frame, mark
 	s.out.empty(c.slots.curves[i])
 	s.out.empty(c.slots.marks[i])
 	s.out.draw(c.slots.curves[i], func(p plot.Path) plot.Path { return c.frame.AppendMonotone(p, plot.Vertical, k.X, k.Y) })
-	if len(k.X) == 0 {
-		return
+	if mark > 0 {
+		s.out.draw(c.slots.marks[i], func(p plot.Path) plot.Path { return s.appendMarks(p, c, i) })
 	}
-	every := max(len(k.X)/markEvery, 1)
-	from := (i * every / plot.MaxSeries) % every
-	s.out.draw(c.slots.marks[i], func(p plot.Path) plot.Path {
-		return c.frame.AppendMarkers(p, plot.SeriesStyle(i).Marker, markerSize, k.X[from:], k.Y[from:], every)
-	})
 }
 
-// drawTarget draws the wanted toe change, where the study has one.
+// appendMarks appends the marks of curve i at each inch of travel, or each 25 mm.
+func (s *Stage) appendMarks(p plot.Path, c *chart, i int) plot.Path {
+	k, every := &c.curves[i], 25.0
+	if s.numbers.Units == study.Inch {
+		every = 1
+	}
+	for n := math.Ceil(c.frame.Y.Low / every); n*every <= c.frame.Y.High; n++ {
+		if toe, ok := plot.Interpolate(k.Y, k.X, n*every); ok {
+			if at := c.frame.At(toe, n*every); c.frame.Area.Contains(at) {
+				p = p.Marker(plot.SeriesStyle(i).Marker, at, k.mark)
+			}
+		}
+	}
+	return p
+}
+
+// drawOther draws the selected car's curve of the side that has no chart of its own.
+func (s *Stage) drawOther(c *chart) {
+	other := solver.Right - c.side
+	if s.form.half || s.charted(other) {
+		return
+	}
+	k := &s.charts[other].curves[s.car.Index]
+	s.out.draw(c.slots.other, func(p plot.Path) plot.Path { return c.frame.AppendMonotone(p, plot.Vertical, k.X, k.Y) })
+}
+
+// drawTarget draws the wanted toe change, where the study has one, and shades what lies
+// within its tolerance.
 func (s *Stage) drawTarget(c *chart) {
 	target := s.target(c.side)
 	s.out.draw(c.slots.target, func(p plot.Path) plot.Path { return c.frame.AppendLine(p, target.X, target.Y) })
+	s.out.draw(c.slots.within, func(p plot.Path) plot.Path {
+		n := len(target.X)
+		low, high := make([]float64, n), make([]float64, n)
+		by := s.numbers.ToeValue(s.tolerance())
+		for i, x := range target.X {
+			low[i], high[i] = x-by, x+by
+		}
+		return c.frame.AppendBand(p, plot.Vertical, target.Y, low, high)
+	})
 }
+
+// tolerance returns how far from the target a curve may be.
+func (s *Stage) tolerance() solver.Angle { return s.desk.Session.ToeLimit() }
 
 // target returns the wanted toe change of a side in the units shown, over the whole
 // window: constant beyond its ends. A study without one wants none.

@@ -43,8 +43,11 @@ func (s *Stage) appendClip(p plot.Path, v int) plot.Path {
 	if v == detailView {
 		return p.Circle(s.detailCircle())
 	}
-	a := s.areas.view[v]
-	return p.Rect(a.Inset(-edge, -edge, -edge, 0))
+	a := s.areas.view[v].Inset(-edge, -edge, -edge, 0)
+	if l := &s.views[v]; l.near && v != sideView {
+		a = l.cutAtMiddle(a)
+	}
+	return p.Rect(a)
 }
 
 // detailCircle returns centre and radius of the detail's window.

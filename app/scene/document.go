@@ -11,7 +11,6 @@ import (
 type Document struct {
 	Title, Description string
 	Size               Size
-	Car                int          // whose curve is the strongest
 	Foot               plot.Picture // what stands below the drawing
 }
 
@@ -26,8 +25,8 @@ func (d *Document) Append(dst []byte, out *Output) []byte {
 	dst = append(plot.AppendEscaped(append(dst, "<title>"...), d.Title), "</title>\n<desc>"...)
 	dst = append(plot.AppendEscaped(dst, d.Description), "</desc>\n<style>\n"...)
 	dst = append(dst, fileColours+plot.Stylesheet(plot.White)+Stylesheet()...)
-	dst = fmt.Appendf(dst, "</style>\n"+`<path class="paper" d="M0 0h%gv%gh-%[1]gz"/>`+"\n"+`<g class="drawing foremost%[3]d">`+"\n",
-		d.Size.Width, d.Height(), d.Car)
+	dst = fmt.Appendf(dst, "</style>\n"+`<path class="paper" d="M0 0h%gv%gh-%[1]gz"/>`+"\n"+`<g class="%[3]s">`+"\n",
+		d.Size.Width, d.Height(), out.Class())
 	dst = append(appendNodes(dst, out), "</g>\n"...)
 	dst = d.Foot.AppendGroup(dst, plot.Point{Y: d.Size.Height})
 	return append(dst, "</svg>\n"...)

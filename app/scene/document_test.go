@@ -20,7 +20,7 @@ func fileOf(t *testing.T, name string) string {
 	if err := desk.Session.Edit("name", "", func(d *study.Document) { d.Name = name }); err != nil {
 		t.Fatal(err)
 	}
-	d := scene.Document{Title: name, Description: "geometry", Size: paper, Car: desk.View.Car, Foot: scene.Foot(desk, paper.Width)}
+	d := scene.Document{Title: name, Description: "geometry", Size: paper, Foot: scene.Foot(desk, paper.Width)}
 	return string(d.Append(nil, scene.NewStage().Draw(desk, paper)))
 }
 
@@ -43,7 +43,7 @@ func TestDocumentStandsAlone(t *testing.T) {
 			t.Errorf("the file holds %q", outside)
 		}
 	}
-	for _, part := range []string{"Spacers 12 mm", "not strength", "toe change, deg", "Arm &lt;b&gt;", ".foremost2 .line.s2"} {
+	for _, part := range []string{"Spacers 12 mm", "not strength", "Toe change, left = right", "Arm &lt;b&gt;", ".foremost2 .line.s2"} {
 		if !strings.Contains(text, part) {
 			t.Errorf("the file does not hold %q", part)
 		}

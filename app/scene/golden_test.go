@@ -26,7 +26,7 @@ func deskOf(t testing.TB, key string) *model.Desk {
 
 // file returns a frame as a file of its own.
 func file(out *scene.Output, size scene.Size) []byte {
-	d := scene.Document{Title: "Golden sheet", Description: "An invented car.", Size: size, Car: 1}
+	d := scene.Document{Title: "Golden sheet", Description: "An invented car.", Size: size}
 	return d.Append(nil, out)
 }
 

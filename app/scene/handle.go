@@ -37,7 +37,7 @@ type Move struct {
 }
 
 // MaxHandles is the most handles that a sheet has.
-const MaxHandles = 20
+const MaxHandles = 24
 
 // Handles returns the handles of the last frame.
 func (s *Stage) Handles() []Handle { return s.handles }
@@ -67,6 +67,10 @@ var movables = []movable{
 	{frontView, solver.LowerBallRole, [2]string{"lowerBallJointHeight"}, [2]motion{upward}},
 	{frontView, solver.UpperBallRole, [2]string{"upperBallJointHeight"}, [2]motion{upward}},
 	{planView, solver.TieRodOuterRole, [2]string{"steeringArmLength"}, [2]motion{alongArm}},
+	{planView, solver.TieRodInnerRole, [2]string{"tieRodInnerLateral"}, [2]motion{outboard}},
+	{sideView, solver.TieRodOuterRole, [2]string{"tieRodOuterHeight", "steeringArmLength"}, [2]motion{upward, alongArm}},
+	{sideView, solver.LowerBallRole, [2]string{"lowerBallJointHeight"}, [2]motion{upward}},
+	{sideView, solver.UpperBallRole, [2]string{"upperBallJointHeight"}, [2]motion{upward}},
 }
 
 // commonMovables are the balls of no side.
@@ -78,6 +82,9 @@ var commonMovables = []movable{
 // findHandles lists the handles of the frame: markers first, then balls, then wheels.
 func (s *Stage) findHandles() {
 	for _, side := range solver.Sides {
+		if !s.charted(side) {
+			continue
+		}
 		perMM := s.charts[side].frame.Y.At(s.numbers.Units.FromMillimetres(1)) - s.charts[side].frame.Y.At(0)
 		s.add(Handle{Kind: MarkerHandle, Label: side.String() + " wheel travel", Side: side, At: s.marker[side],
 			Moves: [2]Move{{Step: plot.Point{Y: perMM}}}, Focus: true})
@@ -93,6 +100,9 @@ func (s *Stage) findHandles() {
 	}
 	for _, side := range solver.Sides {
 		l := &s.views[frontView]
+		if !l.showsSide(side) {
+			continue
+		}
 		s.add(Handle{Kind: WheelHandle, Label: side.String() + " wheel", Side: side, At: l.on(s.rig.wheel[side]),
 			Moves: [2]Move{{Step: plot.Point{Y: -l.p.Scale}}}})
 	}
@@ -104,19 +114,19 @@ func (s *Stage) add(h Handle) {
 	}
 }
 
-// findMovable adds the handles of a ball, of the left side only where the view shows
-// that alone.
+// findMovable adds the handles of a ball at the sides that the view shows.
 func (s *Stage) findMovable(m *movable) {
 	if !s.shown(m.view) || !s.has(m.keys[0]) {
 		return
 	}
 	for _, side := range solver.Sides {
 		x, ok := s.rig.role(side, m.role)
-		if !ok || side == solver.Right && m.view == detailView {
+		l := &s.views[m.view]
+		if !ok || !l.showsSide(side) {
 			continue
 		}
 		h := Handle{Kind: PartHandle, Label: s.rig.kind.SidePoints[x.index].Label, Side: side,
-			At: s.views[m.view].on(x), Focus: side == solver.Left}
+			At: l.on(x), Focus: side == l.side}
 		s.addMoves(&h, m, side)
 		s.add(h)
 	}
@@ -138,13 +148,13 @@ func (s *Stage) findCommon(m *movable) {
 func (s *Stage) addMoves(h *Handle, m *movable, side solver.Side) {
 	for i, way := range m.moves {
 		if way != noMotion && s.has(m.keys[i]) {
-			h.Moves[i] = Move{Key: m.keys[i], Step: s.views[m.view].p.Step(s.direction(way, side))}
+			h.Moves[i] = Move{Key: m.keys[i], Step: s.views[m.view].p.Step(s.wayOf(way, side))}
 		}
 	}
 }
 
-// direction returns 1 mm of a motion, in vehicle axes.
-func (s *Stage) direction(m motion, side solver.Side) plot.Vec {
+// wayOf returns 1 mm of a motion, in vehicle axes.
+func (s *Stage) wayOf(m motion, side solver.Side) plot.Vec {
 	switch m {
 	case alongArm:
 		arm := s.rig.place(&s.home, s.rig.arm[side]).Sub(s.rig.foot(&s.home, side))

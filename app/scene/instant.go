@@ -13,7 +13,7 @@ const crossSize = 7
 // drawInstant draws in the elevation the lines from the contact points through the
 // instant centres, and the roll centre where they meet.
 func (s *Stage) drawInstant() {
-	if !s.desk.View.Instant || !s.shown(frontView) {
+	if !s.desk.View.Instant {
 		return
 	}
 	now, ok := s.instants()
@@ -32,7 +32,11 @@ func (s *Stage) drawInstant() {
 		return
 	}
 	s.out.draw(w.instant, func(d plot.Path) plot.Path { return appendCross(d, at) })
-	s.out.write(w.centre, plot.Point{X: at.X + crossSize + 3, Y: at.Y - 4}, "roll centre, height "+s.numbers.Length(centre.Height))
+	name := plot.Anchor{At: plot.Point{X: at.X + crossSize + 3, Y: at.Y - 4}}
+	if s.views[frontView].near { // beyond the centre line there is nothing
+		name = plot.Anchor{At: plot.Point{X: at.X - crossSize - 3, Y: at.Y - 4}, Align: plot.End}
+	}
+	s.out.anchor(w.centre, name, "roll centre, height "+s.numbers.Length(centre.Height))
 }
 
 // instants returns what holds of both wheels for the smallest movement from where they

@@ -15,8 +15,13 @@ type linkage struct {
 	at      *solver.Placed
 	home    *solver.Placed // straight ahead at ride height: where the housing stands
 	tyre    [2]plot.Wheel
-	near    bool // leaves the right side out, which stands behind the left
-	armOnly bool // leaves tie rod and gear out, which hide the end of the arm
+	near    bool        // shows one side alone
+	side    solver.Side // the one that it shows then
+	armOnly bool        // leaves tie rod and gear out, which hide the end of the arm
+
+	// cut is how far from its middle a car that is drawn with its middle broken out begins,
+	// mm.
+	cut float64
 
 	paths [layerCount]plot.Path
 	joint plot.Path // balls
@@ -32,7 +37,16 @@ const (
 const ballRadius = 15
 
 // on returns the place of a point on the paper.
-func (l *linkage) on(x ref) plot.Point { return l.p.At(l.place(l.at, x)) }
+func (l *linkage) on(x ref) plot.Point { return l.paper(l.place(l.at, x)) }
+
+// paper returns the place of a point of the car on the paper.
+func (l *linkage) paper(v plot.Vec) plot.Point { return l.p.At(l.closed(v)) }
+
+// closed returns where a point of the car is drawn, with the middle broken out.
+func (l *linkage) closed(v plot.Vec) plot.Vec {
+	v.Y -= max(-l.cut, min(l.cut, v.Y))
+	return v
+}
 
 // width returns a part's width on the paper.
 func (l *linkage) width(mm float64) float64 { return max(mm*l.p.Scale, minBar) }
@@ -72,7 +86,7 @@ func (l *linkage) drawParts() {
 		}
 	}
 	for i := range l.bars {
-		if b := &l.bars[i]; l.shows(b.from) && !(l.armOnly && b.layer == rodLayer) {
+		if b := &l.bars[i]; l.showsBar(b) && !(l.armOnly && b.layer == rodLayer) {
 			l.drawBar(b)
 		}
 	}
@@ -85,11 +99,23 @@ func (l *linkage) drawParts() {
 
 // shows reports whether the view shows a point.
 func (l *linkage) shows(x ref) bool {
-	return !l.near || x.side == solver.Left && (x.group != gearGroup || !l.armOnly)
+	switch x.group {
+	case gearGroup:
+		return !l.armOnly
+	case commonGroup:
+		return true
+	}
+	return l.showsSide(x.side)
 }
 
+// showsBar reports whether the view shows a bar, be it to its centre line.
+func (l *linkage) showsBar(b *bar) bool { return l.shows(b.from) || l.shows(b.to) }
+
+// showsSide reports whether the view shows a side.
+func (l *linkage) showsSide(s solver.Side) bool { return !l.near || s == l.side }
+
 // isInner reports whether a point is an inner ball.
-func (l *linkage) isInner(x ref) bool { return l.hasInner && x == l.inner[solver.Left] }
+func (l *linkage) isInner(x ref) bool { return l.hasInner && x == l.inner[x.side] }
 
 // drawBar draws a bar as a closed outline.
 func (l *linkage) drawBar(b *bar) {
@@ -179,7 +205,7 @@ func (l *linkage) drawHousing() {
 	}
 	a, b := l.place(l.home, l.inner[solver.Left]), l.place(l.home, l.inner[solver.Right])
 	middle, half := a.Add(b).Times(0.5), b.Sub(a).Times(housingPart/2)
-	from, to := l.p.At(middle.Sub(half)), l.p.At(middle.Add(half))
+	from, to := l.paper(middle.Sub(half)), l.paper(middle.Add(half))
 	rod := appendBar(l.paths[rodLayer], l.on(l.inner[solver.Left]), l.on(l.inner[solver.Right]), l.width(rodWidth))
 	l.paths[rodLayer] = rod
 	l.paths[bodyLayer] = appendBar(l.paths[bodyLayer], from, to, l.width(rackWidth))
@@ -190,7 +216,7 @@ func (l *linkage) drawHousing() {
 func (l *linkage) wheels(radius float64) {
 	for _, s := range solver.Sides {
 		l.tyre[s] = plot.Wheel{
-			Centre: l.place(l.at, l.wheel[s]), Axis: plot.Vec(l.at.Spin[s]),
+			Centre: l.closed(l.place(l.at, l.wheel[s])), Axis: plot.Vec(l.at.Spin[s]),
 			Radius: radius, Width: tyreWidthPart * radius,
 		}
 	}

@@ -1,101 +1,104 @@
 package scene
 
 import (
-	"fmt"
+	"strconv"
 
-	"toewright/internal/number"
 	"toewright/internal/plot"
 	"toewright/solver"
 )
 
 // markerRadius is that of the marker on the curve, in CSS pixels.
-const markerRadius = 5
+const markerRadius = 6
 
-// drawMarker draws the marker of a wheel's travel on its chart, the line that leads
-// to it from the wheel, and the read-out.
+// drawMarker draws the marker of a wheel's travel on its chart, and the line that leads
+// from it to the wheel.
 func (s *Stage) drawMarker(c *chart) {
-	toe, travel := s.toeNow(c.side), s.numbers.Units.FromMillimetres(s.travel[c.side])
-	at := c.frame.At(s.numbers.ToeValue(toe), travel)
+	at := c.frame.At(s.numbers.ToeValue(s.toeNow(c.side)), s.numbers.Units.FromMillimetres(s.travel[c.side]))
 	s.marker[c.side] = at
 	s.out.draw(c.slots.leader, func(p plot.Path) plot.Path { return s.appendLeader(p, c, at) })
 	if c.frame.Area.Contains(at) {
 		s.out.draw(c.slots.marker, func(p plot.Path) plot.Path { return p.Circle(at, markerRadius) })
 	}
-	middle, y := c.frame.Area.Centre().X, c.frame.Area.Min.Y
-	s.out.write(c.slots.readout[0], plot.Point{X: middle, Y: y - above + 30}, fmt.Sprintf("%s%s at %s",
-		number.Signed(toe.Radians(), s.numbers.ToeNumber(toe)), toeMark(s.numbers.ToeUnit()), number.Signed(s.travel[c.side], s.numbers.Travel(s.travel[c.side]))))
 }
 
-// writeFigures writes the figures of the selected car's curve under the read-out: they
-// follow a drag within the frame.
-func (s *Stage) writeFigures(c *chart) {
-	f := &s.car.Figures[c.side]
-	mark := toeMark(s.numbers.ToeUnit())
-	s.out.write(c.slots.readout[1], plot.Point{X: c.frame.Area.Centre().X, Y: c.frame.Area.Min.Y - 6}, fmt.Sprintf("RMS %s%s, peak %s%s",
-		s.numbers.ToeNumber(f.RMS), mark, s.numbers.ToeNumber(f.Peak), mark))
-}
-
-// toeMark is a short unit behind a read-out; where toe is a length the axis says
-// over which base.
-func toeMark(unit string) string {
-	if unit == "deg" {
-		return "°"
+// inner returns where a chart ends towards its wheel.
+func (s *Stage) inner(c *chart) float64 {
+	if s.mirrored(c.side) {
+		return c.frame.Area.Min.X
 	}
-	return ""
+	return c.frame.Area.Max.X
 }
 
-// appendLeader appends the line from the wheel centre, out through the ladder at its
-// true height, to the chart at the height of its travel, and across to the curve.
+// appendLeader appends the line from the marker to the edge of the chart and on, through
+// the bracket of true travel, to the hub of the wheel.
 func (s *Stage) appendLeader(p plot.Path, c *chart, at plot.Point) plot.Path {
-	f := c.frame.Area
-	inner, outer := f.Max.X, f.Min.X
-	if c.side == solver.Right {
-		inner, outer = outer, inner
+	p = p.Polyline(at, plot.Point{X: s.inner(c), Y: at.Y})
+	if b, ok := s.bracket(c.side); ok {
+		p = p.LineTo(plot.Point{X: b.x, Y: b.at(s.travel[c.side])}).LineTo(s.views[frontView].on(s.rig.wheel[c.side]))
 	}
-	if s.areas.fans && s.shown(frontView) {
-		hub := s.views[frontView].on(s.rig.wheel[c.side])
-		p = p.Polyline(hub, plot.Point{X: s.ladder(c.side), Y: hub.Y}, plot.Point{X: inner, Y: at.Y})
-	} else {
-		p = p.MoveTo(plot.Point{X: inner, Y: at.Y})
-	}
-	return p.LineTo(plot.Point{X: outer, Y: at.Y})
+	return p
 }
 
-// ladderGap is the distance of the ladder from the tyre, in CSS pixels.
-const ladderGap = 7
-
-// ladder returns where the ladder of true travel stands beside a tyre.
-func (s *Stage) ladder(side solver.Side) float64 {
-	v := s.views[frontView]
-	home := v.p.At(s.rig.place(&s.home, s.rig.wheel[side]))
-	reach := v.tyre[side].Width/2*v.p.Scale + ladderGap
-	if side == solver.Left {
-		return home.X - reach
-	}
-	return home.X + reach
+// bracket is the true travel of a wheel, beside it. Where that is small it is enlarged.
+type bracket struct {
+	x, centre float64
+	scale     float64 // CSS pixels by mm
+	times     int     // the view's scale
 }
 
-// drawFan draws the ladder of a wheel's true travel, and the lines that spread it to
+// at returns the height of a travel.
+func (b bracket) at(travel float64) float64 { return b.centre - travel*b.scale }
+
+const (
+	bracketGap   = 9  // from the tyre, in CSS pixels
+	leastBracket = 48 // of its height
+)
+
+// bracket returns that of a wheel, where the sheet has one.
+func (s *Stage) bracket(side solver.Side) (b bracket, ok bool) {
+	if s.areas.large != frontView || len(s.cars.Travels) == 0 {
+		return b, false
+	}
+	v := &s.views[frontView]
+	home := v.paper(s.rig.place(&s.home, s.rig.wheel[side]))
+	b = bracket{x: home.X - v.tyre[side].Width/2*v.p.Scale - bracketGap, centre: home.Y, scale: v.p.Scale, times: 1}
+	if s.mirrored(side) {
+		b.x = 2*home.X - b.x
+	}
+	for whole := s.window() * v.p.Scale; whole > 0 && whole*float64(b.times) < leastBracket; {
+		b.times++
+	}
+	b.scale *= float64(b.times)
+	return b, true
+}
+
+// window returns how much travel the charts show, in mm.
+func (s *Stage) window() float64 { return s.cars.Travels[len(s.cars.Travels)-1] - s.cars.Travels[0] }
+
+// drawFan draws the bracket of a wheel's true travel, and the lines that spread it to
 // the height of the chart.
 func (s *Stage) drawFan(c *chart) {
-	if !s.areas.fans || !s.shown(frontView) || len(s.cars.Travels) == 0 {
+	b, ok := s.bracket(c.side)
+	if !ok {
 		return
 	}
-	f := c.frame.Area
-	inner := f.Max.X
-	if c.side == solver.Right {
-		inner = f.Min.X
-	}
-	x, v := s.ladder(c.side), s.views[frontView]
-	centre := v.p.At(s.rig.place(&s.home, s.rig.wheel[c.side])).Y
+	inner := s.inner(c)
 	low, high := s.cars.Travels[0], s.cars.Travels[len(s.cars.Travels)-1]
-	height := func(travel float64) float64 { return centre - travel*v.p.Scale }
+	chartAt := func(travel float64) plot.Point {
+		return plot.Point{X: inner, Y: c.frame.Y.At(s.numbers.Units.FromMillimetres(travel))}
+	}
 	s.out.draw(c.slots.fan, func(p plot.Path) plot.Path {
-		p = p.Polyline(plot.Point{X: inner, Y: f.Min.Y}, plot.Point{X: x, Y: height(high)},
-			plot.Point{X: x, Y: height(low)}, plot.Point{X: inner, Y: f.Max.Y})
+		p = p.Polyline(chartAt(high), plot.Point{X: b.x, Y: b.at(high)}, plot.Point{X: b.x, Y: b.at(low)}, chartAt(low))
 		for _, t := range []float64{low, 0, high} {
-			p = p.Polyline(plot.Point{X: x - 3, Y: height(t)}, plot.Point{X: x + 3, Y: height(t)})
+			p = p.Polyline(plot.Point{X: b.x - 4, Y: b.at(t)}, plot.Point{X: b.x + 4, Y: b.at(t)})
 		}
 		return p
 	})
+	if b.times > 1 {
+		name := plot.Anchor{At: plot.Point{X: b.x + 4, Y: b.at(high) - 5}, Align: plot.End} // clear of the tyre
+		if s.mirrored(c.side) {
+			name.At.X, name.Align = b.x-4, plot.Start
+		}
+		s.out.anchor(c.slots.times, name, "×"+strconv.Itoa(b.times))
+	}
 }

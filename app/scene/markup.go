@@ -9,7 +9,7 @@ import (
 // nodes have the ids of their slots; handles are grouped in an element of the id
 // "handles", each a group of the id "h" and its number.
 func Markup(id string) string {
-	b := fmt.Appendf(nil, `<svg id="%s" xmlns="http://www.w3.org/2000/svg" class="drawing" role="group" aria-label="Drawing of the axle">`, id)
+	b := fmt.Appendf(nil, `<svg id="%s" xmlns="http://www.w3.org/2000/svg" class="%s" role="group" aria-label="Drawing of the axle">`, id, classOf(0, 0))
 	group := ""
 	for i, n := range nodes.list {
 		if n.group != group {

@@ -7,6 +7,7 @@ import "toewright/internal/plot"
 type Output struct {
 	paths [][]byte
 	texts []Text
+	class string
 }
 
 // Text is a text at a place.
@@ -22,6 +23,10 @@ func NewOutput() *Output {
 	return &Output{paths: make([][]byte, SlotCount()), texts: make([]Text, SlotCount())}
 }
 
+// Class returns the classes of the picture itself: they say which curve is that of the
+// selected car and which that of the reference.
+func (o *Output) Class() string { return o.class }
+
 // Path returns the path data of a slot.
 func (o *Output) Path(s Slot) []byte { return o.paths[s] }
 
@@ -31,6 +36,7 @@ func (o *Output) Text(s Slot) Text { return o.texts[s] }
 // clear empties every slot but those of curves, which are drawn anew only where they
 // change.
 func (o *Output) clear() {
+	o.class = classOf(0, 0)
 	for i := range o.paths {
 		if !nodes.list[i].kept {
 			o.empty(Slot(i))

@@ -12,7 +12,7 @@ const chartReach = 6
 // ChartAt returns the side whose chart lies at a place.
 func (s *Stage) ChartAt(at plot.Point) (solver.Side, bool) {
 	for _, side := range solver.Sides {
-		if s.areas.chart[side].Inset(-chartReach, -chartReach, -chartReach, -chartReach).Contains(at) {
+		if s.charted(side) && s.areas.chart[side].Inset(-chartReach, -chartReach, -chartReach, -chartReach).Contains(at) {
 			return side, true
 		}
 	}
@@ -26,6 +26,9 @@ func (s *Stage) TyreAt(at plot.Point) (solver.Side, bool) {
 	}
 	v := &s.views[frontView]
 	for _, side := range solver.Sides {
+		if !v.showsSide(side) {
+			continue
+		}
 		w := v.tyre[side]
 		c := v.p.At(w.Centre)
 		half := plot.Point{X: w.Width / 2 * v.p.Scale, Y: w.Radius * v.p.Scale}
@@ -80,6 +83,9 @@ func (s *Stage) JointAt(at plot.Point) (key string, side solver.Side) {
 			continue
 		}
 		s.rig.points(&s.placed, func(x ref) {
+			if !s.views[v].shows(x) {
+				return
+			}
 			if d := s.views[v].on(x).Sub(at).Length(); d < best {
 				best, key, side = d, s.rig.name(x), x.side
 			}

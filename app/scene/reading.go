@@ -11,17 +11,22 @@ import (
 )
 
 // drawReadings draws the gauge readings that were taken with the parts of the base
-// or the selected car. Each run is set to no change at ride height.
+// or the selected car: those of the right wheel too, with a mark of their own, on a chart
+// that stands for both. Each run is set to no change at ride height.
 func (s *Stage) drawReadings(c *chart) {
 	doc := s.desk.Session.Document()
 	for i := range doc.Readings {
 		r := &doc.Readings[i]
-		if r.Side.Solver() != c.side || !s.taken(r) {
+		mark := plot.Plus
+		if r.Side.Solver() != c.side {
+			mark = plot.Cross
+		}
+		if mark == plot.Cross && !s.form.half || !s.taken(r) {
 			continue
 		}
 		toes, travels := s.readings(r, s.desk.Session.ReadTravels(i))
 		s.out.draw(c.slots.readings, func(p plot.Path) plot.Path {
-			return c.frame.AppendMarkers(p, plot.Plus, readingSize, toes, travels, 1)
+			return c.frame.AppendMarkers(p, mark, readingSize, toes, travels, 1)
 		})
 	}
 }

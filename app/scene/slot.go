@@ -34,19 +34,24 @@ const (
 	maxToeTicks    = 7
 	maxFigures     = 4
 	maxBands       = 3
+	maxSetUps      = 6
 )
 
 // chartSlots are the nodes of one wheel's chart.
 type chartSlots struct {
 	grid, zero, frame, target, readings Slot
+	within                              Slot // the tolerance of the target
+	other                               Slot // the selected car's curve of the side without a chart
 	setUps, binding                     Slot // the selected car as the search's set-ups have it, and that which decides
+	setUpNames                          [maxSetUps]Slot
 	bands                               [maxBands]Slot
 	curves, marks                       [plot.MaxSeries]Slot
 	fan, leader, marker                 Slot
+	times                               Slot // by how much the bracket of true travel is enlarged
 	travelTicks                         [maxTravelTicks]Slot
 	toeTicks                            [maxToeTicks]Slot
 	title, unit, in, out                Slot
-	readout                             [2]Slot
+	readout                             Slot
 }
 
 // viewSlots are the nodes of one view of the car.
@@ -57,6 +62,8 @@ type viewSlots struct {
 	lines, heads                                        Slot
 	figures                                             [maxFigures]Slot
 	caption, name, letter, centre                       Slot
+	gap, middle, strokes                                Slot // what is broken out, the centre line of a half view and its sign
+	travel                                              [2]Slot
 }
 
 // The views of the car.
@@ -113,8 +120,8 @@ func (s *slots) text(group, class string, a plot.Align) Slot {
 
 func (s *slots) addChart(side solver.Side) {
 	c, g := &s.charts[side], "chart "+side.String()
-	outside := [2]plot.Align{plot.End, plot.Start}[side]
 	c.fan = s.path(g, "fan")
+	c.within = s.path(g, "within")
 	c.grid, c.zero, c.frame = s.path(g, "grid"), s.path(g, "zero"), s.path(g, "frame")
 	for i := range c.bands {
 		c.bands[i] = s.path(g, "band "+plot.SeriesStyle(i).Class)
@@ -126,18 +133,23 @@ func (s *slots) addChart(side solver.Side) {
 		c.marks[i] = s.path(g, "mark "+plot.SeriesStyle(i).Class)
 		s.list[c.curves[i]].kept, s.list[c.marks[i]].kept = true, true
 	}
+	c.other = s.path(g, "other")
 	c.setUps, c.binding = s.path(g, "set-ups"), s.path(g, "set-ups binding")
 	c.readings = s.path(g, "reading")
 	c.leader, c.marker = s.path(g, "leader"), s.path(g, "marker")
 	for i := range c.travelTicks {
-		c.travelTicks[i] = s.text(g, "tick", outside)
+		c.travelTicks[i] = s.text(g, "tick", plot.End)
 	}
 	for i := range c.toeTicks {
 		c.toeTicks[i] = s.text(g, "tick", plot.Middle)
 	}
-	c.title, c.unit = s.text(g, "heading", plot.Middle), s.text(g, "tick", plot.Middle)
-	c.in, c.out = s.text(g, "sense", plot.Middle), s.text(g, "sense", plot.Middle)
-	c.readout = [2]Slot{s.text(g, "readout", plot.Middle), s.text(g, "tick", plot.Middle)}
+	for i := range c.setUpNames {
+		c.setUpNames[i] = s.text(g, "name", plot.Middle)
+	}
+	c.times = s.text(g, "tick", plot.Middle)
+	c.title, c.unit = s.text(g, "heading", plot.Start), s.text(g, "tick", plot.Middle)
+	c.in, c.out = s.text(g, "sense", plot.End), s.text(g, "sense", plot.Start)
+	c.readout = s.text(g, "readout", plot.End)
 }
 
 func (s *slots) addView(v int) {
@@ -157,4 +169,9 @@ func (s *slots) addView(v int) {
 	}
 	w.caption, w.name = s.text(g, "caption", plot.Middle), s.text(g, "name", plot.Middle)
 	w.letter, w.centre = s.text(g, "letter", plot.Middle), s.text(g, "name", plot.Start)
+	w.gap = s.path(g, "gap")
+	w.middle, w.strokes = s.path(g, "axis"), s.path(g, "strokes")
+	for i := range w.travel {
+		w.travel[i] = s.text(g, "travel", plot.Middle)
+	}
 }

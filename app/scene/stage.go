@@ -29,6 +29,7 @@ type Stage struct {
 	moved   [2]solver.Curve
 	instant [2]solver.Curve
 
+	form    form
 	areas   areas
 	views   [viewCount]linkage
 	charts  [2]chart
@@ -57,16 +58,27 @@ func (s *Stage) Draw(desk *model.Desk, size Size) *Output {
 	s.handles = s.handles[:0]
 	s.desk, s.size, s.cars = desk, size, desk.Session.Cars()
 	s.numbers = model.NumbersOf(desk.Session.Document())
-	s.areas = arrange(size, desk.View.Face)
 	if s.err = s.position(); s.car == nil {
 		s.emptyCurves()
 		return s.out
 	}
+	s.form = s.formOf()
+	s.areas = arrange(size, desk.View.Face, s.form)
+	s.out.class = classOf(s.car.Index, s.reference())
+	s.layCharts()
 	s.arrangeViews()
 	s.drawViews()
 	s.drawCharts()
 	s.findHandles()
 	return s.out
+}
+
+// reference returns the index of the car that the selected one is held against.
+func (s *Stage) reference() int {
+	if car := s.cars.At(s.desk.View.Yardstick); car != nil && car.Err == nil {
+		return car.Index
+	}
+	return 0
 }
 
 // Err says why the frame does not show what the desk asks for: a car that cannot be
@@ -76,15 +88,36 @@ func (s *Stage) Err() error { return s.err }
 // shown reports whether a view is on the sheet.
 func (s *Stage) shown(view int) bool { return s.areas.view[view].Width() > 0 }
 
-// drawCharts fills the charts.
-func (s *Stage) drawCharts() {
+// charted reports whether a side has a chart on the sheet.
+func (s *Stage) charted(side solver.Side) bool { return s.areas.chart[side].Width() > 0 }
+
+// mirrored reports whether toe-in points to the left on the chart of a side: where both
+// charts are on the sheet it points to the middle of the car. A chart that stands alone
+// never turns.
+func (s *Stage) mirrored(side solver.Side) bool {
+	return side == solver.Right && s.charted(solver.Left)
+}
+
+// layCharts fills the curves of the charts and sets their frames.
+func (s *Stage) layCharts() {
 	for i := range s.charts {
 		s.fillCurves(&s.charts[i])
 	}
 	s.frames(&s.areas)
-	for i := range s.charts {
-		s.drawChart(&s.charts[i])
-		s.drawFan(&s.charts[i])
+}
+
+// drawCharts draws the charts.
+func (s *Stage) drawCharts() {
+	for _, side := range solver.Sides {
+		c := &s.charts[side]
+		if !s.charted(side) {
+			for i := range c.curves {
+				s.emptyCurve(c, i)
+			}
+			continue
+		}
+		s.drawChart(c)
+		s.drawFan(c)
 	}
 }
 

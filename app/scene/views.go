@@ -10,46 +10,106 @@ var directions = [viewCount]plot.View{
 	frontView: plot.Behind, planView: plot.Plan, sideView: plot.LeftSide, detailView: plot.LeftSide,
 }
 
-// captions name the views, as a drawing does.
-var captions = [viewCount]string{
-	frontView: "Front elevation, from behind", planView: "Plan, forward up", sideView: "Left side, forward left",
-	orbitView: "Any side: drag to turn", detailView: "A: left steering arm",
+// ahead is the view from the front, in which the right wheel stands at the left, next to
+// its chart.
+var ahead = plot.View{Right: plot.Vec{Y: 1}, Up: plot.Vec{Z: 1}, Out: plot.Vec{X: 1}}
+
+// captionOf names a view, as a drawing does.
+func (s *Stage) captionOf(v int) string {
+	half := ""
+	if s.form.half && (v == frontView || v == planView) {
+		half = ", half"
+	}
+	switch v {
+	case planView:
+		return "Plan, forward up" + half
+	case sideView:
+		return "Left side, forward left"
+	case orbitView:
+		return "Any side: drag to turn"
+	case detailView:
+		return "A: left steering arm"
+	}
+	if s.rigOf.Gear.Kind == solver.NoGear {
+		return "Rear view of axle" + half
+	}
+	return "Rear view of front axle" + half
 }
 
 // viewMargin keeps parts off the edge of a view's area, in CSS pixels.
-const viewMargin = 14
+const viewMargin = 8
 
 // arrangeViews sets the projection of each view. They are those of the base car at
-// ride height, so that nothing shifts under a drag; elevation, plan and side view
-// have one scale.
+// ride height, so that nothing shifts under a drag.
 func (s *Stage) arrangeViews() {
 	for v := range s.views {
 		l := &s.views[v]
 		l.rig, l.at, l.home = s.rig, &s.placed, &s.home
-		l.near, l.armOnly = v == sideView || v == detailView, v == detailView
-	}
-	body := s.extent()
-	scale := 0.0
-	for _, v := range []int{frontView, planView, sideView} {
-		if !s.shown(v) {
-			continue
-		}
-		s.views[v].p = plot.Fit(directions[v], inset(s.areas.view[v]), body...)
-		if k := s.views[v].p.Scale; scale == 0 || k < scale {
-			scale = k
+		l.near, l.armOnly, l.side = s.oneSided(v), v == detailView, solver.Left
+		if v == frontView || v == planView {
+			l.side = s.form.side
 		}
 	}
-	for _, v := range []int{frontView, planView, sideView} {
-		s.views[v].p.Scale = scale
+	s.breakOut()
+	for _, v := range []int{frontView, planView, sideView, orbitView} {
+		if s.shown(v) {
+			s.views[v].p = plot.Fit(s.direction(v), inset(s.areas.view[v]), s.extent(&s.views[v])...)
+		}
 	}
-	if s.shown(planView) && s.shown(frontView) {
-		s.views[planView].p.Origin.X = s.views[frontView].p.Origin.X
-	}
-	if s.shown(orbitView) {
-		s.views[orbitView].p = plot.Fit(s.desk.View.View3(), inset(s.areas.view[orbitView]), body...)
+	if s.areas.large == frontView {
+		s.level()
 	}
 	s.arrangeDetail()
 }
+
+// oneSided reports whether a view shows one side of the car alone: the side view and the
+// detail always do, elevation and plan where that side has the only chart, unless the sides
+// are joined by an axle.
+func (s *Stage) oneSided(v int) bool {
+	switch v {
+	case orbitView:
+		return false
+	case frontView, planView:
+		return s.form.half || s.size.Width < wideFrom && len(s.rig.kind.CommonPoints) == 0
+	}
+	return true
+}
+
+// direction returns that of a view.
+func (s *Stage) direction(v int) plot.View {
+	switch {
+	case v == orbitView:
+		return s.desk.View.View3()
+	case v == frontView && s.size.Width < wideFrom && s.form.side == solver.Right:
+		return ahead
+	}
+	return directions[v]
+}
+
+// level brings the wheel's centre at ride height to the level of the chart's zero, as
+// large as there is room above and below.
+func (s *Stage) level() {
+	l, a := &s.views[frontView], inset(s.areas.view[frontView])
+	side := s.form.side
+	zero := s.charts[side].frame.Y.At(0)
+	hub := s.rig.place(&s.home, s.rig.wheel[side])
+	p := &l.p
+	for _, v := range s.extent(l) {
+		switch d := v.Z - hub.Z; {
+		case d > 0:
+			p.Scale = min(p.Scale, (zero-a.Min.Y)/d)
+		case d < 0:
+			p.Scale = min(p.Scale, (a.Max.Y-travelRow-zero)/-d)
+		}
+	}
+	p.Origin.Y += zero - p.At(hub).Y
+	if wheel := l.paper(hub).X; l.near && wheel > a.Min.X { // next to the chart
+		p.Origin.X -= wheel - s.car.Axle.TyreRadius()*tyreWidthPart/2*p.Scale - a.Min.X - 2*bracketGap
+	}
+}
+
+// travelRow is the height of the text below the ground, in CSS pixels.
+const travelRow = 24
 
 func inset(r plot.Rect) plot.Rect { return r.Inset(viewMargin, viewMargin, viewMargin, viewMargin) }
 
@@ -57,29 +117,43 @@ func inset(r plot.Rect) plot.Rect { return r.Inset(viewMargin, viewMargin, viewM
 // are shown, by the tyre's radius: beyond it they run off the view.
 const linkPart = 1.4
 
-// extent returns points about all that the views show: the joints and the tyres,
-// with their travel.
-func (s *Stage) extent() []plot.Vec {
+// extent returns points about all that a view shows: the joints and the tyres, with their
+// travel, and of a view of one side the centre line.
+func (s *Stage) extent(l *linkage) []plot.Vec {
 	var all []plot.Vec
 	radius := s.car.Axle.TyreRadius()
 	s.rig.points(&s.home, func(x ref) {
+		if !l.shows(x) {
+			return
+		}
 		v := s.rig.place(&s.home, x)
 		if x.group == commonGroup {
 			v.X = max(-linkPart*radius, min(v.X, linkPart*radius))
 		}
-		all = append(all, v)
+		all = append(all, l.closed(l.toCentreLine(v)))
 	})
 	for _, side := range solver.Sides {
-		c := s.rig.place(&s.home, s.rig.wheel[side])
+		if !l.showsSide(side) {
+			continue
+		}
+		c := l.closed(s.rig.place(&s.home, s.rig.wheel[side]))
 		half := plot.Vec{X: radius, Y: radius * tyreWidthPart / 2, Z: radius}
 		all = append(all, c.Add(half), c.Sub(half))
-		for _, t := range []int{0, len(s.cars.Travels) - 1} {
-			if t >= 0 && t < len(s.cars.Travels) {
-				all = append(all, c.Add(plot.Vec{Z: s.cars.Travels[t]}))
-			}
+		if n := len(s.cars.Travels); n > 0 {
+			low, high := s.cars.Travels[0], s.cars.Travels[n-1]
+			all = append(all, c.Sub(half).Add(plot.Vec{Z: low}), c.Add(half).Add(plot.Vec{Z: high}))
 		}
 	}
-	return all
+	return append(all, l.closed(l.toCentreLine(s.rig.place(&s.home, s.rig.wheel[solver.Right-l.side]))))
+}
+
+// toCentreLine returns a point or, where it lies beyond the centre line of a view of one
+// side, that on the centre line.
+func (l *linkage) toCentreLine(v plot.Vec) plot.Vec {
+	if l.near && (v.Y > 0) != (l.side == solver.Left) {
+		v.Y = 0
+	}
+	return v
 }
 
 // drawViews fills the slots of the views on the sheet.
@@ -92,6 +166,8 @@ func (s *Stage) drawViews() {
 	if s.shown(frontView) {
 		s.drawInstant()
 		s.drawFrontChange()
+		s.writeTravel()
+		s.drawBreak()
 	}
 	if s.shown(detailView) {
 		s.drawDetailRim()
@@ -113,10 +189,23 @@ func (s *Stage) drawView(v int) {
 	s.drawAxis(v)
 	s.drawGhost(v)
 	s.drawPointed(v)
-	a := s.areas.view[v]
+	s.drawMiddle(v)
 	s.out.draw(w.clip, func(p plot.Path) plot.Path { return s.appendClip(p, v) })
-	if s.areas.fans { // on a narrow sheet there is no room, and no other view
-		s.out.write(w.caption, plot.Point{X: a.Centre().X, Y: a.Max.Y + caption - 6}, captions[v])
+	s.writeCaption(v)
+}
+
+// writeCaption names a view: the large one above, the others below. A narrow sheet has no
+// room for it, and no other view.
+func (s *Stage) writeCaption(v int) {
+	a, slot := s.areas.view[v], nodes.views[v].caption
+	switch {
+	case s.size.Width < wideFrom:
+	case v != s.areas.large:
+		s.out.write(slot, plot.Point{X: a.Centre().X, Y: a.Max.Y + caption - 6}, s.captionOf(v))
+	case s.form.half:
+		s.out.anchor(slot, plot.Anchor{At: plot.Point{X: a.Max.X, Y: above - 12}, Align: plot.End}, s.captionOf(v))
+	default:
+		s.out.write(slot, plot.Point{X: a.Centre().X, Y: above - 12}, s.captionOf(v))
 	}
 }
 
@@ -130,7 +219,7 @@ func (s *Stage) drawGhost(v int) {
 	l.at = &s.ghost
 	for i := range s.rig.bars {
 		b := &s.rig.bars[i]
-		if l.shows(b.from) && (b.layer == rodLayer && !l.armOnly || b.from.group == footGroup) {
+		if l.showsBar(b) && (b.layer == rodLayer && !l.armOnly || b.from.group == footGroup) {
 			s.out.draw(nodes.views[v].ghost, func(p plot.Path) plot.Path {
 				p = appendBar(p, l.on(b.from), l.on(b.to), l.width(b.width))
 				return p.Circle(l.on(b.to), l.ball())
@@ -147,7 +236,7 @@ func (s *Stage) drawPointed(v int) {
 	}
 	l := &s.views[v]
 	s.rig.points(&s.placed, func(x ref) {
-		if s.rig.name(x) != name || x.group == sideGroup && x.side != s.desk.View.PointSide {
+		if s.rig.name(x) != name || x.group == sideGroup && x.side != s.desk.View.PointSide || !l.shows(x) {
 			return
 		}
 		at := l.on(x)

@@ -7,15 +7,14 @@ import (
 	"toewright/solver"
 )
 
-// drawTyres draws the tyres and rims; the side view has only the near wheel, and the
-// detail none.
+// drawTyres draws the tyres and rims; the detail has none.
 func (s *Stage) drawTyres(v int) {
 	l := &s.views[v]
 	if v == detailView {
 		return
 	}
 	for _, side := range solver.Sides {
-		if v == sideView && side == solver.Right {
+		if !l.showsSide(side) {
 			continue
 		}
 		wheel := l.tyre[side]
@@ -66,7 +65,7 @@ func (s *Stage) drawGround(v int) {
 	}
 	l := &s.views[v]
 	for _, side := range solver.Sides {
-		if v == sideView && side == solver.Right {
+		if !l.showsSide(side) {
 			continue
 		}
 		w := l.tyre[side]
@@ -89,7 +88,7 @@ func (s *Stage) drawAxis(v int) {
 	}
 	l := &s.views[v]
 	for _, side := range solver.Sides {
-		if side == solver.Right && v != frontView {
+		if !l.showsSide(side) {
 			continue
 		}
 		lower, upper := l.on(s.rig.axes[side][0]), l.on(s.rig.axes[side][1])

@@ -1,12 +1,10 @@
 package ui
 
 import (
-	"cmp"
 	"fmt"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"toewright/app/model"
 	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
@@ -80,7 +78,7 @@ func (f *forge) yield() study.Yield {
 	if f.Bench.document().Yield != nil {
 		y = *f.Bench.document().Yield
 	}
-	y.Limit = cmp.Or(y.Limit, model.UsualLimit)
+	y.Limit = f.Bench.session().ToeLimit().Degrees()
 	return y
 }
 

@@ -55,7 +55,7 @@ func (p *Page) Render() app.UI {
 		),
 		app.Main().Class("sheet").ID("sheet").Aria("label", "Drawing sheet").Body(
 			&controls{Drawing: p.drawing, Changed: p.changed},
-			&Sheet{Drawing: p.drawing, Car: p.desk.View.Car},
+			&Sheet{Drawing: p.drawing},
 			app.P().Class("said").ID("said").Role("status").Aria("live", "polite").Text(p.desk.Said),
 			app.If(p.drawing.problem != "", func() app.UI {
 				return app.P().Class("problem").ID("problem").Role("alert").Text(p.drawing.problem)

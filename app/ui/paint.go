@@ -13,6 +13,8 @@ type canvas interface {
 	text(s scene.Slot, was, is scene.Text)
 	// grip changes handle i of the picture from what it was to what it is.
 	grip(i int, was, is grip)
+	// class sets the classes of the picture itself.
+	class(classes string)
 	// figure sets the text of a car's figure in the key of the drawing.
 	figure(car int, text string)
 	// done shows what was set since it was called last.
@@ -40,6 +42,7 @@ type painter struct {
 	paths  [][]byte
 	texts  []scene.Text
 	grips  [scene.MaxHandles]grip
+	class  string
 }
 
 // newPainter returns a painter of a canvas whose nodes are all empty.
@@ -50,6 +53,10 @@ func newPainter(c canvas) *painter {
 
 // paint brings a frame to the canvas.
 func (p *painter) paint(out *scene.Output, grips []grip) {
+	if c := out.Class(); c != p.class {
+		p.class = c
+		p.canvas.class(c)
+	}
 	for i := range p.paths {
 		if s := scene.Slot(i); s.IsText() {
 			p.paintText(s, out.Text(s))

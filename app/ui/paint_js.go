@@ -9,7 +9,7 @@ import (
 
 // nodes are the picture's elements on the page.
 type nodes struct {
-	elements js.Value // an array: those of the slots, then the handles
+	elements js.Value // an array: those of the slots, then the handles, and the picture
 	changes  batch
 	buffer   js.Value // a Uint8Array that takes the changes over
 	room     int      // of the buffer
@@ -25,6 +25,7 @@ func findNodes() *nodes {
 	for i := range scene.MaxHandles {
 		n.elements.Call("push", document.Call("getElementById", "h"+strconv.Itoa(i)))
 	}
+	n.elements.Call("push", document.Call("getElementById", pictureID))
 	return n
 }
 
@@ -36,6 +37,10 @@ func (n *nodes) text(s scene.Slot, was, is scene.Text) {
 
 func (n *nodes) grip(i int, was, is grip) {
 	n.changes = n.changes.grip(scene.SlotCount()+i, was, is)
+}
+
+func (n *nodes) class(classes string) {
+	n.changes = n.changes.set(scene.SlotCount()+scene.MaxHandles, "class", classes)
 }
 
 // done makes the changes in one call: one for each of them would take most of a frame.

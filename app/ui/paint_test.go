@@ -15,6 +15,7 @@ func (c *countingCanvas) path(scene.Slot, []byte)               { c.paths++ }
 func (c *countingCanvas) text(_ scene.Slot, was, is scene.Text) { c.texts++ }
 func (c *countingCanvas) grip(int, grip, grip)                  { c.grips++ }
 func (c *countingCanvas) figure(int, string)                    { c.figures++ }
+func (c *countingCanvas) class(string)                          {}
 func (c *countingCanvas) done()                                 {}
 
 func TestPainterTouchesOnlyWhatChanges(t *testing.T) {

@@ -26,7 +26,7 @@ var drawingSize = scene.Size{Width: 1120, Height: 760}
 func drawingFile(desk *model.Desk) drawn {
 	doc := desk.Session.Document()
 	d := scene.Document{
-		Title: doc.Name, Description: caution, Size: drawingSize, Car: desk.View.Car,
+		Title: doc.Name, Description: caution, Size: drawingSize,
 		Foot: scene.Foot(desk, drawingSize.Width),
 	}
 	svg := d.Append(nil, scene.NewStage().Draw(desk, drawingSize))

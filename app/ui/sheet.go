@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"strconv"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/scene"
@@ -14,7 +12,6 @@ type Sheet struct {
 	app.Compo
 
 	Drawing *drawing
-	Car     int // that is selected, whose curve is drawn the strongest
 
 	wired wires
 }
@@ -33,7 +30,7 @@ func (s *Sheet) OnDismount() { s.wired.part(s.Drawing) }
 
 // Render draws the empty picture, for which the document of the server has the place.
 func (s *Sheet) Render() app.UI {
-	return app.Div().ID("canvas").Class("canvas foremost" + strconv.Itoa(s.Car)).Body(
+	return app.Div().ID("canvas").Class("canvas").Body(
 		app.If(app.IsClient, func() app.UI { return app.Raw(picture) }),
 	)
 }

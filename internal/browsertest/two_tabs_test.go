@@ -73,7 +73,7 @@ func TestThePlaceIsRemembered(t *testing.T) {
 	page.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
 	page.Reload()
 	page.WaitTrue(`document.querySelector("#step-find")?.getAttribute("aria-selected") === "true"`)
-	page.WaitTrue(`document.querySelector("#canvas.foremost1") !== null`)
+	page.WaitTrue(`document.querySelector("#picture.foremost1") !== null`)
 	openPanel(page, "compare")
 	page.WaitTrue(`document.querySelector("#yardstick")?.value === "3"`)
 }

@@ -7,7 +7,7 @@ const MaxSeries = 9
 // The papers that pictures are drawn on.
 var (
 	LightPaper = Colour{0xf7, 0xf5, 0xee}
-	DarkPaper  = Colour{0x1c, 0x21, 0x26}
+	DarkPaper  = Colour{0x1a, 0x1f, 0x24}
 	WhitePaper = Colour{0xff, 0xff, 0xff}
 )
 
@@ -29,7 +29,7 @@ type Series struct {
 // dark, where thin lines look dimmer. On dark paper all keep off the red pencil of the
 // page. The test of this file holds what was reached.
 var palette = [MaxSeries]Series{
-	{"s0", "ink", Colour{0x22, 0x30, 0x3c}, Colour{0xdf, 0xe6, 0xea}, "", Disc},
+	{"s0", "ink", Colour{0x1f, 0x2c, 0x38}, Colour{0xe4, 0xe9, 0xec}, "", Disc},
 	{"s1", "brick", Colour{0x79, 0x2f, 0x03}, Colour{0xbc, 0x74, 0x69}, "9 4", Square},
 	{"s2", "blue", Colour{0x04, 0x5e, 0xed}, Colour{0x88, 0xa2, 0xfe}, "2 3", Up},
 	{"s3", "green", Colour{0x42, 0x99, 0x7e}, Colour{0x00, 0xf1, 0x97}, "10 3 2 3", Diamond},

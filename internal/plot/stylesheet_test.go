@@ -13,9 +13,9 @@ func TestStylesheet(t *testing.T) {
 		not   string
 	}{
 		{"white", White, []string{"--plot-paper:#ffffff", ".s2{color:#045eed}"}, "light-dark"},
-		{"light", Light, []string{"--plot-paper:#f7f5ee", "--plot-ink:#22303c"}, "light-dark"},
-		{"dark", Dark, []string{"--plot-paper:#1c2126", ".s2{color:#88a2fe}"}, "light-dark"},
-		{"page", Page, []string{"--plot-paper:light-dark(#f7f5ee,#1c2126)", ".s2{color:light-dark(#045eed,#88a2fe)}"}, "#ffffff"},
+		{"light", Light, []string{"--plot-paper:#f7f5ee", "--plot-ink:#1f2c38"}, "light-dark"},
+		{"dark", Dark, []string{"--plot-paper:#1a1f24", ".s2{color:#88a2fe}"}, "light-dark"},
+		{"page", Page, []string{"--plot-paper:light-dark(#f7f5ee,#1a1f24)", ".s2{color:light-dark(#045eed,#88a2fe)}"}, "#ffffff"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
