@@ -22,8 +22,8 @@ func (s *Stage) changeOf(key string) float64 {
 // drawFrontChange dimensions the height of the arm's ball in the elevation, from its
 // original hole.
 func (s *Stage) drawFrontChange() {
-	if s.shown(detailView) || len(s.ghost.Side[0]) == 0 {
-		return // the detail shows it better
+	if s.shown(detailView) || s.size.Width < wideFrom || len(s.ghost.Side[0]) == 0 {
+		return // the detail shows it better, or there is no room
 	}
 	l := s.views[frontView]
 	arm := s.rig.arm[l.side]

@@ -14,11 +14,7 @@ import (
 // templateDesk returns a desk with a template on it, in inches if asked for.
 func templateDesk(t testing.TB, key string, inches bool) *model.Desk {
 	t.Helper()
-	template, ok := study.TemplateByKey(key)
-	if !ok {
-		t.Fatalf("there is no template %s", key)
-	}
-	desk := model.NewDesk(template.Document())
+	desk := model.NewDesk(study.Template{Key: key}.Document())
 	if inches {
 		err := desk.Session.SetDisplay("units", func(v *study.Display) { v.Units, v.Toe, v.Base = study.Inch, "plate", 15 })
 		if err != nil {

@@ -27,10 +27,12 @@ type linkage struct {
 	joint plot.Path // balls
 }
 
-// Least sizes on the paper, so that small drawings stay legible.
+// Sizes on the paper: small drawings stay legible, and a ball on a large one within the
+// ring of its handle.
 const (
 	minBar  = 3.0
 	minBall = 2.6
+	maxBall = 6.0
 )
 
 // ballRadius is that of a ball joint, mm.
@@ -51,7 +53,7 @@ func (l *linkage) closed(v plot.Vec) plot.Vec {
 // width returns a part's width on the paper.
 func (l *linkage) width(mm float64) float64 { return max(mm*l.p.Scale, minBar) }
 
-func (l *linkage) ball() float64 { return max(ballRadius*l.p.Scale, minBall) }
+func (l *linkage) ball() float64 { return min(max(ballRadius*l.p.Scale, minBall), maxBall) }
 
 // draw fills the paths, one for each layer, and that of the balls.
 func (l *linkage) draw() {

@@ -23,7 +23,7 @@ func Markup(id string) string {
 	}
 	b = append(b, `</g><g id="handles" class="handles">`...)
 	for i := range MaxHandles {
-		b = fmt.Appendf(b, `<g id="h%d" role="slider" aria-orientation="vertical"`+HiddenHandle+`><circle class="reach" r="22"/><circle class="grip" r="6.5"/></g>`, i)
+		b = fmt.Appendf(b, `<g id="h%d" role="slider" aria-orientation="vertical"`+HiddenHandle+`><circle class="reach" r="22"/><circle class="grip" r="9"/></g>`, i)
 	}
 	return string(append(b, "</g></svg>"...))
 }

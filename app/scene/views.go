@@ -103,8 +103,9 @@ func (s *Stage) level() {
 		}
 	}
 	p.Origin.Y += zero - p.At(hub).Y
-	if wheel := l.paper(hub).X; l.near && wheel > a.Min.X { // next to the chart
-		p.Origin.X -= wheel - s.car.Axle.TyreRadius()*tyreWidthPart/2*p.Scale - a.Min.X - 2*bracketGap
+	tyre := l.paper(hub).X - s.car.Axle.TyreRadius()*tyreWidthPart/2*p.Scale
+	if room := tyre - a.Min.X - 2*bracketGap; l.near && room > 0 { // next to the chart
+		p.Origin.X -= room
 	}
 }
 
@@ -228,7 +229,7 @@ func (s *Stage) drawGhost(v int) {
 	}
 }
 
-// drawPointed rings the point that is pointed out and names it.
+// drawPointed rings the point that is pointed out, and names it in the large view.
 func (s *Stage) drawPointed(v int) {
 	name := s.desk.View.Point
 	if name == "" {
@@ -244,6 +245,8 @@ func (s *Stage) drawPointed(v int) {
 			return
 		}
 		s.out.draw(nodes.views[v].pointed, func(p plot.Path) plot.Path { return p.Circle(at, l.ball()+6) })
-		s.out.write(nodes.views[v].name, plot.Point{X: at.X, Y: at.Y - l.ball() - 11}, s.rig.label(x))
+		if v == s.areas.large || !s.views[s.areas.large].shows(x) {
+			s.out.write(nodes.views[v].name, plot.Point{X: at.X, Y: at.Y - l.ball() - 11}, s.rig.label(x))
+		}
 	})
 }

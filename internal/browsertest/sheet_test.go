@@ -42,7 +42,7 @@ func TestSheetShowsBothWheels(t *testing.T) {
 	for _, o := range []Options{{}, {Width: 1024, Height: 768, Dark: true}, {Width: 390, Height: 844, Touch: true}} {
 		page := Open(t, o)
 		page.WaitTrue(`!!document.querySelector('` + leftMarker + `')`)
-		for _, path := range []string{baseCurve, selectedCurve, `.chart.right path.line.s0`, `.view.front .tyre`, `.view.front .rod`} {
+		for _, path := range []string{baseCurve, selectedCurve, `.view.front .tyre`, `.view.front .rod`} {
 			if d := attribute(t, page, path, "d"); len(d) < 40 {
 				t.Errorf("%d px wide: path of %s is %q, want a curve or a part", o.Width, path, d)
 			}
