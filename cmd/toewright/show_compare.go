@@ -35,7 +35,7 @@ func bySide(c *engine.CompareResult) (left, right []engine.Compared) {
 
 func alikeFigures(a, b engine.Compared) bool {
 	for _, row := range compareRows {
-		if d := float64(row.of(&a.Figures) - row.of(&b.Figures)); d > sameOnPaper || d < -sameOnPaper {
+		if d := float64(row.Of(&a.Figures) - row.Of(&b.Figures)); d > sameOnPaper || d < -sameOnPaper {
 			return false
 		}
 	}
@@ -59,7 +59,7 @@ func showSide(r *report, cars []engine.Compared, yardstick, heading string) {
 	}
 	t.add(head...)
 	for i := range compareRows {
-		if row := &compareRows[i]; row.known(cars) {
+		if row := compareRows[i]; row.known(cars) {
 			t.add(row.cells(r, cars, yardstick)...)
 		}
 	}

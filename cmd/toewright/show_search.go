@@ -105,9 +105,7 @@ func showLimits(r *report, s *engine.SearchResult) {
 	r.heading("limits")
 	t := &table{left: map[int]bool{5: true, 6: true}}
 	t.add("", "value", "min", "max", "", "", "")
-	n := len(r.study.Search.Limits)
-	for k := range n {
-		l := tightest(s.Limits, k, n)
+	for _, l := range engine.Tightest(s.Limits, len(r.study.Search.Limits)) {
 		if l == nil {
 			continue
 		}

@@ -67,6 +67,15 @@ func servedScores(r *report, list []engine.Served) *table {
 		row = append(row, r.toe(float64(s.Score)))
 	}
 	t.add(row...)
+	row = []string{"largest error of any", r.ToeMark()}
+	for i := range list {
+		peak := math.NaN()
+		if worst := list[i].Worst(); worst != nil {
+			peak = float64(worst.Peak)
+		}
+		row = append(row, r.toe(peak))
+	}
+	t.add(row...)
 	return t
 }
 
@@ -75,10 +84,11 @@ func servedLimits(r *report, list []engine.Served) *table {
 	t := &table{}
 	t.add(servedHead(list)...)
 	n := len(r.study.Search.Limits)
+	tightest := tightestOf(list, n)
 	for k := range n {
 		row := []string{"", ""}
-		for _, s := range list {
-			l := tightest(s.Limits, k, n)
+		for i := range list {
+			l := tightest[i][k]
 			if l == nil {
 				row = append(row, fixed(math.NaN(), 0))
 				continue
@@ -95,17 +105,25 @@ func servedLimits(r *report, list []engine.Served) *table {
 	return t
 }
 
+// tightestOf returns of each car where it is nearest to breaking each of n limits.
+func tightestOf(list []engine.Served, n int) (out [][]*engine.LimitResult) {
+	for i := range list {
+		out = append(out, engine.Tightest(list[i].Limits, n))
+	}
+	return out
+}
+
 // limitNotes says where limits at lock are broken, and which limits cannot be measured:
 // those once, since it is for what the study lacks.
 func limitNotes(r *report, list []engine.Served) {
 	n := len(r.study.Search.Limits)
 	told := make([]bool, n)
-	for _, s := range list {
-		for k := range n {
-			switch l := tightest(s.Limits, k, n); {
+	for i, of := range tightestOf(list, n) {
+		for k, l := range of {
+			switch {
 			case l == nil || l.Held:
 			case l.At != nil:
-				r.line("%s breaks %s: %s.", oneLine(s.Candidate), l.Name, r.limitWhere(l))
+				r.line("%s breaks %s: %s.", oneLine(list[i].Candidate), l.Name, r.limitWhere(l))
 			case l.Unmeasured() && !told[k]:
 				told[k] = true
 				r.line("%s cannot be measured: %s.", l.Name, l.Problem)
@@ -117,19 +135,6 @@ func limitNotes(r *report, list []engine.Served) {
 // limitWhere says where a limit at lock is nearest to being broken.
 func (r *report) limitWhere(l *engine.LimitResult) string {
 	return l.Where(func(x float64) string { return r.travel(x) + " " + r.LengthUnit() })
-}
-
-// tightest returns, of limit k of n in each set-up, that which is nearest to being
-// broken or broken the farthest, the first of those alike; nil where the car can take
-// no set-up.
-func tightest(limits []engine.LimitResult, k, n int) *engine.LimitResult {
-	var found *engine.LimitResult
-	for i := k; i < len(limits); i += n {
-		if l := &limits[i]; found == nil || found.Room()-l.Room() > sameOnPaper {
-			found = l
-		}
-	}
-	return found
 }
 
 // bounds says what a limit allows.

@@ -39,7 +39,11 @@ func OfPage() []Call { return append(shared(), pageOnly()...) }
 // shared are the calls of all doors.
 func shared() []Call {
 	return []Call{
+		call(Compare, "Put the candidates beside the base car", engine.Compare, compareOptions, nil),
 		call(Diagnose, "Say why a toe curve is what it is, and what would correct it", engine.Diagnose, diagnoseOptions, nil),
+		call(Loads, "Find the forces in rods, springs and steering arms under stated loads", engine.Loads, loadsOptions, nil),
+		call(Covers, "Find the set-ups within which a car's parts hold a limit of toe change", engine.Covers, coversOptions, nil),
+		files(call(Drawing, "Draw a candidate's steering arm for the shop that makes it", armDrawing, drawingOptions, nil), drawing.Types()...),
 		call(Search, "Find the values that bring toe change nearest to its target", engine.Search, searchOptions,
 			func(o *engine.SearchOptions) *func(engine.Progress) { return &o.Progress }),
 		call(TradeOff, "Weigh toe change against a second aim", engine.TradeOff, tradeOffOptions,
@@ -59,12 +63,8 @@ func shared() []Call {
 func publicOnly() []Call {
 	return []Call{
 		call(Sweep, "Move the wheels through their travel", engine.Sweep, sweepOptions, nil),
-		call(Compare, "Put the candidates beside the base car", engine.Compare, compareOptions, nil),
 		call(Steer, "Steer the wheels from lock to lock", engine.Steer, steerOptions, nil),
 		call(Axle, "Say what both wheels of the axle do together", engine.Axle, axleOptions, nil),
-		call(Loads, "Find the forces in rods, springs and steering arms under stated loads", engine.Loads, loadsOptions, nil),
-		call(Covers, "Find the set-ups within which a car's parts hold a limit of toe change", engine.Covers, coversOptions, nil),
-		files(call(Drawing, "Draw a candidate's steering arm for the shop that makes it", armDrawing, drawingOptions, nil), drawing.Types()...),
 		call(Map, "Show the toe change over two parameters", engine.Map, mapOptions,
 			func(o *engine.MapOptions) *func(engine.Progress) { return &o.Progress }),
 	}

@@ -3,6 +3,7 @@ package engine
 import (
 	"cmp"
 	"context"
+	"math"
 
 	"toewright/internal/study"
 	"toewright/solver"
@@ -120,7 +121,10 @@ func (s *sweeper) compared(car car, a Attitude) (out [2]Compared, err error) {
 			Figures: s.figures(c, &wanted[side]), Reach: s.reach(&c.Reach),
 		}
 		f := &out[side].Figures
-		f.TieRodLength = Number(s.doc.Units.FromMillimetres(car.axle.TieRodLength(side)))
+		f.TieRodLength = Number(s.length(car.axle.TieRodLength(side)))
+		f.ArmLength = Number(s.length(car.axle.SteeringArm(side)))
+		f.InnerBallAtLock = s.atLock("innerBallAngle", car, side)
+		f.OuterBallAtLock = s.atLock("outerBallAngle", car, side)
 		f.SteeringFigures = s.steeringFigures(car.axle, s.ws, side)
 	}
 	return out, nil
@@ -132,4 +136,23 @@ func (s *sweeper) changes(name string) study.Changes {
 		return k.Changes
 	}
 	return nil
+}
+
+// atLock returns the largest angle of a joint of one side through the window straight
+// ahead and at full lock to either side, as the limit on it is measured; none where the
+// study states no lock, or the car does not get there.
+func (s *sweeper) atLock(joint study.LimitKey, c car, side solver.Side) Number {
+	if s.doc.Steering == nil || s.doc.Steering.Lock == 0 {
+		return none
+	}
+	any := math.Inf(1)
+	m, err := s.limitMeter(&study.Limit{Result: joint, Max: &any, Side: study.Side(side.String()), At: study.AtLock})
+	if err != nil {
+		return none
+	}
+	r := m.measure(c.axle, solver.Attitude{}, s.ws)
+	if r.Err != nil {
+		return none
+	}
+	return Number(r.Most.Value)
 }

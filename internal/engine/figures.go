@@ -33,7 +33,13 @@ type Figures struct {
 
 	InnerBallAngle Number `json:"innerBallAngle"` // largest from the joint's neutral place
 	OuterBallAngle Number `json:"outerBallAngle"`
-	TieRodLength   Number `json:"tieRodLength"`
+	// InnerBallAtLock and OuterBallAtLock are the same through the window straight ahead
+	// and at full lock to either side; none where the study states no steering.lock, or
+	// the car does not get everywhere there.
+	InnerBallAtLock Number `json:"innerBallAtLock"`
+	OuterBallAtLock Number `json:"outerBallAtLock"`
+	TieRodLength    Number `json:"tieRodLength"`
+	ArmLength       Number `json:"steeringArmLength"` // level, from the steering axis to the ball
 
 	SteeringFigures
 	CrossesZero bool `json:"crossesZero"` // toe goes from toe-in to toe-out on the way
@@ -55,7 +61,8 @@ func (f *Figures) numbers() []*Number {
 		&f.StaticToe, &f.RMS, &f.Peak, &f.PeakTravel, &f.PeakToPeak, &f.Slope, &f.Curvature,
 		&f.StaticCamber, &f.CamberRange, &f.StaticCaster, &f.CasterRange, &f.StaticKingpin,
 		&f.ScrubRadius, &f.Trail, &f.RollCentre, &f.HalfTrackRange, &f.WheelbaseRange,
-		&f.InnerBallAngle, &f.OuterBallAngle, &f.TieRodLength,
+		&f.InnerBallAngle, &f.OuterBallAngle, &f.InnerBallAtLock, &f.OuterBallAtLock,
+		&f.TieRodLength, &f.ArmLength,
 		&f.ToeOutOnTurns, &f.Ackermann, &f.SteeringRatio, &f.TurningCircle,
 	}
 }

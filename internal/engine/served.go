@@ -80,3 +80,37 @@ func (v *serving) standing(up *setUp, axle *solver.Axle, err error) (out []Limit
 	}
 	return out
 }
+
+// Worst returns the set-up in which the toe change strays farthest from the target, by its
+// peak; nil without set-ups, and where the car cannot serve one.
+func (s *Served) Worst() *ScenarioResult {
+	var worst *ScenarioResult
+	for i := range s.Scenarios {
+		up := &s.Scenarios[i]
+		if !up.Peak.Valid() {
+			return nil
+		}
+		if worst == nil || up.Peak > worst.Peak {
+			worst = up
+		}
+	}
+	return worst
+}
+
+// Tightest returns of each of n limits, which a list has in each set-up in turn, the one
+// that is nearest to being broken or broken the farthest, the first of those alike; nil
+// where the car can take no set-up.
+func Tightest(limits []LimitResult, n int) []*LimitResult {
+	out := make([]*LimitResult, n)
+	for i := range limits {
+		l := &limits[i]
+		if k := i % n; out[k] == nil || out[k].Room()-l.Room() > sameRoom {
+			out[k] = l
+		}
+	}
+	return out
+}
+
+// sameRoom is by how much less room a limit must have to be the tighter one: what no table
+// tells apart is alike.
+const sameRoom = 1e-6

@@ -13,7 +13,8 @@ type Candidate struct {
 	// Nil is all three, an empty list none.
 	Hold   []string `json:"hold,omitzero"`
 	Note   string   `json:"note,omitzero"`
-	Hidden bool     `json:"hidden,omitzero"` // Hidden candidates are kept but not drawn.
+	Price  float64  `json:"price,omitzero" rule:"notnegative"` // Price of its parts, in the user's currency.
+	Hidden bool     `json:"hidden,omitzero"`                   // Hidden candidates are kept but not drawn.
 }
 
 // setpoints are what a candidate may hold.

@@ -160,6 +160,7 @@ var schemaWords = map[string]string{
 	"candidate.hidden": "Kept, but not drawn.",
 	"candidate.name":   "Name of the candidate.",
 	"candidate.note":   "Note of the user, free text.",
+	"candidate.price":  "Price of the candidate's parts in the currency of the user.",
 
 	"search.target":      "Wanted toe change in degrees by travel. Absent: none at all travel. Points [travel, value] by growing travel; linear between them and constant beyond.",
 	"search.targetRight": "The right wheel's target where it differs.",
