@@ -11,8 +11,7 @@ import (
 // measure, and with the sweep's at each of the three steering inputs, below which none may
 // lie.
 func TestBallsAtLock(t *testing.T) {
-	template, _ := study.TemplateByKey("double-wishbone-rack")
-	d := template.Document()
+	d := study.Template{Key: "double-wishbone-rack"}.Document()
 	lock := d.Steering.Lock
 	compare := func(steer float64) []Compared {
 		t.Helper()

@@ -190,3 +190,13 @@ func (l *Live) judgeCar(c *LiveCar) {
 		}
 	}
 }
+
+// ToeFigures returns those of the toe of one wheel of a car as [Compare] has them; none
+// where the car cannot be solved. The other figures are none.
+func (l *Live) ToeFigures(c *LiveCar, side solver.Side) Figures {
+	f := noFigures()
+	if c.Err == nil && l.judge != nil {
+		l.judge.toeFigures(&c.Figures[side], &f)
+	}
+	return f
+}

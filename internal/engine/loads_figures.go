@@ -87,10 +87,15 @@ func (f *LoadFigure) Number(s number.Style, l *Load) string {
 	if v := f.Of(l); v != nil {
 		x = *v
 	}
+	return f.Text(s, float64(x))
+}
+
+// Text writes a value of the figure, or a difference of two, as s shows it.
+func (f *LoadFigure) Text(s number.Style, x float64) string {
 	if f.Quantity == nil {
-		return number.Decimal(float64(x), ratioDecimals)
+		return number.Decimal(x, ratioDecimals)
 	}
-	return f.Quantity.Number(s, float64(x))
+	return f.Quantity.Number(s, x)
 }
 
 // ratioDecimals are those of a ratio of forces: a thousandth is less than any load is
