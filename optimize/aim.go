@@ -3,6 +3,8 @@ package optimize
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
+
 	"toewright/solver"
 )
 
@@ -143,7 +145,7 @@ func (a *aimModel) at(x []float64) float64 {
 // size returns that of misses as a whole.
 func (a *aimModel) size(misses []float64) float64 {
 	if a.aim.Of == nil {
-		return math.Sqrt(dot(misses, misses))
+		return floats.Norm(misses, 2)
 	}
-	return maxAbs(misses)
+	return floats.Norm(misses, math.Inf(1))
 }

@@ -1,6 +1,10 @@
 package optimize
 
-import "gonum.org/v1/gonum/mat"
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+)
 
 // differences are the derivatives of a vector by free parameters, by central
 // differences. They only steer a search: what holds is judged by values.
@@ -19,7 +23,7 @@ func newDifferences(free []Free, of func(x, out []float64) bool) *differences {
 // vector has no value beside x.
 func (d *differences) write(x []float64, j *mat.Dense) bool {
 	rows, _ := j.Dims()
-	d.up, d.down = zeros(d.up, rows), zeros(d.down, rows)
+	d.up, d.down = slices.Grow(d.up[:0], rows)[:rows], slices.Grow(d.down[:0], rows)[:rows]
 	copy(d.at, x)
 	for k := range d.free {
 		f := &d.free[k]

@@ -98,7 +98,7 @@ func (s *stand) of(limits []int) float64 {
 // look tries the start and points spread over the box until one holds everything.
 func (f *feasible) look(seed uint64) {
 	all := f.all()
-	if s, ok := f.try(f.p.Problem().startInside()); ok && s.of(all) == 0 {
+	if s, ok := f.try(f.p.startInside()); ok && s.of(all) == 0 {
 		return
 	}
 	points, u := newHalton(len(f.p.Free), seed), make([]float64, len(f.p.Free))
@@ -110,11 +110,11 @@ func (f *feasible) look(seed uint64) {
 	}
 }
 
-// startInside returns the start moved into the ranges.
-func (p Problem) startInside() []float64 {
-	x := p.unitStart()
-	for k, v := range p.Variables {
-		x[k] = v.fromUnit(x[k])
+// startInside returns the base car's own values moved into the ranges.
+func (p *ToeSearch) startInside() []float64 {
+	x := p.Start()
+	for k, v := range p.variables() {
+		x[k] = v.fromUnit(v.toUnit(x[k]))
 	}
 	return x
 }
@@ -123,7 +123,7 @@ func (p Problem) startInside() []float64 {
 func (p *ToeSearch) fromUnit(u []float64) []float64 {
 	x := make([]float64, len(u))
 	for k, v := range p.variables() {
-		x[k] = v.fromUnit(clamp(u[k], 0, 1))
+		x[k] = v.fromUnit(math.Max(0, u[k]))
 	}
 	return x
 }
@@ -257,17 +257,14 @@ func (f *feasible) polish(s *stand, soft, hard []int) {
 		return // of a car that has no value there are no slopes
 	}
 	p := Problem{Model: e, Variables: append(f.p.variables(), Variable{Name: "breach", Max: math.Max(slack, limitSlack)})}
-	sc, err := newScale(&p.Objective, 1)
+	local, err := newLocalSearch(f.ctx, p, &Settings{Iterations: feasibleSteps})
 	if err != nil {
 		return
 	}
-	set := Settings{Iterations: feasibleSteps}
-	r := newRun(f.ctx, &p, sc, set.withDefaults(len(p.Variables)))
-	u := p.unit(append(slices.Clone(s.x), slack))
-	_, ok := r.polish(u)
-	f.count += r.box.count
+	o, spent, ok := local.from(append(slices.Clone(s.x), slack))
+	f.count += spent
 	if ok {
-		f.try(f.p.fromUnit(r.found[0].u[:len(s.x)]))
+		f.try(o.X[:len(s.x)])
 	}
 }
 

@@ -242,13 +242,13 @@ func (g *gridSearch) fitted(d int, x []float64) gridPoint {
 		return g.m.point(x, &g.o)
 	}
 	y, l, ok := r.run(x)
-	g.spent += r.polisher.box.count
+	g.spent += r.spent
 	if !ok {
 		return g.m.point(x, &g.o)
 	}
-	pt := gridPoint{x: y, value: l.value}
-	if l.violation > limitSlack {
-		pt.broken = l.violation
+	pt := gridPoint{x: y, value: l.Value}
+	if l.Violation > limitSlack {
+		pt.broken = l.Violation
 	}
 	return pt
 }

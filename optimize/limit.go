@@ -143,10 +143,6 @@ func (l *Limit) value(car *solver.Axle, from solver.Attitude, ws *solver.Workspa
 	return l.nearest(&r).Value
 }
 
-// limitSlack is the share of a limit's scale by which it may be missed and still
-// count as held: far below what a shop can measure, far above rounding.
-const limitSlack = 1e-6
-
 // State returns how a car stands to the limit about an attitude.
 func (l *Limit) State(car *solver.Axle, from solver.Attitude, ws *solver.Workspace) LimitState {
 	r := l.measure(car, from, ws)

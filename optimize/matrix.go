@@ -55,12 +55,3 @@ func congruence(m *mat.Dense, s *mat.SymDense) *mat.SymDense {
 	}
 	return out
 }
-
-// topLeft returns a copy of the first rows and columns.
-func topLeft(m *mat.Dense, rows, columns int) *mat.Dense {
-	out := mat.NewDense(rows, columns, nil)
-	for i := range rows {
-		copy(out.RawRowView(i), m.RawRowView(i))
-	}
-	return out
-}

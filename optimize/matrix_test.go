@@ -39,15 +39,3 @@ func TestProductsAgreeWithMat(t *testing.T) {
 		}
 	}
 }
-
-func TestTopLeft(t *testing.T) {
-	m := mat.NewDense(3, 3, []float64{1, 2, 3, 4, 5, 6, 7, 8, 9})
-	got := topLeft(m, 2, 2)
-	if want := mat.NewDense(2, 2, []float64{1, 2, 4, 5}); !mat.Equal(got, want) {
-		t.Errorf("topLeft = %v, want %v", mat.Formatted(got), mat.Formatted(want))
-	}
-	got.Set(0, 0, 10)
-	if m.At(0, 0) != 1 {
-		t.Error("the matrix changed with its copy")
-	}
-}

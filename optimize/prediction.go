@@ -75,7 +75,7 @@ func (f *FittedCar) predict(b *bench, c *ratedCurve) *Prediction {
 // spread returns the covariance of a curve.
 func (f *FittedCar) spread(c *ratedCurve) *mat.SymDense {
 	rows, _ := c.rates.Dims()
-	return congruence(topLeft(c.rates, rows, len(f.Unknowns)), f.Covariance)
+	return congruence(c.rates.Slice(0, rows, 0, len(f.Unknowns)).(*mat.Dense), f.Covariance)
 }
 
 const (

@@ -64,9 +64,9 @@ func (m *partModel) columns(dst, src *mat.Dense) {
 // refit fits the parameters that may have any value anew where the others stand on
 // their grids.
 type refit struct {
-	part      *partModel
-	variables []Variable
-	polisher  *polisher
+	part  *partModel
+	local *localSearch
+	spent int // evaluations of the last fit
 }
 
 // newRefit returns what fits the parameters at some places anew; nil where there are
@@ -75,20 +75,16 @@ func newRefit(p *ToeSearch, m *toeModel, of []int) (*refit, error) {
 	if len(of) == 0 {
 		return nil, nil
 	}
-	var variables []Variable
+	part, all := newPartModel(m, of), p.variables()
+	q := Problem{Model: part, Objective: p.Objective(len(m.wheels))}
 	for _, i := range of {
-		f := &p.Free[i]
-		variables = append(variables, Variable{Name: f.Key(), Min: f.Min, Max: f.Max})
+		q.Variables = append(q.Variables, all[i])
 	}
-	o := p.Objective(len(m.wheels))
-	scale, err := newScale(&o, m.Size().Residuals)
+	local, err := newLocalSearch(context.Background(), q, nil)
 	if err != nil {
 		return nil, err
 	}
-	part := newPartModel(m, of)
-	s := (*Settings)(nil).withDefaults(len(of))
-	box := &unitBox{ctx: context.Background(), model: part, variables: variables, x: make([]float64, len(of)), budget: s.Evaluations}
-	return &refit{part, variables, newPolisher(box, scale, s.Iterations, func() {})}, nil
+	return &refit{part: part, local: local}, nil
 }
 
 // at returns x with the parameters that may have any value at the best that is near. It
@@ -104,20 +100,19 @@ func (r *refit) at(x []float64) []float64 {
 }
 
 // run is at, with how the search ended; false where there is nothing to begin from.
-func (r *refit) run(x []float64) ([]float64, local, bool) {
+func (r *refit) run(x []float64) (y []float64, o Optimum, ok bool) {
 	copy(r.part.x, x)
-	u := make([]float64, len(r.variables))
+	start := make([]float64, len(r.part.of))
 	for i, k := range r.part.of {
-		u[i] = r.variables[i].toUnit(x[k])
+		start[i] = x[k]
 	}
-	r.polisher.box.count = 0
-	l, ok := r.polisher.run(u)
+	o, r.spent, ok = r.local.from(start)
 	if !ok {
-		return nil, l, false
+		return nil, o, false
 	}
-	y := slices.Clone(x)
+	y = slices.Clone(x)
 	for i, k := range r.part.of {
-		y[k] = r.variables[i].fromUnit(l.u[i])
+		y[k] = o.X[i]
 	}
-	return y, l, true
+	return y, o, true
 }

@@ -20,6 +20,9 @@ const (
 	// tie is the relative difference of two optima that only rounding sets
 	// apart; of these the one nearest to the start is the answer.
 	tie = 1e-9
+	// limitSlack is by how much a limit of a model in a good scale may be missed and
+	// still count as held: far below what a shop can measure, far above rounding.
+	limitSlack = 1e-6
 )
 
 // Result is what [Run] found.
