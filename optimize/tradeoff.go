@@ -95,7 +95,7 @@ const fewerStarts = 3
 
 // run makes the next search, from the spread starts and from others.
 func (f *front) run(m Model, o Objective, also ...[]float64) (Result, error) {
-	s := f.settings.part(f.done, f.Levels+1)
+	s := partOf(f.settings, f.done, f.Levels+1)
 	f.done++
 	if len(also) > 0 {
 		few := s.withDefaults(len(f.Free))
@@ -110,8 +110,8 @@ func (f *front) run(m Model, o Objective, also ...[]float64) (Result, error) {
 // objective returns what is minimised beside the aim.
 func (f *front) objective() Objective { return f.Objective(len(f.toe.wheels)) }
 
-// part returns settings of which progress is that of search k of n.
-func (s *Settings) part(k, n int) *Settings {
+// partOf returns settings of which progress is that of search k of n.
+func partOf(s *Settings, k, n int) *Settings {
 	if s == nil || s.Progress == nil {
 		return s
 	}
