@@ -1,32 +1,22 @@
-// Package optimize holds the searches: it makes the residuals of a [Model]
-// small within bounds and limits, and estimates parameters from readings.
+// Package optimize holds the searches over cars of package solver: it makes the toe
+// change small within bounds and limits, and estimates parameters from readings. The
+// methods themselves are in package [toewright/optimize/nlp].
 //
-// [Run] minimises either the root of the weighted mean square or the largest
-// size of the residuals ([Objective]) over a box of [Variable]s, subject to
-// optional limits g(x) <= 0. It looks for the global minimum: restarts spread
-// over the box by a scrambled Halton sequence are each polished to a local
-// minimum, more of them where few agree. The answer counts how many do, so a
-// reader can judge how far it may be called global.
+// [SearchToe] looks for the values of free parameters that bring the toe curve nearest
+// to a target, [ToeSearch.Round] for the best of those that a shop can make, [TradeOff]
+// for designs between two aims, [SearchRobust] for what serves a share of all cars made,
+// and [ToeSearch.Feasible] says which limits are in each other's way. [Shelf] tries
+// combinations of parts that can be bought, [ParameterMap] a grid of two parameters,
+// [Covers] the set-ups that a car's parts serve, and [Series] counts cars made within
+// tolerances.
 //
-// The polish is a sequential convex method. At each step the residuals and
-// limits are linearised, a secant estimate of the curvature that this leaves
-// out is added, and the resulting convex program is solved by an interior-point
-// method inside a trust region. Root mean square, largest size, and the worst of
-// several groups (one part that must serve several set-ups) differ only in how
-// that program is written: see the types meanSquare, peaks and worstSquare.
-//
-// [LeastSquares] is the Levenberg-Marquardt method with priors and robust
-// losses, for fits whose covariance matters and which have no bounds.
-//
-// [FitCar] binds it to gauge readings: a [FittedCar] is the most likely car behind
-// them, and how well it is known. From there [FittedCar.Advise] says which spacers
+// [FitCar] finds the most likely car behind gauge readings: a [FittedCar], and how well
+// it is known. From there [FittedCar.Advise] says which spacers
 // to fit, [FittedCar.Predict] what any candidate would do, with its band,
 // [FittedCar.NextMeasurements] what would narrow an advice most, and
 // [FittedCar.Verify] whether readings after the work agree. [GaugeFit.Slips] looks
 // for readings that were written down wrongly.
 //
 // Everything here is pure computation. The same input, seed included, gives the
-// same bytes on one platform; platforms that round differently agree to the
-// tolerance of the polish.
-// No method calls a [Model] from two goroutines at once.
+// same bytes on one platform.
 package optimize

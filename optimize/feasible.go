@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"toewright/optimize/nlp"
 )
 
 // Feasibility says what of a search's limits, and of its window, can be had within the
@@ -88,7 +90,7 @@ type stand struct {
 func (s *stand) of(limits []int) float64 {
 	worst := 0.0
 	for _, k := range limits {
-		if b := s.breach[k]; !(b <= limitSlack) {
+		if b := s.breach[k]; !(b <= nlp.LimitSlack) {
 			worst = math.Max(worst, b)
 		}
 	}
@@ -101,9 +103,9 @@ func (f *feasible) look(seed uint64) {
 	if s, ok := f.try(f.p.startInside()); ok && s.of(all) == 0 {
 		return
 	}
-	points, u := newHalton(len(f.p.Free), seed), make([]float64, len(f.p.Free))
+	points, u := nlp.NewHalton(len(f.p.Free), seed), make([]float64, len(f.p.Free))
 	for i := 0; i < feasibleDraws && f.ctx.Err() == nil; i++ {
-		points.point(i, u)
+		points.Point(i, u)
 		if s, ok := f.try(f.p.fromUnit(u)); ok && s.of(all) == 0 {
 			return
 		}
@@ -114,7 +116,7 @@ func (f *feasible) look(seed uint64) {
 func (p *ToeSearch) startInside() []float64 {
 	x := p.Start()
 	for k, v := range p.variables() {
-		x[k] = v.fromUnit(v.toUnit(x[k]))
+		x[k] = v.FromUnit(v.ToUnit(x[k]))
 	}
 	return x
 }
@@ -123,7 +125,7 @@ func (p *ToeSearch) startInside() []float64 {
 func (p *ToeSearch) fromUnit(u []float64) []float64 {
 	x := make([]float64, len(u))
 	for k, v := range p.variables() {
-		x[k] = v.fromUnit(math.Max(0, u[k]))
+		x[k] = v.FromUnit(math.Max(0, u[k]))
 	}
 	return x
 }
@@ -141,7 +143,7 @@ func (f *feasible) all() []int {
 // the window.
 func (f *feasible) try(x []float64) (*stand, bool) {
 	f.count++
-	v := Values{R: make([]float64, f.m.Size().Residuals)}
+	v := nlp.Values{R: make([]float64, f.m.Size().Residuals)}
 	if !f.m.residuals(x, &v) {
 		return nil, false
 	}
@@ -256,12 +258,12 @@ func (f *feasible) polish(s *stand, soft, hard []int) {
 	if math.IsInf(slack, 1) || math.IsInf(s.of(hard), 1) {
 		return // of a car that has no value there are no slopes
 	}
-	p := Problem{Model: e, Variables: append(f.p.variables(), Variable{Name: "breach", Max: math.Max(slack, limitSlack)})}
-	local, err := newLocalSearch(f.ctx, p, &Settings{Iterations: feasibleSteps})
+	p := nlp.Problem{Model: e, Variables: append(f.p.variables(), nlp.Variable{Name: "breach", Max: math.Max(slack, nlp.LimitSlack)})}
+	local, err := nlp.NewLocalSearch(f.ctx, p, &Settings{Iterations: feasibleSteps})
 	if err != nil {
 		return
 	}
-	o, spent, ok := local.from(append(slices.Clone(s.x), slack))
+	o, spent, ok := local.From(append(slices.Clone(s.x), slack))
 	f.count += spent
 	if ok {
 		f.try(o.X[:len(s.x)])
@@ -270,8 +272,8 @@ func (f *feasible) polish(s *stand, soft, hard []int) {
 
 // descend takes down where the method without derivatives ends from x.
 func (f *feasible) descend(x []float64, soft, hard []int) {
-	d := descent{
-		value: func(u []float64) float64 {
+	d := nlp.NelderMead{
+		Value: func(u []float64) float64 {
 			s, ok := f.try(f.p.fromUnit(u))
 			if !ok {
 				return math.Inf(1)
@@ -279,14 +281,14 @@ func (f *feasible) descend(x []float64, soft, hard []int) {
 			const hardFirst = 1e3 // a breach of a hard limit counts as so many of a soft one
 			return s.of(soft) + hardFirst*s.of(hard)
 		},
-		edge: robustEdge, most: feasibleTries * len(x), gain: limitSlack,
+		Edge: robustEdge, Evaluations: feasibleTries * len(x), Gain: nlp.LimitSlack,
 	}
 	u := make([]float64, len(x))
 	for k, v := range f.p.variables() {
-		u[k] = v.toUnit(x[k])
+		u[k] = v.ToUnit(x[k])
 	}
 	kept := len(f.found)
-	best, _ := d.run(f.ctx, u)
+	best, _ := d.Run(f.ctx, u)
 	f.found = f.found[:kept]
 	f.try(f.p.fromUnit(best))
 }

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -48,13 +49,13 @@ type FittedCar struct {
 	// and measures used less the unknown zeros.
 	ChiSquare float64
 	Freedom   int
-	Status    Status
+	Status    nlp.Status
 }
 
 // Check returns an error that says what the fit lacks.
 func (p *GaugeFit) Check() error {
 	if len(p.Sets) == 0 && p.Taped == nil {
-		return problemErrorf("there are no readings to fit")
+		return nlp.ProblemErrorf("there are no readings to fit")
 	}
 	if p.Taped != nil {
 		if err := p.Taped.check(); err != nil {
@@ -78,18 +79,18 @@ func (p *GaugeFit) checkPriors() error {
 	}
 	for _, q := range p.Priors {
 		if !(q.SD > 0) || math.IsInf(q.SD, 0) {
-			return problemErrorf("prior of %s has standard deviation %g, must be positive", q.Parameter.Key+q.Sides.Suffix(), q.SD)
+			return nlp.ProblemErrorf("prior of %s has standard deviation %g, must be positive", q.Parameter.Key+q.Sides.Suffix(), q.SD)
 		}
 	}
 	if p.SteerZero > 0 && p.Base.Design().Gear.Kind == solver.NoGear {
-		return problemErrorf("prior of steerZero frees the steering's centre, but nothing steers this axle; leave it out")
+		return nlp.ProblemErrorf("prior of steerZero frees the steering's centre, but nothing steers this axle; leave it out")
 	}
 	for _, z := range []struct {
 		key string
 		sd  float64
 	}{{"travelZero", p.TravelZero}, {"steerZero", p.SteerZero}} {
 		if !(z.sd >= 0) || math.IsInf(z.sd, 0) {
-			return problemErrorf("prior of %s has standard deviation %g, must be 0 or more", z.key, z.sd)
+			return nlp.ProblemErrorf("prior of %s has standard deviation %g, must be 0 or more", z.key, z.sd)
 		}
 	}
 	return nil
@@ -105,7 +106,7 @@ func FitCar(ctx context.Context, p *GaugeFit) (*FittedCar, error) {
 	}
 	us := p.unknowns()
 	if len(us) == 0 {
-		return nil, problemErrorf("no prior applies to a side that was read: free at least one parameter of it")
+		return nil, nlp.ProblemErrorf("no prior applies to a side that was read: free at least one parameter of it")
 	}
 	m := newGaugeModel(p, us)
 	start, err := p.start(ctx, m)
@@ -130,14 +131,14 @@ func (p *GaugeFit) start(ctx context.Context, m *gaugeModel) ([]float64, error) 
 		return nil, err
 	}
 	copy(m.used[m.tape.first:], alone.used)
-	if v := (Values{R: make([]float64, m.size.Residuals)}); m.evaluate(e.X, &v) == nil {
+	if v := (nlp.Values{R: make([]float64, m.size.Residuals)}); m.evaluate(e.X, &v) == nil {
 		return e.X, nil
 	}
 	return m.start()
 }
 
 // byTape fits what was taped alone.
-func (p *GaugeFit) byTape(ctx context.Context, us []Unknown) (*gaugeModel, Estimate, error) {
+func (p *GaugeFit) byTape(ctx context.Context, us []Unknown) (*gaugeModel, nlp.Estimate, error) {
 	m := newGaugeModel(&GaugeFit{Base: p.Base, Taped: p.Taped}, us)
 	e, err := m.snoop(ctx, make([]float64, len(us)))
 	return m, e, err
@@ -146,9 +147,9 @@ func (p *GaugeFit) byTape(ctx context.Context, us []Unknown) (*gaugeModel, Estim
 // start returns the car as filed.
 func (m *gaugeModel) start() ([]float64, error) {
 	x := make([]float64, m.size.Variables)
-	v := Values{R: make([]float64, m.size.Residuals)}
+	v := nlp.Values{R: make([]float64, m.size.Residuals)}
 	if err := m.evaluate(x, &v); err != nil {
-		return nil, problemErrorf("the car as filed does not make the readings' travels: %v", err)
+		return nil, nlp.ProblemErrorf("the car as filed does not make the readings' travels: %v", err)
 	}
 	return x, nil
 }
@@ -163,22 +164,22 @@ func mean(xs []float64) float64 {
 
 // solve fits the readings in use. A fit that was cancelled, or that says nothing
 // of some variable, is an error; one that stalled is as good as rounding allows.
-func (m *gaugeModel) solve(ctx context.Context, start []float64, loss Loss) (Estimate, error) {
-	r := Readings{Model: m, Start: start, Priors: make([]Prior, m.size.Variables), Loss: loss}
+func (m *gaugeModel) solve(ctx context.Context, start []float64, loss nlp.Loss) (nlp.Estimate, error) {
+	r := nlp.Readings{Model: m, Start: start, Priors: make([]nlp.Prior, m.size.Variables), Loss: loss}
 	for k := range m.unknowns {
 		r.Priors[k].SD = m.unknowns[k].SD
 	}
 	m.loss = loss
-	e, err := LeastSquares(ctx, r, nil)
+	e, err := nlp.LeastSquares(ctx, r, nil)
 	m.loss = nil
-	if err == nil && (e.Covariance == nil || e.Status == Cancelled) {
+	if err == nil && (e.Covariance == nil || e.Status == nlp.Cancelled) {
 		err = e.Status.Err()
 	}
 	return e, err
 }
 
 // fitted describes the car that an estimate stands for.
-func (m *gaugeModel) fitted(e *Estimate) *FittedCar {
+func (m *gaugeModel) fitted(e *nlp.Estimate) *FittedCar {
 	n := len(m.unknowns)
 	f := &FittedCar{
 		Base: m.base, Sets: m.sets, Unknowns: m.unknowns,
@@ -209,7 +210,7 @@ func (m *gaugeModel) freedom() int {
 
 // residuals returns readings less prediction, mm, of all readings.
 func (m *gaugeModel) residuals(x []float64) [][]float64 {
-	v := Values{R: make([]float64, m.size.Residuals)}
+	v := nlp.Values{R: make([]float64, m.size.Residuals)}
 	if m.evaluate(x, &v) != nil {
 		return nil
 	}
@@ -230,7 +231,7 @@ func (f *FittedCar) SD(k int) float64 { return math.Sqrt(f.Covariance.At(k, k)) 
 // sdOf returns the standard deviation of what has the given derivatives by the
 // unknowns.
 func (f *FittedCar) sdOf(rates []float64) float64 {
-	return math.Sqrt(inner(f.Covariance, rates))
+	return math.Sqrt(nlp.Inner(f.Covariance, rates))
 }
 
 // Car returns the changes from the file that make the fitted car with parts

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -32,7 +33,7 @@ func manyRuns(t testing.TB, runs int, own bool) *GaugeFit {
 			x[k] = float64(k%3 - 1)
 		}
 	}
-	v := newValues(m.size)
+	v := nlp.NewValues(m.size)
 	if err := m.predict(x, &v); err != nil {
 		t.Fatal(err)
 	}

@@ -3,6 +3,8 @@ package optimize
 import (
 	"math"
 	"slices"
+
+	"toewright/optimize/nlp"
 )
 
 // Grid is what the shop can make of one parameter, in mm or radians. The zero value
@@ -36,13 +38,13 @@ func newGridAxis(f *Free, g *Grid) (gridAxis, error) {
 		}
 		slices.Sort(a.sizes)
 		if len(a.sizes) == 0 {
-			return a, problemErrorf("none of the %d sizes of %s lies within its bounds", len(g.Sizes), f.Key())
+			return a, nlp.ProblemErrorf("none of the %d sizes of %s lies within its bounds", len(g.Sizes), f.Key())
 		}
 	case g.Step > 0:
 		a.step = g.Step
 		a.min, a.max = math.Ceil(f.Min/g.Step-gridSlack)*g.Step, math.Floor(f.Max/g.Step+gridSlack)*g.Step
 		if a.min > a.max {
-			return a, problemErrorf("no step of the grid of %s lies within its bounds", f.Key())
+			return a, nlp.ProblemErrorf("no step of the grid of %s lies within its bounds", f.Key())
 		}
 	}
 	return a, nil

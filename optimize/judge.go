@@ -3,6 +3,7 @@ package optimize
 import (
 	"math"
 
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -24,7 +25,7 @@ type Judge struct {
 // Check returns an error that says what the judge lacks.
 func (j *Judge) Check() error {
 	if indexOfZero(j.Travels) < 0 {
-		return problemErrorf("the window does not contain travel 0")
+		return nlp.ProblemErrorf("the window does not contain travel 0")
 	}
 	for i := range j.Targets {
 		if err := j.Targets[i].Check(); err != nil {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -171,7 +172,7 @@ func (l *Limit) heldBy(car *solver.Axle, from solver.Attitude, ws *solver.Worksp
 
 // state returns how the value v stands to the limit.
 func (l *Limit) state(scenario string, v float64) LimitState {
-	slack := limitSlack * l.Scale
+	slack := nlp.LimitSlack * l.Scale
 	return LimitState{Name: l.Name, Scenario: scenario, Value: v, Min: l.Min, Max: l.Max,
 		Held: v >= l.Min-slack && v <= l.Max+slack}
 }
@@ -184,13 +185,13 @@ func (l *Limit) Room(v float64) float64 { return math.Min(v-l.Min, l.Max-v) }
 func (l *Limit) check() error {
 	switch {
 	case !(l.Scale > 0):
-		return problemErrorf("limit %s has scale %g, must be positive", l.Name, l.Scale)
+		return nlp.ProblemErrorf("limit %s has scale %g, must be positive", l.Name, l.Scale)
 	case !(l.Min <= l.Max):
-		return problemErrorf("limit %s has its minimum %.6g above its maximum %.6g", l.Name, l.Min, l.Max)
+		return nlp.ProblemErrorf("limit %s has its minimum %.6g above its maximum %.6g", l.Name, l.Min, l.Max)
 	case l.Of == nil && l.Range == nil:
-		return problemErrorf("limit %s measures nothing", l.Name)
+		return nlp.ProblemErrorf("limit %s measures nothing", l.Name)
 	case l.rows() == 0:
-		return problemErrorf("limit %s has neither minimum nor maximum", l.Name)
+		return nlp.ProblemErrorf("limit %s has neither minimum nor maximum", l.Name)
 	}
 	return nil
 }
@@ -201,7 +202,7 @@ const limitStep = 1e-6
 
 // writeLimits sets v's limits, and their derivatives where they are wanted, for
 // all scenarios at x. It returns false where a car cannot be built.
-func (m *toeModel) writeLimits(x []float64, v *Values) bool {
+func (m *toeModel) writeLimits(x []float64, v *nlp.Values) bool {
 	if len(m.limits) == 0 {
 		return true
 	}

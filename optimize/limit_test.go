@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -64,7 +65,7 @@ func TestSearchHoldsLimits(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if held.Result.Status != optimize.Converged || len(held.Limits) != 1 || !held.Limits[0].Held {
+	if held.Result.Status != nlp.Converged || len(held.Limits) != 1 || !held.Limits[0].Held {
 		t.Fatalf("status %v, limits %v", held.Result.Status, held.Limits)
 	}
 	if got := held.Limits[0].Value; !(math.Abs(got-315) <= 1e-3) {
@@ -82,7 +83,7 @@ func TestSearchNamesConflict(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if a.Result.Status != optimize.Infeasible {
+	if a.Result.Status != nlp.Infeasible {
 		t.Fatalf("status %v, want infeasible", a.Result.Status)
 	}
 	broken := 0

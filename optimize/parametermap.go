@@ -3,6 +3,7 @@ package optimize
 import (
 	"context"
 
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -19,12 +20,12 @@ type ParameterMap struct {
 // Check returns an error that says what the map lacks.
 func (p *ParameterMap) Check() error {
 	if min(p.Columns, p.Rows) < MinMap || max(p.Columns, p.Rows) > MaxMap {
-		return problemErrorf("a map of %d by %d cells; each side must have %d to %d", p.Columns, p.Rows, MinMap, MaxMap)
+		return nlp.ProblemErrorf("a map of %d by %d cells; each side must have %d to %d", p.Columns, p.Rows, MinMap, MaxMap)
 	}
 	axes := [2]*Free{&p.X, &p.Y}
 	for _, f := range axes {
 		if !(f.Max > f.Min) {
-			return problemErrorf("the map's bounds of %s, %.6g to %.6g, must ascend", f.Key(), f.Min, f.Max)
+			return nlp.ProblemErrorf("the map's bounds of %s, %.6g to %.6g, must ascend", f.Key(), f.Min, f.Max)
 		}
 	}
 	if err := solver.CheckOnce(len(axes), func(i int) (*solver.Parameter, solver.Selection) {

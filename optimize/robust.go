@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -30,7 +31,7 @@ type RobustAnswer struct {
 	// car's own values.
 	Percentile, Nominal, Start Percentile
 	NominalValues              []float64
-	Status                     Status
+	Status                     nlp.Status
 	Evaluations                int
 }
 
@@ -69,7 +70,7 @@ func SearchRobust(ctx context.Context, p *RobustSearch, s *Settings) (*RobustAns
 		if v < least {
 			x, least = y, v
 		}
-		if out.Status = status; status == Cancelled {
+		if out.Status = status; status == nlp.Cancelled {
 			break
 		}
 	}
@@ -155,7 +156,7 @@ func (r *robustModel) percentileOf(x []float64) float64 {
 		}
 	}
 	slices.Sort(r.cars)
-	return quantile(r.cars, r.p.share())
+	return nlp.Quantile(r.cars, r.p.share())
 }
 
 // spread returns the spread of a series of the car with changes.
@@ -261,7 +262,7 @@ const (
 )
 
 // descend improves x by the Nelder-Mead method in units of each range.
-func (r *robustModel) descend(ctx context.Context, x []float64) ([]float64, float64, Status) {
+func (r *robustModel) descend(ctx context.Context, x []float64) ([]float64, float64, nlp.Status) {
 	unit := func(u []float64) []float64 {
 		out := make([]float64, len(u))
 		for k := range u {
@@ -277,16 +278,16 @@ func (r *robustModel) descend(ctx context.Context, x []float64) ([]float64, floa
 		f := &r.p.Free[k]
 		start[k] = (x[k] - f.Min) / (f.Max - f.Min)
 	}
-	d := descent{
-		value: func(u []float64) float64 { return r.percentile(unit(u)) },
-		edge:  robustEdge, most: robustTries * len(x), gain: robustGain,
+	d := nlp.NelderMead{
+		Value: func(u []float64) float64 { return r.percentile(unit(u)) },
+		Edge:  robustEdge, Evaluations: robustTries * len(x), Gain: robustGain,
 	}
-	best, least := d.run(ctx, start)
+	best, least := d.Run(ctx, start)
 	switch {
 	case math.IsInf(least, 1):
-		return x, least, Stalled
+		return x, least, nlp.Stalled
 	case ctx.Err() != nil:
-		return unit(best), least, Cancelled
+		return unit(best), least, nlp.Cancelled
 	}
-	return unit(best), least, Converged
+	return unit(best), least, nlp.Converged
 }

@@ -1,6 +1,7 @@
 package optimize
 
 import (
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -28,7 +29,7 @@ func (s *Scenario) conflict(free []Free) error {
 		for j := range free {
 			c, f := &s.Changes[i], &free[j]
 			if c.Parameter.Key == f.Parameter.Key && c.Parameter.Absolute && c.Sides.Overlaps(f.Sides) {
-				return problemErrorf("scenario %q sets %s, which is searched for too", s.Name, c.Key())
+				return nlp.ProblemErrorf("scenario %q sets %s, which is searched for too", s.Name, c.Key())
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package optimize
 import (
 	"slices"
 
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -41,7 +42,7 @@ type Shelf struct {
 // Check returns an error that says what the shelf lacks.
 func (s *Shelf) Check() error {
 	if s.Most < 1 {
-		return problemErrorf("%d of the best combinations, want 1 or more", s.Most)
+		return nlp.ProblemErrorf("%d of the best combinations, want 1 or more", s.Most)
 	}
 	return s.Judge.Check()
 }
@@ -55,7 +56,7 @@ func (s *Shelf) Combinations() (int, error) {
 	n := 1
 	for _, slot := range s.Slots {
 		if n > maxCombinations/(len(slot.Parts)+1) {
-			return 0, problemErrorf("the catalogue has more than %d combinations; leave out parts or slots", maxCombinations)
+			return 0, nlp.ProblemErrorf("the catalogue has more than %d combinations; leave out parts or slots", maxCombinations)
 		}
 		n *= len(slot.Parts) + 1
 	}

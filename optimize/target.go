@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -17,14 +18,14 @@ type Target struct {
 // Check returns an error where the points do not make a function of travel.
 func (t *Target) Check() error {
 	if len(t.Travel) != len(t.Change) {
-		return problemErrorf("target has %d travels and %d changes", len(t.Travel), len(t.Change))
+		return nlp.ProblemErrorf("target has %d travels and %d changes", len(t.Travel), len(t.Change))
 	}
 	for i, x := range t.Travel {
 		if math.IsNaN(x) || math.IsNaN(float64(t.Change[i])) {
-			return problemErrorf("target point %d is no number", i+1)
+			return nlp.ProblemErrorf("target point %d is no number", i+1)
 		}
 		if i > 0 && !(x > t.Travel[i-1]) {
-			return problemErrorf("target travels must ascend: %.6g mm follows %.6g mm", x, t.Travel[i-1])
+			return nlp.ProblemErrorf("target travels must ascend: %.6g mm follows %.6g mm", x, t.Travel[i-1])
 		}
 	}
 	return nil

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -46,14 +47,14 @@ type ToeAnswer struct {
 	// broken are in each other's way.
 	Limits []LimitState
 	// Result is the search behind it; its objective is in radians.
-	Result Result
+	Result nlp.Result
 	Cars   int // assembled in all
 }
 
 // Check returns an error that says what the search lacks.
 func (p *ToeSearch) Check() error {
 	if len(p.Free) == 0 {
-		return problemErrorf("no parameter is free: name at least one")
+		return nlp.ProblemErrorf("no parameter is free: name at least one")
 	}
 	err := solver.CheckOnce(len(p.Free), func(i int) (*solver.Parameter, solver.Selection) {
 		return &p.Free[i].Parameter, p.Free[i].Sides
@@ -62,7 +63,7 @@ func (p *ToeSearch) Check() error {
 		return err
 	}
 	if indexOfZero(p.Travels) < 0 {
-		return problemErrorf("the window does not contain travel 0")
+		return nlp.ProblemErrorf("the window does not contain travel 0")
 	}
 	for i := range p.Targets {
 		if err := p.Targets[i].Check(); err != nil {
@@ -107,10 +108,10 @@ func (p *ToeSearch) wheels() []solver.Side {
 
 // Objective returns how the residuals of wheels, those of one scenario after the
 // other, become the one number that the search minimises.
-func (p *ToeSearch) Objective(wheels int) Objective {
-	o := Objective{Measure: p.Measure, Across: p.Across}
+func (p *ToeSearch) Objective(wheels int) nlp.Objective {
+	o := nlp.Objective{Measure: p.Measure, Across: p.Across}
 	for _, s := range p.scenarios() {
-		o.Groups = append(o.Groups, Group{Residuals: wheels * len(p.Travels), Weight: s.weight(), Wheels: wheels})
+		o.Groups = append(o.Groups, nlp.Group{Residuals: wheels * len(p.Travels), Weight: s.weight(), Wheels: wheels})
 		for range wheels {
 			o.Weights = append(o.Weights, p.Weights...)
 		}
@@ -119,11 +120,11 @@ func (p *ToeSearch) Objective(wheels int) Objective {
 }
 
 // variables returns the free parameters with their bounds.
-func (p *ToeSearch) variables() []Variable {
-	var vs []Variable
+func (p *ToeSearch) variables() []nlp.Variable {
+	var vs []nlp.Variable
 	for i := range p.Free {
 		f := &p.Free[i]
-		vs = append(vs, Variable{Name: f.Key(), Min: f.Min, Max: f.Max})
+		vs = append(vs, nlp.Variable{Name: f.Key(), Min: f.Min, Max: f.Max})
 	}
 	return vs
 }
@@ -137,7 +138,7 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 		return nil, err
 	}
 	m := newToeModel(p)
-	r, err := Run(ctx, p.problem(m), s)
+	r, err := nlp.Run(ctx, p.problem(m), s)
 	if err != nil {
 		return nil, err
 	}
@@ -152,19 +153,19 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 }
 
 // problem returns the search as [Run] takes it.
-func (p *ToeSearch) problem(m Model) Problem {
-	return Problem{Model: m, Variables: p.variables(), Objective: p.Objective(len(p.wheels())), Start: p.Start(), Also: p.Also}
+func (p *ToeSearch) problem(m nlp.Model) nlp.Problem {
+	return nlp.Problem{Model: m, Variables: p.variables(), Objective: p.Objective(len(p.wheels())), Start: p.Start(), Also: p.Also}
 }
 
 // Problem returns the search as [Run] takes it, for whoever would solve it otherwise.
 // The search must pass [ToeSearch.Check].
-func (p *ToeSearch) Problem() Problem { return p.problem(newToeModel(p)) }
+func (p *ToeSearch) Problem() nlp.Problem { return p.problem(newToeModel(p)) }
 
 // Score returns the figure that the search minimises at values of its parameters,
 // radians, whatever the limits; NaN where a car does not reach the window.
 func (p *ToeSearch) Score(x []float64) float64 {
 	m := newToeModel(p)
-	v := Values{R: make([]float64, m.Size().Residuals)}
+	v := nlp.Values{R: make([]float64, m.Size().Residuals)}
 	if !m.residuals(x, &v) {
 		return math.NaN()
 	}
@@ -204,7 +205,7 @@ func (f *Free) now(a *solver.Assembler) float64 {
 // figures returns the figures of all scenarios together and of each.
 func (m *toeModel) figures(x []float64) (Figures, []Figures) {
 	n := m.Size().Residuals
-	v := Values{R: make([]float64, n), G: make([]float64, m.Size().Limits)}
+	v := nlp.Values{R: make([]float64, n), G: make([]float64, m.Size().Limits)}
 	if !m.Evaluate(x, &v) {
 		return nowhere, nil
 	}

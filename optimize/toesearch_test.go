@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -117,7 +118,7 @@ func TestSearchToeKnownOptima(t *testing.T) {
 				if !(got <= tt.want*1.001) || !(got >= tt.want*(1-1e-6)) {
 					t.Errorf("best %.9f deg, want %.9f", got, tt.want)
 				}
-				if a.Result.Status != optimize.Converged {
+				if a.Result.Status != nlp.Converged {
 					t.Errorf("status %v, want converged", a.Result.Status)
 				}
 				t.Logf("best %.9f deg at %.4f, %d of %d searches agree, %d cars", got, a.Values, a.Result.Agreeing, a.Result.Searches, a.Cars)

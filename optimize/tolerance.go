@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -44,15 +45,15 @@ type Series struct {
 // Check returns an error that says what the series lacks.
 func (s *Series) Check() error {
 	if len(s.errors()) == 0 {
-		return problemErrorf("no tolerance is given of the wheels judged: name at least one parameter and its plus-minus")
+		return nlp.ProblemErrorf("no tolerance is given of the wheels judged: name at least one parameter and its plus-minus")
 	}
 	for i := range s.Tolerances {
 		t := &s.Tolerances[i]
 		if !(t.Spread >= 0) || math.IsInf(t.Spread, 0) {
-			return problemErrorf("tolerance of %s is %g, must be 0 or more", t.Key(), t.Spread)
+			return nlp.ProblemErrorf("tolerance of %s is %g, must be 0 or more", t.Key(), t.Spread)
 		}
 		if t.floats(s.held()) {
-			return problemErrorf("tolerance of %s: the cars' %s is not re-set, but comes of their parts; state the tolerances of those", t.Key(), t.Parameter.Key)
+			return nlp.ProblemErrorf("tolerance of %s: the cars' %s is not re-set, but comes of their parts; state the tolerances of those", t.Key(), t.Parameter.Key)
 		}
 	}
 	err := solver.CheckOnce(len(s.Tolerances), func(i int) (*solver.Parameter, solver.Selection) {

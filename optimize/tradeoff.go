@@ -3,6 +3,8 @@ package optimize
 import (
 	"context"
 	"slices"
+
+	"toewright/optimize/nlp"
 )
 
 // Design is one design of a trade-off.
@@ -29,7 +31,7 @@ type TradeOff struct {
 // cancelled context ends it early with the designs found so far.
 func (t *TradeOff) Front(ctx context.Context, s *Settings) ([]Design, error) {
 	if t.Levels < 2 {
-		return nil, problemErrorf("a trade-off of %d designs; at least 2 are needed", t.Levels)
+		return nil, nlp.ProblemErrorf("a trade-off of %d designs; at least 2 are needed", t.Levels)
 	}
 	if err := t.Check(); err != nil {
 		return nil, err
@@ -66,7 +68,7 @@ func (t *TradeOff) Front(ctx context.Context, s *Settings) ([]Design, error) {
 func undominated(designs []Design) []Design {
 	var out []Design
 	for _, d := range designs {
-		if len(out) == 0 || d.Value < out[len(out)-1].Value*(1-agreement) {
+		if len(out) == 0 || d.Value < out[len(out)-1].Value*(1-nlp.Agreement) {
 			out = append(out, d)
 		}
 	}
@@ -94,21 +96,21 @@ func newFront(ctx context.Context, t *TradeOff, s *Settings) *front {
 const fewerStarts = 3
 
 // run makes the next search, from the spread starts and from others.
-func (f *front) run(m Model, o Objective, also ...[]float64) (Result, error) {
+func (f *front) run(m nlp.Model, o nlp.Objective, also ...[]float64) (nlp.Result, error) {
 	s := partOf(f.settings, f.done, f.Levels+1)
 	f.done++
 	if len(also) > 0 {
-		few := s.withDefaults(len(f.Free))
+		few := s.WithDefaults(len(f.Free))
 		few.Restarts = max(few.Restarts/fewerStarts, 1)
 		s = &few
 	}
 	p := f.problem(m)
 	p.Objective, p.Also = o, also
-	return Run(f.ctx, p, s)
+	return nlp.Run(f.ctx, p, s)
 }
 
 // objective returns what is minimised beside the aim.
-func (f *front) objective() Objective { return f.Objective(len(f.toe.wheels)) }
+func (f *front) objective() nlp.Objective { return f.Objective(len(f.toe.wheels)) }
 
 // partOf returns settings of which progress is that of search k of n.
 func partOf(s *Settings, k, n int) *Settings {
@@ -126,7 +128,7 @@ func partOf(s *Settings, k, n int) *Settings {
 // first returns the design of the least toe change; nil where none holds the limits.
 func (f *front) first() (*Design, error) {
 	r, err := f.run(f.toe, f.objective())
-	if err != nil || r.X == nil || r.Violation > limitSlack {
+	if err != nil || r.X == nil || r.Violation > nlp.LimitSlack {
 		return nil, err
 	}
 	return f.design(r.X, r.Value), nil
@@ -142,7 +144,7 @@ func (f *front) design(x []float64, value float64) *Design {
 // least returns the design of the least toe change among those of the least aim.
 func (f *front) least(first *Design) (*Design, error) {
 	r, err := f.run(f.aim, f.aim.objective(), first.Values)
-	if err != nil || r.X == nil || r.Violation > limitSlack {
+	if err != nil || r.X == nil || r.Violation > nlp.LimitSlack {
 		return first, err
 	}
 	o := f.objective()
@@ -160,12 +162,12 @@ func (f *front) held(level float64, tight, loose *Design) (*Design, error) {
 		f.done++
 		return f.rest(fixed, tight)
 	}
-	m := newHeldModel(f.toe, f.aim, level/f.Aim.Scale+limitSlack/2)
+	m := newHeldModel(f.toe, f.aim, level/f.Aim.Scale+nlp.LimitSlack/2)
 	r, err := f.run(m, f.objective(), tight.Values, loose.Values)
 	if err != nil {
 		return nil, err
 	}
-	if r.X == nil || r.Violation > limitSlack || !(r.Value < tight.Value) {
+	if r.X == nil || r.Violation > nlp.LimitSlack || !(r.Value < tight.Value) {
 		return tight, nil
 	}
 	return f.design(r.X, r.Value), nil
@@ -174,7 +176,7 @@ func (f *front) held(level float64, tight, loose *Design) (*Design, error) {
 // fixedBy returns the parameters that a level leaves no room: the parts of a distance
 // that is to be none.
 func (f *front) fixedBy(level float64) []int {
-	if f.Aim.Of == nil && level <= limitSlack*f.Aim.Scale {
+	if f.Aim.Of == nil && level <= nlp.LimitSlack*f.Aim.Scale {
 		return f.aim.parts
 	}
 	return nil

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 	"toewright/tools/validation"
 )
@@ -75,7 +76,7 @@ func sumOf(inputs [4]optimize.Distribution) (linear, drawn float64, ends []float
 	for _, d := range inputs {
 		linear = math.Hypot(linear, d.SD())
 	}
-	return linear, math.Sqrt(drawn / sampleSize), optimize.Quantiles(sums, 0.025, 0.975)
+	return linear, math.Sqrt(drawn / sampleSize), nlp.Quantiles(sums, 0.025, 0.975)
 }
 
 // gaugeClaims are the components of an end gauge of 50.000623 mm at 0.1 K from 20 °C,

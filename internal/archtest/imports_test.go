@@ -25,6 +25,7 @@ var ranks = map[string]int{
 	"internal/version":      0,
 	"wasm":                  0, // carries messages, whatever they say
 	"optimize":              1,
+	"optimize/nlp":          0, // numbers, whatever they are of
 	"internal/study":        1,
 	"internal/engine":       2,
 	"internal/batch":        3,
@@ -57,12 +58,12 @@ type ban struct {
 
 var bans = []ban{
 	{
-		packages: []string{"solver", "optimize", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/report", "internal/calls", "app/model", "wasm"},
+		packages: []string{"solver", "optimize", "optimize/nlp", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/report", "internal/calls", "app/model", "wasm"},
 		imports:  []string{"net/http", "net", "github.com/maxence-charriere/go-app/v10/pkg/app", "github.com/spf13/cobra", "github.com/spf13/pflag"},
 		reason:   "it runs in the browser's worker as well as here, and neither serves nor parses a command line",
 	},
 	{
-		packages: []string{"solver", "optimize", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/batch", "internal/report", "internal/calls", "app/model"},
+		packages: []string{"solver", "optimize", "optimize/nlp", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/batch", "internal/report", "internal/calls", "app/model"},
 		imports:  []string{"syscall/js", "os", "os/exec", "log", "log/slog", "time", "unsafe"},
 		direct:   true,
 		reason:   "it is pure computation: no files, no clock, no browser",
@@ -74,7 +75,7 @@ var bans = []ban{
 		reason:   "they cost half a megabyte of the page's two",
 	},
 	{
-		packages: []string{"solver", "optimize"},
+		packages: []string{"solver", "optimize", "optimize/nlp"},
 		imports:  []string{"encoding/json"},
 		reason:   "files and messages are for package study",
 	},

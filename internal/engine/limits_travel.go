@@ -7,6 +7,7 @@ import (
 
 	"toewright/internal/study"
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -87,7 +88,7 @@ func (m *limitMeter) see(p *posed, s solver.Side, values []float64, look probe, 
 		if least && m.l.Min == nil || !least && m.l.Max == nil {
 			continue
 		}
-		travel, v := optimize.Extreme(m.travels, values, least, curve)
+		travel, v := nlp.Extreme(m.travels, values, least, curve)
 		out.See(v, optimize.LimitPlace{Side: s, Travel: travel, Steer: p.from.Steer})
 	}
 	return err

@@ -6,6 +6,7 @@ import (
 
 	"toewright/internal/study"
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -13,8 +14,8 @@ import (
 type rounder struct {
 	*searcher
 	x   []float64 // answer without grids
-	all optimize.Problem
-	v   optimize.Values
+	all nlp.Problem
+	v   nlp.Values
 }
 
 func newRounder(t *testing.T, d *study.Document) *rounder {

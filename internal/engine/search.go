@@ -7,6 +7,7 @@ import (
 
 	"toewright/internal/study"
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 )
 
 // SearchOptions say how a search runs. The zero value runs the study's own.
@@ -72,7 +73,7 @@ func (s *searcher) answer(ctx context.Context, o *SearchOptions) (*SearchResult,
 }
 
 // noAnswer says why there are no values, and with can, which may be nil, what is nearest.
-func (s *searcher) noAnswer(ctx context.Context, status optimize.Status, can *FeasibleResult) error {
+func (s *searcher) noAnswer(ctx context.Context, status nlp.Status, can *FeasibleResult) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}

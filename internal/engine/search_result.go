@@ -5,6 +5,7 @@ import (
 
 	"toewright/internal/study"
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -117,7 +118,7 @@ func (s *searcher) result(a *optimize.ToeAnswer, can *FeasibleResult) *SearchRes
 		Target: s.targetCurves(), TargetNote: s.targetNote(),
 		AtBound:   s.atBound(r),
 		Optima:    []Optimum{},
-		Converged: r.Status == optimize.Converged, Status: r.Status.String(), Evaluations: r.Evaluations,
+		Converged: r.Status == nlp.Converged, Status: r.Status.String(), Evaluations: r.Evaluations,
 		Restarts: r.Searches, Agreeing: r.Agreeing,
 	}
 	for _, o := range r.Optima {
@@ -180,14 +181,14 @@ func (s *searcher) point(changes study.Changes) []float64 {
 }
 
 // atBound lists the variables on a bound, with the bound as the study has it.
-func (s *searcher) atBound(r *optimize.Result) []AtBound {
+func (s *searcher) atBound(r *nlp.Result) []AtBound {
 	out := []AtBound{}
 	for i, b := range r.Bounds {
 		v := &s.doc.Search.Variables[i]
 		switch b {
-		case optimize.AtMin:
+		case nlp.AtMin:
 			out = append(out, AtBound{v.Parameter, "min", v.Min})
-		case optimize.AtMax:
+		case nlp.AtMax:
 			out = append(out, AtBound{v.Parameter, "max", v.Max})
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"toewright/internal/study"
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -87,7 +88,7 @@ func notWorse(t *testing.T, p *optimize.ToeSearch, settings *optimize.Settings) 
 func standing(p *optimize.ToeSearch, x []float64) [2]float64 {
 	o := p.Problem()
 	size := o.Model.Size()
-	v := optimize.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
+	v := nlp.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
 	if !o.Model.Evaluate(x, &v) {
 		return [2]float64{math.Inf(1), math.Inf(1)}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -36,8 +37,8 @@ type setUps struct {
 	*sweeper
 	list  []setUp
 	sides []solver.Side
-	o     optimize.Objective // of one set-up
-	all   optimize.Objective // of all
+	o     nlp.Objective // of one set-up
+	all   nlp.Objective // of all
 }
 
 // setUp is a scenario; holds says that it states itself what is held.

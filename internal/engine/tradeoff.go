@@ -7,6 +7,7 @@ import (
 
 	"toewright/internal/study"
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -102,7 +103,7 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 		if err != nil {
 			return nil, err
 		}
-		return nil, s.noAnswer(ctx, optimize.NotEvaluable, can)
+		return nil, s.noAnswer(ctx, nlp.NotEvaluable, can)
 	}
 	out := &TradeOffResult{
 		Units: d.Units, Minimise: s.problem.Measure.String(), Side: sideNames[s.problem.Judge],

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"toewright/internal/study"
-	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -156,7 +156,7 @@ func leastWithin(s *searcher, radius float64) (float64, []float64) {
 	o := s.problem.Problem()
 	best, at := math.Inf(1), []float64(nil)
 	size := o.Model.Size()
-	v := optimize.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
+	v := nlp.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
 	const around, along = 120, 3
 	for i := range around {
 		for j := range around {
@@ -233,7 +233,7 @@ func leastAimOnGrid(t *testing.T, d *study.Document, key string) float64 {
 	const steps = 12
 	least := math.Inf(1)
 	size := p.Model.Size()
-	v := optimize.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
+	v := nlp.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
 	var x [3]float64
 	for i := range (steps + 1) * (steps + 1) * (steps + 1) {
 		for n := range x {

@@ -25,6 +25,10 @@ var suites = []suite{
 		users:  []string{"optimize", "internal/engine", "cmd/toewright"},
 	},
 	{
+		folder: "optimize/nlp",
+		users:  []string{"optimize", "internal/engine"},
+	},
+	{
 		folder: "optimize",
 		slow:   "^(TestSlips.*|TestPredictSpread|TestVerifyChance|TestOutliers.*|TestRobustBeatsNominal)$",
 		users:  []string{"internal/engine", "cmd/toewright"},

@@ -19,9 +19,9 @@ var reasons = map[string]string{
 		"the last step: where the reading runs one way it holds the same travel, found in more steps.",
 	"solver/closedform_trace.go closedTrace.advance: target - c.now.s -> target + c.now.s": "A sweep runs outward from static height, so that " +
 		"the step, too long then, is cut at the target in the next line.",
-	"optimize/advice.go stack.describe: return err -> return *new(error)": "The cars of the best and of the advised value were built before; what is " +
+	"optimize/fit_advice.go stack.describe: return err -> return *new(error)": "The cars of the best and of the advised value were built before; what is " +
 		"left is the car as it stood, of which another test says what its error is.",
-	"optimize/svd.go singularsOf: { break } -> {}": "Sweeps after the one that finds all columns square to each other turn nothing.",
+	"optimize/nlp/matrix_svd.go singularValues: { break } -> {}": "Sweeps after the one that finds all columns orthogonal rotate nothing.",
 	"solver/tangents.go tangentWork.factor: w.plain, w.factored = true, true -> ": "The equations are then factored anew for each parameter: " +
 		"the same rates, found more slowly.",
 	"solver/trace.go tracer.advance: step *= 2 -> ": "Steps that do not grow again lead along the same path, in more of them.",
@@ -30,12 +30,11 @@ var reasons = map[string]string{
 	"solver/idealinner.go fitCentre: c, start -> start, c": "A distance is the same from either end.",
 	"solver/staticmemo.go memoKey.slot: (h ^ math.Float64bits(k.changes[i].value)) * 0x9e3779b97f4a7c15 -> -((h ^ math.Float64bits(k.changes[i].value)) * 0x9e3779b97f4a7c15)": "An " +
 		"odd factor spreads as well as another: the place in the memo differs, what is found there does not.",
-	"optimize/limit.go toeModel.limitsAt: return g, false -> return *new([]float64), *new(bool)": "Beside false nobody looks at the values; their memory is taken again.",
-	"optimize/neldermead.go simplex.moved: c.value < worst.value -> c.value <= worst.value":      "A corner just as bad, to the last digit, in place of the worst.",
-	"optimize/gramschmidt.go bestCombination: n - 1 -> n + 1":                                    "The columns past the last have none behind them to take out: nothing is done there.",
-	"optimize/leastsquares.go newFitter: 2 -> 3":                                                 "The damping grows faster at a step that fails: the same minimum by other steps.",
-	"optimize/polish.go polisher.iterate: p.radius < minRadius -> p.radius <= minRadius":         "A radius of just the least, to the last digit.",
-	"internal/number/parse.go ParseLength: 0 -> 1":                                               "Beside an error nobody looks at the number.",
+	"optimize/limit.go toeModel.limitsAt: return g, false -> return *new([]float64), *new(bool)":   "Beside false nobody looks at the values; their memory is taken again.",
+	"optimize/nlp/matrix_gramschmidt.go linearLeastSquares: n - 1 -> n + 1":                        "The columns past the last have none behind them to project out: nothing is done there.",
+	"optimize/nlp/leastsquares.go newFitter: 2 -> 3":                                               "The damping grows faster at a step that fails: the same minimum by other steps.",
+	"optimize/nlp/local_polish.go polisher.iterate: p.radius < minRadius -> p.radius <= minRadius": "A radius of just the least, to the last digit.",
+	"internal/number/parse.go ParseLength: 0 -> 1":                                                 "Beside an error nobody looks at the number.",
 	"internal/engine/search_extra.go searcher.robust: return nil, explain(err, \"\") -> return *new(*SearchResult), *new(error)": "The search was checked when it was " +
 		"made: no study that gets here has an error left.",
 	"internal/engine/target.go sweeper.curveOf: return nil, nil, err -> return *new([][2]float64), *new([][2]float64), *new(error)": "A car that was built moves from " +

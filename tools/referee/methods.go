@@ -6,7 +6,7 @@ import (
 
 	gonum "gonum.org/v1/gonum/optimize"
 
-	"toewright/optimize"
+	"toewright/optimize/nlp"
 )
 
 // Methods are gonum's, as they are asked.
@@ -28,8 +28,8 @@ const penalty = 100
 // rival is a problem as gonum's methods know it: without bounds or limits. A point is
 // folded into the box, and broken limits cost.
 type rival struct {
-	p     optimize.Problem
-	v     optimize.Values
+	p     nlp.Problem
+	v     nlp.Values
 	x     []float64
 	start float64
 
@@ -41,7 +41,7 @@ type rival struct {
 func newRival(p *Problem) *rival {
 	r := &rival{p: p.Search.Problem(), best: math.Inf(1), x: make([]float64, len(p.Search.Free)), start: 1}
 	size := r.p.Model.Size()
-	r.v = optimize.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
+	r.v = nlp.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
 	if r.p.Model.Evaluate(r.p.Start, &r.v) {
 		r.start = r.p.Objective.Value(r.v.R)
 	}

@@ -1,0 +1,58 @@
+package nlp
+
+// Settings tune [Run]. The zero value, and nil, work.
+type Settings struct {
+	// Seed of the restarts; every value, 0 too, is a seed of its own. The same
+	// seed gives the same result.
+	Seed uint64
+	// Restarts is how many local searches start from points spread over the
+	// box. 0 means 24, or 8 for each variable where that is more; at most 96. Where
+	// few of them end at the best value, up to four times as many are made.
+	Restarts int
+	// Evaluations is how often the model may be evaluated in all. 0 means 500
+	// for each restart.
+	Evaluations int
+	// Iterations is how many steps one local search may make. 0 means 100.
+	Iterations int
+	// Progress, if not nil, is called at every step, many times a millisecond
+	// for a quick model, and must return soon.
+	Progress func(Progress)
+}
+
+// Progress says how far a run has come.
+type Progress struct {
+	Evaluations int     // of the model, so far
+	Best        float64 // objective of the best point so far; +Inf before there is one
+	Fraction    float64 // of the restarts done, from 0 to 1
+}
+
+const (
+	leastRestarts       = 24
+	mostRestarts        = 96
+	restartsPerVariable = 8
+
+	evaluationsPerRestart = 500
+	defaultIterations     = 100
+)
+
+// WithDefaults returns a copy of s, which may be nil, with the defaults for a
+// number of variables put in.
+func (s *Settings) WithDefaults(variables int) Settings {
+	var out Settings
+	if s != nil {
+		out = *s
+	}
+	if out.Restarts <= 0 {
+		out.Restarts = min(max(leastRestarts, restartsPerVariable*variables), mostRestarts)
+	}
+	if out.Evaluations <= 0 {
+		out.Evaluations = evaluationsPerRestart * out.Restarts
+	}
+	if out.Iterations <= 0 {
+		out.Iterations = defaultIterations
+	}
+	if out.Progress == nil {
+		out.Progress = func(Progress) {}
+	}
+	return out
+}
