@@ -28,7 +28,7 @@ func TestPage(t *testing.T) {
 	for _, want := range []string{
 		"2026-01-02, seed 3, 4 mutants: **3 killed, 75.0 %**; 1 live.",
 		"| 2 | 2026-01-01, first | both | 50 | 86.0 % |",
-		"statements of `solver`, `optimize`,",
+		"statements of `solver`, `optimize/nlp`,",
 		"| `solver` | 3 | 3 | 100.0 % | 2 |",
 		"| `optimize` | 1 | 0 | 0.0 % | 0 |",
 		"| drop | a statement left out | 1 | 0 |",
