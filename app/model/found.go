@@ -6,19 +6,27 @@ import (
 	"slices"
 
 	"toewright/internal/engine"
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
 
 // Answer is what a search found, in words.
 type Answer struct {
-	Name    string // of the candidate
-	Values  []AnswerValue
-	Remarks []Remark
+	Name string // of the candidate
+	What string // the figure that was made small: "Peak toe change"
+	// Figure is that of the candidate and Start that of the car before, with no unit. Exact
+	// is that of the values without steps and sizes; "" where none are stated.
+	Figure, Start, Exact string
+	Unit                 string
+	Values               []AnswerValue
+	Sure                 []Remark // how sure it is that there is nothing better
+	Remarks              []Remark // what else is to be known
 }
 
-// AnswerValue is a parameter's value as it is read to the forge.
-type AnswerValue struct{ Label, Text string }
+// AnswerValue is a parameter's value as it is read to the forge. Exact is the one that it
+// was put on a step or a size from, "" where it was on none.
+type AnswerValue struct{ Label, Text, Exact string }
 
 // Remark is a sentence about an answer. A warning asks for a second look.
 type Remark struct {
@@ -43,10 +51,45 @@ func (d *Desk) Found(doc *study.Document, r *engine.SearchResult) (*Answer, erro
 	}
 	d.Select(i)
 	j := judge{doc, NumbersOf(d.Session.Document()), d.Session.Cars(), r}
-	return &Answer{
-		Name: d.Session.Cars().At(i).Name, Values: j.values(r.Taken()),
-		Remarks: slices.Concat(j.good(), j.unique(), j.bounds(), j.limits(), j.grids(), j.most(), j.scenarios(), j.elsewhere(d.Session.Cars().At(i))),
-	}, nil
+	a := j.figures()
+	a.Name, a.Values = d.Session.Cars().At(i).Name, j.made()
+	a.Sure = slices.Concat(j.ended(), j.unique(), j.bounds())
+	a.Remarks = slices.Concat(j.good(), j.limits(), j.grids(), j.most(), j.scenarios(), j.elsewhere(d.Session.Cars().At(i)))
+	return a, nil
+}
+
+// figures are those of the answer.
+func (j judge) figures() *Answer {
+	r, toe := j.r, func(x engine.Number) string { return j.n.ToeNumber(degreesOf(x)) }
+	a := &Answer{What: MinimisedLabel(r.Minimise, r.Weighted()), Unit: j.n.ToeUnit(), Figure: toe(r.Best.Score), Start: toe(r.Start.Score)}
+	if !r.Start.Score.Valid() {
+		a.Start = ""
+	}
+	if r.Robust != nil && r.Robust.Figure.Valid() {
+		a.What, a.Figure, a.Start = fmt.Sprintf("%s of %s %% of the cars made", a.What, number.Percent(r.Robust.Percentile)), toe(r.Robust.Figure), toe(r.Robust.Start)
+	}
+	if k := r.Rounded; k != nil {
+		a.Exact = a.Figure
+		if a.Figure = toe(r.Best.Score + k.Cost); k.AtPercentile.Valid() {
+			a.Figure = toe(k.AtPercentile)
+		}
+	}
+	return a
+}
+
+// made are the values of the car that was made of the answer, with those that they were
+// rounded from.
+func (j judge) made() []AnswerValue {
+	list := j.values(j.r.Taken())
+	if j.r.Rounded == nil {
+		return list
+	}
+	for i, v := range j.values(j.r.Best.Values) {
+		if i < len(list) && list[i].Label == v.Label && list[i].Text != v.Text {
+			list[i].Exact = v.Text
+		}
+	}
+	return list
 }
 
 // judge says what is to be known of an answer.
@@ -69,7 +112,7 @@ func (j judge) values(changes study.Changes) []AnswerValue {
 		if suffix := sides.Suffix(); suffix != "" {
 			label += ", " + suffix[1:]
 		}
-		list = append(list, AnswerValue{label, j.n.Value(j.doc, p, changes[key])})
+		list = append(list, AnswerValue{Label: label, Text: j.n.Value(j.doc, p, changes[key])})
 	}
 	return list
 }
@@ -100,10 +143,15 @@ func (j judge) good() []Remark {
 	if j.r.StartNote != "" {
 		list = append(list, Remark{"Against the base car: " + j.r.StartNote + ".", true})
 	}
-	if !j.r.Converged {
-		list = append(list, Remark{"The search did not come to its end: this is the best so far.", true})
-	}
 	return list
+}
+
+// ended says that the search was stopped, where it was.
+func (j judge) ended() []Remark {
+	if j.r.Converged {
+		return nil
+	}
+	return []Remark{{"The search did not come to its end: this is the best so far.", true}}
 }
 
 // MinimisedLabel names what a search, or a trade-off, made small.

@@ -1,6 +1,8 @@
 package model_test
 
 import (
+	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -27,7 +29,7 @@ func answerOf(change func(*engine.SearchResult)) *engine.SearchResult {
 // remarksOf returns what is said of an answer, a line for each remark.
 func remarksOf(a *model.Answer) string {
 	var b strings.Builder
-	for _, r := range a.Remarks {
+	for _, r := range slices.Concat(a.Sure, a.Remarks) {
 		b.WriteString(r.Class() + ": " + r.Text + "\n")
 	}
 	return b.String()
@@ -56,13 +58,16 @@ func TestFoundMakesACandidate(t *testing.T) {
 func TestFoundTakesWhatTheShopHas(t *testing.T) {
 	desk := deskWith(t)
 	a, err := desk.Found(desk.Session.Document(), answerOf(func(r *engine.SearchResult) {
-		r.Rounded = &engine.Rounded{Values: study.Changes{"tieRodOuterHeight": -12}, Held: true}
+		r.Rounded = &engine.Rounded{Values: study.Changes{"tieRodOuterHeight": -12}, Held: true, Cost: 0.004, AtPercentile: engine.Number(math.NaN())}
 	}))
 	if err != nil {
 		t.Fatal(err)
 	}
 	if car := desk.Selected(); car.Changes["tieRodOuterHeight"] != -12 || a.Values[0].Text != "−12.00 mm" {
 		t.Errorf("the car has %v, said as %v, want -12", car.Changes, a.Values)
+	}
+	if a.Values[0].Exact != "−11.50 mm" || a.Figure != "0.016" || a.Exact != "0.012" || a.Start != "0.486" {
+		t.Errorf("%+v, want 0.016 on the step beside the exact 0.012 of −11.50 mm, from 0.486", a)
 	}
 }
 

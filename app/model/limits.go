@@ -2,8 +2,6 @@ package model
 
 import (
 	"fmt"
-	"math"
-	"strings"
 
 	"toewright/internal/engine"
 	"toewright/internal/study"
@@ -57,7 +55,6 @@ func (j judge) limits() []Remark {
 		return nil
 	}
 	var list []Remark
-	var inTheWay []string
 	for i := range j.r.Limits {
 		l := &j.r.Limits[i]
 		label, _ := LimitLabel(j.doc, &j.doc.Search.Limits[i%len(j.doc.Search.Limits)])
@@ -67,28 +64,17 @@ func (j judge) limits() []Remark {
 		if !l.Held {
 			list = append(list, Remark{label + " is broken: " + standingText(j.n, j.doc, l) + ".", true})
 		}
-		if !l.Held || l.Room() <= tight*math.Abs(float64(l.Value)) {
-			inTheWay = append(inTheWay, label)
-		}
 	}
 	if len(list) == 0 {
 		return []Remark{{Text: "All limits are held."}}
 	}
-	return append(list, conflict(inTheWay))
-}
-
-// tight is the part of a value below which its room to a bound counts as none: the search
-// has gone as far as that limit lets it.
-const tight = 1e-3
-
-// conflict names the limits that cannot be held together: those that are broken and
-// those on whose bound the search stopped.
-func conflict(inTheWay []string) Remark {
-	const remedy = ": ease a limit, widen the bounds or free another parameter."
-	if len(inTheWay) == 1 {
-		return Remark{"No values within the bounds of the free parameters hold it" + remedy, true}
+	if j.r.Infeasible == nil {
+		return list
 	}
-	return Remark{"In each other's way within the bounds: " + strings.Join(inTheWay, "; ") + remedy, true}
+	for _, k := range CannotOf(j.doc, j.cars, j.r.Infeasible) {
+		list = append(list, Remark{k.Text, true})
+	}
+	return append(list, Remark{"Ease a limit, widen the bounds or free another parameter.", true})
 }
 
 // wantedIn says the bounds of a limit, with numbers as number writes them.

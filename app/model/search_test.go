@@ -86,7 +86,7 @@ func TestTargetPointsAreInOrder(t *testing.T) {
 func TestScenarios(t *testing.T) {
 	s := open(t)
 	for _, k := range s.UsualScenarios() {
-		if err := s.AddScenario(k.Name, k.Changes); err != nil {
+		if err := s.AddScenarios([]study.Scenario{k}); err != nil {
 			t.Fatal(err)
 		}
 	}

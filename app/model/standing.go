@@ -24,9 +24,26 @@ type Standing struct {
 	Label string
 	Text  string // "14.2 deg, at most 18 wanted: 3.8 to spare"
 	Held  bool
+	// Value is what the car has, with no unit and "" where there is none; Where says at
+	// which travel and lock, where that matters.
+	Value, Where string
+	// Spare is how far the value is from its nearest bound: beyond it, below 0. It is ""
+	// where there is no value.
+	Spare string
+	// Ease is Spare in parts of the difference that matters of such a value, by which
+	// limits of different units are compared; infinite where there is no value.
+	Ease float64
 	// Lacks says why the limit can be measured on no car, by the key of what the study
 	// lacks and where the page states it; empty where it can.
 	Lacks string
+}
+
+// Class returns "warning" of a limit that is not held, else "".
+func (k *Standing) Class() string {
+	if k.Held || k.Text == "" {
+		return ""
+	}
+	return "warning"
 }
 
 // Standing returns how a car stands to each limit of the search, in no scenario: none
@@ -58,14 +75,67 @@ func standingOf(doc *study.Document, car *Car) ([]Standing, error) {
 	for i := range r.Limits {
 		l := &r.Limits[i]
 		label, _ := LimitLabel(doc, &doc.Search.Limits[i])
-		list = append(list, Standing{label, standingText(NumbersOf(doc), doc, l), l.Held, lacks(l)})
+		k := Standing{Label: label, Text: standingText(NumbersOf(doc), doc, l), Held: l.Held, Lacks: lacks(l), Ease: math.Inf(-1)}
+		k.measure(doc, &doc.Search.Limits[i], l)
+		list = append(list, k)
 	}
 	return list, nil
 }
 
+// measure sets the numbers of a standing, where there are any.
+func (k *Standing) measure(doc *study.Document, limit *study.Limit, l *engine.LimitResult) {
+	n := NumbersOf(doc)
+	k.Where = whereText(n, doc, l)
+	if !l.Value.Valid() {
+		return
+	}
+	k.Value = n.Amount(float64(l.Value), l.Unit, doc.Units)
+	if room := l.Room(); !math.IsInf(room, 0) {
+		k.Spare, k.Ease = n.Amount(room, l.Unit, doc.Units), room
+	}
+	if kind, ok := study.KindOfLimit(limit.Result); ok {
+		if k.Ease /= kind.Scale; kind.Unit == study.LimitLength {
+			k.Ease = doc.Units.Millimetres(k.Ease)
+		}
+	}
+}
+
+// LeastToSpare says how a car stands to the limit of a study that it has least to spare of,
+// by the results of all; "" where there are none.
+func LeastToSpare(doc *study.Document, list []engine.LimitResult) string {
+	var least *Standing
+	for i := range list {
+		k := &Standing{Held: list[i].Held, Ease: math.Inf(-1)}
+		k.measure(doc, &doc.Search.Limits[i%len(doc.Search.Limits)], &list[i])
+		if least == nil || k.Ease < least.Ease {
+			least = k
+		}
+	}
+	if least == nil {
+		return ""
+	}
+	return least.SpareText()
+}
+
+// SpareText is what is to spare, with the sign of how the limit stands.
+func (k *Standing) SpareText() string {
+	switch {
+	case k.Spare == "":
+		return ""
+	case k.Held:
+		return "✓ " + k.Spare
+	}
+	return "✗ " + k.Spare
+}
+
+// whereText says where a limit is nearest to being broken, "" where that does not matter.
+func whereText(n Numbers, doc *study.Document, l *engine.LimitResult) string {
+	return l.Where(func(x float64) string { return n.Travel(doc.Units.Millimetres(x)) })
+}
+
 // standingText says a value, what is wanted of it, and how far it is from that.
 func standingText(n Numbers, doc *study.Document, l *engine.LimitResult) string {
-	where := l.Where(func(x float64) string { return n.Travel(doc.Units.Millimetres(x)) })
+	where := whereText(n, doc, l)
 	switch {
 	case l.Unmeasured():
 		return "cannot be measured"

@@ -16,14 +16,14 @@ import (
 func TestAnswerIsOfTheStudyAsSent(t *testing.T) {
 	s := onStage(t, store.Memory{}, "tradeoff")
 	p := s.panels
-	f := &trade{Bench: p.bench(), State: &p.mapping.trading}
+	f := &trade{Bench: p.bench(), State: &p.trading, Asked: p.question(p.bench(), false)}
 	s.do(func(ctx app.Context) {
 		f.start(ctx, app.Event{})
 		if err := s.desk.Session.EditSearch("step", "", func(f *study.Search) { f.Window.Step *= 2 }); err != nil {
 			t.Error(err)
 		}
 	})
-	if e := &p.mapping.trading; e.result == nil || e.of.Search == s.desk.Session.Document().Search {
+	if e := &p.trading; e.result == nil || e.of.Search == s.desk.Session.Document().Search {
 		t.Fatalf("the answer %v is of the study as changed; %s", e.result, e.fault)
 	}
 	s.do(func(ctx app.Context) { p.show(ctx, "tradeoff") })

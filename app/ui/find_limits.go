@@ -13,10 +13,13 @@ import (
 	"toewright/internal/study"
 )
 
-// limits are what the answer of a search must hold.
+// limits is the table of what the answer of a search must hold: wanted, now, to spare.
+func (q *question) limits() app.UI { return &limits{Bench: q.Bench, State: q.State} }
+
 type limits struct {
 	app.Compo
 	Bench bench
+	State *asking
 }
 
 // list returns the study's limits.
@@ -29,55 +32,96 @@ func (l *limits) list() []study.Limit {
 
 // Render shows each limit with its bounds, and a list to add one from.
 func (l *limits) Render() app.UI {
-	list, kinds := l.list(), model.LimitKinds(l.Bench.document())
-	return app.Details().Class("block").Open(len(list) > 0).ID("limits").Body(
-		app.Summary().Text(fmt.Sprintf("Limits that it must hold (%s)", count(len(list)))),
-		app.P().Class("note").Text("Bounds on what else the parts do, over the window and in every set-up. A field left empty is no bound. Each candidate's card says how it stands to them."),
+	list := l.list()
+	standing, err := l.Bench.Desk.Standing(l.Bench.Desk.Selected())
+	if err != nil || len(standing) != len(list) {
+		standing = make([]model.Standing, len(list)) // why it cannot be known stands above
+	}
+	return app.Div().Body(
+		app.P().Class("note").Text("Over the window, in every set-up. A field left empty is no bound. Now is what the selected car has: "+carName(l.Bench.Desk.Selected())+"."),
+		app.If(err != nil, func() app.UI { return app.P().Class("problem").Text(plain(err)) }),
 		app.If(l.asksLock(list), l.lock),
-		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI { return l.row(i, &list[i]) })),
-		app.Label().For("add-limit").Text("Add a limit"),
-		app.Select().ID("add-limit").OnChange(l.add).Body(
-			app.Option().Text("choose").Selected(true),
-			app.Range(kinds).Slice(func(i int) app.UI {
-				return app.Option().Value(string(kinds[i].Key)).Text(kinds[i].Label)
-			}),
-			app.Range(model.Obstacles).Slice(func(i int) app.UI {
-				o := model.Obstacles[i]
-				return app.Option().Value(o.Key).Text(o.Label)
-			}),
-		),
+		app.If(len(list) > 0, func() app.UI {
+			return app.Table().Class("asked limits").Body(
+				app.THead().Body(app.Tr().Body(heads("Limit", "At least", "At most", "Now", "To spare", "")...)),
+				app.Range(list).Slice(func(i int) app.UI { return l.row(i, &list[i], &standing[i]) }),
+			)
+		}),
+		adder("add-limit", "Add a limit", l.choices(), l.add),
 	)
+}
+
+// choices are what can be limited.
+func (l *limits) choices() (list []choice) {
+	for _, k := range model.LimitKinds(l.Bench.document()) {
+		list = append(list, choice{string(k.Key), k.Label})
+	}
+	for _, o := range model.Obstacles {
+		list = append(list, choice{o.Key, o.Label})
+	}
+	return list
 }
 
 // row shows one limit.
-func (l *limits) row(i int, k *study.Limit) app.UI {
-	label, _ := model.LimitLabel(l.Bench.document(), k)
-	return app.Li().Class("setup").Body(
-		app.FieldSet().Class("variable").Body(
-			app.Legend().Text(label),
-			l.bound(i, "min", "at least", k, func(k *study.Limit) **float64 { return &k.Min }),
-			l.bound(i, "max", "at most", k, func(k *study.Limit) **float64 { return &k.Max }),
-			l.present(i),
-			app.If(l.hasPlaces(k), func() app.UI { return l.where(i, k) }),
-			app.If(k.Result == study.Clearance, func() app.UI { return l.clearance(i, k) }),
-			button("Remove", func(ctx app.Context, _ app.Event) {
-				l.Bench.edit(ctx, func() error {
-					return l.Bench.session().SetLimits("remove a limit", slices.Delete(slices.Clone(l.list()), i, i+1))
-				})
-			}, i).Aria("label", "Remove the limit on "+label),
+func (l *limits) row(i int, k *study.Limit, now *model.Standing) app.UI {
+	label, unit := model.LimitLabel(l.Bench.document(), k)
+	open := l.State.limit == i+1
+	return app.TBody().Class(now.Class()).Body(
+		app.Tr().Body(
+			app.Th().Scope("row").Body(app.Text(label), app.Span().Class("unit").Text(" "+l.Bench.numbers().AmountUnit(unit))),
+			cell("at least", l.bound(i, "min", "at least", k, func(k *study.Limit) **float64 { return &k.Min })),
+			cell("at most", l.bound(i, "max", "at most", k, func(k *study.Limit) **float64 { return &k.Max })),
+			app.Td().Class("now").DataSet("label", "now").Body(
+				app.Text(now.Value),
+				app.If(now.Value == "", func() app.UI { return app.Small().Text(l.lacking(now)) }),
+				app.If(now.Spare != "", func() app.UI { return app.Small().Class("under").Text(now.SpareText()) }),
+			),
+			app.Td().Class("spare").Text(now.SpareText()),
+			app.Td().Class("more").Body(
+				moreButton(fmt.Sprintf("limit-%d-more", i), label, open, func(app.Context, app.Event) {
+					if l.State.limit = i + 1; open {
+						l.State.limit = 0
+					}
+				}),
+				app.Button().Type("button").Class("small").Text("×").Aria("label", "Remove the limit on "+label).
+					OnClick(func(ctx app.Context, _ app.Event) {
+						l.State.limit = 0
+						l.Bench.edit(ctx, func() error {
+							return l.Bench.session().SetLimits("remove a limit", slices.Delete(slices.Clone(l.list()), i, i+1))
+						})
+					}, app.EventScope("remove", i, label)),
+			),
 		),
+		app.If(open, func() app.UI { return l.details(i, k, now) }),
 	)
 }
 
-// present says what the selected car has now, from which a bound is best judged.
-func (l *limits) present(i int) app.UI {
-	car := l.Bench.Desk.Selected()
-	list, err := l.Bench.Desk.Standing(car)
-	if err != nil || i >= len(list) {
-		return app.Text("") // why it cannot be known stands on the car's card
+// lacking says why a limit has no value.
+func (l *limits) lacking(now *model.Standing) string {
+	if now.Lacks != "" {
+		return "? " + now.Lacks
 	}
-	line := limitLine(list[i], true)
-	return app.Div().Class("note").Body(app.Text("Now, "+carName(car)+":"), app.Ul().Class("limits present").Body(line))
+	return now.Text
+}
+
+// details are where a limit is looked at, of what it is, and in full how the car stands.
+func (l *limits) details(i int, k *study.Limit, now *model.Standing) app.UI {
+	return app.Tr().Class("details").Body(app.Td().ColSpan(6).Body(
+		app.If(now.Text != "", func() app.UI { return app.P().Class("note").Text(upperFirst(now.Text) + ".") }),
+		app.Div().Class("row").Body(
+			app.If(l.hasPlaces(k), func() app.UI { return l.where(i, k) }),
+			l.side(i, k),
+		),
+		app.If(k.Result == study.Clearance, func() app.UI { return l.clearance(i, k) }),
+	))
+}
+
+// side is the choice of the wheel that a limit is for.
+func (l *limits) side(i int, k *study.Limit) app.UI {
+	list := []choice{{"", "both wheels"}, {string(study.Left), "left wheel"}, {string(study.Right), "right wheel"}}
+	return menu(fmt.Sprintf("limit-%d-side", i), "of", string(k.Side), list, func(ctx app.Context, value string) {
+		l.set(ctx, i, "wheel of a limit", func(k *study.Limit) { k.Side = study.Side(value) })
+	})
 }
 
 // bound is the field of one of the bounds.
@@ -86,14 +130,11 @@ func (l *limits) bound(i int, id, text string, k *study.Limit, of func(*study.Li
 	n, d := l.Bench.numbers(), l.Bench.document()
 	length := unit == string(d.Units)
 	value := boundText(*of(k))
-	if length {
-		unit = n.LengthUnit()
-		if b := *of(k); b != nil {
-			value = n.LengthNumber(d.Units.Millimetres(*b))
-		}
+	if b := *of(k); length && b != nil {
+		value = n.LengthNumber(d.Units.Millimetres(*b))
 	}
 	return &field{
-		ID: fmt.Sprintf("limit-%d-%s", i, id), Label: text, Unit: unit, Value: value,
+		ID: fmt.Sprintf("limit-%d-%s", i, id), Label: label + " " + text, Hidden: true, Value: value,
 		Set: func(ctx app.Context, text string) error {
 			v, err := parseBound(text)
 			if length && strings.TrimSpace(text) != "" {
@@ -115,15 +156,13 @@ func (l *limits) set(ctx app.Context, i int, label string, change func(*study.Li
 	return l.Bench.edit(ctx, func() error { return l.Bench.session().SetLimit(label, i, change) })
 }
 
-// add adds the limit chosen.
-func (l *limits) add(ctx app.Context, _ app.Event) {
-	menu := ctx.JSSrc()
-	key := menu.Get("value").String()
-	if menu.Get("selectedIndex").Int() == 0 {
-		return
+// add adds the limit chosen, and shows the details of one that needs them.
+func (l *limits) add(ctx app.Context, key string) {
+	k := model.NewLimit(l.Bench.document(), l.Bench.cars().Design, key)
+	list := append(slices.Clone(l.list()), k)
+	if l.State.limit = 0; k.Result == study.Clearance || l.hasPlaces(&k) {
+		l.State.limit = len(list)
 	}
-	menu.Set("selectedIndex", 0)
-	list := append(slices.Clone(l.list()), model.NewLimit(l.Bench.document(), l.Bench.cars().Design, key))
 	l.Bench.edit(ctx, func() error { return l.Bench.session().SetLimits("add a limit", list) })
 }
 

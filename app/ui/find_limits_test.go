@@ -18,9 +18,10 @@ func TestLimitsAskWhereToLook(t *testing.T) {
 	most := 30.0
 	s.do(func(app.Context) {
 		s.desk.Session.SetLimits("limits", []study.Limit{{Result: "tieRodLength", Max: &most}, {Result: "outerBallAngle", Max: &most, At: study.AtLock}})
+		s.panels.asking.limit = 2
 	})
 	s.do(func(ctx app.Context) { s.panels.show(ctx, "find") })
-	s.shows(t, `id="limit-1-at"`, "straight ahead and at both locks", "Outer ball, angle off neutral, also at lock", `id="full-lock"`, "full lock, rack to either side", `value="66.00"`)
+	s.shows(t, `id="limit-1-at"`, `id="limit-1-side"`, "straight ahead and at both locks", "Outer ball, angle off neutral, also at lock", `id="full-lock"`, "full lock, rack to either side", `value="66.00"`)
 	if strings.Contains(s.text(), `id="limit-0-at"`) {
 		t.Error("the length of the tie rod has a choice of full lock")
 	}
@@ -59,6 +60,10 @@ func TestLimitsSayThePresentValue(t *testing.T) {
 			t.Errorf("%s: %d standings, %v", kind.Label, len(list), err)
 			continue
 		}
-		s.shows(t, "Now, "+carName(s.desk.Selected())+":", list[0].Text)
+		want := []string{list[0].Value, list[0].SpareText()}
+		if list[0].Value == "" {
+			want = []string{list[0].Lacks}
+		}
+		s.shows(t, append(want, kind.Label, "Now is what the selected car has: "+carName(s.desk.Selected()))...)
 	}
 }

@@ -128,7 +128,9 @@ func (j *job) render(id, best string) app.UI {
 	return app.Div().Class("job").Body(
 		app.Elem("progress").ID(id+"-progress").Attr("max", "1").Attr("value", fmt.Sprintf("%.3f", j.progress.Fraction)).Aria("label", "Progress"),
 		app.P().Aria("live", "polite").Text(j.text()),
-		app.If(best != "", func() app.UI { return app.P().Class("note").Text(best) }),
+		app.If(best != "", func() app.UI {
+			return app.P().Class("outcome").Body(app.Strong().Class("figure").Text(best), app.Span().Class("note").Text("best so far"))
+		}),
 		button("Stop", func(app.Context, app.Event) { j.stop() }, id).ID(id+"-stop").Disabled(j.stopping),
 	)
 }

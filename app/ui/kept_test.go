@@ -104,7 +104,7 @@ func TestUndoOfWhatIsGone(t *testing.T) {
 func TestAnotherStudyBringsNothingAlong(t *testing.T) {
 	s := onStage(t, store.Memory{}, "search")
 	p := s.panels
-	p.finding.fault, p.forging.fault, p.shelving.fault, p.reading.fit.fault, p.mapping.trading.fault = "old", "old", "old", "old", "old"
+	p.finding.fault, p.forging.fault, p.shelving.fault, p.reading.fit.fault, p.trading.fault = "old", "old", "old", "old", "old"
 	f := &find{Bench: s.panels.bench(), State: &p.finding}
 	s.do(func(ctx app.Context) {
 		f.start(ctx, app.Event{})
@@ -119,7 +119,7 @@ func TestAnotherStudyBringsNothingAlong(t *testing.T) {
 	if got := s.desk.Session.Document(); len(got.Candidates) != cars || p.finding.job.running() || p.finding.answer != nil {
 		t.Errorf("%d candidates, want the %d that the study came with", len(got.Candidates), cars)
 	}
-	for _, fault := range []string{p.finding.fault, p.forging.fault, p.shelving.fault, p.reading.fit.fault, p.mapping.trading.fault} {
+	for _, fault := range []string{p.finding.fault, p.forging.fault, p.shelving.fault, p.reading.fit.fault, p.trading.fault} {
 		if fault != "" {
 			t.Errorf("a panel still says %q", fault)
 		}

@@ -81,17 +81,17 @@ func (p *Panels) Render() app.UI {
 func (p *Panels) panel(b bench) app.UI {
 	switch p.at.key() {
 	case "search":
-		return &find{Bench: b, State: &p.finding}
+		return &find{Bench: b, State: &p.finding, Asked: p.question(b, true)}
 	case "readings":
 		return &readings{Bench: b, State: &p.reading, Typed: func() { p.Kept.noteDraft(p) }}
 	case "sheet":
 		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging}
 	case "map":
-		return &mapPanel{Bench: b, State: &p.mapping, Frames: p.Frames}
+		return &mapPanel{Bench: b, State: &p.mapping, Frames: p.Frames, Asked: p.question(b, false)}
 	case "tradeoff":
-		return &trade{Bench: b, State: &p.mapping.trading}
+		return &trade{Bench: b, State: &p.trading, Asked: p.question(b, false)}
 	case "parts":
-		return &shelf{Bench: b, State: &p.shelving}
+		return &shelf{Bench: b, State: &p.shelving, Asked: p.question(b, false)}
 	case "series":
 		return &forge{Bench: b, State: &p.forging}
 	case "car":
@@ -103,4 +103,9 @@ func (p *Panels) panel(b bench) app.UI {
 		}),
 		&candidates{Bench: b},
 	)
+}
+
+// question is what is asked in each way of Find.
+func (p *Panels) question(b bench, open bool) *question {
+	return &question{Bench: b, State: &p.asking, Open: open, After: p.after}
 }

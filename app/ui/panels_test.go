@@ -53,12 +53,12 @@ func TestPointsAreExplained(t *testing.T) {
 // TestFindOnStage runs the search of the demo and finds its numbers in the panel.
 func TestFindOnStage(t *testing.T) {
 	s := onStage(t, store.Memory{}, "search")
-	f := &find{Bench: s.panels.bench(), State: &s.panels.finding}
+	f := &find{Bench: s.panels.bench(), State: &s.panels.finding, Asked: s.panels.question(s.panels.bench(), true)}
 	s.do(func(ctx app.Context) { f.start(ctx, app.Event{}) })
 	if s.panels.finding.fault != "" {
 		t.Fatal(s.panels.finding.fault)
 	}
-	s.shows(t, "found", "RMS toe change less target", "nothing better lies within them")
+	s.shows(t, "found", "RMS toe change", "nothing better lies within them")
 	car := s.desk.Selected()
 	if car.Name != "found" || !(car.Figures[0].RMS < s.desk.Session.Cars().Base().Figures[0].RMS) {
 		t.Errorf("selected %s with RMS %v, want the one found, better than the base car", car.Name, car.Figures[0].RMS)

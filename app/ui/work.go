@@ -8,20 +8,22 @@ import (
 // work is what the panels have under way or have found, all of it of the open study. It
 // outlives the panels.
 type work struct {
+	asking   asking
 	finding  finding
 	forging  forging
 	shelving shelving
 	mapping  mapping
+	trading  trading
 	sheeting sheeting
 	reading  reading
 }
 
 // drop lets go of all of it: answers that are still to come come to nothing.
 func (w *work) drop() {
-	for _, j := range []*job{&w.finding.job, &w.forging.job, &w.shelving.job, &w.sheeting.job, &w.sheeting.page, &w.reading.fit.job, &w.mapping.trading.job} {
+	for _, j := range []*job{&w.asking.check.job, &w.finding.job, &w.forging.job, &w.shelving.job, &w.sheeting.job, &w.sheeting.page, &w.reading.fit.job, &w.trading.job} {
 		j.drop()
 	}
-	w.mapping.x, w.mapping.y, w.mapping.trading = "", "", trading{}
+	w.mapping.x, w.mapping.y = "", ""
 	*w = work{mapping: w.mapping} // the map follows the desk by itself
 }
 

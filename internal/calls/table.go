@@ -25,6 +25,7 @@ const (
 	Map       = "map"
 	Report    = "report"
 	Arm       = "arm"
+	Feasible  = "feasible"
 	MapBand   = "map-band"
 	MapRoom   = "map-room"
 )
@@ -70,10 +71,12 @@ func publicOnly() []Call {
 	}
 }
 
-// pageOnly are the calls whose answers are parts of a picture.
+// pageOnly are the calls whose answers are parts of a picture, or come before a question
+// is asked.
 func pageOnly() []Call {
 	return []Call{
 		call(Arm, "Measure the steering arms of a candidate as the shop makes them", engine.Arm, nil, nil),
+		call(Feasible, "Say what a search's limits and window leave before it runs", engine.Feasible, nil, nil),
 		call(MapBand, "Fill a share of a map's rows, for a worker of several", mapBand, nil, nil),
 		call(MapRoom, "Say what room each cell of a map has to the limits", engine.MapRoom, nil, nil),
 	}

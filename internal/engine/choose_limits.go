@@ -34,7 +34,7 @@ func (c *chooser) conflict() (out []BrokenLimit) {
 	by, of := c.shelf.Broken(context.Background(), conflictCombinations)
 	for i, n := range by {
 		if n > 0 {
-			out = append(out, BrokenLimit{limitName(&c.doc.Search.Limits[i]), Number(float64(n) / float64(of))})
+			out = append(out, BrokenLimit{LimitName(&c.doc.Search.Limits[i]), Number(float64(n) / float64(of))})
 		}
 	}
 	return out

@@ -158,7 +158,7 @@ func feasibleAs(t *testing.T, d *study.Document, limits []study.Limit, want []in
 	}
 	c := got.Conflicts[0]
 	for i, k := range want {
-		if l := c.Limits[i]; l.Max.Valid() != (limits[k].Max != nil) || l.Name != limitName(&limits[k]) {
+		if l := c.Limits[i]; l.Max.Valid() != (limits[k].Max != nil) || l.Name != LimitName(&limits[k]) {
 			t.Errorf("%s: limit %d in the way is %+v, want number %d", name, i, l, k)
 		}
 	}

@@ -84,7 +84,7 @@ func (s *sweeper) unmeasured(l *study.Limit, why error) LimitResult {
 // stating returns what a limit of the study states, without a value.
 func (s *sweeper) stating(l *study.Limit) LimitResult {
 	b := s.doc.Bounded(l)
-	out := LimitResult{Name: limitName(l), Value: none, Min: bound(b.Min), Max: bound(b.Max)}
+	out := LimitResult{Name: LimitName(l), Value: none, Min: bound(b.Min), Max: bound(b.Max)}
 	if k, ok := study.KindOfLimit(l.Result); ok {
 		out.Unit = k.Unit.Symbol(s.doc)
 	}
@@ -118,7 +118,7 @@ func (s *sweeper) limit(i int) (optimize.Limit, error) {
 	if err != nil {
 		return optimize.Limit{}, err
 	}
-	out := optimize.Limit{Name: limitName(&l), Min: math.Inf(-1), Max: math.Inf(1), Scale: k.Scale, Range: m.measure}
+	out := optimize.Limit{Name: LimitName(&l), Min: math.Inf(-1), Max: math.Inf(1), Scale: k.Scale, Range: m.measure}
 	if k.Unit == study.LimitLength {
 		out.Scale = s.doc.Units.FromMillimetres(k.Scale)
 	}
@@ -131,8 +131,8 @@ func (s *sweeper) limit(i int) (optimize.Limit, error) {
 	return out, nil
 }
 
-// limitName names a limit for people.
-func limitName(l *study.Limit) string {
+// LimitName names a limit as results do.
+func LimitName(l *study.Limit) string {
 	name := string(l.Result)
 	if l.Result == study.Clearance {
 		name = fmt.Sprintf("clearance of %s%s", l.Of, clearFrom(l))

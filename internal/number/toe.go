@@ -116,6 +116,14 @@ func (s Style) Slope(rate float64) string {
 	return Decimal(rate*radians*s.Base, slopeDecimals)
 }
 
+// SlopeRead returns the slope in degrees per mm of a value as [Style.Slope] shows it.
+func (s Style) SlopeRead(value float64) float64 {
+	if s.Gauge == Degrees {
+		return value * s.shown(1)
+	}
+	return value / (radians * s.Base)
+}
+
 // CurvatureUnit says what a curvature of toe by travel is shown in.
 func (s Style) CurvatureUnit() string { return s.ToeMark() + "/" + s.LengthUnit() + "²" }
 

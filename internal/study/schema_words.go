@@ -166,6 +166,7 @@ var schemaWords = map[string]string{
 	"search.targetRight": "The right wheel's target where it differs.",
 	"search.targetOf":    "Name of the candidate, or base, whose toe change is wanted, in place of target.",
 	"search.targetSlope": "Wanted toe change in degrees by unit of travel, in place of target.",
+	"search.band":        "How far, in degrees either way, a toe change may be off the target and still be good enough. Shown, not searched for.",
 	"search.weights":     "How much an error counts, by travel. Absent: 1 throughout.",
 	"search.minimise":    "Absent: rms.",
 	"search.window":      "Absent: the study's travel.",

@@ -15,6 +15,9 @@ type Search struct {
 	// TargetSlope is the wanted toe change in degrees by unit of travel, in place
 	// of Target.
 	TargetSlope float64 `json:"targetSlope,omitzero"`
+	// Band is how far, in degrees either way, a toe change may be off the target and still
+	// be good enough. It is shown; no search asks for it.
+	Band float64 `json:"band,omitzero" rule:"positive"`
 	// Weights say by travel how much an error counts, as Target; none is 1 throughout.
 	Weights   [][2]float64 `json:"weights,omitzero"`
 	Minimise  string       `json:"minimise,omitzero" rule:"oneof=rms|peak"` // Minimise is "rms" where absent.

@@ -7,13 +7,14 @@ import (
 )
 
 // front is a picture of choices of which each is better in one way and worse in
-// another. A touch takes the one that is nearest.
+// another. A touch points at the one that is nearest.
 type front struct {
 	app.Compo
 	Title          string
 	XLabel, YLabel string
 	X, Y           []float64 // of each choice, both better when less
-	Take           func(ctx app.Context, i int)
+	Picked         int       // number of the choice that is pointed at
+	Pick           func(ctx app.Context, i int)
 }
 
 // The size of the picture in pixels, and how far beside a choice a finger may be.
@@ -41,11 +42,14 @@ func (f *front) Render() app.UI {
 	p.Chart(c)
 	p.Draw("thin", frame.AppendStaircase(nil, f.X, f.Y, plot.Undominated(f.X, f.Y)))
 	p.Draw("mark s0", frame.AppendMarkers(nil, plot.Disc, 3.5, f.X, f.Y, 1))
+	if i := f.Picked; i >= 0 && i < len(f.X) {
+		p.Draw("picked", frame.AppendMarkers(nil, plot.Disc, 8, f.X[i:i+1], f.Y[i:i+1], 1))
+	}
 	markup := string(plot.Document{Title: f.Title, Picture: p}.AppendInline(nil))
 	return app.Div().Class("front").OnClick(f.touch).Body(app.Raw(markup))
 }
 
-// touch takes the choice nearest to the place that was touched.
+// touch points at the choice nearest to the place that was touched.
 func (f *front) touch(ctx app.Context, e app.Event) {
 	box := ctx.JSSrc().Call("getBoundingClientRect")
 	scale := frontWidth / box.Get("width").Float()
@@ -54,7 +58,7 @@ func (f *front) touch(ctx app.Context, e app.Event) {
 		Y: (e.Get("clientY").Float() - box.Get("top").Float()) * scale,
 	}
 	if i, ok := f.nearest(at); ok {
-		f.Take(ctx, i)
+		f.Pick(ctx, i)
 	}
 }
 

@@ -21,8 +21,6 @@ type mapping struct {
 	refused *model.Ground
 	fault   string // why there is no map of what was refused
 
-	trading trading
-
 	seen  mapSight
 	paint func(ground bool) // shows the map; nil while it is not on the page
 }

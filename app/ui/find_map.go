@@ -16,6 +16,7 @@ type mapPanel struct {
 	Bench  bench
 	State  *mapping
 	Frames frames
+	Asked  *question
 }
 
 // OnMount lets the map follow the sheet, frame by frame.
@@ -33,19 +34,56 @@ func (p *mapPanel) OnDismount() {
 	}
 }
 
-// Render shows what is laid along the axes, the map, and what it says in words.
+// Render shows the question, what is laid along the axes, the map, and what it says in
+// words.
 func (p *mapPanel) Render() app.UI {
-	if err := p.Bench.cars().Err; err != nil {
-		return app.P().Text("The base car cannot be solved: mend its points in Car first.")
+	if mend := p.Bench.cannotFind(); mend != nil {
+		return mend
 	}
-	return app.Div().Class("around").Body(
-		app.P().Class("note").Text("The toe change over two parameters of the selected car. Light is flat: the heights of the two balls of a tie rod make up for each other along a valley. It follows every drag on the sheet."),
+	return app.Div().Class("way").Body(
 		p.Bench.fitUse(),
-		p.axes(),
+		p.Asked,
+		app.Div().Class("row", "axes").Body(app.H2().Text("Toe change over"), p.axes()),
 		app.If(p.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(p.State.fault) }),
 		&mapPicture{Bench: p.Bench, State: p.State, Frames: p.Frames},
-		p.words(),
-		cautionLine(),
+		app.P().Class("note").Text("Light is flat. "+p.legend()),
+		app.Div().Class("foot").Body(p.here(), p.words()),
+	)
+}
+
+// legend says what stands on the map.
+func (p *mapPanel) legend() string {
+	text := "Contour lines " + model.In(p.Bench.numbers().ToeUnit()) + ". Touch a place, or take the arrow keys, and " + carName(p.Bench.Desk.Selected()) +
+		" goes there. Filled marks lie on this map; open ones are cars that differ in more than the two parameters."
+	if t := p.State.shown; t != nil && len(t.Limits()) > 0 {
+		text += " Hatched is where a limit is broken."
+	}
+	return text
+}
+
+// here says where the selected car stands on the map, and how good it is there.
+func (p *mapPanel) here() app.UI {
+	t, car := p.State.shown, p.Bench.Desk.Selected()
+	if t == nil || car.Err != nil {
+		return nil
+	}
+	figure := model.RMSFigure
+	if t.Figure == "peak" {
+		figure = model.PeakFigure
+	}
+	n := p.Bench.numbers()
+	at := func(a *model.MapAxis) string { return p.value(a, p.Bench.Desk.ValueOf(car.Index, a.Key)) }
+	return app.Div().Class("outcome").ID("map-here").Body(
+		app.Strong().Class("figure").Text(n.ToeNumber(solver.Angle(figure.Worse(car)))),
+		app.P().Class("note").Body(
+			app.Text(figure.Label()+" of "+carName(car)+", here: "+at(&t.X)+", "+at(&t.Y)),
+			app.Span().Text("Limits: "+p.Bench.Desk.Question().Limits),
+		),
+		app.If(car.Index > 0, func() app.UI {
+			return button("Keep a copy", func(ctx app.Context, _ app.Event) {
+				p.Bench.undoable(ctx, "A copy is kept as a candidate; go on with it.", func() error { return p.Bench.Desk.Duplicate(car.Index) })
+			}, car.Index).ID("map-keep")
+		}),
 	)
 }
 
@@ -92,11 +130,10 @@ func (p *mapPanel) words() app.UI {
 		return app.P().Class("problem").Text("Nowhere on this map does the car reach its window of travel: choose other parameters or a smaller window in Find.")
 	}
 	goTo := func(ctx app.Context, _ app.Event) { mapMove{p.Bench, t}.to(ctx, x, y) }
-	return app.Div().Class("map-words").Body(
-		app.P().ID("map-least").Text(fmt.Sprintf("Least %s toe change on the map%s, at the ring: %s, with %s and %s.",
+	return app.Div().Class("outcome").Body(
+		app.P().ID("map-least").Class("note").Text(fmt.Sprintf("Least %s toe change on the map%s, at the ring: %s, with %s and %s.",
 			figureName(t.Figure), holding(t.Limits()), n.ToeText(least), p.value(&t.X, x), p.value(&t.Y, y))),
-		button("Go there", goTo, x, y).ID("map-best"),
-		app.P().Class("note").Text("Contour lines "+model.In(n.ToeUnit())+". Touch a place, or take the arrow keys, and "+carName(p.Bench.Desk.Selected())+" goes there. Filled marks lie on this map; open ones are cars that differ in more than the two parameters."+p.limits(t.Limits())),
+		button("Go to the least", goTo, x, y).ID("map-best").Class("primary"),
 	)
 }
 
@@ -106,14 +143,6 @@ func holding(limits []study.Limit) string {
 		return ""
 	}
 	return " within the limits"
-}
-
-// limits says what the hatching means.
-func (p *mapPanel) limits(list []study.Limit) string {
-	if len(list) == 0 {
-		return ""
-	}
-	return " Hatched is where a limit is broken."
 }
 
 // value names a value of an axis.

@@ -18,30 +18,38 @@ type shelf struct {
 	app.Compo
 	Bench bench
 	State *shelving
+	Asked *question
 }
 
 // shelving is a ranking that runs, or what came of it.
-type shelving = errand[engine.ChooseResult]
+type shelving struct {
+	errand[engine.ChooseResult]
+	picked int // number of the combination that is pointed at
+}
 
-// Render shows the parts and the ranking.
+// Render shows the question, the ranking and the parts.
 func (s *shelf) Render() app.UI {
-	if s.Bench.cars().Err != nil {
-		return app.P().Text("The base car cannot be solved: mend its points in Car first.")
+	if mend := s.Bench.cannotFind(); mend != nil {
+		return mend
 	}
-	return app.Div().Class("shelf").Body(
-		app.P().Class("note").Text("Parts that can be bought, by slots: of each slot one part is fitted, or none. Every combination is tried; those that nothing betters in both price and toe change stand on the picture."),
+	return app.Div().Class("way").Body(
 		s.Bench.fitUse(),
-		s.run(),
-		s.outcome(),
+		s.Asked,
+		app.If(s.State.result != nil, func() app.UI { return s.outcome() }),
 		s.parts(),
+		app.Div().Class("foot").Body(
+			app.If(s.State.result != nil && len(s.State.choices()) > 0, func() app.UI { return s.pick() }),
+			s.run(),
+		),
 	)
 }
 
 // parts lists the catalogue.
 func (s *shelf) parts() app.UI {
 	list := s.Bench.document().Catalogue
-	return app.Section().Class("block").Body(
-		app.H2().Text("On the shelf"),
+	return app.Details().Class("block").ID("parts-list").Open(s.State.result == nil).Body(
+		app.Summary().Text(fmt.Sprintf("Parts that can be bought (%d)", len(list))),
+		app.P().Class("note").Text("By slots: of each slot one part is fitted, or none. Every combination is tried."),
 		s.Bench.borrowedList("catalogue"),
 		app.If(len(list) == 0, func() app.UI { return app.P().Text("Nothing yet: add a part, or take a table.") }),
 		app.Range(list).Slice(func(i int) app.UI { return &part{Bench: s.Bench, Index: i, Part: list[i]} }),
@@ -58,13 +66,18 @@ func (s *shelf) add(ctx app.Context, _ app.Event) {
 	})
 }
 
-// run shows the button that ranks.
+// run shows the button that ranks: the one to press until there are combinations to take.
 func (s *shelf) run() app.UI {
-	start := button("Try every combination", s.start).ID("choose").Class("primary")
-	return s.State.run("shelf", start.Disabled(len(s.Bench.document().Catalogue) == 0))
+	start := button("Try every combination", s.start).ID("choose").Disabled(len(s.Bench.document().Catalogue) == 0)
+	if s.State.result == nil {
+		start = start.Class("primary")
+	}
+	return s.State.run("shelf", start)
 }
 
 func (s *shelf) start(app.Context, app.Event) {
+	s.State.picked = 0
+	s.Asked.State.check.rest()
 	params := worker.Params[engine.ChooseOptions]{Study: s.Bench.document()}
 	s.State.start(s.Bench, calls.Choose, params, func(ctx app.Context, r *engine.ChooseResult) {
 		s.Bench.Say(ctx, fmt.Sprintf("%s tried; of %d the parts go together.", number.Count(r.Tried, "combination"), r.Built), nil)

@@ -50,7 +50,7 @@ func (p *part) Render() app.UI {
 			},
 		},
 		button("Remove", func(ctx app.Context, _ app.Event) {
-			p.Bench.undoable(ctx, p.Part.Name+" is off the shelf.", func() error { return p.Bench.session().RemovePart(p.Index) })
+			p.Bench.undoable(ctx, p.Part.Name+" is off the list.", func() error { return p.Bench.session().RemovePart(p.Index) })
 		}, p.Index, p.Part.Name).Aria("label", "Remove "+p.Part.Name),
 	)
 }

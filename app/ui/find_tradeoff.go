@@ -2,7 +2,6 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
 	"strconv"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -19,6 +18,7 @@ type trade struct {
 	app.Compo
 	Bench bench
 	State *trading
+	Asked *question
 }
 
 // trading is a trade-off that is sought, or what came of it.
@@ -26,12 +26,13 @@ type trading struct {
 	errand[engine.TradeOffResult]
 	aim       string   // empty is the first
 	ackermann *float64 // nil is the usual
+	picked    int      // number of the design that is pointed at
 }
 
-// Render shows what is weighed, the front, and its designs.
+// Render shows the question, what is weighed, the front, and its designs.
 func (t *trade) Render() app.UI {
-	if t.Bench.cars().Err != nil {
-		return app.P().Text("The base car cannot be solved: mend its points in Car first.")
+	if mend := t.Bench.cannotFind(); mend != nil {
+		return mend
 	}
 	aim := cmp.Or(t.State.aim, model.Aims[0].Key)
 	var list []choice
@@ -42,17 +43,30 @@ func (t *trade) Render() app.UI {
 			meaning = a.Meaning
 		}
 	}
-	return app.Section().Class("block").Body(
-		app.H2().Text("Trade-off"),
-		app.P().Class("note").Text("Toe change against a second aim: "+meaning+". What is free, and its bounds, stand in Search."),
+	return app.Div().Class("way").Body(
+		t.Bench.fitUse(),
+		t.Asked,
+		app.H2().Text("Toe change against a second aim"),
 		app.Div().Class("row").Body(
 			menu("aim", "Against", aim, list, func(_ app.Context, value string) { t.State.aim = value }),
 			app.If(aim == "ackermann", func() app.UI { return t.percentage() }),
 		),
-		t.State.run("trade", button("Weigh them", t.start).ID("trade").Class("primary")),
+		app.P().Class("note").Text(sentence(meaning)),
 		app.If(t.State.result != nil, func() app.UI { return t.outcome() }),
-		cautionLine(),
+		app.Div().Class("foot").Body(
+			app.If(t.State.result != nil, func() app.UI { return t.pick() }),
+			t.State.run("trade", t.starter()),
+		),
 	)
+}
+
+// starter is the button that weighs: the one to press until there are designs to take.
+func (t *trade) starter() app.HTMLButton {
+	b := button("Weigh them", t.start).ID("trade")
+	if t.State.result == nil {
+		b = b.Class("primary")
+	}
+	return b
 }
 
 // percentage is the field of the Ackermann percentage asked for.
@@ -78,6 +92,8 @@ func (t *trade) start(app.Context, app.Event) {
 	doc := model.WithSearch(t.Bench.document(), t.Bench.cars().Design)
 	o := engine.TradeOffOptions{Aim: cmp.Or(t.State.aim, model.Aims[0].Key), Ackermann: t.State.ackermann}
 	params := worker.Params[engine.TradeOffOptions]{Study: doc, Options: o}
+	t.State.picked = 0
+	t.Asked.State.check.rest()
 	t.State.start(t.Bench, calls.TradeOff, params, func(ctx app.Context, r *engine.TradeOffResult) {
 		t.Bench.Say(ctx, number.Count(len(r.Designs), "design")+" between the least toe change and the least "+model.AimLabel(r.Aim)+".", nil)
 	})
@@ -89,31 +105,46 @@ func (t *trade) outcome() app.UI {
 	f := &front{
 		Title:  "Toe change and " + model.AimLabel(r.Aim) + " of the designs",
 		XLabel: model.AimLabel(r.Aim) + ", " + n.AmountUnit(r.AimUnit), YLabel: model.MinimisedLabel(r.Minimise, r.Weighted()) + ", " + n.ToeUnit(),
-		Take: func(ctx app.Context, i int) { t.take(ctx, &r.Designs[i]) },
+		Picked: t.State.picked, Pick: func(_ app.Context, i int) { t.State.picked = i },
 	}
 	for i := range r.Designs {
 		f.X = append(f.X, n.AimValue(d, r, float64(r.Designs[i].Aim)))
 		f.Y = append(f.Y, n.ToeValue(degrees(r.Designs[i].Score)))
 	}
-	return app.Div().Class("answer").ID("designs").Body(
+	return app.Div().ID("designs").Body(
 		app.If(t.State.of.Search != d.Search, func() app.UI {
-			return app.P().Class("note").Text("Weighed before the last changes of the study.")
+			return app.P().Class("note").Text("Weighed before the last changes of the question.")
 		}),
 		f,
-		app.P().Class("note").Text("Touch a design, or its button, and it becomes a candidate."),
-		app.Ol().Class("plain").Body(app.Range(r.Designs).Slice(func(i int) app.UI { return t.design(&r.Designs[i], i) })),
+		app.Table().Class("ranked").Body(
+			app.THead().Body(app.Tr().Body(heads(f.YLabel, f.XLabel, "With", "")...)),
+			app.TBody().Body(app.Range(r.Designs).Slice(func(i int) app.UI { return t.design(&r.Designs[i], i) })),
+		),
 	)
 }
 
-// design is a line of the list.
+// design is a row of the table.
 func (t *trade) design(p *engine.TradeOffPoint, i int) app.UI {
 	r, n, d := t.State.result, t.Bench.numbers(), t.Bench.document()
-	return app.Li().Class("choice-row").Body(
-		app.Div().Body(
-			app.Strong().Text(fmt.Sprintf("toe %s, %s %s", n.ToeText(degrees(p.Score)), model.AimLabel(r.Aim), n.AimText(d, r, float64(p.Aim)))),
-			app.Span().Class("note").Text(model.InWords(d, t.Bench.cars(), p.Values)),
+	return app.Tr().Body(
+		app.Td().Text(n.ToeNumber(degrees(p.Score))),
+		app.Td().Text(n.Amount(float64(p.Aim), r.AimUnit, d.Units)),
+		app.Td().Class("words").Text(model.InWords(d, t.Bench.cars(), p.Values)),
+		app.Td().Class("more").Body(keepButton(func(ctx app.Context) { t.take(ctx, p) }, i, float64(p.Aim))),
+	)
+}
+
+// pick is the design that is pointed at.
+func (t *trade) pick() app.UI {
+	r, n, d := t.State.result, t.Bench.numbers(), t.Bench.document()
+	p := &r.Designs[min(t.State.picked, len(r.Designs)-1)]
+	return app.Div().Class("outcome").Body(
+		app.Strong().Class("figure").Text(n.ToeNumber(degrees(p.Score))),
+		app.P().Class("note").Body(
+			app.Text(model.MinimisedLabel(r.Minimise, r.Weighted())+", "+n.ToeUnit()+"; "+model.AimLabel(r.Aim)+" "+n.AimText(d, r, float64(p.Aim))),
+			app.Span().Text(model.InWords(d, t.Bench.cars(), p.Values)),
 		),
-		button("Make it a candidate", func(ctx app.Context, _ app.Event) { t.take(ctx, p) }, i, float64(p.Aim)),
+		button("Make it a candidate", func(ctx app.Context, _ app.Event) { t.take(ctx, p) }, t.State.picked, float64(p.Aim)).ID("take-design").Class("primary"),
 	)
 }
 

@@ -1,0 +1,52 @@
+package ui
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+)
+
+// found shows what was found: the figure, exact against stepped, and how sure it is.
+func (f *find) found() app.UI {
+	a := f.State.answer
+	return app.Section().Class("answer").ID("answer").Aria("label", "What was found").Body(
+		app.H2().Body(app.Text(a.Name), app.Small().Text("kept as a candidate, in "+seconds(f.State.took))),
+		app.If(f.State.of != f.Bench.document().Search, func() app.UI {
+			return app.P().Class("note").Text("Found before the last changes of the question.")
+		}),
+		app.Div().Class("outcome").Body(
+			app.Strong().Class("figure").Text(a.Figure),
+			app.P().Class("note").Body(
+				app.Text(a.What+", "+a.Unit+from(a.Start)),
+				app.If(a.Exact != "", func() app.UI {
+					return app.Span().Text("exact answer " + a.Exact + "; this is on the steps and sizes stated")
+				}),
+			),
+		),
+		app.Dl().Class("values").Body(app.Range(a.Values).Slice(func(i int) app.UI {
+			v := a.Values[i]
+			return app.Div().Body(
+				app.Dt().Text(upperFirst(v.Label)),
+				app.Dd().Body(app.Text(v.Text), app.If(v.Exact != "", func() app.UI { return app.Small().Text("exact " + v.Exact) })),
+			)
+		})),
+		app.P().Class("note").Text("How sure:"),
+		remarks(a.Sure),
+		app.Details().Body(app.Summary().Text("All that is known of it"), remarks(a.Remarks), cautionLine()),
+	)
+}
+
+// from says what a figure was before, where that is known.
+func from(start string) string {
+	if start == "" {
+		return ""
+	}
+	return ", from " + start
+}
+
+// remarks lists sentences about an answer.
+func remarks(list []model.Remark) app.UI {
+	return app.Ul().Class("remarks").Body(app.Range(list).Slice(func(i int) app.UI {
+		return app.Li().Class(list[i].Class()).Text(list[i].Text)
+	}))
+}
