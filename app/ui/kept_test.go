@@ -105,7 +105,7 @@ func TestAnotherStudyBringsNothingAlong(t *testing.T) {
 	s := onStage(t, store.Memory{}, "search")
 	p := s.panels
 	p.finding.fault, p.forging.fault, p.shelving.fault, p.reading.fit.fault, p.trading.fault = "old", "old", "old", "old", "old"
-	f := &find{Bench: s.panels.bench(), State: &p.finding}
+	f := &find{Bench: s.panels.bench(), State: &p.finding, Asked: p.question(p.bench(), true)}
 	s.do(func(ctx app.Context) {
 		f.start(ctx, app.Event{})
 		if !p.finding.job.running() {
