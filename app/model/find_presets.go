@@ -87,6 +87,15 @@ func (s *Session) SetPreset(p *Preset) error {
 	})
 }
 
+// GoodWithin returns how far off the target a toe change may be and still be good enough:
+// the band about the target or, where none is stated, what a series is judged by.
+func (s *Session) GoodWithin() solver.Angle {
+	if f := s.doc.Search; f != nil && f.Band > 0 {
+		return solver.Deg(f.Band)
+	}
+	return s.ToeLimit()
+}
+
 // SetBand states the band about the target, in degrees either way; 0 for none.
 func (s *Session) SetBand(degrees float64) error {
 	return s.EditSearch("band about the target", "", func(f *study.Search) { f.Band = degrees })

@@ -54,6 +54,9 @@ func TestNoPreset(t *testing.T) {
 	if err := desk.Session.SetBand(0.3); err != nil {
 		t.Fatal(err)
 	}
+	if got := desk.Session.GoodWithin().Degrees(); math.Abs(got-0.3) > 1e-12 {
+		t.Errorf("%g degrees off the target are good enough, want the band of 0.3", got)
+	}
 	if p := model.PresetOf(desk.Session.Document(), desk.Session.Document().Search); p != nil {
 		t.Errorf("a band of 0.3 is taken for that of %q", p.Label)
 	}

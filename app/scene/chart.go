@@ -212,7 +212,7 @@ func (s *Stage) drawTarget(c *chart) {
 }
 
 // tolerance returns how far from the target a curve may be.
-func (s *Stage) tolerance() solver.Angle { return s.desk.Session.ToeLimit() }
+func (s *Stage) tolerance() solver.Angle { return s.desk.Session.GoodWithin() }
 
 // target returns the wanted toe change of a side in the units shown, over the whole
 // window: constant beyond its ends. A study without one wants none.

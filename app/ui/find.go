@@ -48,7 +48,7 @@ func (f *find) foot() app.UI {
 		return f.State.job.render("find", f.best())
 	}
 	return app.Div().Body(
-		f.Asked.State.check.render(f.Bench),
+		f.Asked.State.check.render(f.Bench, f.State.answer == nil),
 		app.If(f.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.State.fault) }),
 		app.If(f.State.answer != nil, f.found),
 		app.Div().Class("deeds").Body(f.deeds()...),

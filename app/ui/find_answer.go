@@ -23,17 +23,20 @@ func (f *find) found() app.UI {
 				}),
 			),
 		),
-		app.Dl().Class("values").Body(app.Range(a.Values).Slice(func(i int) app.UI {
-			v := a.Values[i]
-			return app.Div().Body(
-				app.Dt().Text(upperFirst(v.Label)),
-				app.Dd().Body(app.Text(v.Text), app.If(v.Exact != "", func() app.UI { return app.Small().Text("exact " + v.Exact) })),
-			)
-		})),
-		app.P().Class("note").Text("How sure:"),
 		remarks(a.Sure),
-		app.Details().Body(app.Summary().Text("All that is known of it"), remarks(a.Remarks), cautionLine()),
+		app.Details().Body(app.Summary().Text("Its values, and what else is known"), answerValues(a.Values), remarks(a.Remarks), cautionLine()),
 	)
+}
+
+// answerValues are those of the car that was made, each beside what it was rounded from.
+func answerValues(list []model.AnswerValue) app.UI {
+	return app.Dl().Class("values").Body(app.Range(list).Slice(func(i int) app.UI {
+		v := list[i]
+		return app.Div().Body(
+			app.Dt().Text(upperFirst(v.Label)),
+			app.Dd().Body(app.Text(v.Text), app.If(v.Exact != "", func() app.UI { return app.Small().Text("exact " + v.Exact) })),
+		)
+	}))
 }
 
 // from says what a figure was before, where that is known.

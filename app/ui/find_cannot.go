@@ -68,15 +68,15 @@ func (c *feasibility) rest() {
 	}
 }
 
-// render says what cannot be had, each with the nearest that can, and whether it is being
-// looked into.
-func (c *feasibility) render(b bench) app.UI {
+// render says what cannot be had, each with the nearest that can; where there is no answer
+// yet that all can, too, and that it is being looked into.
+func (c *feasibility) render(b bench, unanswered bool) app.UI {
 	var list []model.Cannot
 	if c.result != nil {
 		list = model.CannotOf(model.WithSearch(b.document(), b.cars().Design), b.cars(), c.result)
 	}
 	return app.Div().ID("cannot").Class("cannot").Role("status").Body(
-		app.If(c.job.running(), func() app.UI { return app.P().Class("note").Text("Looking whether all of it can be had.") }),
+		app.If(unanswered && c.job.running(), func() app.UI { return app.P().Class("note").Text("Looking whether all of it can be had.") }),
 		app.Range(list).Slice(func(i int) app.UI {
 			k := &list[i]
 			return app.Div().Body(
@@ -88,7 +88,7 @@ func (c *feasibility) render(b bench) app.UI {
 				}),
 			)
 		}),
-		app.If(c.result != nil && len(list) == 0 && hasLimits(b.document()), func() app.UI {
+		app.If(unanswered && c.result != nil && len(list) == 0 && hasLimits(b.document()), func() app.UI {
 			return app.P().Class("note").Text("✓ All limits can be held together within the bounds.")
 		}),
 	)

@@ -46,8 +46,9 @@ func (p *mapPanel) Render() app.UI {
 		app.Div().Class("row", "axes").Body(app.H2().Text("Toe change over"), p.axes()),
 		app.If(p.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(p.State.fault) }),
 		&mapPicture{Bench: p.Bench, State: p.State, Frames: p.Frames},
+		p.words(),
 		app.P().Class("note").Text("Light is flat. "+p.legend()),
-		app.Div().Class("foot").Body(p.here(), p.words()),
+		app.Div().Class("foot").Body(p.here()),
 	)
 }
 
@@ -65,7 +66,7 @@ func (p *mapPanel) legend() string {
 func (p *mapPanel) here() app.UI {
 	t, car := p.State.shown, p.Bench.Desk.Selected()
 	if t == nil || car.Err != nil {
-		return nil
+		return app.P().Text("The map is being drawn.")
 	}
 	figure := model.RMSFigure
 	if t.Figure == "peak" {
@@ -73,18 +74,30 @@ func (p *mapPanel) here() app.UI {
 	}
 	n := p.Bench.numbers()
 	at := func(a *model.MapAxis) string { return p.value(a, p.Bench.Desk.ValueOf(car.Index, a.Key)) }
-	return app.Div().Class("outcome").ID("map-here").Body(
-		app.Strong().Class("figure").Text(n.ToeNumber(solver.Angle(figure.Worse(car)))),
-		app.P().Class("note").Body(
-			app.Text(figure.Label()+" of "+carName(car)+", here: "+at(&t.X)+", "+at(&t.Y)),
-			app.Span().Text("Limits: "+p.Bench.Desk.Question().Limits),
+	return app.Div().Body(
+		app.Div().Class("outcome").ID("map-here").Body(
+			app.Strong().Class("figure").Text(n.ToeNumber(solver.Angle(figure.Worse(car)))),
+			app.P().Class("note").Body(
+				app.Text(carName(car)+", "+figure.Label()+": "+at(&t.X)+", "+at(&t.Y)),
+				app.Span().Text("Limits: "+p.Bench.Desk.Question().Limits),
+			),
 		),
-		app.If(car.Index > 0, func() app.UI {
-			return button("Keep a copy", func(ctx app.Context, _ app.Event) {
-				p.Bench.undoable(ctx, "A copy is kept as a candidate; go on with it.", func() error { return p.Bench.Desk.Duplicate(car.Index) })
-			}, car.Index).ID("map-keep")
-		}),
+		app.Div().Class("deeds").Body(p.deeds(t, car)...),
 	)
+}
+
+// deeds are what can be done on the map beside moving about it.
+func (p *mapPanel) deeds(t *model.Terrain, car *model.Car) (list []app.UI) {
+	if car.Index > 0 {
+		list = append(list, button("Keep a copy", func(ctx app.Context, _ app.Event) {
+			p.Bench.undoable(ctx, "A copy is kept as a candidate; go on with it.", func() error { return p.Bench.Desk.Duplicate(car.Index) })
+		}, car.Index).ID("map-keep"))
+	}
+	if x, y, _, ok := t.Least(); ok {
+		goTo := func(ctx app.Context, _ app.Event) { mapMove{p.Bench, t}.to(ctx, x, y) }
+		list = append(list, button("Go to the least", goTo, x, y).ID("map-best").Class("primary"))
+	}
+	return list
 }
 
 // axes are the menus of the two parameters.
@@ -116,7 +129,7 @@ func (p *mapPanel) axes() app.UI {
 func (p *mapPanel) words() app.UI {
 	t := p.State.shown
 	if t == nil {
-		return app.P().Text("The map is being drawn.")
+		return nil // the foot says so
 	}
 	n := p.Bench.numbers()
 	if t.Awaited() {
@@ -129,12 +142,8 @@ func (p *mapPanel) words() app.UI {
 	if !ok {
 		return app.P().Class("problem").Text("Nowhere on this map does the car reach its window of travel: choose other parameters or a smaller window in Find.")
 	}
-	goTo := func(ctx app.Context, _ app.Event) { mapMove{p.Bench, t}.to(ctx, x, y) }
-	return app.Div().Class("outcome").Body(
-		app.P().ID("map-least").Class("note").Text(fmt.Sprintf("Least %s toe change on the map%s, at the ring: %s, with %s and %s.",
-			figureName(t.Figure), holding(t.Limits()), n.ToeText(least), p.value(&t.X, x), p.value(&t.Y, y))),
-		button("Go to the least", goTo, x, y).ID("map-best").Class("primary"),
-	)
+	return app.P().ID("map-least").Text(fmt.Sprintf("Least %s toe change on the map%s, at the ring: %s, with %s and %s.",
+		figureName(t.Figure), holding(t.Limits()), n.ToeText(least), p.value(&t.X, x), p.value(&t.Y, y)))
 }
 
 // holding says that the least holds the limits, where there are any.

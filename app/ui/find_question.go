@@ -36,7 +36,7 @@ var questionParts = []struct {
 }{
 	{"free", "May change", func(q model.Question) string { return q.Free }, (*question).free},
 	{"target", "Target", func(q model.Question) string { return q.Target }, (*question).target},
-	{"setups", "Set-ups it must serve", func(q model.Question) string { return q.SetUps }, (*question).setUps},
+	{"setups", "Set-ups", func(q model.Question) string { return q.SetUps }, (*question).setUps},
 	{"limits", "Limits", func(q model.Question) string { return q.Limits }, (*question).limits},
 }
 

@@ -65,18 +65,18 @@ func (q *question) setUpTable(list []study.Scenario) app.UI {
 	}
 	return app.Div().Body(
 		app.If(err != nil, func() app.UI { return app.P().Class("problem").Text(plain(err)) }),
-		app.Table().Class("asked setups").Body(
+		app.Div().Class("crowd").Body(app.Table().Class("asked setups").Body(
 			app.THead().Body(app.Tr().Body(
 				app.Th().Scope("col").Text("Set-up"),
 				app.Range(columns).Slice(func(i int) app.UI {
 					return app.Th().Scope("col").Body(app.Text(upperFirst(columns[i].Label)), app.Span().Class("unit").Text(" "+columns[i].Unit(n)))
 				}),
-				app.Th().Scope("col").Text("Peak before"),
+				app.Th().Scope("col").Class("before").Text("Peak before"),
 				app.Th().Scope("col").Body(app.Text("Now"), app.Span().Class("unit").Text(" "+n.ToeUnit())),
 				app.Td(),
 			)),
 			app.TBody().Body(app.Range(list).Slice(func(i int) app.UI { return q.setUpRow(i, &list[i], columns, rows[i]) })),
-		),
+		)),
 	)
 }
 

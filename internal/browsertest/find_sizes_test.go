@@ -16,6 +16,7 @@ const (
 func TestSizesOfAVariable(t *testing.T) {
 	page := Open(t, Options{})
 	openPanel(page, "search")
+	click(page, "#more-tieRodOuterHeight")
 	typeInto(page, "#sizes-tieRodOuterHeight", "-12.7 3 x4")
 	page.WaitTrue(`document.querySelector("#sizes-tieRodOuterHeight-problem")?.textContent.includes("x4")`)
 	page.WaitTrue(sizesField + `.value === "-12.7 3 x4" && ` + sizesField + `.getAttribute("aria-invalid") === "true"`)

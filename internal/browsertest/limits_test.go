@@ -45,7 +45,7 @@ func TestSetUpsAreDrawn(t *testing.T) {
 	openPanel(page, "search")
 	click(page, "#usual-setups")
 	page.WaitTrue(`!!document.querySelector(".chart.left .set-ups.binding[d]")`)
-	page.WaitTrue(`[...document.querySelectorAll(".setup")].some((e) => e.textContent.includes("this one decides"))`)
+	page.WaitTrue(`document.querySelector(".setups .now small")?.textContent === "decides"`)
 	page.Shot("set-ups")
 }
 
@@ -73,7 +73,7 @@ func TestLimitIsLookedAtAtLock(t *testing.T) {
 			typeInto(page, "#limit-2-min", "")
 			typeInto(page, "#limit-2-max", "5")
 			choose(page, "#limit-2-at", "lock")
-			page.WaitTrue(`document.querySelector("#limits").textContent.includes("also at lock")`)
+			page.WaitTrue(`document.querySelector("#ask-limits").textContent.includes("also at lock")`)
 			Eval[chromedp.Void](page, `void document.querySelector("#limit-2-at").scrollIntoView({block: "center"})`)
 			page.Shot("limits at lock " + name)
 			openPanel(page, "compare")

@@ -77,10 +77,10 @@ func TestMapLeadsTheCar(t *testing.T) {
 func TestTradeOffBringsACandidate(t *testing.T) {
 	page := openMap(t, Options{})
 	click(page, "#trade")
-	page.WaitTrue(`document.querySelectorAll("#designs li").length > 2`)
+	page.WaitTrue(`document.querySelectorAll("#designs tbody tr").length > 2`)
 	Eval[chromedp.Void](page, `void document.querySelector("#designs").scrollIntoView()`)
 	page.Shot("trade-off")
-	at := middle(page, "#designs li button")
+	at := middle(page, "#designs tbody button")
 	page.Do(chromedp.MouseClickXY(at.X, at.Y))
 	openPanel(page, "compare")
 	page.WaitTrue(`document.querySelector(".card.selected .card-name")?.textContent.startsWith("distance from stock")`)

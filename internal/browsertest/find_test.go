@@ -1,0 +1,89 @@
+package browsertest
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// findSizes are the pages on which the step is looked at.
+var findSizes = map[string]Options{
+	"1440 light": {}, "1440 dark": {Dark: true}, "1024 light": {Width: 1024, Height: 768}, "1024 dark": {Width: 1024, Height: 768, Dark: true},
+	"390 light": {Width: 390, Height: 844, Touch: true}, "390 dark": {Width: 390, Height: 844, Touch: true, Dark: true},
+	"360 light": {Width: 360, Height: 640, Touch: true},
+}
+
+// TestFindAsked looks at each way to an answer before and after its work, at every size:
+// nothing is wider than the page, and the first line of the question is the same in all.
+func TestFindAsked(t *testing.T) {
+	for name, o := range findSizes {
+		t.Run(name, func(t *testing.T) {
+			page := openSheet(t, o)
+			for _, way := range []struct{ key, work, outcome string }{
+				{"search", "#find", "#answer"}, {"map", "", "#map-least"}, {"tradeoff", "", "#trade"}, {"parts", "#choose", "#choices"},
+			} {
+				openPanel(page, way.key)
+				if way.key == "search" {
+					click(page, "#usual-setups, #add-setup, #ask-setups-open")
+				}
+				if way.work != "" {
+					click(page, way.work)
+				}
+				page.WaitTrue(`!!document.querySelector(` + quote(way.outcome) + `)`)
+				if wide := Eval[float64](page, `document.documentElement.scrollWidth - innerWidth`); wide > 0 {
+					t.Errorf("%s is %g px wider than the page", way.key, wide)
+				}
+				page.Shot("find " + way.key + " " + name)
+			}
+		})
+	}
+}
+
+// TestCannotBeHadIsSaidFirst asks for a tie rod that is too short for any car within the
+// bounds: before anything is searched the page says so, with the nearest, and takes it.
+func TestCannotBeHadIsSaidFirst(t *testing.T) {
+	page := openSheet(t, Options{})
+	openPanel(page, "search")
+	choose(page, "#add-limit", "tieRodLength")
+	typeInto(page, "#limit-2-min", "")
+	typeInto(page, "#limit-2-max", "100")
+	page.WaitTrue(`document.querySelector("#cannot .warning")?.textContent.includes("Tie rod length at most 100.00")`)
+	page.Shot("find cannot")
+	click(page, "#nearest-0")
+	page.WaitTrue(`document.querySelector(".strip [aria-pressed=true]").textContent.includes("nearest")`)
+	typeInto(page, "#limit-2-max", "900")
+	page.WaitTrue(`document.querySelector("#cannot")?.textContent.includes("All limits can be held together")`)
+}
+
+// TestSetUpOfSeveralSettings adds a set-up of caster, ride height and dive at once, types
+// another caster and adds a column: each stands in the one row.
+func TestSetUpOfSeveralSettings(t *testing.T) {
+	page := openSheet(t, Options{})
+	openPanel(page, "search")
+	choose(page, "#add-setup", "all")
+	typeInto(page, "#setup-0-caster", "5")
+	choose(page, "#add-setting", "roll")
+	typeInto(page, "#setup-0-roll", "1.5")
+	page.WaitTrue(`["caster", "rideHeight", "heave", "roll"].map((key) => document.querySelector("#setup-0-" + key)?.value).join() === "5.000,−25.40,25.40,1.500"`)
+	page.WaitTrue(`!!document.querySelector(".setups .now")?.textContent`)
+	Eval[chromedp.Void](page, `void document.querySelector("#ask-setups").scrollIntoView()`)
+	page.Shot("find set-up of several settings")
+	openPanel(page, "map")
+	if line := Eval[string](page, `document.querySelector("#ask-setups .ask-line").textContent`); !strings.Contains(line, "braking") {
+		t.Errorf("the map says of the set-ups %q", line)
+	}
+}
+
+// TestUsualTarget takes a usual target: it says where it comes from until its band is
+// another.
+func TestUsualTarget(t *testing.T) {
+	page := openSheet(t, Options{})
+	openPanel(page, "search")
+	choose(page, "#preset", "manual")
+	page.WaitTrue(`document.querySelector("#ask-target").textContent.includes("workshop manual of 1997") && document.querySelector("#band").value !== ""`)
+	Eval[chromedp.Void](page, `void document.querySelector("#ask-target").scrollIntoView()`)
+	page.Shot("find usual target")
+	typeInto(page, "#band", "0.3")
+	page.WaitTrue(`document.querySelector("#preset").value === "" && document.querySelector("#band").value === "0.300"`)
+}
