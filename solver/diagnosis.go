@@ -43,11 +43,7 @@ func (x *Axle) Diagnose(ws *Workspace, s Side, travels []float64, target func(tr
 
 // remedy sets the remedies.
 func (d *Diagnosis) remedy(x *Axle, ws *Workspace, target func(float64) Angle) error {
-	sets := tieRodRemedies
-	if x.beam != nil {
-		sets = dragLinkRemedies
-	}
-	for _, keys := range sets {
+	for _, keys := range remedyKeysOf(x.Design().Kind) {
 		r := remedySearch{x: x, ws: ws, side: d.Side, travels: d.Travels, target: target}
 		for _, key := range keys {
 			p, _, err := FindParameter(x.Design(), key)

@@ -28,6 +28,22 @@ var (
 	}
 )
 
+// remedyKeysOf returns those of a car: of its tie rods or, on a solid axle, its drag link.
+func remedyKeysOf(k *Kind) [][]string {
+	if len(k.CommonPoints) > 0 {
+		return dragLinkRemedies
+	}
+	return tieRodRemedies
+}
+
+// MendingParts returns the keys of the two parameters that between them mend most toe
+// curves: the height of the outer ball, to which slope answers, and the place of the inner
+// ball across the car, to which curvature does.
+func MendingParts(d *Design) (height, across string) {
+	both := remedyKeysOf(d.Kind)[3]
+	return both[0], both[1]
+}
+
 const (
 	maxRemedySteps = 30
 	// remedyLimit is the last step, mm, of a remedy that has arrived: a

@@ -26,6 +26,7 @@ const (
 	Report    = "report"
 	Arm       = "arm"
 	Feasible  = "feasible"
+	Why       = "why"
 	MapBand   = "map-band"
 	MapRoom   = "map-room"
 )
@@ -41,7 +42,6 @@ func OfPage() []Call { return append(shared(), pageOnly()...) }
 func shared() []Call {
 	return []Call{
 		call(Compare, "Put the candidates beside the base car", engine.Compare, compareOptions, nil),
-		call(Diagnose, "Say why a toe curve is what it is, and what would correct it", engine.Diagnose, diagnoseOptions, nil),
 		call(Loads, "Find the forces in rods, springs and steering arms under stated loads", engine.Loads, loadsOptions, nil),
 		call(Covers, "Find the set-ups within which a car's parts hold a limit of toe change", engine.Covers, coversOptions, nil),
 		files(call(Drawing, "Draw a candidate's steering arm for the shop that makes it", armDrawing, drawingOptions, nil), drawing.Types()...),
@@ -64,6 +64,7 @@ func shared() []Call {
 func publicOnly() []Call {
 	return []Call{
 		call(Sweep, "Move the wheels through their travel", engine.Sweep, sweepOptions, nil),
+		call(Diagnose, "Say why a toe curve is what it is, and what would correct it", engine.Diagnose, diagnoseOptions, nil),
 		call(Steer, "Steer the wheels from lock to lock", engine.Steer, steerOptions, nil),
 		call(Axle, "Say what both wheels of the axle do together", engine.Axle, axleOptions, nil),
 		call(Map, "Show the toe change over two parameters", engine.Map, mapOptions,
@@ -71,12 +72,13 @@ func publicOnly() []Call {
 	}
 }
 
-// pageOnly are the calls whose answers are parts of a picture, or come before a question
-// is asked.
+// pageOnly are the calls whose answers are parts of a picture, or of a panel, or
+// come before a question is asked.
 func pageOnly() []Call {
 	return []Call{
 		call(Arm, "Measure the steering arms of a candidate as the shop makes them", engine.Arm, nil, nil),
 		call(Feasible, "Say what a search's limits and window leave before it runs", engine.Feasible, nil, nil),
+		call(Why, "Say why a car's wheels toe as they move, and what serves all its set-ups", engine.Why, nil, nil),
 		call(MapBand, "Fill a share of a map's rows, for a worker of several", mapBand, nil, nil),
 		call(MapRoom, "Say what room each cell of a map has to the limits", engine.MapRoom, nil, nil),
 	}

@@ -53,6 +53,11 @@ func (s *sweeper) setUps(p *optimize.ToeSearch) (*setUps, error) {
 	if err != nil {
 		return nil, err
 	}
+	return s.judgedIn(list, p), nil
+}
+
+// judgedIn judges cars in some set-ups as p judges them.
+func (s *sweeper) judgedIn(list []setUp, p *optimize.ToeSearch) *setUps {
 	u := &setUps{sweeper: s, list: list, sides: sidesOf(p.Judge)}
 	q := *p
 	q.Travels, q.Scenarios = s.grid.mm, nil
@@ -61,17 +66,26 @@ func (s *sweeper) setUps(p *optimize.ToeSearch) (*setUps, error) {
 		q.Scenarios = append(q.Scenarios, list[i].Scenario)
 	}
 	u.all = q.Objective(len(u.sides))
-	return u, nil
+	return u
 }
 
 // studySetUps returns those of the study's search, judged as the study says.
 func (s *sweeper) studySetUps() (*setUps, error) {
-	f := s.doc.Search
-	p := optimize.ToeSearch{Measure: measureOf(f.Minimise), Weights: weights(s.doc, s.grid)}
-	if f.Combine == "worst" {
-		p.Across = optimize.Worst
-	}
+	p := s.studyJudging()
 	return s.setUps(&p)
+}
+
+// studyJudging says how the study's search judges cars: a study without one by the root
+// mean square.
+func (s *sweeper) studyJudging() optimize.ToeSearch {
+	var p optimize.ToeSearch
+	if f := s.doc.Search; f != nil {
+		p.Measure, p.Weights = measureOf(f.Minimise), weights(s.doc, s.grid)
+		if f.Combine == "worst" {
+			p.Across = optimize.Worst
+		}
+	}
+	return p
 }
 
 // sidesOf lists the sides of a selection.
