@@ -30,8 +30,7 @@ type sheeting struct {
 	job   job
 	page  job // that writes the sheet as a file
 	arm   *engine.ArmResult
-	words []string        // why the base car's curve is as it is
-	of    *study.Document // the study that both are of
+	of    *study.Document // the study that it is of
 	car   string
 	fault string
 }
@@ -56,19 +55,6 @@ func (s *benchSheet) refresh(app.Context) {
 		if err != nil {
 			s.State.arm, s.State.fault = nil, plain(err)
 		}
-		s.diagnose(doc)
-	})
-}
-
-// diagnose has the base car's curve explained.
-func (s *benchSheet) diagnose(doc *study.Document) {
-	params := worker.Params[engine.DiagnoseOptions]{Study: doc, Options: engine.DiagnoseOptions{Candidate: study.BaseName}}
-	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, calls.Diagnose, params, func(_ app.Context, raw json.RawMessage, err error) {
-		var r engine.DiagnoseResult
-		s.State.words = nil
-		if err == nil && json.Unmarshal(raw, &r) == nil && len(r.Cars) > 0 {
-			s.State.words = r.Cars[0].Words
-		}
 	})
 }
 
@@ -90,7 +76,6 @@ func (s *benchSheet) Render() app.UI {
 		s.arm(),
 		s.curves(),
 		s.table(car),
-		s.why(),
 		s.conditions(car),
 		s.verdict(car),
 		app.P().Class("cautions").Text(strings.Join(engine.Cautions, " ")),

@@ -113,17 +113,6 @@ func (s *benchSheet) table(car *model.Car) app.UI {
 	)
 }
 
-// why says what makes the base car's curve what it is.
-func (s *benchSheet) why() app.UI {
-	if len(s.State.words) == 0 {
-		return nil
-	}
-	return app.Section().ID("why").Body(
-		app.H2().Text("Why the base car does what it does"),
-		app.Ul().Body(app.Range(s.State.words).Slice(func(i int) app.UI { return app.Li().Text(s.State.words[i]) })),
-	)
-}
-
 // conditions says under what the numbers hold.
 func (s *benchSheet) conditions(car *model.Car) app.UI {
 	d, n := s.Bench.document(), s.Bench.numbers()

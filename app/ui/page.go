@@ -14,6 +14,8 @@ type Page struct {
 	kept    *kept
 	desk    *model.Desk
 	drawing *drawing
+	whying  whying
+	lasting app.Context
 	version uint64
 	stands  bool // the sheet is on the screen: the rest of the page follows
 }
@@ -29,6 +31,7 @@ func New(caller Caller) *Page {
 // OnMount has the drawing tell the page of what the hand does, and lets the sheet come
 // first: with all else the page would take half as long again to be of use.
 func (p *Page) OnMount(ctx app.Context) {
+	p.lasting = ctx
 	p.drawing.edited = func() { p.edited(ctx) }
 	afterFrame(func() {
 		ctx.Dispatch(func(app.Context) { p.stands = true })
@@ -56,6 +59,9 @@ func (p *Page) Render() app.UI {
 		app.Main().Class("sheet").ID("sheet").Aria("label", "Drawing sheet").Body(
 			&controls{Drawing: p.drawing, Changed: p.changed},
 			&Sheet{Drawing: p.drawing},
+			app.If(p.stands, func() app.UI {
+				return &why{Desk: p.desk, Caller: p.caller, Changed: p.changed, Lasting: p.lasting, State: &p.whying, Version: p.version}
+			}),
 			app.P().Class("said").ID("said").Role("status").Aria("live", "polite").Text(p.desk.Said),
 			app.If(p.drawing.problem != "", func() app.UI {
 				return app.P().Class("problem").ID("problem").Role("alert").Text(p.drawing.problem)

@@ -103,7 +103,7 @@ func TestEmptyPanelsSayWhatToDo(t *testing.T) {
 func TestSheetOnStage(t *testing.T) {
 	s := onStage(t, store.Memory{}, "sheet")
 	s.do(func(app.Context) {})
-	s.shows(t, "from the original hole", "along the stud, upward", "−12.00 mm", "Why the base car does what it does")
+	s.shows(t, "from the original hole", "along the stud, upward", "−12.00 mm")
 }
 
 // TestForgeOnStage builds the series of the demo's candidate.

@@ -1,0 +1,137 @@
+package ui
+
+import (
+	"encoding/json"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/app/model"
+	"toewright/app/worker"
+	"toewright/internal/calls"
+	"toewright/internal/engine"
+	"toewright/internal/study"
+)
+
+// why says under the drawing why the selected car's wheels toe as they do, and makes a
+// candidate of what would mend that.
+type why struct {
+	app.Compo
+
+	Desk    *model.Desk
+	Caller  Caller
+	Changed func(app.Context) // to be called after any edit of the desk
+	Lasting app.Context       // of the page
+	State   *whying
+	Version uint64 // of the desk, so that go-app renders it anew
+}
+
+// whying is what is known of the toe of a car. It outlives the component.
+type whying struct {
+	job    job
+	result *engine.WhyResult
+	of     *study.Document // that was asked about last
+	car    string
+	fault  string
+}
+
+// OnMount and OnUpdate have the car explained when it has changed.
+func (w *why) OnMount(ctx app.Context)  { ctx.Defer(w.refresh) }
+func (w *why) OnUpdate(ctx app.Context) { ctx.Defer(w.refresh) }
+
+// refresh has the selected car explained, unless it is or a hand still moves it. What is
+// computed takes longer than a frame: a worker does it.
+func (w *why) refresh(app.Context) {
+	doc, car, s := w.Desk.Session.Document(), w.Desk.Selected(), w.State
+	if w.Desk.Moving || w.Caller == nil || car == nil || car.Err != nil || s.of == doc && s.car == car.Name {
+		return
+	}
+	s.job.drop()
+	s.of, s.car = doc, car.Name
+	params := worker.Params[engine.WhyOptions]{Study: doc, Options: w.Desk.WhyOptions()}
+	s.job.start(w.Lasting, w.Caller, calls.Why, params, func(_ app.Context, raw json.RawMessage, err error) {
+		r := new(engine.WhyResult)
+		if err == nil {
+			err = json.Unmarshal(raw, r)
+		}
+		if s.result, s.fault = r, ""; err != nil {
+			s.result, s.fault = nil, plain(err)
+		}
+	})
+}
+
+// Render shows the causes, those of each side by themselves where the sides differ.
+func (w *why) Render() app.UI {
+	car, s := w.Desk.Selected(), w.State
+	class := "why"
+	if s.job.running() || s.of != w.Desk.Session.Document() {
+		class += " stale" // of the car as it was
+	}
+	section := app.Section().Class(class).ID("why").Aria("label", "Why toe changes")
+	switch {
+	case car == nil || car.Err != nil:
+		return section.Hidden(true)
+	case s.fault != "":
+		return section.Body(app.P().Class("problem").Text(s.fault))
+	case s.result == nil:
+		return section.Aria("busy", true)
+	}
+	e := w.Desk.Explained(s.result)
+	return section.Body(
+		app.Range(e.Sides).Slice(func(i int) app.UI { return w.side(&e.Sides[i], i, len(e.Sides)) }),
+		app.P().Class("why-of").Text(e.Of),
+	)
+}
+
+// side shows what is to be said of one side, or of both.
+func (w *why) side(s *model.WhySide, index, sides int) app.UI {
+	class := "why-side"
+	if sides == 1 {
+		class += " alone"
+	}
+	return app.Div().Class(class).Body(
+		app.H2().Body(app.Text(s.Heading), app.If(s.Decides != "", func() app.UI { return app.Small().Text(" " + s.Decides) })),
+		app.If(s.Problem != "", func() app.UI { return app.P().Class("problem").Text(s.Problem) }),
+		app.If(s.Problem == "" && len(s.Causes) == 0, func() app.UI { return app.P().Text("There is nothing to mend: toe is as wanted.") }),
+		app.Div().Class("why-causes").Body(
+			app.Range(s.Causes).Slice(func(i int) app.UI { return w.cause(&s.Causes[i], index, i) }),
+		),
+	)
+}
+
+// cause shows a cause, what its move would do to each set-up, and the button that makes it.
+func (w *why) cause(c *model.WhyCause, side, index int) app.UI {
+	return app.Div().Class("why-cause").Body(
+		app.Div().Class("why-words").Body(
+			app.P().Body(app.Strong().Text(c.Share), app.Text(" "+c.Text)),
+			app.If(len(c.Peaks) > 0, func() app.UI { return whyPeaks(c.Peaks) }),
+			app.Range(c.Notes).Slice(func(i int) app.UI { return app.P().Class("note " + c.Notes[i].Class()).Text(c.Notes[i].Text) }),
+		),
+		app.If(c.CanTry(), func() app.UI {
+			return button("Try it", func(ctx app.Context, _ app.Event) { w.try(ctx, c) }, side, index, w.State.car).
+				Disabled(w.State.job.running()).Aria("label", "Try it: "+c.Text)
+		}),
+	)
+}
+
+// whyPeaks lists the peak of each set-up before a move and after it.
+func whyPeaks(list []model.WhyPeak) app.UI {
+	return app.Ul().Class("why-peaks").Aria("label", "Peak toe change less target, before and after").Body(
+		app.Range(list).Slice(func(i int) app.UI {
+			p := &list[i]
+			return app.Li().Body(
+				app.Span().Class("note").Text(p.Name+" "), app.Text(p.Before+" → "), app.Strong().Text(p.After),
+				app.If(p.Worse, func() app.UI { return app.Span().Class("warning").Text(" more") }),
+			)
+		}),
+	)
+}
+
+// try makes a candidate of a cause's move and selects it.
+func (w *why) try(ctx app.Context, c *model.WhyCause) {
+	if err := w.Desk.Try(c); err != nil {
+		w.Desk.Said = plain(err)
+	} else {
+		w.Desk.Said = "Made and selected: " + w.Desk.Selected().Name + "."
+	}
+	w.Changed(ctx)
+}
