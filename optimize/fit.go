@@ -25,6 +25,9 @@ type GaugeFit struct {
 	// Taped is what was measured beside the gauge, or in its place; nil for nothing. No
 	// set of readings is needed then, and without one the base may be nil.
 	Taped *Taped
+	// Progress, if not nil, hears of [GaugeFit.Slips] how much is done, from 0 to 1, and
+	// must return soon.
+	Progress func(fraction float64)
 }
 
 // FittedCar is the most likely car behind readings, and how well it is known.
@@ -172,7 +175,10 @@ func (m *gaugeModel) solve(ctx context.Context, start []float64, loss nlp.Loss) 
 	m.loss = loss
 	e, err := nlp.LeastSquares(ctx, r, nil)
 	m.loss = nil
-	if err == nil && (e.Covariance == nil || e.Status == nlp.Cancelled) {
+	if err == nil && e.Status == nlp.Cancelled {
+		err = ctx.Err()
+	}
+	if err == nil && e.Covariance == nil {
 		err = e.Status.Err()
 	}
 	return e, err

@@ -64,7 +64,7 @@ func (p *GaugeFit) Slips(ctx context.Context) ([]Slip, []ReadingSet, error) {
 	}
 	now := *p
 	var out []Slip
-	for range maxSlips {
+	for round := range maxSlips {
 		before, freedom, err := now.misfit(ctx)
 		if err != nil {
 			return nil, nil, err
@@ -72,7 +72,11 @@ func (p *GaugeFit) Slips(ctx context.Context) ([]Slip, []ReadingSet, error) {
 		if chance(before, freedom) >= verdictLevel {
 			break
 		}
-		h, after, err := now.likeliestSlip(ctx)
+		h, after, err := now.likeliestSlip(ctx, func(fraction float64) {
+			if p.Progress != nil {
+				p.Progress((float64(round) + fraction) / maxSlips)
+			}
+		})
 		if err != nil {
 			return nil, nil, err
 		}
@@ -130,8 +134,8 @@ const shortList = 6
 // likeliestSlip returns the slip that, put right, lets a fit explain the readings
 // best, and the chi-square of that fit; nil where no fit can be made. The fits are
 // spent on those that make the readings least surprising before any: against the
-// spread of all likely cars about the one filed.
-func (p *GaugeFit) likeliestSlip(ctx context.Context) (*hypothesis, float64, error) {
+// spread of all likely cars about the one filed. Report hears how much is done.
+func (p *GaugeFit) likeliestSlip(ctx context.Context, report func(fraction float64)) (*hypothesis, float64, error) {
 	filed, err := p.filed(ctx)
 	if err != nil {
 		return nil, 0, err
@@ -142,7 +146,9 @@ func (p *GaugeFit) likeliestSlip(ctx context.Context) (*hypothesis, float64, err
 	}
 	var list []hypothesis
 	var surprises []float64
-	for _, h := range p.hypotheses() {
+	all := p.hypotheses()
+	for i, h := range all {
+		report(float64(i) / float64(len(all)))
 		if ctx.Err() != nil {
 			return nil, 0, ctx.Err()
 		}

@@ -72,8 +72,8 @@ type refit struct {
 }
 
 // newRefit returns what fits the parameters at some places anew; nil where there are
-// none.
-func newRefit(p *ToeSearch, m *toeModel, of []int) (*refit, error) {
+// none. Where the context ends it leaves them where they are by then.
+func newRefit(ctx context.Context, p *ToeSearch, m *toeModel, of []int) (*refit, error) {
 	if len(of) == 0 {
 		return nil, nil
 	}
@@ -82,7 +82,7 @@ func newRefit(p *ToeSearch, m *toeModel, of []int) (*refit, error) {
 	for _, i := range of {
 		q.Variables = append(q.Variables, all[i])
 	}
-	local, err := nlp.NewLocalSearch(context.Background(), q, nil)
+	local, err := nlp.NewLocalSearch(ctx, q, nil)
 	if err != nil {
 		return nil, err
 	}

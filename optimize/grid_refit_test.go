@@ -30,7 +30,7 @@ func TestRoundFitsTheRestAnew(t *testing.T) {
 		}
 		best = math.Min(best, float64(b.Best.RMS))
 	}
-	r, err := p.Round(a.Values, []optimize.Grid{{Sizes: sizes}, {}})
+	r, err := p.Round(context.Background(), a.Values, []optimize.Grid{{Sizes: sizes}, {}}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,11 +53,11 @@ func TestRobustRoundFitsTheRestAnew(t *testing.T) {
 	}
 	s := &optimize.Settings{Restarts: 4}
 	size := a.Values[0] + 3
-	r, err := p.Round(a.Values, []optimize.Grid{{Sizes: []float64{size}}, {}}, s)
+	r, err := p.Round(context.Background(), a.Values, []optimize.Grid{{Sizes: []float64{size}}, {}}, s)
 	if err != nil {
 		t.Fatal(err)
 	}
-	stays, err := p.Round([]float64{size, a.Values[1]}, []optimize.Grid{{Sizes: []float64{size}}, {Sizes: []float64{a.Values[1]}}}, s)
+	stays, err := p.Round(context.Background(), []float64{size, a.Values[1]}, []optimize.Grid{{Sizes: []float64{size}}, {Sizes: []float64{a.Values[1]}}}, s)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -2,6 +2,7 @@ package optimize
 
 import (
 	"cmp"
+	"context"
 	"math"
 	"slices"
 
@@ -29,13 +30,15 @@ const maxRoundingSteps = 200
 // Round returns the best point found on the grids, one for each parameter, that holds
 // the limits: see gridSearch. x is the answer without the grids. Parameters without a
 // grid are fitted anew at each point. It returns an error where the grids do not fit
-// the parameters or no grid point near x can be built.
-func (p *ToeSearch) Round(x []float64, grids []Grid) (*Rounded, error) {
+// the parameters or no grid point near x can be built. A context that ends leaves the best
+// point found by then, of which nothing is proved. Of the settings, which may be nil, it
+// takes the progress function.
+func (p *ToeSearch) Round(ctx context.Context, x []float64, grids []Grid, s *Settings) (*Rounded, error) {
 	if err := p.fits(x, grids); err != nil {
 		return nil, err
 	}
 	m := newToeModel(p)
-	g, err := newGridSearch(p, m, grids)
+	g, err := newGridSearch(ctx, p, m, grids, s)
 	if err != nil {
 		return nil, err
 	}
@@ -56,7 +59,7 @@ func (g *gridSearch) end(x []float64) (gridPoint, error) {
 		return g.best[0], nil
 	}
 	free := g.rest[len(g.order)]
-	w := gridWalk{axes: g.axes, diagonals: 6, judge: func(x []float64) gridPoint { return g.m.point(free.at(x), &g.o) }}
+	w := gridWalk{ctx: g.ctx, axes: g.axes, diagonals: 6, judge: func(x []float64) gridPoint { return g.m.point(free.at(x), &g.o) }}
 	return w.from(x, g.best)
 }
 
@@ -94,6 +97,7 @@ func (m *toeModel) holds(x []float64) bool {
 
 // gridWalk walks on a grid of values.
 type gridWalk struct {
+	ctx       context.Context
 	axes      []gridAxis
 	judge     func(x []float64) gridPoint
 	diagonals int // the most parameters whose steps are taken together: 3ⁿ points
@@ -129,13 +133,16 @@ func (g *gridWalk) from(x []float64, points []gridPoint) (gridPoint, error) {
 		start[i] = g.axes[i].nearest(x[i])
 	}
 	g.best = g.judge(start)
-	for _, pt := range points {
+	for i, pt := range points {
+		if i > 0 && g.ctx.Err() != nil {
+			break
+		}
 		if pt = g.judge(pt.x); pt.less(g.best) {
 			g.best = pt
 		}
 	}
 	for range maxRoundingSteps {
-		if !g.improve() {
+		if g.ctx.Err() != nil || !g.improve() {
 			break
 		}
 	}
@@ -149,6 +156,9 @@ func (g *gridWalk) from(x []float64, points []gridPoint) (gridPoint, error) {
 func (g *gridWalk) improve() bool {
 	here, moved := g.best, false
 	visit := func(x []float64) {
+		if g.ctx.Err() != nil {
+			return
+		}
 		if pt := g.judge(x); pt.less(g.best) {
 			g.best, moved = pt, true
 		}

@@ -1,6 +1,7 @@
 package optimize
 
 import (
+	"context"
 	"math"
 	"slices"
 
@@ -21,6 +22,8 @@ const (
 	// that lead to nothing better: of the first parameter, and of the others. Along a
 	// valley the best figure goes up and down a little.
 	firstPatience, patience = 250, 4
+	// coarseShare is that of the coarser grids in the progress.
+	coarseShare = 0.2
 	// keptPoints is how many of the best points are kept.
 	keptPoints = 64
 )
@@ -36,19 +39,25 @@ var coarser = [...]float64{20, 10, 8, 5, 4, 3, 2}
 // the valley in which one height makes up for another that goes as far as the valley
 // is good enough.
 type gridSearch struct {
-	p     *ToeSearch
-	m     *toeModel
-	o     nlp.Objective
-	axes  []gridAxis
-	order []int    // parameters with a grid, those of the fewest values first
-	rest  []*refit // by the number of parameters set: fits the others; nil where there are none
-	best  []gridPoint
-	spent int  // evaluations by branches
-	whole bool // every grid point was tried
+	ctx    context.Context
+	report func(fraction float64)
+	p      *ToeSearch
+	m      *toeModel
+	o      nlp.Objective
+	axes   []gridAxis
+	order  []int    // parameters with a grid, those of the fewest values first
+	rest   []*refit // by the number of parameters set: fits the others; nil where there are none
+	best   []gridPoint
+	spent  int  // evaluations by branches
+	first  int  // values tried of the first parameter
+	whole  bool // every grid point was tried
 }
 
-func newGridSearch(p *ToeSearch, m *toeModel, grids []Grid) (*gridSearch, error) {
-	g := &gridSearch{p: p, m: m, o: p.Objective(len(m.wheels))}
+func newGridSearch(ctx context.Context, p *ToeSearch, m *toeModel, grids []Grid, s *Settings) (*gridSearch, error) {
+	g := &gridSearch{ctx: ctx, report: func(float64) {}, p: p, m: m, o: p.Objective(len(m.wheels))}
+	if s != nil && s.Progress != nil {
+		g.report = func(done float64) { s.Progress(Progress{Evaluations: m.cars, Best: g.bar(), Fraction: done}) }
+	}
 	for i := range grids {
 		axis, err := newGridAxis(&p.Free[i], &grids[i])
 		if err != nil {
@@ -65,7 +74,7 @@ func newGridSearch(p *ToeSearch, m *toeModel, grids []Grid) (*gridSearch, error)
 		return g, nil
 	}
 	for d := range len(g.order) + 1 {
-		free, err := newRefit(p, m, g.unset(d))
+		free, err := newRefit(ctx, p, m, g.unset(d))
 		if err != nil {
 			return nil, err
 		}
@@ -86,16 +95,17 @@ func (g *gridSearch) unset(d int) (of []int) {
 
 // run searches from an answer x.
 func (g *gridSearch) run(x []float64) {
-	if g.enumerate(g.axes, enumerated) {
-		g.whole = true
+	if g.enumerate(g.axes, enumerated, 0, 1) {
+		g.whole = g.ctx.Err() == nil
 		return
 	}
-	for _, times := range coarser {
+	for k, times := range coarser {
 		axes := slices.Clone(g.axes)
 		for i := range axes {
 			axes[i] = axes[i].coarsened(times)
 		}
-		g.enumerate(axes, coarseEnumerated)
+		of := coarseShare / float64(len(coarser))
+		g.enumerate(axes, coarseEnumerated, of*float64(k), of*float64(k+1))
 	}
 	g.branch(0, x)
 }
@@ -124,9 +134,10 @@ func (g *gridSearch) offer(pt gridPoint) {
 }
 
 // enumerate tries all points of axes where there are at most so many, and nothing is to
-// be fitted at each. It returns false where there are more, or the limits are held by
-// none of the first.
-func (g *gridSearch) enumerate(axes []gridAxis, most int) bool {
+// be fitted at each: those that there are by then where the context ends. It returns false
+// where there are more, or the limits are held by none of the first. Its progress is from
+// one fraction of the whole to another.
+func (g *gridSearch) enumerate(axes []gridAxis, most int, from, to float64) bool {
 	n := 1
 	for i := range axes {
 		if !axes[i].gridded() || axes[i].count() > most/n {
@@ -137,7 +148,14 @@ func (g *gridSearch) enumerate(axes []gridAxis, most int) bool {
 	points := make([]gridPoint, 0, n)
 	v := nlp.Values{R: make([]float64, g.m.Size().Residuals)}
 	x := make([]float64, len(axes))
-	for i := range n {
+	for number := range n {
+		if number%cancelEvery == 0 {
+			if g.ctx.Err() != nil {
+				break
+			}
+			g.report(from + (to-from)*float64(number)/float64(n))
+		}
+		i := number
 		for k := range axes {
 			x[k] = axes[k].value(i % axes[k].count())
 			i /= axes[k].count()
@@ -162,7 +180,7 @@ func (g *gridSearch) offerHeld(points []gridPoint) bool {
 	})
 	held := 0
 	for i, pt := range points {
-		if held >= keptPoints {
+		if held >= keptPoints || g.ctx.Err() != nil {
 			break
 		}
 		if i >= limitChecks+held {
@@ -208,11 +226,16 @@ func (g *gridSearch) branch(d int, x []float64) {
 // parameters where that may lead to a better point.
 func (g *gridSearch) step(d int, w *way) {
 	k := g.order[d]
+	if d == 0 {
+		g.first++
+	}
+	done := math.Max(float64(g.first)/float64(g.axes[g.order[0]].count()), float64(g.spent)/gridEvaluations)
+	g.report(coarseShare + (1-coarseShare)*math.Min(done, 1))
 	x := slices.Clone(w.from)
 	x[k] = w.at
 	pt := g.fitted(d+1, x)
 	next := g.axes[k].next(w.at, w.sign)
-	w.over = next == w.at || g.spent > gridEvaluations || math.IsInf(pt.broken, 1)
+	w.over = next == w.at || g.spent > gridEvaluations || math.IsInf(pt.broken, 1) || g.ctx.Err() != nil
 	switch {
 	case pt.broken > 0:
 		w.over = w.over || !(pt.broken < w.broken)

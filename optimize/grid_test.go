@@ -38,7 +38,7 @@ func TestRoundToShopGrids(t *testing.T) {
 		{"sizes beyond the bounds", optimize.Grid{Sizes: []float64{-25, 10}}, 10},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			r, err := p.Round(a.Values, []optimize.Grid{tt.grid})
+			r, err := p.Round(context.Background(), a.Values, []optimize.Grid{tt.grid}, nil)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -64,7 +64,7 @@ func TestRoundRefuses(t *testing.T) {
 		{"no step within", []optimize.Grid{{Step: 1}, {}}, "no step of the grid of tieRodInnerHeight"},
 		{"no size within", []optimize.Grid{{Sizes: []float64{0, 1}}, {}}, "none of the 2 sizes of tieRodInnerHeight"},
 	} {
-		if _, err := p.Round([]float64{0.5, 0}, tt.grids); err == nil || !strings.Contains(err.Error(), tt.part) {
+		if _, err := p.Round(context.Background(), []float64{0.5, 0}, tt.grids, nil); err == nil || !strings.Contains(err.Error(), tt.part) {
 			t.Errorf("%s: %v, want an error with %q", tt.name, err, tt.part)
 		}
 	}

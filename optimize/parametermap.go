@@ -54,8 +54,8 @@ func (p *ParameterMap) Fill(ctx context.Context, rows Span, parallel Parallel) (
 		return nil, err
 	}
 	out := make([]Figures, rows.Len()*p.Columns)
-	divide(ctx, &parallel, rows, mapChunk, p.worker, func(w *mapWorker, _ context.Context, s Span) {
-		w.fill(s, out[(s.First-rows.First)*p.Columns:])
+	divide(ctx, &parallel, rows, mapChunk, p.worker, func(w *mapWorker, ctx context.Context, s Span) {
+		w.fill(ctx, s, out[(s.First-rows.First)*p.Columns:])
 	})
 	return out, ctx.Err()
 }
@@ -73,10 +73,13 @@ func (p *ParameterMap) worker() *mapWorker {
 	return &mapWorker{p.benchFor(same), p, append(changes, p.X.change(0), p.Y.change(0))}
 }
 
-// fill sets the figures of a span of rows.
-func (w *mapWorker) fill(rows Span, out []Figures) {
+// fill sets the figures of a span of rows, of fewer where the context ends.
+func (w *mapWorker) fill(ctx context.Context, rows Span, out []Figures) {
 	x, y := &w.changes[len(w.changes)-2], &w.changes[len(w.changes)-1]
 	for j := range rows.Len() {
+		if ctx.Err() != nil {
+			return
+		}
 		y.Value = w.p.Y.At(rows.First+j, w.p.Rows)
 		for i := range w.p.Columns {
 			x.Value = w.p.X.At(i, w.p.Columns)

@@ -16,17 +16,21 @@ func (p *ParameterMap) LimitValues(ctx context.Context, limits []Limit, parallel
 	for i := range out {
 		out[i] = make([]float64, p.Rows*p.Columns)
 	}
-	divide(ctx, &parallel, Span{End: p.Rows}, mapChunk, p.worker, func(w *mapWorker, _ context.Context, rows Span) {
+	divide(ctx, &parallel, Span{End: p.Rows}, mapChunk, p.worker, func(w *mapWorker, ctx context.Context, rows Span) {
 		for row := rows.First; row < rows.End; row++ {
-			w.measure(row, limits, out)
+			w.measure(ctx, row, limits, out)
 		}
 	})
 	return out, ctx.Err()
 }
 
-// measure sets what each limit measures along a row.
-func (w *mapWorker) measure(row int, limits []Limit, out [][]float64) {
+// measure sets what each limit measures along a row, of fewer cells where the context
+// ends.
+func (w *mapWorker) measure(ctx context.Context, row int, limits []Limit, out [][]float64) {
 	for col := range w.p.Columns {
+		if ctx.Err() != nil {
+			return
+		}
 		at := row*w.p.Columns + col
 		car, err := w.Base.Assemble(w.p.ChangesAt(col, row), w.Hold)
 		for i := range limits {

@@ -21,6 +21,8 @@ type RobustSearch struct {
 	// AsBuilt says that static toe is not set again on each car; see
 	// [Judge.LeaveToe].
 	AsBuilt bool
+	// Nominal is what [SearchToe] answers to the same search; it is searched where nil.
+	Nominal *ToeAnswer
 }
 
 // RobustAnswer is what a robust search found.
@@ -45,10 +47,14 @@ const robustDraws = 2000
 // renewed once. Each car's toe curve is the design's own exact one plus exact
 // sensitivities times what it is off by. What comes of it has fitted itself to the cars that it was judged by, so that other cars, built
 // one by one, say which design is the answer, the nominal one among them, and how good.
+// Where the context ends it is the best by then, judged by fewer cars.
 func SearchRobust(ctx context.Context, p *RobustSearch, s *Settings) (*RobustAnswer, error) {
-	nominal, err := SearchToe(ctx, &p.ToeSearch, s)
+	nominal, err := p.nominal(ctx, s.Within(0, nominalShare))
 	if err != nil {
 		return nil, err
+	}
+	if p.Nominal == nil {
+		s = s.Within(nominalShare, 1)
 	}
 	if nominal.Values == nil {
 		return &RobustAnswer{Status: nominal.Result.Status}, nil
@@ -58,7 +64,11 @@ func SearchRobust(ctx context.Context, p *RobustSearch, s *Settings) (*RobustAns
 		return nil, err
 	}
 	out := &RobustAnswer{NominalValues: nominal.Values, Status: nominal.Result.Status}
-	out.Start, out.Nominal = r.judged(ctx, p.Start(), hastyCars), r.judged(ctx, nominal.Values, judgedCars)
+	r.within(0, judgeShare/4)
+	out.Start = r.judged(ctx, p.Start(), hastyCars)
+	r.within(judgeShare/4, judgeShare)
+	out.Nominal = r.judged(ctx, nominal.Values, judgedCars)
+	r.within(judgeShare, 1-judgeShare)
 	out.Values, out.Percentile = nominal.Values, out.Nominal
 	x, least := nominal.Values, r.percentile(nominal.Values)
 	if v := r.percentile(p.Start()); v < least {
@@ -78,10 +88,23 @@ func SearchRobust(ctx context.Context, p *RobustSearch, s *Settings) (*RobustAns
 	if slices.Equal(x, nominal.Values) {
 		return out, nil
 	}
+	r.within(1-judgeShare, 1)
 	if found := r.judged(ctx, x, judgedCars); !held || found.less(out.Percentile) {
 		out.Values, out.Percentile = x, found
 	}
 	return out, nil
+}
+
+// nominalShare is the part that the nominal search has in the progress of a robust one,
+// judgeShare that which each of the two looks at other cars has in the rest.
+const nominalShare, judgeShare = 0.2, 0.15
+
+// nominal returns the answer of the nominal search.
+func (p *RobustSearch) nominal(ctx context.Context, s *Settings) (*ToeAnswer, error) {
+	if p.Nominal != nil {
+		return p.Nominal, nil
+	}
+	return SearchToe(ctx, &p.ToeSearch, s)
 }
 
 // robustModel evaluates the percentile of a design.
@@ -94,10 +117,25 @@ type robustModel struct {
 	cars        []float64
 	y           []float64
 	evaluations int
+	least       float64 // percentile of the best so far that is allowed
+	settings    *Settings
+	report      func(fraction float64) // of the part of the work at hand
+}
+
+// within makes the progress that of a part of the whole.
+func (r *robustModel) within(from, to float64) {
+	s := r.settings.Within(from, to)
+	r.report = func(float64) {}
+	if s != nil && s.Progress != nil {
+		r.report = func(fraction float64) {
+			s.Progress(Progress{Evaluations: r.evaluations, Best: r.least, Fraction: math.Min(fraction, 1)})
+		}
+	}
 }
 
 func newRobustModel(p *RobustSearch, s *Settings) (*robustModel, error) {
-	r := &robustModel{p: p, m: newToeModel(&p.ToeSearch)}
+	r := &robustModel{p: p, m: newToeModel(&p.ToeSearch), least: math.Inf(1), settings: s}
+	r.within(0, 1)
 	seed := uint64(0)
 	if s != nil {
 		seed = s.Seed
@@ -136,7 +174,10 @@ func (r *robustModel) percentile(x []float64) float64 {
 		r.evaluations++
 		return math.Inf(1)
 	}
-	return r.percentileOf(x)
+	v := r.percentileOf(x)
+	r.least = math.Min(r.least, v)
+	r.report(float64(r.evaluations) / float64(2*robustTries*len(x)))
+	return v
 }
 
 // percentileOf returns the percentile of the measure over all draws and scenarios
@@ -203,9 +244,10 @@ func (r *robustModel) allowed(x []float64) bool {
 }
 
 // Round is [ToeSearch.Round] by the percentile in place of the nominal figure. s is
-// that of the search whose answer x is, so that the same cars are judged. Parameters
+// that of the search whose answer x is, so that the same cars are judged. Where the context
+// ends the figures are NaN. Parameters
 // without a grid are fitted anew by the nominal figure, and stay where that is no gain.
-func (p *RobustSearch) Round(x []float64, grids []Grid, s *Settings) (*Rounded, error) {
+func (p *RobustSearch) Round(ctx context.Context, x []float64, grids []Grid, s *Settings) (*Rounded, error) {
 	if err := p.fits(x, grids); err != nil {
 		return nil, err
 	}
@@ -213,28 +255,39 @@ func (p *RobustSearch) Round(x []float64, grids []Grid, s *Settings) (*Rounded, 
 	if err != nil {
 		return nil, err
 	}
-	g, err := newGridSearch(&p.ToeSearch, r.m, grids)
+	g, err := newGridSearch(ctx, &p.ToeSearch, r.m, grids, s.Within(0, robustRoundShare))
 	if err != nil {
 		return nil, err
 	}
 	g.run(x)
-	w := gridWalk{axes: g.axes, diagonals: 4, judge: r.onGrid(g)}
+	r.within(robustRoundShare, 1-2*judgeShare)
+	w := gridWalk{ctx: ctx, axes: g.axes, diagonals: 4, judge: r.onGrid(g)}
 	best, err := w.from(x, g.best)
 	if err != nil {
 		return nil, err
 	}
-	ctx := context.Background()
-	out := &Rounded{Values: best.x, Percentile: r.judged(ctx, best.x, judgedCars).Value, Held: best.broken == 0}
+	r.within(1-2*judgeShare, 1-judgeShare)
+	out := &Rounded{Values: best.x, Percentile: solver.Angle(math.NaN()), Cost: solver.Angle(math.NaN()), Held: best.broken == 0}
 	out.Best, _ = r.m.figures(best.x)
+	if ctx.Err() != nil {
+		return out, nil // nobody waits for other cars
+	}
+	out.Percentile = r.judged(ctx, best.x, judgedCars).Value
+	r.within(1-judgeShare, 1)
 	out.Cost = out.Percentile - r.judged(ctx, x, judgedCars).Value
 	return out, nil
 }
+
+// robustRoundShare is the part that the nominal figures have in the progress of rounding a
+// robust answer.
+const robustRoundShare = 0.3
 
 // onGrid judges grid points by the percentile, the parameters without a grid fitted anew
 // where that is a gain.
 func (r *robustModel) onGrid(g *gridSearch) func([]float64) gridPoint {
 	at := func(x []float64) gridPoint {
 		pt := r.m.point(x, &g.o)
+		r.report(0) // nobody knows how long a walk is
 		if !math.IsInf(pt.broken, 1) {
 			pt.value = r.percentileOf(x)
 		}

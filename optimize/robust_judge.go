@@ -24,8 +24,10 @@ const (
 	// judgedCars are built to judge a design, in all scenarios together: the 95th and
 	// the 99th percentile of so many have a standard deviation of some 0.7 %.
 	judgedCars = 30_000
-	// hastyCars are built of a car that is no answer, or where the search was cancelled.
+	// hastyCars are built of a car that is no answer.
 	hastyCars = 5_000
+	// cancelledCars are built where the search was cancelled: nobody waits longer.
+	cancelledCars = 200
 )
 
 // judged builds so many cars of the design at x, other ones than the search saw, and
@@ -34,7 +36,7 @@ func (r *robustModel) judged(ctx context.Context, x []float64, cars int) Percent
 	if figures := r.figures(ctx, x, cars); ctx.Err() == nil {
 		return percentileOf(figures, r.p.share())
 	}
-	return percentileOf(r.figures(context.WithoutCancel(ctx), x, hastyCars), r.p.share())
+	return percentileOf(r.figures(context.WithoutCancel(ctx), x, cancelledCars), r.p.share())
 }
 
 // figures returns the figures of so many cars at x, of each scenario as many as its
@@ -49,7 +51,7 @@ func (r *robustModel) figures(ctx context.Context, x []float64, cars int) []floa
 		}
 		fresh := *s
 		fresh.Seed = ^s.Seed
-		fresh.figures(ctx, some, figures)
+		fresh.figures(ctx, some, figures, func(done int) { r.report(float64(some.First+done) / float64(cars)) })
 	}
 	return figures
 }
@@ -74,9 +76,9 @@ func fail(figures []float64) {
 }
 
 // figures sets those of a span of the series' cars, infinite for those that fail. A
-// context that ends leaves some as they are.
-func (s *Series) figures(ctx context.Context, cars Span, figures []float64) {
-	divide(ctx, &Parallel{}, cars, seriesChunk, s.builder, func(w *seriesWorker, ctx context.Context, some Span) {
+// context that ends leaves some as they are. Report hears how many are done.
+func (s *Series) figures(ctx context.Context, cars Span, figures []float64, report func(done int)) {
+	divide(ctx, &Parallel{Progress: report}, cars, seriesChunk, s.builder, func(w *seriesWorker, ctx context.Context, some Span) {
 		for n := some.First; n < some.End && ctx.Err() == nil; n++ {
 			figures[n] = w.build(n).Of(s.Measure).Radians()
 			if math.IsNaN(figures[n]) {

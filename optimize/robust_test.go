@@ -66,7 +66,7 @@ func TestRound(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := p.Round(a.Values, []optimize.Grid{{Step: 0.5}, {Step: 1}})
+	r, err := p.Round(context.Background(), a.Values, []optimize.Grid{{Step: 0.5}, {Step: 1}}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -82,7 +82,7 @@ func TestRound(t *testing.T) {
 	for dx := -2.0; dx <= 2; dx++ {
 		for dy := -2.0; dy <= 2; dy++ {
 			at := []float64{r.Values[0] + dx*0.5, r.Values[1] + dy}
-			if o, err := p.Round(at, make([]optimize.Grid, 2)); err == nil && o.Best.RMS < r.Best.RMS-1e-15 {
+			if o, err := p.Round(context.Background(), at, make([]optimize.Grid, 2), nil); err == nil && o.Best.RMS < r.Best.RMS-1e-15 {
 				t.Errorf("%v is better: %.6g against %.6g rad", at, float64(o.Best.RMS), float64(r.Best.RMS))
 			}
 		}
@@ -120,7 +120,7 @@ func TestRobustRound(t *testing.T) {
 		t.Fatal(err)
 	}
 	grids := []optimize.Grid{{Step: 2}, {Sizes: []float64{-12, -5.5, 0, 3, 8}}}
-	r, err := p.Round(a.Values, grids, settings)
+	r, err := p.Round(context.Background(), a.Values, grids, settings)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -132,7 +132,7 @@ func TestRobustRound(t *testing.T) {
 	}
 	for _, height := range []float64{r.Values[0] - 2, r.Values[0], r.Values[0] + 2} {
 		for _, lateral := range grids[1].Sizes {
-			at, err := p.Round([]float64{height, lateral}, make([]optimize.Grid, 2), settings)
+			at, err := p.Round(context.Background(), []float64{height, lateral}, make([]optimize.Grid, 2), settings)
 			if err == nil && at.Percentile < r.Percentile*0.99 { // the walk is by other cars
 				t.Errorf("(%g, %g) is better: %.6g rad against %.6g", height, lateral, float64(at.Percentile), float64(r.Percentile))
 			}

@@ -90,9 +90,12 @@ func (s *Shelf) Broken(ctx context.Context, most int) (by []int, of int) {
 	by = make([]int, len(s.Limits))
 	most = min(most, n)
 	for k := range most {
+		if ctx.Err() != nil {
+			break
+		}
 		w.parts = s.parts(w.parts[:0], int(float64(k)/float64(most)*float64(n)))
 		car, err := s.Base.Assemble(s.gather(nil, w.parts), s.Hold)
-		if s.excluded(w.parts) || err != nil || ctx.Err() != nil {
+		if s.excluded(w.parts) || err != nil {
 			continue
 		}
 		of++

@@ -97,7 +97,8 @@ const fewerStarts = 3
 
 // run makes the next search, from the spread starts and from others.
 func (f *front) run(m nlp.Model, o nlp.Objective, also ...[]float64) (nlp.Result, error) {
-	s := partOf(f.settings, f.done, f.Levels+1)
+	n := float64(f.Levels + 1)
+	s := f.settings.Within(float64(f.done)/n, float64(f.done+1)/n)
 	f.done++
 	if len(also) > 0 {
 		few := s.WithDefaults(len(f.Free))
@@ -111,19 +112,6 @@ func (f *front) run(m nlp.Model, o nlp.Objective, also ...[]float64) (nlp.Result
 
 // objective returns what is minimised beside the aim.
 func (f *front) objective() nlp.Objective { return f.Objective(len(f.toe.wheels)) }
-
-// partOf returns settings of which progress is that of search k of n.
-func partOf(s *Settings, k, n int) *Settings {
-	if s == nil || s.Progress == nil {
-		return s
-	}
-	out := *s
-	out.Progress = func(p Progress) {
-		p.Fraction = (float64(k) + p.Fraction) / float64(n)
-		s.Progress(p)
-	}
-	return &out
-}
 
 // first returns the design of the least toe change; nil where none holds the limits.
 func (f *front) first() (*Design, error) {
@@ -191,7 +179,7 @@ func (f *front) rest(fixed []int, at *Design) (*Design, error) {
 			of = append(of, i)
 		}
 	}
-	free, err := newRefit(&f.ToeSearch, f.toe, of)
+	free, err := newRefit(f.ctx, &f.ToeSearch, f.toe, of)
 	if err != nil || free == nil {
 		return at, err
 	}

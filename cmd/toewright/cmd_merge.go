@@ -65,7 +65,7 @@ func merged(cmd *cobra.Command, d *study.Document, files []string) (call string,
 			return "", nil, err
 		}
 	}
-	answer, err = m.Answer()
+	answer, err = m.Answer(cmd.Context())
 	return m.Command(), answer, err
 }
 

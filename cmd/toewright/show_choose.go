@@ -15,6 +15,9 @@ func showChoose(r *report, c *engine.ChooseResult) {
 		limits = ", holding all limits"
 	}
 	r.line("%s, of which %d go together and reach the window%s.", number.Count(c.Tried, "combination"), c.Built, limits)
+	if c.Stopped {
+		r.line("Stopped before all combinations were tried.")
+	}
 	for _, l := range c.Conflict {
 		r.line("%s is broken by %s %% of them.", l.Name, percent(l.Share))
 	}

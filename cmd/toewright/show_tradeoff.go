@@ -10,6 +10,9 @@ import (
 // showTradeOff prints a row for each design.
 func showTradeOff(r *report, f *engine.TradeOffResult) {
 	r.line("Toe change by the %s of the %s, against %s.", f.Minimise, sides[f.Side], aimSaid(f))
+	if f.Stopped {
+		r.line("Stopped before all designs were found.")
+	}
 	r.line("")
 	t := &table{}
 	header := []string{"rms " + r.ToeMark(), "largest " + r.ToeMark(), f.Aim + " " + r.AmountUnit(f.AimUnit)}

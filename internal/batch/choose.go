@@ -103,4 +103,4 @@ func (j *chooseJob) read(list []choice, span optimize.Span) ([]optimize.Choice, 
 	return out, nil
 }
 
-func (j *chooseJob) answer() any { return j.run.Result(&j.sum) }
+func (j *chooseJob) answer(ctx context.Context) (any, error) { return j.run.Result(ctx, &j.sum), nil }

@@ -56,4 +56,4 @@ func (j *mapJob) add(s engine.Shard, raw json.RawMessage) error {
 	return nil
 }
 
-func (j *mapJob) answer() any { return j.run.Result(j.cells) }
+func (j *mapJob) answer(ctx context.Context) (any, error) { return j.run.Result(ctx, j.cells) }

@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"runtime"
@@ -122,14 +123,14 @@ func (m *Merge) Command() string {
 
 // Answer returns what the command answers, a result of the engine's type for it. It
 // returns an error that names the shards that are missing.
-func (m *Merge) Answer() (any, error) {
+func (m *Merge) Answer(ctx context.Context) (any, error) {
 	if m.work == nil {
 		return nil, errors.New("no parts were given")
 	}
 	if len(m.files) < m.of {
 		return nil, fmt.Errorf("%d of %d shards are missing: %s; run them and give their files too", m.of-len(m.files), m.of, m.missing())
 	}
-	return m.work.job.answer(), nil
+	return m.work.job.answer(ctx)
 }
 
 // missing lists shards that are missing.

@@ -54,7 +54,7 @@ func TestMergeIsTheWhole(t *testing.T) {
 						t.Fatal(err)
 					}
 				}
-				got, err := m.Answer()
+				got, err := m.Answer(t.Context())
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -113,13 +113,13 @@ func TestMergeRefusesToBegin(t *testing.T) {
 
 func TestMergeWantsAll(t *testing.T) {
 	m := newMerge(t)
-	_, err := m.Answer()
+	_, err := m.Answer(t.Context())
 	wantError(t, "none", err, "no parts were given")
 	data, _ := partOf(t, "map", "3/20")
 	if err := m.Add("part.json", data); err != nil {
 		t.Fatal(err)
 	}
-	_, err = m.Answer()
+	_, err = m.Answer(t.Context())
 	wantError(t, "most", err, "19 of 20 shards are missing: 0/20, 1/20, 2/20, 4/20, 5/20, 6/20, 7/20, 8/20, ...; run them")
 }
 
@@ -181,7 +181,7 @@ func FuzzMerge(f *testing.F) {
 		if err := m.Add("part.json", sealed(t, &p)); err != nil || of != 1 {
 			return
 		}
-		got, err := m.Answer()
+		got, err := m.Answer(t.Context())
 		if err != nil {
 			t.Fatal(err)
 		}

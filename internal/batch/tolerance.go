@@ -87,4 +87,4 @@ func (j *toleranceJob) read(c *census) (*optimize.Census, error) {
 	return out, nil
 }
 
-func (j *toleranceJob) answer() any { return j.run.Result(j.sum) }
+func (j *toleranceJob) answer(ctx context.Context) (any, error) { return j.run.Result(ctx, j.sum), nil }

@@ -29,7 +29,7 @@ type job interface {
 	// add adds the result of a shard that was not added before.
 	add(engine.Shard, json.RawMessage) error
 	// answer returns what the command answers, once all shards were added.
-	answer() any
+	answer(context.Context) (any, error)
 }
 
 // commands are those that can be divided.

@@ -39,6 +39,8 @@ type ChooseResult struct {
 	// betters in toe change, price and effect at once, cheapest first.
 	Best        []Choice `json:"best"`
 	Undominated []Choice `json:"undominated"`
+	// Stopped says that the call was cancelled before all combinations were tried.
+	Stopped bool `json:"stopped,omitzero"`
 	// Conflict says, where no combination holds all limits, which of them how many
 	// break; none otherwise.
 	Conflict []BrokenLimit `json:"conflict,omitzero"`
@@ -79,7 +81,9 @@ func Choose(ctx context.Context, d *study.Document, o ChooseOptions) (*ChooseRes
 	if found.Tried == 0 {
 		return nil, ctx.Err()
 	}
-	return r.Result(found), nil
+	out := r.Result(ctx, found)
+	out.Stopped = ctx.Err() != nil
+	return out, nil
 }
 
 // chooser turns a study's catalogue into a shelf of package optimize.
@@ -149,7 +153,7 @@ func (c *chooser) add(p *study.Part) error {
 }
 
 // Result says what was found.
-func (r *ChooseRun) Result(found *optimize.Choices) *ChooseResult {
+func (r *ChooseRun) Result(ctx context.Context, found *optimize.Choices) *ChooseResult {
 	w := r.window
 	out := &ChooseResult{
 		Units: r.doc.Units, Figure: r.shelf.Measure.String(), Side: sideNames[r.shelf.Sides],
@@ -163,7 +167,7 @@ func (r *ChooseRun) Result(found *optimize.Choices) *ChooseResult {
 		out.Undominated = append(out.Undominated, r.choice(&k))
 	}
 	if found.Built == 0 {
-		out.Conflict = r.conflict()
+		out.Conflict = r.conflict(ctx)
 	}
 	return out
 }

@@ -29,9 +29,12 @@ func (c *chooser) standing(changes study.Changes) (out []LimitResult) {
 // conflictCombinations is on how many combinations a conflict of limits is judged.
 const conflictCombinations = 4096
 
-// conflict says which limits stand in the way.
-func (c *chooser) conflict() (out []BrokenLimit) {
-	by, of := c.shelf.Broken(context.Background(), conflictCombinations)
+// conflict says which limits stand in the way; none where it was cancelled.
+func (c *chooser) conflict(ctx context.Context) (out []BrokenLimit) {
+	by, of := c.shelf.Broken(ctx, conflictCombinations)
+	if ctx.Err() != nil {
+		return nil
+	}
 	for i, n := range by {
 		if n > 0 {
 			out = append(out, BrokenLimit{LimitName(&c.doc.Search.Limits[i]), Number(float64(n) / float64(of))})

@@ -39,7 +39,7 @@ func (r *ChooseRun) Listed(built int) int { return min(built, r.shelf.Most) }
 // Try tries the combinations of a shard, fewer where the context ends.
 func (r *ChooseRun) Try(ctx context.Context, s Shard) (*optimize.Choices, error) {
 	span := r.Span(s)
-	found, err := r.shelf.Try(ctx, span, optimize.Parallel{Progress: progressOf(r.options.Progress, span.Len())})
+	found, err := r.shelf.Try(ctx, span, optimize.Parallel{Progress: stages(r.options.Progress).items(span.Len())})
 	return found, explain(err, "")
 }
 

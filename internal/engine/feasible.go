@@ -70,13 +70,13 @@ func Feasible(ctx context.Context, d *study.Document, o SearchOptions) (*Feasibl
 	if err != nil {
 		return nil, err
 	}
-	can, _, err := s.feasible(ctx, &o)
+	can, _, err := s.feasible(ctx, s.settings(&o))
 	return can, err
 }
 
 // feasible is [Feasible] of a search made ready.
-func (s *searcher) feasible(ctx context.Context, o *SearchOptions) (*FeasibleResult, []float64, error) {
-	f, err := s.problem.Feasible(ctx, s.settings(o).Seed)
+func (s *searcher) feasible(ctx context.Context, settings *optimize.Settings) (*FeasibleResult, []float64, error) {
+	f, err := s.problem.Feasible(ctx, settings.Seed)
 	if err != nil {
 		return nil, nil, explain(err, "")
 	}
@@ -128,19 +128,24 @@ func (s *searcher) nearestReach(f *optimize.Shortfall) *NearestReach {
 
 // find searches, and once more from values that hold all limits where that ended with
 // one broken though there are such. Where there are none it says what cannot be had.
-func (s *searcher) find(ctx context.Context, o *SearchOptions) (a *optimize.ToeAnswer, can *FeasibleResult, err error) {
+func (s *searcher) find(ctx context.Context, settings *optimize.Settings) (a *optimize.ToeAnswer, can *FeasibleResult, err error) {
+	part := settings
+	if len(s.problem.Limits) > 0 {
+		part = settings.Within(0, firstShare)
+	}
 	for {
-		if a, err = optimize.SearchToe(ctx, &s.problem, s.settings(o)); err != nil {
+		if a, err = optimize.SearchToe(ctx, &s.problem, part); err != nil {
 			return nil, nil, explain(err, "")
 		}
 		if ctx.Err() != nil || a.Values != nil && allHeld(a.Limits) {
 			break
 		}
 		var hold []float64
-		if can, hold, err = s.feasible(ctx, o); err != nil || hold == nil || s.problem.Also != nil {
+		if can, hold, err = s.feasible(ctx, settings); err != nil || hold == nil || s.problem.Also != nil {
 			break // where it was cancelled the best so far stands
 		}
 		s.problem.Also = [][]float64{hold}
+		part = settings.Within(firstShare, 1)
 	}
 	if a.Values == nil {
 		return nil, nil, s.noAnswer(ctx, a.Result.Status, can)
@@ -150,6 +155,10 @@ func (s *searcher) find(ctx context.Context, o *SearchOptions) (a *optimize.ToeA
 	}
 	return a, can, nil
 }
+
+// firstShare is the part that the first search has in the progress where there may be a
+// second.
+const firstShare = 0.7
 
 func allHeld(list []optimize.LimitState) bool {
 	return !slices.ContainsFunc(list, func(l optimize.LimitState) bool { return !l.Held })

@@ -10,6 +10,9 @@ import (
 type FitOptions struct {
 	// Measure is the number of further measurements listed; nil is [DefaultMeasured].
 	Measure *int `json:"measure,omitzero"`
+
+	// Progress, if not nil, is called often and must return soon.
+	Progress func(Progress) `json:"-"`
 }
 
 // DefaultMeasured is how many further measurements are listed.
@@ -187,7 +190,8 @@ type PredictedPosition struct {
 	SD     Number  `json:"sd"`
 }
 
-// Fit finds the car that the study's readings most likely came from.
+// Fit finds the car that the study's readings most likely came from. A call that is
+// cancelled is an error.
 func Fit(ctx context.Context, d *study.Document, o FitOptions) (*FitResult, error) {
 	if err := d.ReadyToFit(); err != nil {
 		return nil, explain(err, "")
@@ -199,6 +203,7 @@ func Fit(ctx context.Context, d *study.Document, o FitOptions) (*FitResult, erro
 	if err != nil {
 		return nil, err
 	}
+	f.progress = stages(o.Progress)
 	if err := f.fit(ctx); err != nil {
 		return nil, explain(err, "")
 	}

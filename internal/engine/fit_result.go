@@ -27,7 +27,9 @@ func (f *fitter) result(ctx context.Context, o FitOptions) (*FitResult, error) {
 		}
 		out.Fitted[f.key(u)] = FittedValue{f.shown(u, c.Values[k]), f.shown(u, c.SD(k)), f.shown(u, u.SD)}
 	}
-	for _, add := range []func(context.Context, *FitResult, FitOptions) error{f.addAdvice, f.addVerify, f.addCars} {
+	steps := []func(context.Context, *FitResult, FitOptions) error{f.addAdvice, f.addVerify, f.addCars}
+	for i, add := range steps {
+		f.progress.within(fitCar, 1).report(float64(i) / float64(len(steps)))
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
@@ -273,7 +275,7 @@ func (f *fitter) addVerify(_ context.Context, out *FitResult, _ FitOptions) erro
 }
 
 // addCars adds what the base car and the candidates do as fitted.
-func (f *fitter) addCars(_ context.Context, out *FitResult, _ FitOptions) error {
+func (f *fitter) addCars(ctx context.Context, out *FitResult, _ FitOptions) error {
 	list := []study.Candidate{{Name: study.BaseName}}
 	for _, k := range f.doc.Candidates {
 		if !k.Hidden {
@@ -282,6 +284,9 @@ func (f *fitter) addCars(_ context.Context, out *FitResult, _ FitOptions) error 
 	}
 	j := f.judge()
 	for _, k := range list {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		parts, err := f.doc.SolverChanges(f.design, k.Changes)
 		if err != nil {
 			return explain(err, label(k.Name))

@@ -12,14 +12,15 @@ import (
 // fitter turns a study's readings into a fit of package optimize.
 type fitter struct {
 	*sweeper
-	problem optimize.GaugeFit
-	places  []int // of the problem's sets among the study's readings
-	checks  []optimize.ReadingSet
-	checked []int // places of those to verify
-	slips   []optimize.Slip
-	car     *optimize.FittedCar
-	taping  *taping // nil where the study has no measures of a tape
-	widened float64 // times the priors by default; 0 where the study states its own
+	problem  optimize.GaugeFit
+	places   []int // of the problem's sets among the study's readings
+	checks   []optimize.ReadingSet
+	checked  []int // places of those to verify
+	slips    []optimize.Slip
+	car      *optimize.FittedCar
+	taping   *taping // nil where the study has no measures of a tape
+	widened  float64 // times the priors by default; 0 where the study states its own
+	progress stage
 }
 
 func newFitter(d *study.Document) (*fitter, error) {
@@ -193,6 +194,8 @@ func (f *fitter) measuredSides() (sides []study.Side) {
 
 // fit solves the problem, with likely slips looked for first.
 func (f *fitter) fit(ctx context.Context) (err error) {
+	f.progress.report(0)
+	f.problem.Progress = f.progress.within(fitWidened, fitSlips).report
 	if f.problem.Priors == nil {
 		if f.widened, err = f.problem.WidenPriors(ctx); err != nil {
 			return err
@@ -201,9 +204,15 @@ func (f *fitter) fit(ctx context.Context) (err error) {
 	if f.slips, _, err = f.problem.Slips(ctx); err != nil {
 		return err
 	}
+	f.progress.report(fitSlips)
 	f.car, err = optimize.FitCar(ctx, &f.problem)
+	f.progress.report(fitCar)
 	return err
 }
+
+// What of a fit is done once its priors are wide enough, slips were looked for, and the
+// car is found; advice, verification and the candidates are the rest.
+const fitWidened, fitSlips, fitCar = 0.15, 0.6, 0.7
 
 // judge returns that of the study's window on the sides that were read.
 func (f *fitter) judge() optimize.Judge {

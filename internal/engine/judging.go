@@ -36,13 +36,3 @@ func measureOf(name string) optimize.Measure {
 	}
 	return optimize.RMS
 }
-
-// progressOf returns what reports the items of a run of n cars.
-func progressOf(report func(Progress), n int) func(int) {
-	if report == nil {
-		return nil
-	}
-	return func(done int) {
-		report(Progress{Fraction: float64(done) / float64(max(n, 1)), Evaluations: done, Best: none})
-	}
-}

@@ -75,7 +75,7 @@ func Map(ctx context.Context, d *study.Document, o MapOptions) (*MapResult, erro
 	if err != nil {
 		return nil, err
 	}
-	return r.Result(cells), nil
+	return r.Result(ctx, cells)
 }
 
 // mapper turns options into a map of package optimize.
@@ -160,12 +160,17 @@ func (m *mapper) axis(option, key string, n int, low, high *float64) (optimize.F
 	return f, nil
 }
 
-// Result returns the map of all its cells, radians.
-func (r *MapRun) Result(cells []Number) *MapResult {
+// Result returns the map of all its cells, radians, and measures the limits over it. It
+// is an error where the context ends.
+func (r *MapRun) Result(ctx context.Context, cells []Number) (*MapResult, error) {
+	limits, err := r.mapLimits(ctx)
+	if err != nil {
+		return nil, err
+	}
 	p := &r.problem
 	out := &MapResult{
 		Units: r.doc.Units, Candidate: r.car.name, Scenario: r.scenario, Figure: r.measure.String(), Side: sideNames[p.Sides],
-		X: r.values(&p.X, p.Columns), Y: r.values(&p.Y, p.Rows), Best: MapBest{none, none, none}, Limits: r.mapLimits(),
+		X: r.values(&p.X, p.Columns), Y: r.values(&p.Y, p.Rows), Best: MapBest{none, none, none}, Limits: limits,
 	}
 	for j := range p.Rows {
 		row := make([]Number, p.Columns)
@@ -179,7 +184,7 @@ func (r *MapRun) Result(cells []Number) *MapResult {
 		out.Best = MapBest{Number(out.X.Values[col]), Number(out.Y.Values[row]), out.Cells[row][col]}
 	}
 	atBest(out.Limits, row, col)
-	return out
+	return out, nil
 }
 
 func (m *mapper) values(f *optimize.Free, n int) MapAxis {

@@ -18,11 +18,11 @@ type MapLimit struct {
 }
 
 // mapLimits returns the map's limits; none where the study has none.
-func (m *mapper) mapLimits() []MapLimit {
+func (m *MapRun) mapLimits(ctx context.Context) (out []MapLimit, err error) {
 	if m.doc.Search == nil {
-		return nil
+		return nil, nil
 	}
-	var out []MapLimit
+	rest, n := m.progress.within(m.filled(), 1), float64(len(m.doc.Search.Limits))
 	for i := range m.doc.Search.Limits {
 		l := &m.doc.Search.Limits[i]
 		limit, err := m.limit(i)
@@ -31,18 +31,24 @@ func (m *mapper) mapLimits() []MapLimit {
 			continue
 		}
 		r := MapLimit{LimitResult: m.stating(l)}
-		m.measureLimit(&limit, &r)
+		if err := m.measureLimit(ctx, &limit, &r, rest.within(float64(i)/n, float64(i+1)/n)); err != nil {
+			return nil, err
+		}
 		out = append(out, r)
 	}
-	return out
+	return out, nil
 }
 
 // measureLimit sets what a limit measures over the map.
-func (m *mapper) measureLimit(limit *optimize.Limit, r *MapLimit) {
+func (m *MapRun) measureLimit(ctx context.Context, limit *optimize.Limit, r *MapLimit, progress stage) error {
 	tightest := make([]LimitResult, m.problem.Rows*m.problem.Columns)
 	for i := range m.layers {
-		// Only a cancelled context or a map that was checked before fails.
-		values, _ := m.layers[i].LimitValues(context.Background(), []optimize.Limit{*limit}, optimize.Parallel{})
+		n := float64(len(m.layers))
+		part := progress.within(float64(i)/n, float64(i+1)/n)
+		values, err := m.layers[i].LimitValues(ctx, []optimize.Limit{*limit}, optimize.Parallel{Progress: part.items(m.problem.Rows)})
+		if err != nil {
+			return err
+		}
 		for k, v := range values[0] {
 			here := LimitResult{Value: Number(v), Min: r.Min, Max: r.Max}
 			if i == 0 || !(here.Room() >= tightest[k].Room()) {
@@ -58,6 +64,7 @@ func (m *mapper) measureLimit(limit *optimize.Limit, r *MapLimit) {
 		}
 		r.Values, r.Held = append(r.Values, row), append(r.Held, held)
 	}
+	return nil
 }
 
 // heldAt reports whether all limits that can be measured hold in a cell.

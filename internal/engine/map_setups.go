@@ -57,11 +57,13 @@ func (m *mapper) layer(up *setUp) mapLayer {
 
 // fill returns the figure of each cell of some rows over all layers, radians; none
 // where one of them has none.
-func (m *mapper) fill(ctx context.Context, rows optimize.Span, p optimize.Parallel) ([]Number, error) {
+func (m *mapper) fill(ctx context.Context, rows optimize.Span, progress stage) ([]Number, error) {
 	cells := make([]Number, rows.Len()*m.problem.Columns)
 	total := 0.0
 	for i := range m.layers {
-		found, err := m.layers[i].Fill(ctx, rows, p)
+		n := float64(len(m.layers))
+		part := progress.within(float64(i)/n, float64(i+1)/n)
+		found, err := m.layers[i].Fill(ctx, rows, optimize.Parallel{Progress: part.items(rows.Len())})
 		if err != nil {
 			return nil, explain(err, "")
 		}

@@ -133,7 +133,7 @@ func TestRoundingAgainstAllPoints(t *testing.T) {
 			t.Parallel()
 			r := newRounder(t, d)
 			for which, grids := range gridsOf(d, len(r.x)) {
-				got, err := r.problem.Round(r.x, grids)
+				got, err := r.problem.Round(t.Context(), r.x, grids, nil)
 				if err != nil {
 					t.Errorf("%s: %v", which, err)
 					continue
@@ -182,7 +182,7 @@ func TestFinerGridIsNoWorse(t *testing.T) {
 					for i := range grids {
 						grids[i].Step = step
 					}
-					got, err := r.problem.Round(r.x, grids)
+					got, err := r.problem.Round(t.Context(), r.x, grids, nil)
 					if err != nil {
 						t.Fatal(err)
 					}

@@ -27,13 +27,6 @@ type SearchOptions struct {
 	Progress func(Progress) `json:"-"`
 }
 
-// Progress says how far a long call has come.
-type Progress struct {
-	Fraction    float64 `json:"fraction"` // of the whole, from 0 to 1
-	Evaluations int     `json:"evaluations"`
-	Best        Number  `json:"best"` // the figure of the best so far, degrees; none before there is one
-}
-
 // Search looks for the values of the study's variables, within their bounds, that
 // bring the toe change nearest to the target. A call that is cancelled returns the
 // best so far, which says that it has not converged, or the context's error where
@@ -61,15 +54,31 @@ func (s *searcher) answer(ctx context.Context, o *SearchOptions) (*SearchResult,
 	if s.doc.Search.Percentile != 0 {
 		return s.robust(ctx, o)
 	}
-	answer, can, err := s.find(ctx, o)
+	settings := s.settings(o)
+	found := 1.0 // of the whole
+	if _, any := s.grids(); any {
+		found = foundShare
+	}
+	answer, can, err := s.find(ctx, settings.Within(0, found))
 	if err != nil {
 		return nil, err
 	}
 	out := s.result(answer, can)
 	out.Rounded, err = s.rounded(func(g []optimize.Grid) (*optimize.Rounded, error) {
-		return s.problem.Round(answer.Values, g)
+		return s.problem.Round(ctx, answer.Values, g, settings.Within(found, 1))
 	})
+	out.cut(ctx)
 	return out, err
+}
+
+// foundShare is the part that the search has in the progress of one that rounds its answer.
+const foundShare = 0.4
+
+// cut says of an answer that was cancelled on the way that it is not all there might be.
+func (r *SearchResult) cut(ctx context.Context) {
+	if ctx.Err() != nil {
+		r.Converged, r.Status = false, nlp.Cancelled.String()
+	}
 }
 
 // noAnswer says why there are no values, and with can, which may be nil, what is nearest.

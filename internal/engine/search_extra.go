@@ -83,23 +83,29 @@ func (s *searcher) robust(ctx context.Context, o *SearchOptions) (*SearchResult,
 	if len(p.Tolerances) == 0 {
 		return nil, wrongf("search.percentile", "is of cars that differ, but the study has no tolerances: state them, or take it out")
 	}
-	nominal, can, err := s.find(ctx, o)
+	settings := s.settings(o)
+	nominal, can, err := s.find(ctx, settings.Within(0, nominalShare))
 	if err != nil {
 		return nil, err
 	}
-	p.ToeSearch = s.problem
-	r, err := optimize.SearchRobust(ctx, &p, s.settings(o))
+	p.ToeSearch, p.Nominal = s.problem, nominal
+	r, err := optimize.SearchRobust(ctx, &p, settings.Within(nominalShare, robustShare))
 	if err != nil {
 		return nil, explain(err, "")
 	}
 	out := s.robustResult(nominal, can, r)
 	if r.Values != nil {
 		out.Rounded, err = s.rounded(func(g []optimize.Grid) (*optimize.Rounded, error) {
-			return p.Round(r.Values, g, s.settings(o))
+			return p.Round(ctx, r.Values, g, settings.Within(robustShare, 1))
 		})
 	}
+	out.cut(ctx)
 	return out, err
 }
+
+// What of a robust search is done once the nominal one has ended, and once the answer is
+// found that is rounded then.
+const nominalShare, robustShare = 0.1, 0.6
 
 // staticToe returns what the study's cars do with static toe.
 func (s *searcher) staticToe() string {

@@ -9,7 +9,7 @@ const sameFigure = 1e-9
 func (s *searcher) startNote(r *SearchResult) string {
 	taken, start := s.judged(r)
 	switch {
-	case !start.Valid() || taken < start*(1-sameFigure):
+	case !start.Valid() || !taken.Valid() || taken < start*(1-sameFigure):
 		return ""
 	case taken <= start*(1+sameFigure):
 		return "nothing better than the car as it stands was found"

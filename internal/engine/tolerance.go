@@ -129,7 +129,7 @@ func Tolerance(ctx context.Context, d *study.Document, o ToleranceOptions) (*Tol
 	if census.Cars == 0 {
 		return nil, ctx.Err()
 	}
-	return r.Result(census), nil
+	return r.Result(ctx, census), nil
 }
 
 // tolerancer turns a study's tolerances into a series of package optimize.

@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -12,15 +13,16 @@ import (
 // must agree for the linear method to count as valid.
 const validShare = 0.05
 
-// Result says what a census of the series tells.
-func (r *ToleranceRun) Result(c *optimize.Census) *ToleranceResult {
+// Result says what a census of the series tells, and builds the cars of the set-ups.
+func (r *ToleranceRun) Result(ctx context.Context, c *optimize.Census) *ToleranceResult {
 	w := r.window
 	out := &ToleranceResult{
 		Units: r.doc.Units, Candidate: r.car.name, Window: Window{w.Bump, w.Droop, w.Step}, Side: sideNames[r.series.Sides],
 		Cars: c.Cars, Failed: c.Failed, Seed: r.seed, StaticToe: r.toe(),
 		Positions: r.positions(c), Figure: r.figure(c), Contributors: r.contributors(r.spread),
 	}
-	out.Scenarios, out.ScenarioYield = r.setUps, yieldOver(r.setUps)
+	out.Scenarios = r.setUpSeries(ctx)
+	out.ScenarioYield = yieldOver(out.Scenarios)
 	out.LinearValid = r.linearValid(out.Positions, r.spread.Widest)
 	if r.limit != nil {
 		share, low, high := c.Yield()

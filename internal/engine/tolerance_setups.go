@@ -2,6 +2,7 @@ package engine
 
 import (
 	"context"
+	"errors"
 
 	"toewright/optimize"
 	"toewright/solver"
@@ -38,14 +39,12 @@ type SpreadCurve struct {
 const setUpCars = 10_000
 
 // setUpSeries returns the series in each set-up of the study's search.
-func (t *tolerancer) setUpSeries() (out []ToleranceScenario, err error) {
-	list, err := t.scenarios()
-	if err != nil {
-		return nil, err
-	}
+func (t *ToleranceRun) setUpSeries(ctx context.Context) (out []ToleranceScenario) {
 	worst := -1
-	for i := range list {
-		out = append(out, t.inSetUp(&list[i]))
+	rest := t.progress.within(t.first(), 1)
+	for i := range t.setUps {
+		n := float64(len(t.setUps))
+		out = append(out, t.inSetUp(ctx, &t.setUps[i], rest.within(float64(i)/n, float64(i+1)/n)))
 		if p := out[i].Percentile95; p.Valid() && !(worst >= 0 && p <= out[worst].Percentile95) {
 			worst = i
 		}
@@ -53,11 +52,12 @@ func (t *tolerancer) setUpSeries() (out []ToleranceScenario, err error) {
 	if worst >= 0 && len(out) > 1 {
 		out[worst].Binds = true
 	}
-	return out, nil
+	return out
 }
 
-// inSetUp returns the series in one set-up.
-func (t *tolerancer) inSetUp(up *setUp) ToleranceScenario {
+// inSetUp returns the series in one set-up. One that was cancelled says so, and has no
+// figures.
+func (t *ToleranceRun) inSetUp(ctx context.Context, up *setUp, progress stage) ToleranceScenario {
 	out := ToleranceScenario{Name: up.Name, Weight: up.Weight, Nominal: none, Percentile95: none, Yield: none, Curves: []SpreadCurve{}}
 	s, err := t.seriesIn(up)
 	var p *optimize.Spread
@@ -66,7 +66,10 @@ func (t *tolerancer) inSetUp(up *setUp) ToleranceScenario {
 		p, err = s.Propagate()
 	}
 	if err == nil {
-		c, err = s.Count(context.Background(), p, optimize.Span{End: min(t.count, setUpCars)}, optimize.Parallel{})
+		c, err = s.Count(ctx, p, optimize.Span{End: t.inEach()}, optimize.Parallel{Progress: progress.items(t.inEach())})
+	}
+	if err == nil && ctx.Err() != nil {
+		err = errors.New("cancelled before its cars were built")
 	}
 	if err != nil {
 		out.Problem = t.doc.Units.Sentence(bare(err))

@@ -48,6 +48,8 @@ type TradeOffResult struct {
 	AimUnit  string          `json:"aimUnit"` // "mm", "in" or "%"
 	Goal     AimGoal         `json:"goal"`
 	Designs  []TradeOffPoint `json:"designs"`
+	// Stopped says that the call was cancelled before all designs were found.
+	Stopped bool `json:"stopped,omitzero"`
 }
 
 // AimGoal is what an aim is counted from, of which a design's aim says how far it is.
@@ -99,7 +101,7 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 		return nil, explain(err, "")
 	}
 	if len(front) == 0 {
-		can, _, err := s.feasible(ctx, &so)
+		can, _, err := s.feasible(ctx, s.settings(&so))
 		if err != nil {
 			return nil, err
 		}
@@ -107,7 +109,7 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 	}
 	out := &TradeOffResult{
 		Units: d.Units, Minimise: s.problem.Measure.String(), Side: sideNames[s.problem.Judge],
-		Aim: aim.Name, AimUnit: aim.unit, Goal: aim.goal,
+		Aim: aim.Name, AimUnit: aim.unit, Goal: aim.goal, Stopped: ctx.Err() != nil,
 	}
 	for _, k := range front {
 		out.Designs = append(out.Designs, TradeOffPoint{

@@ -131,12 +131,16 @@ func (g *gatherer) limits() error {
 	return nil
 }
 
+// seriesShare is the part that the series of cars has in the progress of a sheet; the fit
+// has the rest.
+const seriesShare = 0.7
+
 func (g *gatherer) tolerance() error {
 	if len(g.sheet.Study.Tolerances) == 0 {
 		return nil
 	}
 	found, err := engine.Tolerance(g.ctx, g.sheet.Study, engine.ToleranceOptions{
-		Candidate: g.sheet.Candidate, Cars: g.options.Cars, Progress: g.options.Progress,
+		Candidate: g.sheet.Candidate, Cars: g.options.Cars, Progress: engine.Part(g.options.Progress, 0, seriesShare),
 	})
 	if e := (*engine.Error)(nil); errors.As(err, &e) && e.Key == "cars" && g.options.Cars != nil {
 		return err // the caller's own, which no sheet leaves out
@@ -156,7 +160,7 @@ func (g *gatherer) fit() error {
 	if len(g.sheet.Study.Readings) == 0 {
 		return nil
 	}
-	found, err := engine.Fit(g.ctx, g.sheet.Study, engine.FitOptions{})
+	found, err := engine.Fit(g.ctx, g.sheet.Study, engine.FitOptions{Progress: engine.Part(g.options.Progress, seriesShare, 1)})
 	if err != nil {
 		return g.omit("readings", err)
 	}

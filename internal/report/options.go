@@ -19,7 +19,7 @@ type Options struct {
 	Yardstick string `json:"yardstick,omitzero"`
 	Date      string `json:"date,omitzero"`  // in place of the study's, as it is to be printed
 	Paper     Paper  `json:"paper,omitzero"` // where empty, Letter for a study shown in inches, else A4
-	Cars      *int   `json:"cars,omitzero"`  // of the tolerance's series, in place of the study's
+	Cars      *int   `json:"cars,omitzero"`  // of the tolerance's series and of the fit, in place of the study's
 
 	Version  string                `json:"-"` // of the program, as the sheet states it
 	Progress func(engine.Progress) `json:"-"` // of the tolerance's series

@@ -23,7 +23,21 @@ type Settings struct {
 type Progress struct {
 	Evaluations int     // of the model, so far
 	Best        float64 // objective of the best point so far; +Inf before there is one
-	Fraction    float64 // of the restarts done, from 0 to 1
+	Fraction    float64 // of the work done, from 0 to 1
+}
+
+// Within returns settings of which the progress is that of a part of the work of s: from
+// one fraction of it to another. Nil stays nil.
+func (s *Settings) Within(from, to float64) *Settings {
+	if s == nil || s.Progress == nil {
+		return s
+	}
+	out := *s
+	out.Progress = func(p Progress) {
+		p.Fraction = from + (to-from)*p.Fraction
+		s.Progress(p)
+	}
+	return &out
 }
 
 const (
