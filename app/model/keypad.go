@@ -2,62 +2,76 @@ package model
 
 import (
 	"encoding/json"
-	"fmt"
-	"math"
 	"slices"
 	"strings"
 
 	"toewright/internal/number"
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // ReadingField is a field of the form for readings.
 type ReadingField int
 
-// The fields in the order in which a thumb goes through them.
+// The fields: those of a row in the order in which a thumb goes through them, and the stack
+// of the whole run.
 const (
 	TravelField ReadingField = iota
 	LeftField
 	RightField
+	StackField
 	readingFields
 )
 
 // Keypad enters gauge readings with one thumb, row by row. Its states are the field that is
 // typed and one question:
 //
-//	         Next           Next            Next: the row is entered
-//	travel ───────▶ left ───────▶ right ──────────────────────────▶ left of the next row
-//	                                │                      (travel where none is proposed)
-//	                                │ Next, where that travel was read already
-//	                                ▼
-//	                              asked ──Next──▶ the row replaces the one that was read
+//	        Next           Next           Next            Next: the row is entered
+//	stack ───────▶ travel ───────▶ left ───────▶ right ──────────────────────────▶ left of the next row
+//	                                               │                      (travel where the spacing is not known)
+//	                                               │ Next, where that travel was read already
+//	                                               ▼
+//	                                             asked ──Next──▶ the row replaces the one that was read
 //
-// A touch on a field goes there. Any key but Next takes the question back. A text that
-// cannot be read stays where it is, its field becomes the one that is typed, and Fault says
-// what is wrong. The travel of a new row is proposed: it follows the study until the first
-// key on it, from which on it is the reader's and only keys change it.
+// Stack leads to left at once where the run before says which travels come. A touch on a
+// field goes there, and the first key on it replaces what stands there, unless it takes the
+// last letter off. Any key but Next takes the question back. A text that cannot be read stays
+// where it is, its field becomes the one that is typed, and Fault says what is wrong. The
+// travel of a new row is proposed: it follows the reader's own spacing until the first key on
+// it, from which on it is the reader's and only keys change it. A row that was entered can be
+// opened again: it is changed by Next behind its last field, and what was half typed before
+// comes back.
 //
 // The zero Keypad is ready to use. [Keypad.Settle] has to follow any change of the study.
 type Keypad struct {
 	Run   int                   `json:"run,omitzero"` // place of the run that is typed
 	At    ReadingField          `json:"at,omitzero"`
 	Texts [readingFields]string `json:"texts,omitzero"`
+	Fresh bool                  `json:"fresh,omitzero"` // the next key replaces the text
 	Typed bool                  `json:"typed,omitzero"` // the travel is the reader's own, not a proposal
-	Units study.Units           `json:"units,omitzero"` // what the texts are in where they do not say it
-	// Last is the travel in file units that was entered last in the run; nil for none.
-	Last  *float64 `json:"last,omitzero"`
-	Asked bool     `json:"-"` // Next replaces a row
-	Fault string   `json:"-"` // what is wrong, or asked
+	// Stacked says that the stack is typed, and not yet the run's.
+	Stacked bool        `json:"stacked,omitzero"`
+	Units   study.Units `json:"units,omitzero"` // what the texts are in where they do not say it
+	// Last is the travel in file units that was entered last in the run; nil for none. Order
+	// has all that were entered, Follow those of the run before.
+	Last   *float64  `json:"last,omitzero"`
+	Order  []float64 `json:"order,omitzero"`
+	Follow []float64 `json:"follow,omitzero"`
+	// Opened is the travel in file units of the row that is being changed; nil for a new
+	// row. Aside is the row that was half typed then.
+	Opened *float64 `json:"opened,omitzero"`
+	Aside  *Aside   `json:"aside,omitzero"`
+	Fine   bool     `json:"-"` // readings are typed and shown in thousandths of an inch or hundredths of a mm
+	Asked  bool     `json:"-"` // Next replaces a row
+	Fault  string   `json:"-"` // what is wrong, or asked
 
-	proposed *float64 // travel in file units; nil where none is left
+	proposed *Proposal // nil where none is left
 }
 
-// ReadingRow is a row of readings as it was typed, in file units. A side that was left empty was
-// not read.
-type ReadingRow struct {
-	Travel      float64
-	Left, Right *float64
+// Aside is a row that was half typed when another one was opened.
+type Aside struct {
+	At    ReadingField          `json:"at,omitzero"`
+	Texts [readingFields]string `json:"texts,omitzero"`
+	Typed bool                  `json:"typed,omitzero"`
 }
 
 // The keys that are no digits.
@@ -86,7 +100,10 @@ func (k *Keypad) Draft() string {
 	if !left.Typed {
 		left.Texts[TravelField] = ""
 	}
-	if left.Run == 0 && left.At == TravelField && left.Last == nil && left.Texts == ([readingFields]string{}) && !left.Typed {
+	if !left.Stacked {
+		left.Texts[StackField] = ""
+	}
+	if left.Run == 0 && left.At == TravelField && left.Last == nil && left.Texts == ([readingFields]string{}) && !left.Typed && left.Follow == nil {
 		return ""
 	}
 	b, err := json.Marshal(&left)
@@ -97,8 +114,8 @@ func (k *Keypad) Draft() string {
 }
 
 // Settle brings the keypad up to date with the study: the run that is typed is one of its
-// runs, a proposed travel is the next that was not read, and texts keep the unit that they
-// were typed in.
+// runs, a proposed travel is the next that was not read, the stack is the run's, and texts
+// keep the unit that they were typed in.
 func (k *Keypad) Settle(s *Session) {
 	runs, n := Runs(s.doc), NumbersOf(s.doc)
 	k.Run = min(k.Run, max(len(runs)-1, 0))
@@ -107,38 +124,95 @@ func (k *Keypad) Settle(s *Session) {
 		return
 	}
 	k.keepUnits(n.Units)
+	if !k.Stacked {
+		k.Texts[StackField] = s.stackText(runs[k.Run])
+	}
 	if k.Typed {
 		return
 	}
 	k.Texts[TravelField] = ""
-	if travel, ok := runs[k.Run].NextTravel(s.doc, k.Last); ok {
-		k.proposed, k.Texts[TravelField] = &travel, n.TravelNumber(s.doc.Units.Millimetres(travel))
+	if p, ok := s.NextTravel(runs[k.Run], runs[k.Run].Rows(s.doc), k.Last, k.Follow); ok {
+		k.proposed, k.Texts[TravelField] = &p, n.TravelNumber(s.doc.Units.Millimetres(p.Travel))
 	}
+}
+
+// stackText is what stands in the field of the stack: "" where the run has none.
+func (s *Session) stackText(r Run) string {
+	st, ok := s.StackOf(r)
+	if !ok {
+		return ""
+	}
+	return NumbersOf(s.doc).LengthDecimal(s.doc.Units.Millimetres(st.Value))
 }
 
 // keepUnits has the texts say their unit once another is shown.
 func (k *Keypad) keepUnits(shown study.Units) {
 	if k.Units != "" && k.Units != shown {
-		for f := range k.Texts {
-			if _, err := number.ParseLength(k.Texts[f], k.Units); err == nil && !strings.ContainsAny(k.Texts[f], `mi"`) {
-				k.Texts[f] += " " + string(k.Units)
-			}
-		}
+		k.say()
 	}
 	k.Units = shown
 }
 
+// say has the texts say their unit.
+func (k *Keypad) say() {
+	u := k.Units
+	for f := range k.Texts {
+		x, err := number.ParseLength(k.Texts[f], u)
+		switch {
+		case err != nil || strings.ContainsAny(k.Texts[f], `mi"`):
+		case k.Fine && (f == int(LeftField) || f == int(RightField)):
+			k.Texts[f] = number.Trimmed(x*fineUnit(u), mostDecimals) + " " + string(u)
+		default:
+			k.Texts[f] += " " + string(u)
+		}
+	}
+}
+
+// SetFine has readings typed and shown in thousandths of an inch or hundredths of a mm, or
+// no longer. What is typed keeps its meaning.
+func (k *Keypad) SetFine(fine bool) {
+	if fine != k.Fine && k.Units != "" {
+		k.say()
+	}
+	k.Fine = fine
+}
+
 // Choose goes to another run. The row that is being typed stays, but for its proposal.
 func (k *Keypad) Choose(s *Session, run int) {
-	k.Run, k.Last = run, nil
+	k.close()
+	if run != k.Run && len(k.Order) > 1 {
+		k.Follow = k.Order
+	}
+	k.Run, k.Last, k.Order, k.Stacked = run, nil, nil, false
 	k.answer()
 	k.Settle(s)
 }
 
+// Begin begins a run, at its stack.
+func (k *Keypad) Begin(s *Session) error {
+	run, err := s.AddRun()
+	if err != nil {
+		return err
+	}
+	k.Choose(s, run)
+	k.Go(StackField)
+	if _, ok := s.StackOf(Runs(s.doc)[run]); !ok {
+		k.toRow()
+	}
+	return nil
+}
+
 // Go goes to a field.
 func (k *Keypad) Go(f ReadingField) {
-	k.At = f
+	k.At, k.Fresh = f, true
 	k.answer()
+}
+
+// toRow goes to the first field of a row that is to be typed.
+func (k *Keypad) toRow() {
+	if k.Go(TravelField); k.proposed != nil && k.proposed.Own {
+		k.Go(LeftField)
+	}
 }
 
 // answer takes the question back.
@@ -147,15 +221,16 @@ func (k *Keypad) answer() { k.Asked, k.Fault = false, "" }
 // Type replaces the text of a field, as a keyboard does.
 func (k *Keypad) Type(f ReadingField, text string) {
 	k.Go(f)
-	k.Texts[f] = text
+	k.Texts[f], k.Fresh = text, false
 	k.Typed = k.Typed || f == TravelField
+	k.Stacked = k.Stacked || f == StackField
 }
 
-// Press takes in a key but Next. On a proposed travel it begins a new one, unless it takes the
-// last letter off.
+// Press takes in a key but Next.
 func (k *Keypad) Press(key string) {
 	text := k.Texts[k.At]
-	if k.At == TravelField && !k.Typed && key != BackKey {
+	fresh := k.Fresh || k.At == TravelField && !k.Typed || k.At == StackField && !k.Stacked
+	if fresh && key != BackKey {
 		text = ""
 	}
 	k.Type(k.At, pressed(text, key))
@@ -180,25 +255,59 @@ func pressed(text, key string) string {
 }
 
 // Next goes to the next field. Behind the last one it enters the row, which is then true,
-// and begins the one that follows; it asks first where the row would replace another.
-func (k *Keypad) Next(s *Session) (entered bool) {
+// and begins the one that follows; it asks first where the row would replace another. A stack
+// that was typed is the run's then. Changed says whether the study is another.
+func (k *Keypad) Next(s *Session) (changed bool) {
 	asked := k.Asked
 	k.answer()
 	run := Runs(s.doc)[k.Run]
+	if k.Stacked {
+		if err := k.enterStack(s, run); err != nil {
+			k.At, k.Fault = StackField, err.Error()
+			return false
+		}
+		changed = true
+	}
+	if k.At == StackField {
+		k.toRow()
+		return changed
+	}
 	if _, err := k.read(s, run, k.At); err != nil {
 		k.Fault = err.Error()
-		return false
+		return changed
 	}
 	if k.At < RightField {
-		k.At++
-		return false
+		k.Go(k.At + 1)
+		return changed
 	}
+	return k.enter(s, run, asked) || changed
+}
+
+// enterStack reads the stack and makes it the run's.
+func (k *Keypad) enterStack(s *Session, run Run) error {
+	mm, err := NumbersOf(s.doc).ParseLength(k.Texts[StackField])
+	if err == nil {
+		err = s.SetStack(run, exact(s.doc.Units.FromMillimetres(mm)))
+	}
+	if err == nil {
+		k.Stacked = false
+		k.Settle(s)
+	}
+	return err
+}
+
+// enter makes the row one of the run's, unless it has to be asked first.
+func (k *Keypad) enter(s *Session, run Run, asked bool) bool {
 	row, err := k.row(s, run)
 	if err == nil && !asked {
-		k.Fault = run.replaces(s.doc, row)
+		k.Fault = k.replaces(s, run, row)
 		k.Asked = k.Fault != ""
 	}
-	if err == nil && !k.Asked {
+	switch {
+	case err != nil || k.Asked:
+	case k.Opened != nil:
+		err = s.ChangeReading(run, *k.Opened, row)
+	default:
 		err = s.AddReading(run, row)
 	}
 	if err != nil {
@@ -207,84 +316,64 @@ func (k *Keypad) Next(s *Session) (entered bool) {
 	if k.Fault != "" {
 		return false
 	}
-	k.begin(s, row)
+	if k.Opened != nil {
+		k.moved(row.Travel)
+		k.Close(s)
+	} else {
+		k.begin(s, row)
+	}
 	return true
 }
 
-// begin begins the row after another.
+// moved remembers that the row that was opened stands at another travel now.
+func (k *Keypad) moved(travel float64) {
+	if k.Last != nil && *k.Last == *k.Opened {
+		k.Last = &travel
+	}
+	k.Order = slices.Clone(k.Order)
+	if i := slices.Index(k.Order, *k.Opened); i >= 0 {
+		k.Order[i] = travel
+	}
+}
+
+// begin begins the row after another. Where the reader left the study's spacing and the own
+// one is not known yet, that is asked for first.
 func (k *Keypad) begin(s *Session, row *ReadingRow) {
-	*k = Keypad{Run: k.Run, Last: &row.Travel}
-	if k.Settle(s); k.proposed != nil {
+	typed := k.Typed
+	*k = Keypad{Run: k.Run, Last: &row.Travel, Order: append(k.Order[:len(k.Order):len(k.Order)], row.Travel), Follow: k.Follow, Fine: k.Fine, Units: k.Units}
+	if k.Settle(s); k.proposed != nil && (k.proposed.Own || !typed) {
 		k.At = LeftField
 	}
+	k.Fresh = true
 }
 
-// row reads all fields.
-func (k *Keypad) row(s *Session, run Run) (*ReadingRow, error) {
-	var read [readingFields]*float64
-	for f := range readingFields {
-		x, err := k.read(s, run, f)
-		if err != nil {
-			k.At = f
-			return nil, err
-		}
-		read[f] = x
+// Open opens a row that was entered, to be changed, at a field.
+func (k *Keypad) Open(s *Session, row *RunRow, f ReadingField) {
+	if k.Opened == nil {
+		k.Aside = &Aside{k.At, k.Texts, k.Typed}
 	}
-	if read[LeftField] == nil && read[RightField] == nil {
-		k.At = LeftField
-		return nil, fmt.Errorf("type the reading of at least one side")
+	k.Opened, k.Typed = &row.Travel, true
+	k.Texts[TravelField] = NumbersOf(s.doc).TravelNumber(s.doc.Units.Millimetres(row.Travel))
+	for side, x := range row.Values {
+		k.Texts[LeftField+ReadingField(side)] = k.ReadingText(s.doc, x)
 	}
-	return &ReadingRow{*read[TravelField], read[LeftField], read[RightField]}, nil
+	k.Go(f)
 }
 
-// read reads a field, in file units. An empty one is nil; the travel must not be. A travel
-// that is shown as one that was read is that one.
-func (k *Keypad) read(s *Session, run Run, f ReadingField) (*float64, error) {
-	n, units := NumbersOf(s.doc), s.doc.Units
-	switch {
-	case f == TravelField && !k.Typed && k.proposed != nil:
-		return k.proposed, nil
-	case f == TravelField && strings.TrimSpace(k.Texts[f]) == "":
-		return nil, fmt.Errorf("type the travel at which the gauge was read")
-	case strings.TrimSpace(k.Texts[f]) == "":
-		return nil, nil
-	}
-	mm, err := n.ParseLength(k.Texts[f])
-	if err != nil {
-		return nil, err
-	}
-	x := exact(units.FromMillimetres(mm))
-	if f != TravelField {
-		return &x, run.plausibleReading(s.doc, x)
-	}
-	for _, row := range run.Rows(s.doc) {
-		if n.LengthNumber(units.Millimetres(row.Travel)) == n.LengthNumber(mm) {
-			x = row.Travel
-		}
-	}
-	return &x, s.plausibleTravel(run, x)
+// Close goes back to the row that was being typed before one was opened.
+func (k *Keypad) Close(s *Session) {
+	k.close()
+	k.answer()
+	k.Settle(s)
 }
 
-// exact takes off a number what two changes of its unit left, and the sign off 0: no gauge
-// reads a billionth.
-func exact(x float64) float64 { return math.Round(x*1e9)/1e9 + 0 }
-
-// replaces asks whether a row may replace what was read at its travel; "" where there is
-// nothing to replace.
-func (r Run) replaces(d *study.Document, row *ReadingRow) string {
-	rows, n, mm := r.Rows(d), NumbersOf(d), d.Units.Millimetres
-	i := slices.IndexFunc(rows, func(was RunRow) bool { return was.Travel == row.Travel })
-	if i < 0 {
-		return ""
+func (k *Keypad) close() {
+	if k.Opened == nil {
+		return
 	}
-	var were []string
-	for side, x := range []*float64{row.Left, row.Right} {
-		if was := rows[i].Values[side]; was != nil && x != nil {
-			were = append(were, n.Length(mm(*was))+" "+solver.Side(side).String())
-		}
+	k.Opened, k.Fresh = nil, true
+	if a := k.Aside; a != nil {
+		k.At, k.Typed, k.Aside = a.At, a.Typed, nil
+		copy(k.Texts[:StackField], a.Texts[:StackField])
 	}
-	if len(were) == 0 {
-		return ""
-	}
-	return fmt.Sprintf("At %s %s was read already. Next replaces it; to keep it, type another travel.", n.Travel(mm(row.Travel)), strings.Join(were, " and "))
 }

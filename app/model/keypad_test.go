@@ -3,6 +3,7 @@ package model_test
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"math/rand/v2"
 	"slices"
 	"strconv"
@@ -35,7 +36,7 @@ func gauging(t *testing.T, units study.Units, direction string) (*model.Session,
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := s.AddRun(s.Cars().At(0)); err != nil {
+	if _, err := s.AddRun(); err != nil {
 		t.Fatal(err)
 	}
 	run := model.Runs(s.Document())[0]
@@ -155,7 +156,7 @@ func TestKeypadKeepsUnits(t *testing.T) {
 }
 
 func TestDraftThatCannotBeRead(t *testing.T) {
-	for _, text := range []string{"", "{", `{"at": 3}`, `{"run": -1}`, `{"texts": 5}`} {
+	for _, text := range []string{"", "{", `{"at": 4}`, `{"run": -1}`, `{"texts": 5}`} {
 		if k := model.ParseKeypad(text); k.Draft() != "" {
 			t.Errorf("%q is %+v, want nothing typed", text, k)
 		}
@@ -164,31 +165,118 @@ func TestDraftThatCannotBeRead(t *testing.T) {
 
 // plainRows is what the keypad is to do, on a list of rows in mm.
 type plainRows struct {
-	rows  map[float64][2]string
-	grid  []float64 // as the run goes
-	way   float64
-	last  *float64
-	texts [3]string
-	at    int
-	own   bool // the travel is typed
-	asked bool
+	rows      map[float64][2]string
+	grid      []float64 // upwards
+	direction string
+	last      *float64
+	texts     [3]string
+	at        int
+	own       bool // the travel is typed
+	fresh     bool // the next key replaces the text
+	asked     bool
 }
 
-func (p *plainRows) next() (float64, bool) {
-	for _, x := range p.grid {
-		if _, read := p.rows[x]; !read && (p.last == nil || p.way*(x-*p.last) > 0) {
+// read reports whether a travel was read, as it is shown.
+func (p *plainRows) read(x float64) bool {
+	for r := range p.rows {
+		if fmt.Sprintf("%.2f", r) == fmt.Sprintf("%.2f", x) {
+			return true
+		}
+	}
+	return false
+}
+
+// next is the travel to be proposed, and whether it follows the last two.
+func (p *plainRows) next() (x float64, follows, ok bool) {
+	up := p.direction != "droop"
+	ways := []bool{up, !up}
+	if p.direction != "" {
+		ways = ways[:1]
+	}
+	stride := 0.0
+	for _, r := range slices.Sorted(maps.Keys(p.rows)) {
+		if p.last != nil && fmt.Sprintf("%.2f", r) != fmt.Sprintf("%.2f", *p.last) && (stride == 0 || abs(*p.last-r) < abs(stride)-1e-6) {
+			stride = *p.last - r
+		}
+	}
+	if abs(stride) < 0.07 { // the grid, as the run goes
+		for _, way := range ways {
+			for i := range p.grid {
+				if !way {
+					i = len(p.grid) - 1 - i
+				}
+				if x := p.grid[i]; !p.read(x) && (p.last == nil || way == (x > *p.last) && x != *p.last) {
+					return x, false, true
+				}
+			}
+		}
+		return 0, false, false
+	}
+	if x, ok := p.walk(*p.last, stride, true); ok {
+		return x, true, true
+	}
+	if p.direction != "" {
+		return 0, false, false
+	}
+	end := *p.last
+	for r := range p.rows {
+		if (r-end)*stride < 0 {
+			end = r
+		}
+	}
+	x, ok = p.walk(end, -stride, false)
+	return x, true, ok
+}
+
+// walk goes on by strides, or along the grid where the stride is one of its steps, to what
+// was not read.
+func (p *plainRows) walk(from, stride float64, beyondRead bool) (float64, bool) {
+	most := 20.0
+	for r := range p.rows {
+		most = max(most, abs(r))
+	}
+	for x := from; ; {
+		x = p.stepped(x, stride)
+		switch {
+		case abs(x) > most+0.01:
+			return 0, false
+		case !p.read(x) || !beyondRead:
 			return x, true
 		}
 	}
-	return 0, false
+}
+
+func (p *plainRows) stepped(x, stride float64) float64 {
+	same := func(a, b float64) bool { return fmt.Sprintf("%.2f", a+0) == fmt.Sprintf("%.2f", b+0) }
+	for i := range p.grid {
+		if stride > 0 && i > 0 && same(p.grid[i], x) && same(p.grid[i-1], x-stride) {
+			return append(p.grid, 1000)[i+1]
+		}
+		if stride < 0 && i < len(p.grid)-1 && same(p.grid[i], x) && same(p.grid[i+1], x-stride) {
+			return append([]float64{1000}, p.grid...)[i]
+		}
+	}
+	return x + stride
+}
+
+func abs(x float64) float64 { return max(x, -x) }
+
+// shownTravel writes a travel as the field does.
+func shownTravel(x float64) string {
+	text := strconv.FormatFloat(x, 'f', 3, 64)
+	text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	if text == "-0" {
+		text = "0"
+	}
+	return strings.Replace(text, "-", "−", 1)
 }
 
 // propose shows the travel of the next row.
 func (p *plainRows) propose() {
 	if !p.own {
 		p.texts[0] = ""
-		if x, ok := p.next(); ok {
-			p.texts[0] = strings.Replace(strconv.FormatFloat(x, 'f', -1, 64), "-", "−", 1)
+		if x, _, ok := p.next(); ok {
+			p.texts[0] = shownTravel(x)
 		}
 	}
 }
@@ -196,9 +284,10 @@ func (p *plainRows) propose() {
 func (p *plainRows) press(key string) {
 	p.asked = false
 	text := p.texts[p.at]
-	if p.at == 0 && !p.own && key != "⌫" {
+	if (p.fresh || p.at == 0 && !p.own) && key != "⌫" {
 		text = ""
 	}
+	p.fresh = false
 	_, size := len(text), len("−")
 	switch {
 	case key == "⌫" && strings.HasSuffix(text, "−"):
@@ -237,7 +326,7 @@ func (p *plainRows) goOn() {
 		return
 	}
 	if p.at < 2 {
-		p.at++
+		p.at, p.fresh = p.at+1, true
 		return
 	}
 	for f := range 3 {
@@ -251,6 +340,9 @@ func (p *plainRows) goOn() {
 		return
 	}
 	x, _ := numberIn(p.texts[0])
+	if next, _, ok := p.next(); ok && !p.own {
+		x = next
+	}
 	for read := range p.rows {
 		if fmt.Sprintf("%.2f", read) == fmt.Sprintf("%.2f", x) {
 			x = read
@@ -269,8 +361,9 @@ func (p *plainRows) goOn() {
 		}
 	}
 	p.rows[x] = row
-	*p = plainRows{rows: p.rows, grid: p.grid, way: p.way, last: &x}
-	if _, ok := p.next(); ok {
+	typed := p.own
+	*p = plainRows{rows: p.rows, grid: p.grid, direction: p.direction, last: &x, fresh: true}
+	if _, follows, ok := p.next(); ok && (follows || !typed) {
 		p.at = 1
 	}
 }
@@ -296,11 +389,7 @@ func TestKeypadAgainstPlainRows(t *testing.T) {
 		random := rand.New(rand.NewPCG(seed, 14))
 		direction := []string{"", "bump", "droop"}[seed%3]
 		s, k := gauging(t, "mm", direction)
-		want := &plainRows{rows: map[float64][2]string{}, grid: []float64{-20, -15, 0, 15, 20}, way: 1}
-		if direction == "droop" {
-			slices.Reverse(want.grid)
-			want.way = -1
-		}
+		want := &plainRows{rows: map[float64][2]string{}, grid: []float64{-20, -15, 0, 15, 20}, direction: direction}
 		var did []string
 		for range 120 {
 			want.propose()
@@ -318,7 +407,7 @@ func TestKeypadAgainstPlainRows(t *testing.T) {
 				f := random.IntN(3)
 				did = append(did, fmt.Sprintf("field %d", f))
 				k.Go(model.ReadingField(f))
-				want.at, want.asked = f, false
+				want.at, want.asked, want.fresh = f, false, true
 			case n == 18:
 				did = append(did, "load anew")
 				*k = model.ParseKeypad(k.Draft())
@@ -327,14 +416,161 @@ func TestKeypadAgainstPlainRows(t *testing.T) {
 				f := random.IntN(3)
 				did = append(did, fmt.Sprintf("type 3 into %d", f))
 				k.Type(model.ReadingField(f), "3")
-				want.at, want.asked, want.texts[f], want.own = f, false, "3", want.own || f == 0
+				want.at, want.asked, want.fresh, want.texts[f], want.own = f, false, false, "3", want.own || f == 0
 			}
 			k.Settle(s)
 			want.propose()
-			if int(k.At) != want.at || k.Texts != want.texts || k.Asked != want.asked || rows(s) != want.String() {
+			if int(k.At) != want.at || [3]string(k.Texts[:3]) != want.texts || k.Asked != want.asked || rows(s) != want.String() {
 				t.Fatalf("seed %d: after %s\n%q at %d, asked %t, rows %q (%s)\nwant %q at %d, asked %t, rows %q",
 					seed, strings.Join(did, " "), k.Texts, k.At, k.Asked, rows(s), k.Fault, want.texts, want.at, want.asked, want.String())
 			}
 		}
+	}
+}
+
+// TestKeypadReplaces goes back to fields: the first key replaces what stands there, unless it
+// takes the last letter off.
+func TestKeypadReplaces(t *testing.T) {
+	for _, tt := range []struct{ name, keys, want string }{
+		{"a digit", "1", "1"},
+		{"and those behind it", "12", "12"},
+		{"the last letter off", "⌫1", "1.21"},
+		{"a sign", "±1", "−1"},
+	} {
+		s, k := gauging(t, "mm", "")
+		typed(s, k, "|1.25|")
+		k.Go(model.LeftField)
+		if typed(s, k, tt.keys); k.Texts[model.LeftField] != tt.want {
+			t.Errorf("%s: %q, want %q", tt.name, k.Texts[model.LeftField], tt.want)
+		}
+	}
+}
+
+// TestKeypadOpensARow changes a row that was entered, in the middle of another.
+func TestKeypadOpensARow(t *testing.T) {
+	for _, tt := range []struct{ name, keys, want string }{
+		{"one side, and the other stays to the last digit", "7||", "-20: 7 2.00049; "},
+		{"a side is taken out", "⌫⌫⌫⌫||", "-20: none 2.00049; "},
+		{"another travel", "<±18|||", "-18: 1 2.00049; "},
+	} {
+		s, k := gauging(t, "mm", "")
+		typed(s, k, "|1|2.00049|3.")
+		row := model.Runs(s.Document())[0].Rows(s.Document())[0]
+		k.Open(s, &row, model.LeftField)
+		if keys, ok := strings.CutPrefix(tt.keys, "<"); ok {
+			k.Go(model.TravelField)
+			typed(s, k, keys)
+		} else {
+			typed(s, k, tt.keys)
+		}
+		if rows(s) != tt.want || k.Opened != nil || k.Texts[model.LeftField] != "3." || k.At != model.LeftField || k.Texts[model.TravelField] != "−15" {
+			t.Errorf("%s: rows %q, then %q at %d, want %q and the half row back; %s", tt.name, rows(s), k.Texts, k.At, tt.want, k.Fault)
+		}
+	}
+}
+
+// TestKeypadFine types a reading in the marks of a dial, and shows the next one otherwise.
+func TestKeypadFine(t *testing.T) {
+	for _, tt := range []struct {
+		units study.Units
+		want  string
+	}{{"mm", "-20: -1.25 0.125; "}, {"in", "-20: -3.175 0.3175; "}} {
+		s, k := gauging(t, tt.units, "")
+		k.SetFine(true)
+		typed(s, k, "|±125|12.5")
+		k.SetFine(false)
+		k.Settle(s)
+		if typed(s, k, "|"); rows(s) != tt.want {
+			t.Errorf("%s: rows %q, want %q; %q, %s", tt.units, rows(s), tt.want, k.Texts, k.Fault)
+		}
+	}
+}
+
+// TestKeypadStacks begins runs: the stack goes on by the spacing of the last two, and is typed
+// as anything else.
+func TestKeypadStacks(t *testing.T) {
+	s, k := gauging(t, "mm", "")
+	var says []string
+	for _, keys := range []string{"±3|", "|", "1.5|"} {
+		if err := k.Begin(s); err != nil {
+			t.Fatal(err)
+		}
+		typed(s, k, keys)
+		runs := model.Runs(s.Document())
+		st, ok := s.StackOf(runs[k.Run])
+		says = append(says, fmt.Sprint(k.Run, st.Value, ok, k.At))
+	}
+	if want := []string{"1 -3 true 0", "2 -6 true 0", "3 1.5 true 0"}; !slices.Equal(says, want) {
+		t.Errorf("run, stack, field: %q, want %q", says, want)
+	}
+	if typed(s, k, "±"); k.Stacked {
+		t.Error("a key on the travel is taken for the stack")
+	}
+	k.Go(model.StackField)
+	typed(s, k, "1.2.3|")
+	if k.At != model.StackField || !strings.Contains(k.Fault, "is no length") {
+		t.Errorf("%q at %d, want the stack refused", k.Fault, k.At)
+	}
+}
+
+// TestThreeStacks enters three stacks of five heights, both sides, in thousandths of an inch,
+// and counts the keys: the fewest that a racer with one thumb needs on a study without runs.
+func TestThreeStacks(t *testing.T) {
+	s := template(t, "double-wishbone-rack")
+	err := s.Edit("inches", "", func(d *study.Document) {
+		d.Readings, d.Display = nil, &study.Display{Units: study.Inch}
+		d.Travel = &study.Travel{Bump: 50.8, Droop: 50.8, Step: 12.7}
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	runs := [][]string{ // stack, then what the gauge read at -2, -1, 0, 1 and 2 in: invented
+		{"", "114", "163", "66", "92", "±5", "0", "±58", "±72", "±131", "±150"},
+		{"±.25", "87", "121", "38", "71", "2", "4", "±31", "±44", "±86", "±102"},
+		{"", "52", "80", "20", "44", "0", "±3", "±13", "±24", "±48", "±60"},
+	}
+	k, digits, others := &model.Keypad{}, 0, 1
+	k.SetFine(true) // one press
+	press := func(keys string) {
+		for _, key := range keys {
+			if digits++; !strings.ContainsRune("0123456789", key) {
+				digits--
+				others++
+			}
+			typed(s, k, string(key))
+		}
+	}
+	for i, run := range runs {
+		if others++; k.Begin(s) != nil { // one press
+			t.Fatal("no run")
+		}
+		press(run[0] + "|")
+		for row := range 5 {
+			switch {
+			case i == 0 && row == 0:
+				press("±2|")
+			case i == 0 && row == 1:
+				press("±1|")
+			}
+			press(run[1+2*row] + "|" + run[2+2*row] + "|")
+			if k.Fault != "" {
+				t.Fatal(k.Fault)
+			}
+		}
+	}
+	var got []string
+	for _, run := range model.Runs(s.Document()) {
+		for _, row := range run.Rows(s.Document()) {
+			got = append(got, fmt.Sprintf("%.3f:%.0f,%.0f", row.Travel/25.4, *row.Values[0]/0.0254, *row.Values[1]/0.0254))
+		}
+	}
+	want := []string{"-2.000:114,163", "-1.000:66,92", "0.000:-5,0", "1.000:-58,-72", "2.000:-131,-150",
+		"-2.000:87,121", "-1.000:38,71", "0.000:2,4", "1.000:-31,-44", "2.000:-86,-102",
+		"-2.000:52,80", "-1.000:20,44", "0.000:0,-3", "1.000:-13,-24", "2.000:-48,-60"}
+	if !slices.Equal(got, want) {
+		t.Errorf("entered %q,\nwant %q", got, want)
+	}
+	if t.Logf("%d keys, %d of them no digits", digits+others, others); digits+others > 190 || others > 60 {
+		t.Errorf("%d keys, %d of them no digits, want at most 190 and 60", digits+others, others)
 	}
 }

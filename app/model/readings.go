@@ -9,7 +9,6 @@ import (
 	"strings"
 
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // Run is one run of the gauge: the readings of both sides with the same parts on the
@@ -54,18 +53,23 @@ func sameRun(a, b *study.Reading) bool {
 // said: a dial indicator on a steady stand. Common practice.
 const usualRepeatability = 0.05
 
-// AddRun begins a run with the parts of a car on it, gauged as the run before. It
-// returns the place of the run.
-func (s *Session) AddRun(car *Car) (int, error) {
+// AddRun begins a run gauged as the run before, with its parts on but for the stack, which
+// goes on by the spacing of the last two. It returns the place of the run.
+func (s *Session) AddRun() (int, error) {
 	set := s.UsualReading()
-	set.Changes, set.Note = maps.Clone(car.Changes), car.Name
+	if runs := Runs(s.doc); len(runs) > 0 {
+		set.Changes = s.doc.Readings[runs[len(runs)-1].First()].Changes
+	}
+	if value, ok := s.NextStack(); ok {
+		set.Changes = withStack(set.Changes, AdviseOf(s.doc, s.cars.Design).Parameter, value)
+	}
 	err := s.edit("new run of readings", "", func(d *study.Document) {
 		sides := []study.Side{study.Left, study.Right}
 		if runs := Runs(d); len(runs) > 0 && runs[len(runs)-1].Sets[0] < 0 {
 			slices.Reverse(sides) // or the left would be taken for that of the run before
 		}
 		for _, side := range sides {
-			set.Side, set.Values = side, [][2]float64{}
+			set.Side, set.Values, set.Changes = side, [][2]float64{}, maps.Clone(set.Changes)
 			d.Readings = append(d.Readings, set)
 		}
 	}, func(d *study.Document) {
@@ -75,6 +79,13 @@ func (s *Session) AddRun(car *Car) (int, error) {
 		}
 	})
 	return len(Runs(s.doc)) - 1, err
+}
+
+// SetParts says that a run was read with the parts of a car on.
+func (s *Session) SetParts(r Run, car *Car) error {
+	return s.SetRun(r, "parts of a run", func(set *study.Reading) {
+		set.Changes, set.Note = maps.Clone(car.Changes), car.Name
+	})
 }
 
 // UsualReading returns the gauge of the last readings or, where there are none, two
@@ -139,13 +150,23 @@ func (s *Session) RemoveRun(r Run) error {
 // travel that was read already replaces it. A run of one side becomes one of both by the
 // first reading of the other.
 func (s *Session) AddReading(r Run, row *ReadingRow) error {
-	return s.Edit("reading", "", func(d *study.Document) {
-		for side, x := range []*float64{row.Left, row.Right} {
-			if x != nil {
-				put(r.set(d, side), [2]float64{row.Travel, *x})
-			}
-		}
+	return s.Edit("reading", "", func(d *study.Document) { r.add(d, row) })
+}
+
+// ChangeReading puts a row in the place of the one that was read at a travel, in file units.
+func (s *Session) ChangeReading(r Run, travel float64, row *ReadingRow) error {
+	return s.Edit("change a reading", "", func(d *study.Document) {
+		r.remove(d, travel)
+		r.add(d, row)
 	})
+}
+
+func (r Run) add(d *study.Document, row *ReadingRow) {
+	for side, x := range []*float64{row.Left, row.Right} {
+		if x != nil {
+			put(r.set(d, side), [2]float64{row.Travel, *x})
+		}
+	}
 }
 
 // set returns the run's set of a side, which is begun beside the other if there is none.
@@ -173,13 +194,15 @@ func put(set *study.Reading, v [2]float64) {
 
 // RemoveReading removes what was read at a travel, in file units.
 func (s *Session) RemoveReading(r Run, travel float64) error {
-	return s.Edit("remove a reading", "", func(d *study.Document) {
-		for _, i := range r.Sets {
-			if i >= 0 {
-				d.Readings[i].Values = slices.DeleteFunc(d.Readings[i].Values, func(v [2]float64) bool { return v[0] == travel })
-			}
+	return s.Edit("remove a reading", "", func(d *study.Document) { r.remove(d, travel) })
+}
+
+func (r Run) remove(d *study.Document, travel float64) {
+	for _, i := range r.Sets {
+		if i >= 0 {
+			d.Readings[i].Values = slices.DeleteFunc(d.Readings[i].Values, func(v [2]float64) bool { return v[0] == travel })
 		}
-	})
+	}
 }
 
 // RunRow is what was read at one travel, in file units; nil where a side was not.
@@ -209,31 +232,6 @@ func (r Run) Rows(d *study.Document) []RunRow {
 	return rows
 }
 
-// NextTravel returns the travel in file units that is to be read next: of those of the
-// study's window that were not read yet, the first behind the one that was read last, as the
-// run goes; ok is false where none is left. A run goes into bump unless it is one of droop.
-func (r Run) NextTravel(d *study.Document, last *float64) (travel float64, ok bool) {
-	w := d.Window()
-	grid, err := solver.Grid(w.Bump, w.Droop, w.Step)
-	if err != nil {
-		return 0, false
-	}
-	way := 1.0
-	if d.Readings[r.First()].Direction == "droop" {
-		slices.Reverse(grid)
-		way = -1
-	}
-	n, rows := NumbersOf(d), r.Rows(d)
-	shown := func(x float64) string { return n.LengthNumber(d.Units.Millimetres(x)) }
-	for _, x := range grid {
-		read := slices.ContainsFunc(rows, func(row RunRow) bool { return shown(row.Travel) == shown(x) })
-		if !read && (last == nil || way*(x-*last) > 0) {
-			return x, true
-		}
-	}
-	return 0, false
-}
-
 // The bounds of what is taken as a slip of the thumb.
 const (
 	// mostTravel is the largest travel of a wheel, in windows of the study.
@@ -245,15 +243,9 @@ const (
 // plausibleTravel refuses a travel in file units that is a slip: the wheel would go twice as
 // far as the study has it.
 func (s *Session) plausibleTravel(r Run, x float64) error {
-	set := s.doc.Readings[r.First()]
-	set.Values = [][2]float64{{x, 0}}
 	w, n, mm := s.doc.Window(), NumbersOf(s.doc), s.doc.Units.Millimetres
 	most := mostTravel * mm(max(w.Bump, w.Droop))
-	travels, err := s.cars.ReadTravels(s.doc, &set)
-	if err != nil {
-		return nil // the fit says why
-	}
-	for _, wheel := range travels {
+	for _, wheel := range s.wheelTravels(r, [][2]float64{{x, 0}}) { // where there is none the fit says why
 		if !(math.Abs(wheel) <= most) {
 			return fmt.Errorf("%s moves the wheel more than twice as far as this study does, %s up and %s down: is a digit too many? If not, widen its travel first", n.Travel(mm(x)), n.Travel(mm(w.Bump)), n.Travel(mm(w.Droop)))
 		}

@@ -9,7 +9,10 @@ import (
 
 func TestRun(t *testing.T) {
 	s := template(t, "double-wishbone-rack")
-	at, err := s.AddRun(s.Cars().At(1))
+	at, err := s.AddRun()
+	if err == nil {
+		err = s.SetParts(model.Runs(s.Document())[at], s.Cars().At(1))
+	}
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -44,42 +47,6 @@ func TestRun(t *testing.T) {
 	}
 }
 
-// TestNextTravelOddStep: a run by a step that is no part of the window calls at 0 and at
-// both ends, either way.
-func TestNextTravel(t *testing.T) {
-	at := func(x float64) *float64 { return &x }
-	travel := &study.Travel{Bump: 2, Droop: 2, Step: 0.75} // the grid is -2, -1.5, -0.75, 0, 0.75, 1.5, 2
-	tests := []struct {
-		name, direction string
-		read            []float64
-		last            *float64
-		want            float64
-		none            bool
-	}{
-		{name: "first, into bump", direction: "bump", want: -2},
-		{name: "next, into bump", last: at(0.75), read: []float64{0.75}, want: 1.5},
-		{name: "the end of the window belongs to it", last: at(1.5), read: []float64{1.5}, want: 2},
-		{name: "first, into droop", direction: "droop", want: 2},
-		{name: "next, into droop", direction: "droop", last: at(0.75), read: []float64{0.75}, want: 0},
-		{name: "what was read is passed over", read: []float64{-2, -1.5, 0}, want: -0.75},
-		{name: "what is shown alike is read", read: []float64{-2.0001}, want: -1.5},
-		{name: "none behind the end", last: at(2), none: true},
-		{name: "none into droop", direction: "droop", last: at(-2), none: true},
-		{name: "off the grid", last: at(0.1), want: 0.75},
-	}
-	for _, tt := range tests {
-		for side, sets := range [][2]int{{0, -1}, {-1, 0}} {
-			d := &study.Document{Units: study.Inch, Travel: travel, Readings: []study.Reading{{Direction: tt.direction}}}
-			for _, x := range tt.read {
-				d.Readings[0].Values = append(d.Readings[0].Values, [2]float64{x, 0})
-			}
-			if got, ok := (model.Run{Sets: sets}).NextTravel(d, tt.last); got != tt.want || ok == tt.none {
-				t.Errorf("%s, side %d: got %g in, %t, want %g in, %t", tt.name, side, got, ok, tt.want, !tt.none)
-			}
-		}
-	}
-}
-
 // TestBesideALoneSide begins a run, and reads the side that a run of the file does not have:
 // each reading stands in its own run.
 func TestBesideALoneSide(t *testing.T) {
@@ -92,7 +59,7 @@ func TestBesideALoneSide(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if at, err := s.AddRun(base); at != 1 || err != nil {
+		if at, err := s.AddRun(); at != 1 || err != nil {
 			t.Fatalf("%s: the new run is run %d, %v, want 1", lone, at, err)
 		}
 		x, y := 2.0, 3.0

@@ -131,7 +131,7 @@ func TestUsualValuesSaySo(t *testing.T) {
 				t.Errorf("a part that was typed: %+v", b)
 			}
 
-			if _, err := s.AddRun(s.Cars().Base()); err != nil {
+			if _, err := s.AddRun(); err != nil {
 				t.Fatal(err)
 			}
 			gauge := func(i int, name string) study.Source {
@@ -141,7 +141,7 @@ func TestUsualValuesSaySo(t *testing.T) {
 				t.Errorf("the gauge of a first run: %v", s.Document().Sources)
 			}
 			mustDo(t, s.SetRun(model.Runs(s.Document())[0], "gauge", func(r *study.Reading) { r.Base += 10 }))
-			if _, err := s.AddRun(s.Cars().Base()); err != nil {
+			if _, err := s.AddRun(); err != nil {
 				t.Fatal(err)
 			}
 			if gauge(2, "base") != study.FromTyping || gauge(3, "repeatability") != study.FromTemplate {
