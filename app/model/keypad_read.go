@@ -57,7 +57,7 @@ func (k *Keypad) read(s *Session, run Run, f ReadingField) (*float64, error) {
 	}
 	x := exact(units.FromMillimetres(mm))
 	for _, row := range run.Rows(s.doc) {
-		if alike(s.doc, row.Travel, x) {
+		if shownAlike(s.doc, row.Travel, x) {
 			x = row.Travel
 		}
 	}
@@ -172,11 +172,21 @@ func (k *Keypad) Following(s *Session) (Proposal, bool) {
 		return Proposal{}, false
 	}
 	run := runs[k.Run]
-	x, err := k.read(s, run, TravelField)
-	if err != nil {
+	x, ok := k.Travel(s, run)
+	if !ok {
 		return Proposal{}, false
 	}
-	return s.NextTravel(run, append(run.Rows(s.doc), RunRow{Travel: *x}), x, k.Follow)
+	return s.NextTravel(run, append(run.Rows(s.doc), RunRow{Travel: x}), &x, k.Follow)
+}
+
+// Travel returns the travel of the row that is typed, in file units; ok is false where it
+// cannot be told.
+func (k *Keypad) Travel(s *Session, run Run) (x float64, ok bool) {
+	travel, err := k.read(s, run, TravelField)
+	if err != nil {
+		return 0, false
+	}
+	return *travel, true
 }
 
 // Done reports whether nothing is left to be read in the run, nor half typed.

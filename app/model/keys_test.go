@@ -142,7 +142,7 @@ func TestFieldsAreOfThePage(t *testing.T) {
 			continue // of the key above, of every edit, of the keypad
 		}
 		goName := strings.ToUpper(name[:1]) + strings.TrimSuffix(name[1:], "[]")
-		for from, to := range map[string]string{"StudAxes": "StudAxis", "Sd": "SD", "Of": "Of"} {
+		for from, to := range map[string]string{"StudAxes": "StudAxis", "Sd": "SD", "SlopeSd": "SlopeSD", "Of": "Of"} {
 			if goName == from {
 				goName = to
 			}

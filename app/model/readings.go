@@ -135,6 +135,21 @@ func (s *Session) SetRun(r Run, label string, change func(*study.Reading)) error
 	})
 }
 
+// SetZero says at which reading set i of the study's readings has no toe, as it was typed;
+// an empty text is where that is not known.
+func (s *Session) SetZero(i int, text string) error {
+	var zero *float64
+	if strings.TrimSpace(text) != "" {
+		mm, err := NumbersOf(s.doc).ParseLength(text)
+		if err != nil {
+			return err
+		}
+		x := exact(s.doc.Units.FromMillimetres(mm))
+		zero = &x
+	}
+	return s.Edit("zero of the gauge", "", func(d *study.Document) { d.Readings[i].Zero = zero })
+}
+
 // RemoveRun removes a run with its readings.
 func (s *Session) RemoveRun(r Run) error {
 	return s.Edit("remove a run", "", func(d *study.Document) {

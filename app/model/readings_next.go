@@ -204,9 +204,9 @@ func (sp *spacing) read(x float64) bool {
 }
 
 // alike reports whether two travels are shown as one.
-func (sp *spacing) alike(a, b float64) bool { return alike(sp.s.doc, a, b) }
+func (sp *spacing) alike(a, b float64) bool { return shownAlike(sp.s.doc, a, b) }
 
-func alike(d *study.Document, a, b float64) bool {
+func shownAlike(d *study.Document, a, b float64) bool {
 	n := NumbersOf(d)
 	return n.LengthNumber(d.Units.Millimetres(a)) == n.LengthNumber(d.Units.Millimetres(b))
 }

@@ -13,6 +13,7 @@
 //	draft/ID                  what is being typed and is no part of the study yet
 //	current                   the study that was open last
 //	place                     what was looked at last
+//	habits                    how the reader works
 //
 // Every text carries its kind, version and checksum; see [seal]. A save writes a new
 // revision and then points the head at it, so that a crash at any moment leaves the

@@ -13,6 +13,7 @@ const prefix = "toewright/"
 const (
 	currentKey    = prefix + "current"
 	placeKey      = prefix + "place"
+	habitsKey     = prefix + "habits"
 	headPrefix    = prefix + "head/"
 	draftPrefix   = prefix + "draft/"
 	asidePrefix   = prefix + "aside/"

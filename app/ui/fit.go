@@ -19,6 +19,7 @@ type fit struct {
 	app.Compo
 	Bench bench
 	State *fitting
+	Next  bool // it is the next thing to do
 }
 
 // fitting is a fit that runs, or what came of it.
@@ -30,11 +31,24 @@ func (f *fit) Render() app.UI {
 		return app.P().Text("The base car cannot be solved: mend its points in Car, or start from a car like it.")
 	}
 	return app.Section().Class("block").Body(
-		app.H2().Text("What the readings say"),
-		f.advise(),
-		f.State.run("fit", button("Fit the car to the readings", f.start).ID("fit").Class("primary")),
+		app.H2().Text("Fit"),
 		f.outcome(),
+		f.advise(),
+		f.State.run("fit", button(f.word(), f.start).ID("fit").Class(when(f.Next && !f.holds(), "primary", ""))),
 	)
+}
+
+// holds reports whether there is a fit of the study as it stands.
+func (f *fit) holds() bool {
+	return f.State.result != nil && model.FitsStill(f.State.of, f.Bench.document())
+}
+
+// word is what the button says.
+func (f *fit) word() string {
+	if f.State.result != nil {
+		return "Fit again"
+	}
+	return "Fit the car to the readings"
 }
 
 // advise says on which part advice is wanted, and in what steps it comes.
@@ -96,28 +110,4 @@ func (f *fit) start(app.Context, app.Event) {
 		f.Bench.Desk.ShowFit(r)
 		f.Bench.Changed(ctx)
 	})
-}
-
-// outcome shows what it comes to in sentences, and takes the advice.
-func (f *fit) outcome() app.UI {
-	r := f.State.result
-	if r == nil {
-		return nil
-	}
-	still := model.FitsStill(f.State.of, f.Bench.document())
-	return app.Div().ID("fitted").Class("answer").Body(
-		app.If(!still, func() app.UI {
-			return app.P().Class("note").Text("Fitted before the last changes of the car or its readings.")
-		}),
-		app.Ul().Body(app.Range(r.Words).Slice(func(i int) app.UI { return app.Li().Text(r.Words[i]) })),
-		app.If(len(r.Advice) > 0, func() app.UI {
-			return button("Make the advice a candidate", func(ctx app.Context, _ app.Event) {
-				a := model.AdviseOf(f.Bench.document(), f.Bench.cars().Design)
-				f.Bench.undoable(ctx, "The advice is a candidate.", func() error { return f.Bench.Desk.Advised(a.Parameter, r) })
-			}).ID("take-advice")
-		}),
-		app.If(still, func() app.UI { return button("Take the fitted car as my car", f.Bench.takeFit).ID("take-fit") }),
-		app.P().Class("note").Text("Bands on the curves hold 90 % of the cars that fit the readings."),
-		cautionLine(),
-	)
 }

@@ -36,6 +36,7 @@ func (j *job) start(ctx app.Context, caller Caller, method string, params any, d
 	run, cancel := context.WithCancel(context.Background())
 	mine := &call{method}
 	*j = job{cancel: cancel, call: mine, started: time.Now()}
+	j.tick(ctx, mine)
 	ctx.Async(func() {
 		raw, err := caller.Call(run, method, params, j.listener(ctx, mine))
 		cancel()
@@ -45,6 +46,15 @@ func (j *job) start(ctx app.Context, caller Caller, method string, params any, d
 				done(ctx, raw, err)
 			}
 		})
+	})
+}
+
+// tick has the page show how long the call has run, as long as it does not say how far it is.
+func (j *job) tick(ctx app.Context, mine *call) {
+	ctx.After(time.Second, func(ctx app.Context) {
+		if j.call == mine {
+			j.tick(ctx, mine)
+		}
 	})
 }
 
@@ -93,7 +103,7 @@ func (j *job) text() string {
 	left, ok := j.pace.left()
 	switch {
 	case !(j.pace.done > 0):
-		return "Started."
+		return "Under way for " + seconds(time.Since(j.started)) + "."
 	case !ok:
 		return fmt.Sprintf("%.0f %% after %s.", 100*j.pace.done, seconds(j.pace.at))
 	}
@@ -125,8 +135,12 @@ func seconds(d time.Duration) string {
 
 // render shows the progress and the button that stops the job.
 func (j *job) render(id, best string) app.UI {
+	bar := app.Elem("progress").ID(id+"-progress").Attr("max", "1").Aria("label", "Progress")
+	if j.pace.done > 0 { // else nobody knows how far it is
+		bar = bar.Attr("value", fmt.Sprintf("%.3f", j.progress.Fraction))
+	}
 	return app.Div().Class("job").Body(
-		app.Elem("progress").ID(id+"-progress").Attr("max", "1").Attr("value", fmt.Sprintf("%.3f", j.progress.Fraction)).Aria("label", "Progress"),
+		bar,
 		app.P().Aria("live", "polite").Text(j.text()),
 		app.If(best != "", func() app.UI {
 			return app.P().Class("outcome").Body(app.Strong().Class("figure").Text(best), app.Span().Class("note").Text("best so far"))

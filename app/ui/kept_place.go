@@ -60,3 +60,6 @@ func (k *kept) noteDraft(p *Panels) {
 		k.copying.flush(p.lasting)
 	}
 }
+
+// noteHabits keeps how the reader works. What finds no room is chosen again.
+func (k *kept) noteHabits(h store.Habits) { _ = k.store.SetHabits(h) }

@@ -133,7 +133,7 @@ func TestHalfARowIsKept(t *testing.T) {
 	s := onStage(t, kept, "readings")
 	row := func() string {
 		k := &s.panels.reading.keypad
-		return strings.Join(k.Texts[model.LeftField:], "|")
+		return strings.Join(k.Texts[model.LeftField:model.StackField], "|")
 	}
 	typeKeys := func(keys ...string) {
 		r := &readings{Bench: s.panels.bench(), State: &s.panels.reading, Typed: func() { s.panels.Kept.noteDraft(s.panels) }}

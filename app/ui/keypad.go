@@ -4,81 +4,122 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
+	"toewright/app/store"
 	"toewright/internal/study"
 )
 
-// pad shows the fields of a row and big keys for them.
+// pad shows big keys for the row that is typed.
 func (r *readings) pad() app.UI {
-	keys := padKeys(r.Bench.numbers().Units)
-	fault := r.State.keypad.Fault
+	k := &r.State.keypad
+	class := "pad-keys"
+	if r.State.habits.LeftHanded {
+		class += " left-handed"
+	}
+	next := app.Button().Type("button").ID("pad-next").OnClick(r.next).
+		Body(app.Span().Text("Next"), app.Small().Text(k.Goes(r.Bench.session())))
+	if !k.Done() {
+		next = next.Class("primary")
+	}
+	keys := padKeys(r.Bench.numbers().Units, k.At)
+	if len(keys) == mostKeys {
+		class += " fractions"
+	}
 	return app.Div().Class("pad").Body(
-		app.Div().Class("pad-fields").Body(
-			r.padField(model.TravelField, "Travel"), r.padField(model.LeftField, "Left"), r.padField(model.RightField, "Right"),
-		),
-		app.If(fault != "", func() app.UI { return app.P().ID("pad-fault").Class("problem").Role("alert").Text(sentence(fault)) }),
-		app.Div().Class("pad-keys").Body(
-			app.Range(keys).Slice(func(i int) app.UI {
-				key := keys[i]
-				return app.Button().Type("button").Text(key).Aria("label", keyNames[key]).OnClick(func(app.Context, app.Event) {
-					r.typed(func(k *model.Keypad) { k.Press(key) })
-				}, app.EventScope("key", key))
+		app.If(k.Fault != "", func() app.UI { return app.P().ID("pad-fault").Class("problem").Role("alert").Text(sentence(k.Fault)) }),
+		app.Div().Class(class).Body(
+			app.Range(keys).Slice(func(i int) app.UI { return r.key(keys[i]) }),
+			app.If(len(keys) < mostKeys, func() app.UI {
+				return button("Other hand", func(app.Context, app.Event) {
+					r.habit(store.Habits{LeftHanded: !r.State.habits.LeftHanded, Fine: r.State.habits.Fine})
+				}).ID("other-hand")
 			}),
-			app.Button().Type("button").ID("pad-next").Class("pad-next").Text("Next").OnClick(r.next),
+			next,
 		),
 	)
 }
 
-// typed does something with the keypad, and has what is being typed kept.
+// key is a key that types.
+func (r *readings) key(key string) app.UI {
+	text := key
+	if key == model.BackKey {
+		text = "Erase"
+	}
+	return app.Button().Type("button").DataSet("key", key).Text(text).Aria("label", keyNames[key]).OnClick(func(ctx app.Context, _ app.Event) {
+		r.typed(func(k *model.Keypad) { k.Press(key) })
+	}, app.EventScope("key", key))
+}
+
+// typed does something with the keypad, has what is being typed kept, and gives the keyboard
+// to the field that is typed: a gauge that types goes on there.
 func (r *readings) typed(do func(*model.Keypad)) {
 	do(&r.State.keypad)
 	r.Typed()
+	r.Bench.keyboard(padID(r.State.keypad.At))
+	r.Bench.Lasting.Dispatch(func(ctx app.Context) { ctx.Defer(func(app.Context) { reveal(".pad-input.current") }) })
 }
 
-// padKeys lists the keys in their order: those of fractions for inches.
-func padKeys(u study.Units) []string {
-	keys := []string{"7", "8", "9", model.BackKey, "4", "5", "6", model.SignKey, "1", "2", "3", model.PointKey}
-	if u == study.Inch {
-		return append(keys, model.SpaceKey, "0", model.FractKey)
+// mostKeys are the keys that type where fractions are wanted.
+const mostKeys = 15
+
+// padKeys lists the keys in their order: those of fractions where lengths in inches are typed
+// that no dial shows.
+func padKeys(u study.Units, f model.ReadingField) []string {
+	keys := []string{"7", "8", "9", model.BackKey, "4", "5", "6", model.SignKey, "1", "2", "3", "0", model.PointKey}
+	if u == study.Inch && (f == model.TravelField || f == model.StackField) {
+		return append(keys, model.SpaceKey, model.FractKey)
 	}
-	return append(keys, "0")
+	return keys
 }
 
 // keyNames are what keys without a letter are called by those who hear the page.
 var keyNames = map[string]string{
-	model.BackKey: "Delete the last letter", model.SignKey: "Change the sign", model.PointKey: "Point",
+	model.BackKey: "Erase the last letter", model.SignKey: "Change the sign", model.PointKey: "Point",
 	model.SpaceKey: "Space", model.FractKey: "Stroke of a fraction",
 	"0": "0", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5", "6": "6", "7": "7", "8": "8", "9": "9",
 }
 
-// padField shows a field. It can be typed by a keyboard too, which writes over a travel that
-// is only proposed.
-func (r *readings) padField(f model.ReadingField, label string) app.UI {
+// padLabels are the fields by their names.
+var padLabels = map[model.ReadingField]string{
+	model.TravelField: "Travel", model.LeftField: "Left", model.RightField: "Right", model.StackField: "Stack",
+}
+
+func padID(f model.ReadingField) string { return "pad-" + padLabels[f] }
+
+// padField shows a field of the row.
+func (r *readings) padField(f model.ReadingField) app.UI {
+	return app.Div().Class("pad-field").Body(
+		app.Label().Class("unseen").For(padID(f)).Text(padLabels[f]),
+		r.padInput(f),
+	)
+}
+
+// padInput is the field alone. It can be typed by a keyboard too.
+func (r *readings) padInput(f model.ReadingField) app.UI {
 	k := &r.State.keypad
-	class := "pad-field"
+	class := "pad-input"
 	if k.At == f {
 		class += " current"
 	}
-	id := "pad-" + label
-	return app.Div().Class(class).Body(
-		app.Label().For(id).Text(label),
-		app.Input().ID(id).Type("text").Attr("inputmode", "none").AutoComplete(false).Value(k.Texts[f]).
-			OnFocus(func(ctx app.Context, _ app.Event) {
-				r.typed(func(k *model.Keypad) { k.Go(f) })
-				if f == model.TravelField && !k.Typed {
-					ctx.JSSrc().Call("select")
-				}
-			}, app.EventScope(id)).
-			OnInput(func(ctx app.Context, _ app.Event) {
-				r.typed(func(k *model.Keypad) { k.Type(f, ctx.JSSrc().Get("value").String()) })
-			}, app.EventScope(id)),
-	)
+	return app.Input().ID(padID(f)).Type("text").Class(class).Attr("inputmode", "none").AutoComplete(false).Value(k.Texts[f]).
+		OnFocus(func(ctx app.Context, _ app.Event) {
+			if k := &r.State.keypad; k.At != f {
+				k.Go(f)
+				r.Typed()
+			}
+			ctx.JSSrc().Call("select")
+		}, app.EventScope(f)).
+		OnInput(func(ctx app.Context, _ app.Event) {
+			text := ctx.JSSrc().Get("value").String()
+			r.State.keypad.Type(f, text)
+			r.Typed()
+		}, app.EventScope(f))
 }
 
 // next goes to the next field, and enters the row behind the last.
 func (r *readings) next(ctx app.Context, _ app.Event) {
-	entered := false
-	r.typed(func(k *model.Keypad) { entered = k.Next(r.Bench.session()) })
-	if entered {
+	changed := false
+	r.typed(func(k *model.Keypad) { changed = k.Next(r.Bench.session()) })
+	if changed {
 		r.Bench.Changed(ctx)
 	}
 }

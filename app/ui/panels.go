@@ -83,7 +83,7 @@ func (p *Panels) panel(b bench) app.UI {
 	case "search":
 		return &find{Bench: b, State: &p.finding, Asked: p.question(b, true)}
 	case "readings":
-		return &readings{Bench: b, State: &p.reading, Typed: func() { p.Kept.noteDraft(p) }}
+		return &readings{Bench: b, State: &p.reading, Typed: func() { p.Kept.noteDraft(p) }, Habits: p.Kept.noteHabits}
 	case "sheet":
 		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging}
 	case "map":

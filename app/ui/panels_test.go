@@ -88,7 +88,7 @@ func TestStudyIsKeptAndOpenedAgain(t *testing.T) {
 // TestEmptyPanelsSayWhatToDo opens panels of a study that has nothing for them yet.
 func TestEmptyPanelsSayWhatToDo(t *testing.T) {
 	for tab, want := range map[string]string{
-		"readings": "No readings yet. Choose below", "study": "None yet. The demo is kept", "compare": "New candidate",
+		"readings": "No readings yet. Begin a run", "study": "None yet. The demo is kept", "compare": "New candidate",
 	} {
 		s := onStage(t, store.Memory{}, tab)
 		s.do(func(app.Context) {

@@ -8,132 +8,150 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/internal/study"
+	"toewright/app/store"
 )
 
 // readings enters what the gauge says and fits the car to it.
 type readings struct {
 	app.Compo
-	Bench bench
-	State *reading
-	Typed func() // to be called after any change of what is being typed
+	Bench  bench
+	State  *reading
+	Typed  func()             // to be called after any change of what is being typed
+	Habits func(store.Habits) // keeps how the reader works
+
+	deaf    func()
+	pending []func(app.Context) // what keys do that came in since the page was drawn
 }
 
 // reading is what is being typed, and the fit. It outlives the panel.
 type reading struct {
 	keypad model.Keypad
+	habits store.Habits
 	fit    fitting
 }
 
-const aboutReadings = "What the gauge reads at each wheel travel, toe-in positive. Where the gauge was zeroed does not matter: its zero is found with the rest. Springs out, wheels hanging on stands rated for the car."
+// work has the keypad follow how the reader works.
+func (r *reading) work(h store.Habits) {
+	r.habits = h
+	r.keypad.SetFine(h.Fine)
+}
+
+const aboutReadings = "What the gauge reads at each wheel travel, toe-in positive. Where the gauge was zeroed does not matter: its zero is found with the rest, one for each side of a run. Springs out, wheels hanging on stands rated for the car."
+
+// OnMount listens to the keys of keyboards and of gauges that type.
+func (r *readings) OnMount(ctx app.Context) { r.listen(ctx) }
+
+// OnDismount lets go of them.
+func (r *readings) OnDismount() { r.deaf() }
 
 // Render shows the run that is typed, its rows and the fit.
 func (r *readings) Render() app.UI {
 	runs := model.Runs(r.Bench.document())
-	r.State.keypad.Settle(r.Bench.session())
+	k := &r.State.keypad
+	k.Settle(r.Bench.session())
 	return app.Div().Class("readings").Body(
-		app.P().Class("note").Text(aboutReadings),
+		app.H2().Text("Run sheet"),
 		r.Bench.borrowedList("readings"),
 		r.choose(runs),
-		app.If(len(runs) > 0, func() app.UI { return r.current(runs[r.State.keypad.Run]) }),
+		app.If(len(runs) > 0, func() app.UI { return r.current(runs[k.Run]) }),
+		&fit{Bench: r.Bench, State: &r.State.fit, Next: len(runs) > 0 && k.Done()},
 		readingsTable(r.Bench),
-		&fit{Bench: r.Bench, State: &r.State.fit},
+		app.P().Class("note").Text(aboutReadings),
 	)
 }
 
 // choose shows the runs, and begins one.
 func (r *readings) choose(runs []model.Run) app.UI {
-	d := r.Bench.document()
-	var list []choice
-	for i, run := range runs {
-		list = append(list, choice{strconv.Itoa(i), runName(d, i, run)})
-	}
-	cars := yardstickChoices(r.Bench.cars())
-	return app.Div().Class("row").Body(
-		app.If(len(list) == 0, func() app.UI {
-			return app.P().ID("no-readings").Text("No readings yet. Choose below which car's parts were on, and the keys appear; or take a table.")
+	return app.Div().Class("runs").Body(
+		app.If(len(runs) == 0, func() app.UI {
+			return app.P().ID("no-readings").Text("No readings yet. Begin a run, type the stack that is on the car, and then travel, left and right; or take a table.")
+		}).Else(func() app.UI {
+			return app.Div().Class("segments").Role("group").Aria("label", "Runs of the gauge").Body(
+				app.Range(runs).Slice(func(i int) app.UI {
+					return app.Button().Type("button").ID("run-"+strconv.Itoa(i)).Aria("pressed", i == r.State.keypad.Run).
+						Text(r.runName(i, runs[i])).OnClick(func(ctx app.Context, _ app.Event) {
+						r.typed(func(k *model.Keypad) { k.Choose(r.Bench.session(), i) })
+					}, app.EventScope(i))
+				}),
+			)
 		}),
-		app.If(len(list) > 0, func() app.UI {
-			return menu("run", "Run of the gauge", strconv.Itoa(r.State.keypad.Run), list, func(_ app.Context, value string) {
-				run, _ := strconv.Atoi(value) // the values are our own
-				r.typed(func(k *model.Keypad) { k.Choose(r.Bench.session(), run) })
-			})
-		}),
-		menu("new-run", "New run, with the parts of", "", append([]choice{{"", "choose the car"}}, cars...), r.begin),
+		button("New run", r.begin).ID("new-run").Class(when(len(runs) == 0, "primary", "")),
 	)
 }
 
+// when returns one of two words.
+func when(ok bool, yes, no string) string {
+	if ok {
+		return yes
+	}
+	return no
+}
+
 // runName says which parts were on the car and which way the run went.
-func runName(d *study.Document, i int, run model.Run) string {
-	set := &d.Readings[run.First()]
-	name := cmp.Or(set.Note, "parts as measured")
+func (r *readings) runName(i int, run model.Run) string {
+	set := &r.Bench.document().Readings[run.First()]
+	name := cmp.Or(set.Note, "as measured")
+	if st, ok := r.Bench.session().StackOf(run); ok && set.Note == "" && st.Value != 0 {
+		name = r.lowered(st.Value)
+	}
 	if set.Direction != "" {
 		name += ", into " + set.Direction
 	}
 	if set.Purpose == "verify" {
 		name += ", to verify"
 	}
-	return fmt.Sprintf("%d: %s", i+1, name)
+	return fmt.Sprintf("Run %d, %s", i+1, name)
 }
 
-// begin begins a run with the parts of a car.
-func (r *readings) begin(ctx app.Context, value string) {
-	i, err := strconv.Atoi(value)
-	if err != nil {
-		return
+// lowered says by how much a ball stands lower or higher than as measured.
+func (r *readings) lowered(by float64) string {
+	n, mm := r.Bench.numbers(), r.Bench.document().Units.Millimetres
+	if by < 0 {
+		return n.TravelNumber(mm(-by)) + " down"
 	}
-	r.Bench.edit(ctx, func() error {
-		at, err := r.Bench.session().AddRun(r.Bench.cars().At(i))
-		if err == nil {
-			r.typed(func(k *model.Keypad) { k.Choose(r.Bench.session(), at) })
-		}
+	return n.TravelNumber(mm(by)) + " up"
+}
+
+// begin begins a run.
+func (r *readings) begin(ctx app.Context, _ app.Event) {
+	r.Bench.edit(ctx, func() (err error) {
+		r.typed(func(k *model.Keypad) { err = k.Begin(r.Bench.session()) })
 		return err
 	})
 }
 
-// current shows a run: its gauge, the keys and what was read.
+// current shows a run: what was on the car, the rows, the keys and its gauge.
 func (r *readings) current(run model.Run) app.UI {
-	return app.Section().Class("block").Body(
-		&gauge{Bench: r.Bench, Run: run},
-		r.pad(),
+	found := run.Findings(r.Bench.document())
+	return app.Section().Class("run-sheet").Aria("label", "The run").Body(
+		r.stack(run),
 		r.rows(run),
-		app.If(len(run.Findings(r.Bench.document())) > 0, func() app.UI {
-			found := run.Findings(r.Bench.document())
+		app.If(len(found) > 0, func() app.UI {
 			return app.Ul().Class("findings").Body(app.Range(found).Slice(func(i int) app.UI { return r.Bench.slip(found[i], false) }))
 		}),
+		r.pad(),
+		&gauge{Bench: r.Bench, Run: run, Fine: r.State.habits.Fine, SetFine: func(fine bool) { r.habit(store.Habits{LeftHanded: r.State.habits.LeftHanded, Fine: fine}) }},
 		button("Remove this run", func(ctx app.Context, _ app.Event) {
 			r.Bench.undoable(ctx, "The run is removed.", func() error { return r.Bench.session().RemoveRun(run) })
-		}, run.First()).Class("danger"),
+		}, run.First()).ID("remove-run"),
 	)
 }
 
-// rows lists what was read.
-func (r *readings) rows(run model.Run) app.UI {
-	d, n := r.Bench.document(), r.Bench.numbers()
-	rows := run.Rows(d)
-	if len(rows) == 0 {
-		return app.P().Text("Nothing is read yet. Type the travel, the left and the right reading; Next goes on by itself.")
+// habit takes up another way of working.
+func (r *readings) habit(h store.Habits) {
+	r.State.work(h)
+	r.Habits(h)
+	r.Typed()
+}
+
+// stack says how high the part stood by which runs differ.
+func (r *readings) stack(run model.Run) app.UI {
+	st, ok := r.Bench.session().StackOf(run)
+	if !ok {
+		return nil
 	}
-	value := func(x *float64) string {
-		if x == nil {
-			return "–"
-		}
-		return n.LengthNumber(d.Units.Millimetres(*x))
-	}
-	return app.Table().Class("figures sheet-table travels").Body(
-		app.Caption().Text("Read "+model.In(n.LengthUnit())+", toe-in positive"),
-		app.THead().Body(app.Tr().Body(
-			app.Th().Scope("col").Text("travel"), app.Th().Scope("col").Text("left"), app.Th().Scope("col").Text("right"), app.Td(),
-		)),
-		app.TBody().Body(app.Range(rows).Slice(func(i int) app.UI {
-			row := rows[i]
-			return app.Tr().Body(
-				app.Th().Scope("row").Text(n.Travel(d.Units.Millimetres(row.Travel))),
-				app.Td().Text(value(row.Values[0])), app.Td().Text(value(row.Values[1])),
-				app.Td().Body(button("Remove", func(ctx app.Context, _ app.Event) {
-					r.Bench.undoable(ctx, "The reading is removed.", func() error { return r.Bench.session().RemoveReading(run, row.Travel) })
-				}, run.First(), row.Travel).Aria("label", "Remove the reading at "+n.Travel(d.Units.Millimetres(row.Travel)))),
-			)
-		})),
+	return app.Div().Class("stack").Body(
+		app.Label().For("pad-Stack").Text(upperFirst(st.Label)+", up positive"),
+		app.Span().Class("field-box").Body(r.padInput(model.StackField), app.Span().Class("unit").Text(r.Bench.numbers().LengthUnit())),
 	)
 }

@@ -69,7 +69,7 @@ func (p *Panels) show(ctx app.Context, key string) {
 	p.open(key)
 	ctx.Defer(func(app.Context) {
 		toTop(".panel")
-		reveal(".card.selected, .pad")
+		reveal(".card.selected")
 	})
 }
 

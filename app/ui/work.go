@@ -23,8 +23,10 @@ func (w *work) drop() {
 	for _, j := range []*job{&w.asking.check.job, &w.finding.job, &w.forging.job, &w.shelving.job, &w.sheeting.job, &w.sheeting.page, &w.reading.fit.job, &w.trading.job} {
 		j.drop()
 	}
+	habits := w.reading.habits
 	w.mapping.x, w.mapping.y = "", ""
 	*w = work{mapping: w.mapping} // the map follows the desk by itself
+	w.reading.work(habits)
 }
 
 // lay puts another study on the desk, with nothing left of the one before.
@@ -41,4 +43,6 @@ func (p *Panels) resume() {
 	if p.reading.keypad.Draft() == "" {
 		p.reading.keypad = model.ParseKeypad(p.Kept.store.Draft(p.Kept.keeper.ID()))
 	}
+	p.reading.habits = p.Kept.store.Habits()
+	p.reading.keypad.Fine = p.reading.habits.Fine
 }

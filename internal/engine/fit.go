@@ -47,6 +47,10 @@ type FitResult struct {
 	Cars         []PredictedCar          `json:"cars"` // the base car and the candidates, as fitted
 
 	Words []string `json:"words"` // what it comes to, in sentences
+	// VerdictWords are the verdict's among them. Remarks are the others but for what is
+	// advised, which stands in Advice.
+	VerdictWords string   `json:"verdictWords"`
+	Remarks      []string `json:"remarks"`
 }
 
 // FittedValue is an unknown after the readings, and its standard deviations.

@@ -37,7 +37,7 @@ func (f *fitter) result(ctx context.Context, o FitOptions) (*FitResult, error) {
 			return nil, explain(err, "")
 		}
 	}
-	out.Words = f.words(out)
+	f.addWords(out)
 	return out, nil
 }
 

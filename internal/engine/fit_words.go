@@ -44,10 +44,26 @@ func (c *cars) sayValue(key string, x float64) (label, value string) {
 	return label, number.Plain(c.doc.Style().AmountText(x, unit, c.doc.Units))
 }
 
-// words says what a fit comes to.
-func (f *fitter) words(r *FitResult) []string {
-	lines := append(slices.Clone(r.Nothing), f.verdictWords(r))
-	lines = append(lines, f.priorWords()...)
+// addWords says what a fit comes to.
+func (f *fitter) addWords(r *FitResult) {
+	r.VerdictWords = f.verdictWords(r)
+	doubts := f.doubtWords(r)
+	r.Words = append(append(slices.Clone(r.Nothing), r.VerdictWords), doubts...)
+	r.Remarks = append(slices.Clone(r.Nothing), doubts...)
+	for _, side := range []string{"left", "right"} {
+		if a, ok := r.Advice[side]; ok {
+			lean := f.leanWords(side, &a, r)
+			r.Words = append(append(r.Words, f.adviceWords(side, &a)...), lean...)
+			r.Remarks = append(r.Remarks, lean...)
+		}
+	}
+	next := f.nextWords(r)
+	r.Words, r.Remarks = append(r.Words, next...), append(r.Remarks, next...)
+}
+
+// doubtWords says what may be wrong with what was written down.
+func (f *fitter) doubtWords(r *FitResult) []string {
+	lines := f.priorWords()
 	for _, o := range r.Outliers {
 		lines = append(lines, fmt.Sprintf("reading %d of set %d (%s, travel %s) was left out: it is %s away from what all the others say, %.1f standard deviations; read it again",
 			o.Reading+1, o.Set+1, o.Side, f.sayTravel(o.Travel), f.say(math.Abs(o.Off)), math.Abs(o.Score)))
@@ -61,12 +77,11 @@ func (f *fitter) words(r *FitResult) []string {
 	for _, p := range r.Play {
 		lines = append(lines, fmt.Sprintf("bump and droop runs differ by %s at travel %s: look for play", f.say(math.Abs(p.Gap)), f.sayTravel(p.Travel)))
 	}
-	for _, side := range []string{"left", "right"} {
-		if a, ok := r.Advice[side]; ok {
-			lines = append(lines, f.adviceWords(side, &a)...)
-			lines = append(lines, f.leanWords(side, &a, r)...)
-		}
-	}
+	return lines
+}
+
+// nextWords says what to measure next, and whether readings after fitting pass.
+func (f *fitter) nextWords(r *FitResult) (lines []string) {
 	if len(r.Next) > 0 && !f.allFinal(r) {
 		lines = append(lines, "to know it better: "+r.Next[0].Words)
 	}

@@ -1,0 +1,143 @@
+package browsertest
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// tapper counts what a thumb presses, each where it stands on the screen.
+type tapper struct {
+	page           *Page
+	digits, others int
+}
+
+// tap presses a control that has to be in view and under nothing.
+func (c *tapper) tap(selector string) {
+	c.page.t.Helper()
+	const press = `(() => {
+		const e = document.querySelector(SELECTOR), r = e.getBoundingClientRect();
+		const at = document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2);
+		if (!at || !e.contains(at)) return "under " + (at ? at.outerHTML.slice(0, 80) : "nothing: it is out of view") + " at " + r.y;
+		if (r.width < 43.5 || r.height < 43.5) return "only " + r.width + " x " + r.height;
+		e.click();
+		return "";
+	})()`
+	if why := Eval[string](c.page, strings.Replace(press, "SELECTOR", quote(selector), 1)); why != "" {
+		c.page.t.Fatalf("%s: %s", selector, why)
+	}
+	Eval[bool](c.page, `new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))`)
+	c.others++
+}
+
+// keys presses keys of the keypad, Next at every |.
+func (c *tapper) keys(keys string) {
+	c.page.t.Helper()
+	for _, key := range strings.Split(keys, "") {
+		switch {
+		case key == "|":
+			c.tap("#pad-next")
+			continue
+		case strings.Contains("0123456789", key):
+			c.digits++
+			c.others--
+		}
+		c.tap(`.pad-keys [data-key="` + key + `"]`)
+	}
+}
+
+// startClean starts from a template and opens its readings, of which it has none.
+func startClean(p *Page) {
+	openPanel(p, "study")
+	click(p, "#template-double-wishbone-rack")
+	openPanel(p, "readings")
+	p.WaitTrue(`!!document.querySelector("#no-readings")`)
+}
+
+// TestThreeStacks enters three stacks of five heights on a phone, both sides, on a car of
+// one's own with no runs: at most 190 presses, 60 of them of no digit.
+func TestThreeStacks(t *testing.T) {
+	page := Open(t, Options{Width: 390, Height: 844, Touch: true})
+	startClean(page)
+	c := &tapper{page: page}
+	runs := []string{"|", "±6|", "|"}
+	values := []string{"114|163|", "66|92|", "±5|0|", "±58|±72|", "±131|±150|"}
+	for i, stack := range runs {
+		Eval[chromedp.Void](page, `void document.querySelector("#new-run").scrollIntoView({block: "center"})`)
+		c.tap("#new-run")
+		page.WaitTrue(`document.querySelector(".pad-input.current")?.id === "pad-Stack"`)
+		if i == 0 {
+			Eval[chromedp.Void](page, `void (document.querySelector("#gauge-box").open = true)`)
+			typeInto(page, "#fine", "true")
+			Eval[chromedp.Void](page, `void (document.querySelector("#gauge-box").open = false)`)
+			Eval[chromedp.Void](page, `void document.querySelector(".pad-input.current").scrollIntoView({block: "nearest"})`)
+			c.others += 3 // the gauge is opened, dials chosen in the list
+		}
+		c.keys(stack)
+		for row, keys := range values {
+			if i == 0 && row < 2 {
+				c.keys([]string{"±50|", "±25|"}[row])
+			}
+			c.keys(keys)
+		}
+		if i == 0 {
+			page.Shot("readings run complete")
+		}
+	}
+	page.Shot("readings three stacks")
+	const rows = `[...document.querySelectorAll(".run-rows tbody tr")].filter((r) => r.querySelector(".cell")).map((r) => [...r.querySelectorAll(".cell")].map((c) => c.textContent).join(" ")).join("; ")`
+	if got, want := Eval[string](page, rows), "−50 114 163; −25 66 92; 0 −5 0; +25 −58 −72; +50 −131 −150"; got != want {
+		t.Errorf("rows %q, want %q", got, want)
+	}
+	if got := Eval[string](page, `[...document.querySelectorAll(".runs .segments button")].map((b) => b.textContent).join("; ")`); got != "Run 1, as measured; Run 2, 6 down; Run 3, 12 down" {
+		t.Errorf("runs %q", got)
+	}
+	t.Logf("%d presses, %d of them of no digit", c.digits+c.others, c.others)
+	if c.digits+c.others > 190 || c.others > 60 {
+		t.Errorf("%d presses, %d of them of no digit, want at most 190 and 60", c.digits+c.others, c.others)
+	}
+	click(page, "#remove-run")
+	page.WaitTrue(`document.querySelectorAll(".runs .segments button").length === 2`)
+	click(page, "#undo")
+	page.WaitTrue(`document.querySelectorAll(".runs .segments button").length === 3`)
+}
+
+// TestGaugeThatTypes has a gauge type into the row as fast as keys can come.
+func TestGaugeThatTypes(t *testing.T) {
+	page := Open(t, Options{Width: 1440, Height: 900})
+	startClean(page)
+	click(page, "#new-run")
+	page.WaitTrue(`document.activeElement?.id === "pad-Stack"`)
+	typed := "\n-50\n+1.20\n-1.3\n-25\n0.6\n-0.7\n0.01\n-0.02\n"
+	burst(page, typed)
+	page.WaitTrue(padShows + ` === "25|| at Left, −50 1.20 −1.30; −25 0.60 −0.70; 0 0.01 −0.02"`)
+	page.Shot("readings gauge typed")
+	click(page, ".run-rows .cell")
+	page.WaitTrue(`document.activeElement?.id === "pad-Travel" && document.activeElement.value === "−50"`)
+	page.Shot("readings row opened")
+	burst(page, "\n1.25\n\n")
+	page.WaitTrue(padShows + ` === "25|| at Left, −50 1.25 −1.30; −25 0.60 −0.70; 0 0.01 −0.02"`)
+}
+
+// burst presses keys one after another with nothing between, each where the keyboard is.
+func burst(p *Page, keys string) {
+	p.t.Helper()
+	Eval[chromedp.Void](p, `void [...`+quote(keys)+`].forEach((c) => document.activeElement.dispatchEvent(new KeyboardEvent("keydown",
+		{key: c === "\n" ? "Enter" : c, bubbles: true, cancelable: true})))`)
+}
+
+// TestOtherHand has Next at the left edge, and keeps it.
+func TestOtherHand(t *testing.T) {
+	page := Open(t, Options{Width: 390, Height: 844, Touch: true})
+	click(page, "#step-readings")
+	const left = `document.querySelector("#pad-next").getBoundingClientRect().left < 40`
+	page.WaitTrue(`!!document.querySelector("#pad-next") && !(` + left + `)`)
+	Eval[chromedp.Void](page, `void document.querySelector("#pad-Left").focus()`)
+	page.WaitTrue(`!!document.querySelector("#other-hand")`)
+	click(page, "#other-hand")
+	page.WaitTrue(left)
+	page.Shot("readings left-handed")
+	page.Reload()
+	page.WaitTrue(`!!document.querySelector("#pad-next") && ` + left)
+}
