@@ -38,12 +38,11 @@ func CarFigures(residuals []float64, wheels int) Figures {
 
 // wheelFigures returns the figures of one wheel's residuals.
 func wheelFigures(r []float64) Figures {
-	sum, peak := 0.0, 0.0
+	var misses solver.Misses
 	for _, x := range r {
-		sum += x * x
-		peak = math.Max(peak, math.Abs(x))
+		misses.See(solver.Angle(x))
 	}
-	return Figures{solver.Angle(math.Sqrt(sum / float64(len(r)))), solver.Angle(peak)}
+	return Figures{misses.RMS(), misses.Peak()}
 }
 
 // wheelsOf lists the wheels of a selection.

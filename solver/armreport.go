@@ -79,8 +79,8 @@ func (x *Axle) ArmReport(original *Axle, s Side, face *ArmFace) ArmReport {
 // armPlace returns where a side's arm stands.
 func (x *Axle) armPlace(s Side, a *steeringArm) ArmPlace {
 	return ArmPlace{
-		Hole: s.mirrored(a.ball), Foot: s.mirrored(a.foot), Axis: r3.Unit(s.mirrored(a.axis)),
-		Stud: r3.Unit(s.mirrored(x.inCar(s, a.stud))),
+		Hole: s.Mirrored(a.ball), Foot: s.Mirrored(a.foot), Axis: r3.Unit(s.Mirrored(a.axis)),
+		Stud: r3.Unit(s.Mirrored(x.inCar(s, a.stud))),
 	}
 }
 
@@ -95,8 +95,8 @@ func (x *Axle) inCar(s Side, d Vec) Vec {
 // other: its normal, along its bolts, and across them in the face. They are those of
 // a left arm, forward, outboard and up.
 func (f *ArmFace) Axes(s Side) [3]Vec {
-	n := r3.Unit(s.mirrored(f.Normal))
-	p := s.mirrored(f.Pattern)
+	n := r3.Unit(s.Mirrored(f.Normal))
+	p := s.Mirrored(f.Pattern)
 	if p == (Vec{}) {
 		p = r3.Cross(up, n)
 	}
@@ -145,7 +145,7 @@ func (x *Axle) armOf(s Side) steeringArm {
 // asLeft returns a vector of side s, in the unit's frame, as that of a left one.
 func (u *unit) asLeft(s Side, v Vec) Vec {
 	if u.beam {
-		return s.mirrored(v)
+		return s.Mirrored(v)
 	}
 	return v
 }

@@ -38,7 +38,7 @@ func (x *Axle) link() {
 		} else {
 			side := s.u.wheels[0].side
 			x.corners[side] = s.corner
-			x.balls[side] = x.inner(side.mirrored(s.pts[s.u.geared().inner]), side)
+			x.balls[side] = x.inner(side.Mirrored(s.pts[s.u.geared().inner]), side)
 		}
 		x.setHome(s)
 	}
@@ -59,7 +59,7 @@ func (x *Axle) setHome(s *staticUnit) {
 		w := &s.u.wheels[i]
 		centre, spin := s.pts[w.centre], s.spins[i]
 		if w.flipped {
-			centre, spin = w.side.mirrored(centre), w.side.mirrored(spin)
+			centre, spin = w.side.Mirrored(centre), w.side.Mirrored(spin)
 		}
 		x.home[w.side], x.low[w.side] = contact(centre, spin, x.tyreRadius), lowest(centre, spin, x.tyreRadius)
 	}
@@ -161,7 +161,7 @@ func (x *Axle) StaticPoint(s Side, i int) Vec {
 	if x.beam != nil {
 		return x.static[0].pts[int(s)*axleSidePoints+i]
 	}
-	return s.mirrored(x.static[s].pts[i])
+	return s.Mirrored(x.static[s].pts[i])
 }
 
 // StaticCommonPoint returns the place in V of a point of neither side, by its

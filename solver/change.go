@@ -186,7 +186,7 @@ func (u *unit) stud(i int, studs [2]Vec) Vec {
 		return up
 	}
 	if !u.beam {
-		v = w.side.mirrored(v)
+		v = w.side.Mirrored(v)
 	}
 	return fixed(v).unit().v
 }

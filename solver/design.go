@@ -202,7 +202,7 @@ func (u *unit) places(d *Design) []dvec {
 	for _, w := range u.wheels {
 		for _, p := range d.Points[w.side] {
 			if !u.beam {
-				p = w.side.mirrored(p)
+				p = w.side.Mirrored(p)
 			}
 			pts = append(pts, fixed(p))
 		}

@@ -131,7 +131,7 @@ func either(v float64, positive, negative string) string {
 
 // innerWords says where the inner ball would have to be.
 func (d *Diagnosis) innerWords(w Wording) string {
-	m := d.Side.mirrored(d.Inner.Move)
+	m := d.Side.Mirrored(d.Inner.Move)
 	return fmt.Sprintf("ideal inner ball: %s %s and %s %s of where it is, on a rod %s long; the ball's path then strays %s",
 		w.Length(math.Abs(m.Z)), either(m.Z, "above", "below"),
 		w.Length(math.Abs(m.Y)), either(m.Y, "outboard", "inboard"), w.Length(d.Inner.Length), w.Small(d.Inner.RMS))

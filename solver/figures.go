@@ -35,7 +35,7 @@ func NewFigures(ps []Position, target func(travel float64) Angle) (Figures, bool
 	}
 	f := Figures{Slope: ps[home].Instant.ToeRate, Curvature: ps[home].Instant.ToeCurvature}
 	var s span
-	sum := 0.0
+	var misses Misses
 	for i := range ps {
 		p := &ps[i]
 		change := p.Toe - ps[home].Toe
@@ -43,12 +43,16 @@ func NewFigures(ps []Position, target func(travel float64) Angle) (Figures, bool
 		if target != nil {
 			wanted = target(p.Travel)
 		}
-		f.extend(p.Travel, change, change-wanted)
+		if math.Abs(float64(change)) > math.Abs(float64(f.Worst)) {
+			f.Worst, f.WorstTravel = change, p.Travel
+		}
+		if misses.See(change - wanted) {
+			f.PeakTravel = p.Travel
+		}
 		s.extend(float64(p.Toe))
-		sum += float64((change - wanted) * (change - wanted))
 	}
 	f.PeakToPeak, f.Crosses = Angle(s.hi-s.lo), s.lo < 0 && s.hi > 0
-	f.RMS = Angle(math.Sqrt(sum / float64(len(ps))))
+	f.RMS, f.Peak = misses.RMS(), misses.Peak()
 	return f, true
 }
 
@@ -62,15 +66,28 @@ func homeOf(ps []Position) int {
 	return -1
 }
 
-// extend takes one position into the extremes.
-func (f *Figures) extend(travel float64, change, miss Angle) {
-	if math.Abs(float64(change)) > math.Abs(float64(f.Worst)) {
-		f.Worst, f.WorstTravel = change, travel
-	}
-	if m := Angle(math.Abs(float64(miss))); m > f.Peak {
-		f.Peak, f.PeakTravel = m, travel
-	}
+// Misses gathers the errors of a curve into its two figures. The zero value has seen none.
+type Misses struct {
+	squares, peak float64
+	count         int
 }
+
+// See takes an error into account and reports whether it is the largest so far, without
+// sign. One that is NaN makes both figures NaN.
+func (m *Misses) See(miss Angle) bool {
+	size := math.Abs(float64(miss))
+	m.squares += size * size
+	m.count++
+	largest := size > m.peak
+	m.peak = math.Max(m.peak, size)
+	return largest
+}
+
+// RMS returns the root of the mean square of the errors, NaN of none.
+func (m *Misses) RMS() Angle { return Angle(math.Sqrt(m.squares / float64(m.count))) }
+
+// Peak returns the largest size of the errors.
+func (m *Misses) Peak() Angle { return Angle(m.peak) }
 
 // span is the least interval that holds all values it was extended by.
 type span struct {

@@ -114,7 +114,7 @@ func (g *Gear) checkLink() error {
 func (g *Gear) inner(p Vec, s Side) innerBall {
 	switch g.Kind {
 	case Rack:
-		return rackBall{axis: s.mirrored(r3.Unit(g.Axis))}
+		return rackBall{axis: s.Mirrored(r3.Unit(g.Axis))}
 	case CentreLink:
 		return newLinkBall(g, g.points(), fixed(p), s)
 	}

@@ -159,7 +159,7 @@ func (b *linkBall) place(t dual) dvec {
 		}
 	}
 	x = x.less(b.home)
-	return dvec{b.side.mirrored(x.v), b.side.mirrored(x.d)}
+	return dvec{b.side.Mirrored(x.v), b.side.Mirrored(x.d)}
 }
 
 func (b *linkBall) shift(input float64) (d, rate Vec) {

@@ -53,7 +53,7 @@ type beamPull struct {
 func (p *beamPull) spin(i int) column {
 	k, e := &p.b.ends[i], &p.at.ends[i]
 	spin := p.at.r.turn(about(k.dir, k.spin, e.h))
-	slope := Side(i).mirrored(toeSlope(Side(i).mirrored(spin)))
+	slope := Side(i).Mirrored(toeSlope(Side(i).Mirrored(spin)))
 	now := p.at.r.back(slope)
 	p.toe.spins[i] = about(k.dir, now, -e.h)
 	p.lean(i, k.spin, now)

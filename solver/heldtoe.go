@@ -57,9 +57,9 @@ func (p *beamPath) toeRow(q *state, _ float64, g Vec) (Vec, column) {
 	side := Side(p.b.pulls)
 	k, e := &p.b.ends[side], &at.ends[side]
 	spin := at.r.turn(about(k.dir, k.spin, e.h))
-	moment := r3.Cross(spin, side.mirrored(g))
+	moment := r3.Cross(spin, side.Mirrored(g))
 	m := pullback(at.g, moment)
 	row := column{m.X, m.Y, m.Z}
 	row[6+side] = 2 / (1 + e.h*e.h) * r3.Dot(e.dir, moment)
-	return side.mirrored(spin), row
+	return side.Mirrored(spin), row
 }

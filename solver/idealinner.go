@@ -54,7 +54,7 @@ func (st *staticUnit) inVehicle(s Side, i int) Vec {
 	if st.u.beam {
 		return st.pts[i]
 	}
-	return s.mirrored(st.pts[i])
+	return s.Mirrored(st.pts[i])
 }
 
 // strayRMS returns the root mean square of how much farther points lie from c than

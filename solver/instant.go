@@ -60,8 +60,8 @@ func (p *wheelPose) views(front, side *movement, ground float64, out *Instant) {
 
 // mirror turns the places of a wheel that was measured as a left one.
 func (n *Instant) mirror(s Side) {
-	n.FrontCentre, n.SideCentre = s.mirrored(n.FrontCentre), s.mirrored(n.SideCentre)
-	n.Contact, n.ContactRate = s.mirrored(n.Contact), s.mirrored(n.ContactRate)
+	n.FrontCentre, n.SideCentre = s.Mirrored(n.FrontCentre), s.Mirrored(n.SideCentre)
+	n.Contact, n.ContactRate = s.Mirrored(n.Contact), s.Mirrored(n.ContactRate)
 }
 
 // blank marks what does not exist at a lock.

@@ -67,7 +67,7 @@ func (x *Axle) usualInner(s Side) Joint {
 		}
 		axis := g.PitmanAxis
 		if s != pitman && x.beam == nil { // a drag link has one joint
-			axis = Right.mirrored(axis)
+			axis = Right.Mirrored(axis)
 		}
 		return Joint{Axis: axis}
 	}

@@ -11,8 +11,8 @@ func (x *Axle) jointsOfCorner(ws *Workspace, s Side, p *pose, shift Vec, in *Swe
 	rod := r3.Sub(outer, inner)
 	j := in.Joints
 	*out = JointAngles{
-		Inner: j.Inner[s].misalignment(rod, s.mirrored(x.innerAxis(j.Inner[s].Axis, s, in.From.Steer))),
-		Outer: j.Outer[s].misalignment(rod, p.r.turn(x.static[s].turned(s.mirrored(j.Outer[s].Axis)))),
+		Inner: j.Inner[s].misalignment(rod, s.Mirrored(x.innerAxis(j.Inner[s].Axis, s, in.From.Steer))),
+		Outer: j.Outer[s].misalignment(rod, p.r.turn(x.static[s].turned(s.Mirrored(j.Outer[s].Axis)))),
 	}
 	out.arm(outer, inner, ws.wheel.axisAt, ws.wheel.axisDir)
 }
@@ -53,7 +53,7 @@ func (x *Axle) jointsOfBeam(ws *Workspace, i int, p *axlePose, shift Vec, in *Sw
 		DragOuter: j.DragOuter.misalignment(drag, b.knuckleDirection(p, b.pulls, x.knuckleTurned(b.pulls, j.DragOuter.Axis))),
 	}
 	ball, other := b.at(p, p.ends[i].arm), b.at(p, p.ends[1-i].arm)
-	out.arm(ball, other, s.mirrored(ws.wheel.axisAt), s.mirrored(ws.wheel.axisDir))
+	out.arm(ball, other, s.Mirrored(ws.wheel.axisAt), s.Mirrored(ws.wheel.axisDir))
 }
 
 // knuckleDirection returns where a direction held by knuckle i points in pose p.

@@ -193,8 +193,8 @@ func (l *WheelLoad) wrench(e Vec, radius float64) wrench {
 func (l *WheelLoad) mirrored(s Side) WheelLoad {
 	m := *l
 	if s == Right {
-		m.Force = s.mirrored(l.Force)
-		m.Moment = r3.Scale(-1, s.mirrored(l.Moment))
+		m.Force = s.Mirrored(l.Force)
+		m.Moment = r3.Scale(-1, s.Mirrored(l.Moment))
 	}
 	return m
 }

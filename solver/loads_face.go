@@ -19,8 +19,8 @@ type faceStatics struct {
 // direction, and for bolts that all stand in one place.
 func (x *Axle) face(s Side, f *BoltedFace, places []dvec) (*faceStatics, error) {
 	st, _, k := x.knuckle(s)
-	at := func(v Vec) Vec { return st.fromReference(s.mirrored(v), places) }
-	out := &faceStatics{point: at(f.Point), normal: r3.Unit(k.turn(s.mirrored(f.Normal)))}
+	at := func(v Vec) Vec { return st.fromReference(s.Mirrored(v), places) }
+	out := &faceStatics{point: at(f.Point), normal: r3.Unit(k.turn(s.Mirrored(f.Normal)))}
 	if math.IsNaN(out.normal.X) {
 		return nil, &InputError{"armFace.normal" + selectionOf(s).Suffix(), "has no direction"}
 	}

@@ -23,7 +23,7 @@ func TestForcesDoWork(t *testing.T) {
 			if x.beam != nil {
 				on = OnUpright
 			}
-			p.Springs[s] = &Spring{Body: s.mirrored(Vec{X: -10, Y: 470, Z: 690}), Wheel: s.mirrored(Vec{X: 15, Y: 590, Z: 225}), On: on}
+			p.Springs[s] = &Spring{Body: s.Mirrored(Vec{X: -10, Y: 470, Z: 690}), Wheel: s.Mirrored(Vec{X: 15, Y: 590, Z: 225}), On: on}
 		}
 		k, err := x.Statics(p)
 		if err != nil {

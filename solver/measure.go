@@ -109,10 +109,10 @@ func reduced(r, p, q *wrench, inv float64) Vec {
 func (b *beam) wheelOf(p *axlePose, i int, out *wheelPose) {
 	k, e := &b.ends[i], &p.ends[i]
 	s := Side(i)
-	out.centre = s.mirrored(b.at(p, e.wheel))
-	out.spin = s.mirrored(b.spinOf(p, i))
-	out.axisAt = s.mirrored(b.at(p, e.foot))
-	out.axisDir = s.mirrored(p.r.turn(k.rise))
+	out.centre = s.Mirrored(b.at(p, e.wheel))
+	out.spin = s.Mirrored(b.spinOf(p, i))
+	out.axisAt = s.Mirrored(b.at(p, e.foot))
+	out.axisDir = s.Mirrored(p.r.turn(k.rise))
 }
 
 // spinOf returns the spin axis of wheel i of the axle in pose p, in V.

@@ -9,6 +9,6 @@ func (d *Design) Mirrored() bool {
 	if d.Kind.CommonPoints != nil || d.Toe[Left] != d.Toe[Right] || d.Camber[Left] != d.Camber[Right] {
 		return false
 	}
-	image := func(left, right Vec) bool { return left == Right.mirrored(right) }
+	image := func(left, right Vec) bool { return left == Right.Mirrored(right) }
 	return image(d.StudAxis[Left], d.StudAxis[Right]) && slices.EqualFunc(d.Points[Left], d.Points[Right], image)
 }

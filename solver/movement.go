@@ -40,8 +40,8 @@ func (m movement) mirrored(s Side) movement {
 	if s == Left {
 		return m
 	}
-	m.v, m.a = s.mirrored(m.v), s.mirrored(m.a)
-	m.omega, m.alpha = r3.Scale(-1, s.mirrored(m.omega)), r3.Scale(-1, s.mirrored(m.alpha))
+	m.v, m.a = s.Mirrored(m.v), s.Mirrored(m.a)
+	m.omega, m.alpha = r3.Scale(-1, s.Mirrored(m.omega)), r3.Scale(-1, s.Mirrored(m.alpha))
 	return m
 }
 

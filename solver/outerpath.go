@@ -82,5 +82,5 @@ func (h *heldWheel) ball(travel float64) Vec {
 	}
 	c := h.x.corners[h.side]
 	at := c.poseOf(&h.ws.origin, travel)
-	return h.side.mirrored(at.at(c.tie.b))
+	return h.side.Mirrored(at.at(c.tie.b))
 }

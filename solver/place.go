@@ -58,7 +58,7 @@ func (x *Axle) placeCorner(ws *Workspace, at Attitude, s Side, out *Placed) erro
 		case h.Body == GearBody:
 			v = axpy(1, shift, v)
 		}
-		pts = append(pts, s.mirrored(v))
+		pts = append(pts, s.Mirrored(v))
 	}
 	out.Side[s] = pts
 	c.wheelOf(&p, &ws.wheel)
@@ -68,7 +68,7 @@ func (x *Axle) placeCorner(ws *Workspace, at Attitude, s Side, out *Placed) erro
 
 // placeWheel sets what out says of the wheel in the workspace.
 func (x *Axle) placeWheel(ws *Workspace, s Side, travel float64, out *Placed) {
-	out.Spin[s] = s.mirrored(ws.wheel.spin)
+	out.Spin[s] = s.Mirrored(ws.wheel.spin)
 	x.measure(ws, &SweepInput{Ground: true}, s, travel, &out.Wheel[s])
 }
 

@@ -20,10 +20,10 @@ func (s Side) String() string {
 	return "left"
 }
 
-// mirrored returns v as it stands on the other side of the car's centre plane.
-// Every corner is solved as a left one, so points of the right side pass
-// through it on their way in and out.
-func (s Side) mirrored(v Vec) Vec {
+// Mirrored returns a vector of a left corner as it stands on side s, or one of side s as
+// it stands on the left. Every corner is solved as a left one, so points of the right
+// side pass through it on their way in and out.
+func (s Side) Mirrored(v Vec) Vec {
 	if s == Right {
 		v.Y = -v.Y
 	}

@@ -70,7 +70,7 @@ func (x *Axle) measureBeam(ws *Workspace, in *SweepInput, travel float64, i int,
 	for _, s := range Sides {
 		p := &out[s].Positions[i]
 		if in.ToeOnly {
-			*p = Position{Travel: travel, Toe: toeOf(s.mirrored(x.beam.spinOf(&at, int(s))))}
+			*p = Position{Travel: travel, Toe: toeOf(s.Mirrored(x.beam.spinOf(&at, int(s))))}
 		} else {
 			x.measureEnd(ws, in, s, &at, travel, p)
 		}

@@ -157,5 +157,5 @@ func (x *Axle) measure(ws *Workspace, in *SweepInput, s Side, travel float64, p 
 	if in.Ground && in.fully(travel) {
 		ws.wheel.ground(p, x.home[s], x.tyreRadius)
 	}
-	p.WheelCentre = s.mirrored(p.WheelCentre)
+	p.WheelCentre = s.Mirrored(p.WheelCentre)
 }

@@ -47,7 +47,7 @@ func (x *Axle) shiftRate(in *SweepInput, s Side, k int) Vec {
 	unit, ball := x.innerPoint(s)
 	home := fixed(x.static[unit].pts[ball])
 	home.d = in.By.units[unit][k].of(ball)
-	home = dvec{s.mirrored(home.v), s.mirrored(home.d)}
+	home = dvec{s.Mirrored(home.v), s.Mirrored(home.d)}
 	pts := x.gear.points()
 	if ref := &in.By.params[k].Parameter; ref.point.group == gearPoint {
 		pts[ref.point.index].d = along(int(ref.move))

@@ -19,7 +19,7 @@ func testAxle(t *testing.T, kind string, side, common []Vec) *Axle {
 	d := &Design{Kind: k, Gear: Gear{Kind: Rack, Axis: Vec{Y: 1}}, TyreRadius: 300, Common: common, DragSide: Right}
 	for _, s := range Sides {
 		for _, p := range side {
-			d.Points[s] = append(d.Points[s], s.mirrored(p))
+			d.Points[s] = append(d.Points[s], s.Mirrored(p))
 		}
 	}
 	x, err := Assemble(d, nil, HoldAll)

@@ -113,7 +113,7 @@ func (x *Axle) probe(s Side, g *TravelGauge) (*travelProbe, error) {
 func (st *staticUnit) mount(s Side, d Damper, places []dvec, key string) (m mount, err error) {
 	body, wheel := d.Body, d.Wheel
 	if !st.u.beam {
-		body, wheel = s.mirrored(body), s.mirrored(wheel)
+		body, wheel = s.Mirrored(body), s.Mirrored(wheel)
 	}
 	m.body = body
 	if m.arm, err = st.u.armOf(d.On, key); err != nil {

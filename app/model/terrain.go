@@ -121,20 +121,24 @@ func (t *Terrain) Least() (x, y float64, figure solver.Angle, ok bool) {
 	return x, y, solver.Angle(least), !math.IsInf(least, 1)
 }
 
-// RoomSteps is into how many steps each step of the limits' field is divided to be shown.
-const RoomSteps = 4
+// Places returns the places of a map of a size, by the values of the axes.
+func (t *Terrain) Places(size int) (g plot.Grid) {
+	for i := range size {
+		g.X, g.Y = append(g.X, t.X.At(i, size)), append(g.Y, t.Y.At(i, size))
+	}
+	return g
+}
+
+// roomSteps is into how many steps each step of the limits' field is divided to be shown.
+const roomSteps = 4
 
 // RoomFields returns the room to each limit over the map, finer than it was looked at, by
 // the values of the axes.
 func (t *Terrain) RoomFields() (fields []plot.Grid) {
-	var g plot.Grid
-	for i := range t.RoomSize {
-		g.X = append(g.X, t.X.At(i, t.RoomSize))
-		g.Y = append(g.Y, t.Y.At(i, t.RoomSize))
-	}
+	g := t.Places(t.RoomSize)
 	for _, room := range t.Room {
 		g.Z = room
-		fields = append(fields, g.Refined(RoomSteps))
+		fields = append(fields, g.Refined(roomSteps))
 	}
 	return fields
 }

@@ -62,7 +62,7 @@ func (t *Terrain) Values(at plot.Point) (x, y float64, ok bool) {
 // between the places that were computed.
 func (t *Terrain) Field() plot.Grid {
 	n := model.NumbersOf(t.Desk.Session.Document())
-	g := t.grid(t.Map.Size)
+	g := t.inUnits(t.Map.Places(t.Map.Size))
 	g.Z = make([]float64, len(t.Map.Cells))
 	for i, figure := range t.Map.Cells {
 		z := n.ToeValue(solver.Angle(figure))
@@ -79,14 +79,16 @@ func (t *Terrain) Field() plot.Grid {
 	return g
 }
 
-// grid returns the places of a map of a size, in the units shown.
-func (t *Terrain) grid(size int) plot.Grid {
-	var g plot.Grid
-	for i := range size {
-		g.X = append(g.X, t.shown(&t.Map.X, t.Map.X.At(i, size)))
-		g.Y = append(g.Y, t.shown(&t.Map.Y, t.Map.Y.At(i, size)))
+// inUnits returns a field of the map by places in the units shown.
+func (t *Terrain) inUnits(g plot.Grid) plot.Grid {
+	out := plot.Grid{Z: g.Z}
+	for _, x := range g.X {
+		out.X = append(out.X, t.shown(&t.Map.X, x))
 	}
-	return g
+	for _, y := range g.Y {
+		out.Y = append(out.Y, t.shown(&t.Map.Y, y))
+	}
+	return out
 }
 
 // mostLevels is how many contour lines are drawn: with more, those at the bottom of a

@@ -13,13 +13,11 @@ const hatchStep, hatchGrain = 8.0, 3.0
 // limits draws the edge of what each limit forbids, with its name, and hatches beyond.
 // It returns the names.
 func (t *Terrain) limits(p *plot.Picture, f plot.Frame) (names []lineLabel) {
-	var fields []plot.Grid
+	fields := t.Map.RoomFields()
 	var c plot.Contours
-	for i, room := range t.Map.Room {
-		g := t.grid(t.Map.RoomSize)
-		g.Z = room
-		g = g.Refined(model.RoomSteps)
-		fields = append(fields, g)
+	for i := range fields {
+		g := t.inUnits(fields[i])
+		fields[i] = g
 		label, _ := model.LimitLabel(t.Desk.Session.Document(), &t.Map.Limits()[i])
 		for c.Reset(g, 0); c.Next(); {
 			p.Draw("limit", f.AppendContourLine(nil, &c))

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"math"
 	"os"
 	"path/filepath"
@@ -72,23 +71,8 @@ func nearPlace(t *testing.T, what string, got, want [3]float64) {
 // TestCasesByDrawing compares every named point, axis and circle of the STEP files of both
 // arms with the places of testdata/cases.
 func TestCasesByDrawing(t *testing.T) {
-	paths, err := filepath.Glob("../../testdata/cases/dr*.json")
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("no cases of drawings: %v", err)
-	}
-	for _, path := range paths {
-		data, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var c struct {
-			Study    json.RawMessage
-			Expected []placed
-		}
-		if err := json.Unmarshal(data, &c); err != nil {
-			t.Fatal(err)
-		}
-		file := writeFile(t, c.Study)
+	type drawingCase struct{ Expected []placed }
+	eachFile(t, called("dr"), func(t *testing.T, c *drawingCase, file string) {
 		for _, want := range c.Expected {
 			out := filepath.Join(t.TempDir(), "arm.step")
 			var said bytes.Buffer
@@ -102,7 +86,7 @@ func TestCasesByDrawing(t *testing.T) {
 			}
 			want.compare(t, readStep(string(text)))
 		}
-	}
+	})
 }
 
 // placed is an arm as testdata/cases has it.

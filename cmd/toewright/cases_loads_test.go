@@ -1,11 +1,8 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"testing"
 )
@@ -14,43 +11,38 @@ import (
 // testdata/cases, as a share of it; they agree among themselves to 1e-10.
 const loadTolerance = 1e-9
 
+// loadsCase is a case of testdata/cases, every figure of every load case.
+type loadsCase struct{ Expected []map[string]any }
+
 // TestCasesByLoads compares every figure of every load case with those of
 // testdata/cases: every key that they have, and no more but a solid axle's drag link.
 func TestCasesByLoads(t *testing.T) {
-	paths, err := filepath.Glob("../../testdata/cases/ld*.json")
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("no cases of loads: %v", err)
-	}
-	for _, path := range paths {
-		data, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var c struct {
-			Study    json.RawMessage
-			Expected []map[string]any
-		}
-		if err := json.Unmarshal(data, &c); err != nil {
-			t.Fatal(err)
-		}
-		var got struct{ Loads []map[string]any }
-		ask(t, &got, "loads", writeFile(t, c.Study))
-		if len(got.Loads) != len(c.Expected) {
-			t.Fatalf("%s: %d figures, want %d", path, len(got.Loads), len(c.Expected))
+	eachFile(t, called("ld"), func(t *testing.T, c *loadsCase, file string) {
+		got := loadsAnswered(t, file)
+		if len(got) != len(c.Expected) {
+			t.Fatalf("%d figures, want %d", len(got), len(c.Expected))
 		}
 		for i, want := range c.Expected {
-			delete(got.Loads[i], "dragLink")
-			sameValue(t, fmt.Sprintf("%s: %v, %v, %v", filepath.Base(path), want["candidate"], want["case"], want["side"]), got.Loads[i], want)
+			sameValue(t, fmt.Sprintf("%v, %v, %v", want["candidate"], want["case"], want["side"]), got[i], want)
 		}
 		one, _ := c.Expected[len(c.Expected)-1]["candidate"].(string)
-		var alone struct{ Loads []map[string]any }
-		ask(t, &alone, "loads", writeFile(t, c.Study), "--candidate", one)
-		want := c.Expected[len(c.Expected)-len(alone.Loads):]
-		for i := range alone.Loads {
-			delete(alone.Loads[i], "dragLink")
-			sameValue(t, "alone", alone.Loads[i], want[i])
+		alone := loadsAnswered(t, file, "--candidate", one)
+		want := c.Expected[len(c.Expected)-len(alone):]
+		for i := range alone {
+			sameValue(t, "alone", alone[i], want[i])
 		}
+	})
+}
+
+// loadsAnswered returns what the command says of a study, without drag links.
+func loadsAnswered(t *testing.T, file string, options ...string) []map[string]any {
+	t.Helper()
+	var got struct{ Loads []map[string]any }
+	ask(t, &got, append([]string{"loads", file}, options...)...)
+	for _, l := range got.Loads {
+		delete(l, "dragLink")
 	}
+	return got.Loads
 }
 
 // sameValue compares what JSON has of an answer with what it is to be.

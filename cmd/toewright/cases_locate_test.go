@@ -2,10 +2,7 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -38,36 +35,21 @@ type locateAnswer struct {
 
 // TestCasesByLocate holds simulated jobs of tape, level and plumb line against an
 // independent least squares (testdata/cases, tp*) and against the car that was taped.
-func TestCasesByLocate(t *testing.T) {
-	paths, err := filepath.Glob("../../testdata/cases/tp*.json")
-	if err != nil || len(paths) < 4 {
-		t.Fatalf("no cases of jobs by tape: %v, %v", paths, err)
-	}
-	for _, path := range paths {
-		t.Run(filepath.Base(path), func(t *testing.T) { checkLocateCase(t, path) })
+func TestCasesByLocate(t *testing.T) { eachFile(t, called("tp"), checkLocateCase) }
+
+// locateCase is a case of testdata/cases.
+type locateCase struct {
+	Expected struct {
+		Points, Marks map[string]locatedCase
+		Toe           map[string]map[string]toeCase
+		Slip          *struct {
+			From, To     string
+			Value, Right float64
+		}
 	}
 }
 
-func checkLocateCase(t *testing.T, path string) {
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var c struct {
-		Study    json.RawMessage
-		Expected struct {
-			Points, Marks map[string]locatedCase
-			Toe           map[string]map[string]toeCase
-			Slip          *struct {
-				From, To     string
-				Value, Right float64
-			}
-		}
-	}
-	if err := json.Unmarshal(data, &c); err != nil {
-		t.Fatal(err)
-	}
-	file := writeFile(t, c.Study)
+func checkLocateCase(t *testing.T, c *locateCase, file string) {
 	var got locateAnswer
 	ask(t, &got, "locate", file)
 	if len(got.Points) != len(c.Expected.Points) {

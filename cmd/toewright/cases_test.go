@@ -3,11 +3,13 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"math"
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -51,24 +53,35 @@ var otherCases = regexp.MustCompile("^(tp|cv|dr)")
 
 // eachCase runs a test for every case with the study in a file of its own.
 func eachCase(t *testing.T, test func(t *testing.T, c *caseFile, path string)) {
+	eachFile(t, func(name string) bool { return !otherCases.MatchString(name) }, test)
+}
+
+// called returns what picks the cases whose names begin so.
+func called(prefix string) func(name string) bool {
+	return func(name string) bool { return strings.HasPrefix(name, prefix) }
+}
+
+// eachFile runs a test for every file of testdata/cases with a name that is wanted, with
+// what is read of it and its study in a file of its own.
+func eachFile[C any](t *testing.T, wanted func(name string) bool, test func(t *testing.T, c *C, path string)) {
+	t.Helper()
 	paths, err := filepath.Glob("../../testdata/cases/*.json")
+	paths = slices.DeleteFunc(paths, func(path string) bool { return !wanted(filepath.Base(path)) })
 	if err != nil || len(paths) == 0 {
 		t.Fatalf("no cases: %v", err)
 	}
 	for _, path := range paths {
-		if otherCases.MatchString(filepath.Base(path)) {
-			continue
-		}
 		t.Run(strings.TrimSuffix(filepath.Base(path), ".json"), func(t *testing.T) {
 			data, err := os.ReadFile(path)
 			if err != nil {
 				t.Fatal(err)
 			}
-			var c caseFile
-			if err := json.Unmarshal(data, &c); err != nil {
+			var c C
+			var s struct{ Study json.RawMessage }
+			if err := errors.Join(json.Unmarshal(data, &c), json.Unmarshal(data, &s)); err != nil {
 				t.Fatal(err)
 			}
-			test(t, &c, writeFile(t, c.Study))
+			test(t, &c, writeFile(t, s.Study))
 		})
 	}
 }

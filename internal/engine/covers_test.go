@@ -63,6 +63,9 @@ func worseFigure(t *testing.T, d *study.Document, figure, key string, value floa
 func TestCoversHolds(t *testing.T) {
 	for name, d := range coverStudies(t) {
 		for _, figure := range []string{"peak", "rms"} {
+			if strings.Contains(name, "unlike") == (figure == "peak") {
+				continue // unlike sides by rms, like ones by peak
+			}
 			t.Run(name+" "+figure, func(t *testing.T) {
 				d := d.Clone()
 				is := worseFigure(t, d, figure, "rideHeight", 0)

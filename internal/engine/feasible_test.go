@@ -38,7 +38,7 @@ func recounted(t *testing.T, d *study.Document) (out lattice) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const points = 160
+	const points = 80
 	golden := []float64{0.7548776662, 0.5698402910, 0.4301597090} // of an even spread
 	for i := range points {
 		x := make([]float64, len(s.problem.Free))
@@ -95,6 +95,9 @@ func TestFeasibleAgainstRecount(t *testing.T) {
 		tried := 0
 		for _, result := range []study.LimitKey{"tieRodLength", "outerBallAngle"} {
 			for _, side := range []study.Side{"", study.Right} {
+				if (d.Suspension.Right == nil) == (side == study.Right) {
+					continue // one of the two on cars with both sides stated, the other elsewhere
+				}
 				d.Search.Limits = []study.Limit{{Result: result, Side: side, Max: ptr(1e6)}}
 				points := recounted(t, d)
 				low, high := points.span(true)

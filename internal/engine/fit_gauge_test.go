@@ -118,8 +118,8 @@ func leaning(travel float64) float64 { return 0.1 / 50 * travel }
 // verdict is that all is explained; by default it holds it.
 func TestFitOfAGaugeThatLeans(t *testing.T) {
 	missed := 0
-	for _, template := range study.Templates() {
-		for _, side := range []study.Side{study.Left, study.Right} {
+	for i, template := range study.Templates() {
+		for _, side := range inTurn(i) {
 			w := newWorkshop(t, template, 1.5)
 			want := w.best(t, side)
 			for _, h := range []float64{0, -6} {
@@ -151,10 +151,13 @@ func TestFitOfAGaugeThatLeans(t *testing.T) {
 			}
 		}
 	}
-	if missed < 6 {
-		t.Errorf("held not to lean, %d bands of 22 miss the truth: this gauge leans too little to tell", missed)
+	if missed < 3 {
+		t.Errorf("held not to lean, %d bands miss the truth: this gauge leans too little to tell", missed)
 	}
 }
+
+// inTurn returns the side that template i is read on: left and right in turn.
+func inTurn(i int) []study.Side { return []study.Side{study.Left, study.Right}[i%2 : i%2+1] }
 
 // TestFitSaysWhatSettlesALean: where a lean could move the advice by more than half a
 // step it is said with what to read, and that reading settles it.
@@ -238,8 +241,8 @@ func TestFitRefusesReadingsLongerThanTheirBase(t *testing.T) {
 
 // TestFitOfReadingsThatSayNothing: said first, never final, best within its own band.
 func TestFitOfReadingsThatSayNothing(t *testing.T) {
-	for _, template := range study.Templates() {
-		for _, side := range []study.Side{study.Left, study.Right} {
+	for i, template := range study.Templates() {
+		for _, side := range inTurn(i) {
 			for _, tt := range []struct {
 				name   string
 				change func(v *[2]float64)

@@ -26,20 +26,13 @@ type LimitResult struct {
 	NoCar bool `json:"unmeasured,omitzero"`
 }
 
-// Room returns how far the value may still go before the limit is broken, in its
-// unit: negative where it is, and least of all where there is no value.
+// Room is [optimize.Limit.Room] in the limit's unit, least of all where there is no value.
 func (l *LimitResult) Room() float64 {
-	room := math.Inf(1)
-	if l.Min.Valid() {
-		room = math.Min(room, float64(l.Value-l.Min))
-	}
-	if l.Max.Valid() {
-		room = math.Min(room, float64(l.Max-l.Value))
-	}
 	if !l.Value.Valid() {
 		return math.Inf(-1)
 	}
-	return room
+	bounds := optimize.Limit{Min: l.Min.or(math.Inf(-1)), Max: l.Max.or(math.Inf(1))}
+	return bounds.Room(float64(l.Value))
 }
 
 // setLimits sets the limits that the answer must hold.

@@ -36,3 +36,11 @@ var none = Number(math.NaN())
 
 // Valid reports whether there is such a figure.
 func (n Number) Valid() bool { return !math.IsNaN(float64(n)) && !math.IsInf(float64(n), 0) }
+
+// or returns the number, or another where there is none.
+func (n Number) or(other float64) float64 {
+	if n.Valid() {
+		return float64(n)
+	}
+	return other
+}

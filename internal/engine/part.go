@@ -63,7 +63,7 @@ func ArmParts(ctx context.Context, d *study.Document, o ArmOptions) ([]ArmPart, 
 }
 
 func (c *cars) armPart(r *solver.ArmReport) ArmPart {
-	now := r3.Add(r.Original.Hole, ofSide(r.Side, r.Car))
+	now := r3.Add(r.Original.Hole, r.Side.Mirrored(r.Car))
 	out := ArmPart{
 		Side: r.Side.String(), Hole: c.lengths(now), Original: c.lengths(r.Original.Hole),
 		Stud: components(r.Original.Stud), Clamped: c.lengths(now), Face: c.partFace(r.Side),
@@ -93,15 +93,7 @@ func (c *cars) partFace(s solver.Side) *PartFace {
 		out.Bolts = append(out.Bolts, b)
 	}
 	for i, axis := range face.Axes(s) {
-		out.Axes[i] = components(ofSide(s, axis))
+		out.Axes[i] = components(s.Mirrored(axis))
 	}
 	return out
-}
-
-// ofSide returns a vector of a left arm as it stands on a side, in vehicle axes.
-func ofSide(s solver.Side, v solver.Vec) solver.Vec {
-	if s == solver.Right {
-		v.Y = -v.Y
-	}
-	return v
 }

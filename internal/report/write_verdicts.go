@@ -82,14 +82,14 @@ func (p *page) limits() {
 	for i := range p.Limits {
 		l := &p.Limits[i]
 		if l.Unmeasured() {
-			lines = append(lines, fmt.Sprintf("%s: cannot be measured: %s", words(l.Name), study.Spoken(l.Problem)))
+			lines = append(lines, fmt.Sprintf("%s: cannot be measured: %s", study.Words(l.Name), study.Spoken(l.Problem)))
 			continue
 		}
 		verdict := "held"
 		if !l.Held {
 			verdict = "NOT HELD"
 		}
-		lines = append(lines, fmt.Sprintf("%s: %s, %s: %s", words(l.Name), p.measured(l), p.bounds(l), verdict))
+		lines = append(lines, fmt.Sprintf("%s: %s, %s: %s", study.Words(l.Name), p.measured(l), p.bounds(l), verdict))
 	}
 	p.points("Limits", lines)
 }
@@ -119,22 +119,6 @@ func (p *page) bounds(l *engine.LimitResult) string {
 		return "at most " + p.limited(l, l.Max)
 	}
 	return p.limited(l, l.Min) + " to " + p.limited(l, l.Max)
-}
-
-// words turns a key such as outerBallAngle or outer-ball into words.
-func words(key string) string {
-	var b strings.Builder
-	for _, r := range key {
-		switch {
-		case r >= 'A' && r <= 'Z':
-			b.WriteByte(' ')
-			r += 'a' - 'A'
-		case r == '-':
-			r = ' '
-		}
-		b.WriteRune(r)
-	}
-	return b.String()
 }
 
 // mostContributors bounds the dimensions named as deciding a yield.

@@ -91,7 +91,7 @@ func spokenKeys(keys []string) (words []string, known bool) {
 		case err == nil && len(words) > 0:
 			words[len(words)-1] += " " + strconv.Itoa(i+1)
 		default:
-			words = append(words, spaced(keys[0]))
+			words = append(words, Words(keys[0]))
 		}
 		keys = keys[max(n, 1):]
 	}
@@ -111,11 +111,15 @@ func longestName(names map[string]string, keys []string) (int, string) {
 	return 0, ""
 }
 
-// spaced returns a key's own words: "thread pitch" for "threadPitch".
-func spaced(key string) string {
+// Words returns a key's own words: "thread pitch" for "threadPitch", "outer ball" for
+// "outer-ball".
+func Words(key string) string {
 	var b strings.Builder
 	for i, r := range key {
-		if unicode.IsUpper(r) && i > 0 {
+		switch {
+		case r == '-':
+			r = ' '
+		case unicode.IsUpper(r) && i > 0:
 			b.WriteByte(' ')
 		}
 		b.WriteRune(unicode.ToLower(r))
