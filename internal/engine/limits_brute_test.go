@@ -140,9 +140,9 @@ func TestLimitsByBruteForce(t *testing.T) {
 	}
 }
 
-// kink is how far a count may miss the least angle of a joint, degrees: that goes to 0
-// and up again at once, between two positions of the count.
-const kink = 0.08
+// kink is how far a count may miss the least angle of a joint below sharp, degrees: that
+// goes to about 0 and up again at once, between two positions of the count.
+const kink, sharp = 0.08, 1.0
 
 // wantCounted holds what limits measure against a count of the same.
 func wantCounted(t *testing.T, d *study.Document, got []LimitResult, want []float64) {
@@ -154,7 +154,7 @@ func wantCounted(t *testing.T, d *study.Document, got []LimitResult, want []floa
 		if l.Result == "turningCircle" {
 			more, less = 1e-2, 1e-2 // of metres
 		}
-		if l.Min != nil && k.Unit == study.LimitAngle && want[i] < kink {
+		if l.Min != nil && k.Unit == study.LimitAngle && want[i] < sharp {
 			less = kink
 		}
 		v := float64(got[i].Value)
