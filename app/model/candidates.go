@@ -121,32 +121,59 @@ func (s *Session) Delete(car int) error {
 	return nil
 }
 
-// Move puts a candidate at the place of another.
-func (s *Session) Move(car, to int) error {
+// Arrange puts the candidates into the order of a list of cars; those that are not in it
+// keep their places. It returns where each stood before, by the indices of [Car].
+func (s *Session) Arrange(list []*Car) (order []int, err error) {
+	var named []int
+	for _, car := range list {
+		if car.Index == 0 {
+			continue
+		}
+		if err := s.checkCandidate(car.Index); err != nil {
+			return nil, err
+		}
+		named = append(named, car.Index)
+	}
+	next, taken := slices.Clone(s.doc.Candidates), 0
+	for i := range next {
+		from := i + 1
+		if slices.Contains(named, from) {
+			from = named[taken]
+			taken++
+		}
+		next[i] = s.doc.Candidates[from-1]
+		order = append(order, from)
+	}
+	s.withCandidates("order of the candidates", "", next)
+	return order, nil
+}
+
+// SetPrice states what a candidate's parts cost; 0 is not stated.
+func (s *Session) SetPrice(car int, price float64) error {
+	return s.describe(car, "price of ", func(k *study.Candidate) { k.Price = price })
+}
+
+// SetNote states a note on a candidate.
+func (s *Session) SetNote(car int, note string) error {
+	return s.describe(car, "note on ", func(k *study.Candidate) { k.Note = note })
+}
+
+// describe changes what is said of a candidate, and nothing that is computed.
+func (s *Session) describe(car int, label string, change func(*study.Candidate)) error {
 	if err := s.checkCandidate(car); err != nil {
 		return err
 	}
-	if err := s.checkCandidate(to); err != nil {
-		return err
-	}
 	list := slices.Clone(s.doc.Candidates)
-	k := list[car-1]
-	list = slices.Insert(slices.Delete(list, car-1, car), to-1, k)
-	s.withCandidates("move "+k.Name, "", list)
+	change(&list[car-1])
+	s.withCandidates(label+list[car-1].Name, "", list)
 	return nil
 }
 
 // Hide hides a candidate from the pictures, or shows it again.
 func (s *Session) Hide(car int, hidden bool) error {
-	if err := s.checkCandidate(car); err != nil {
-		return err
-	}
-	list := slices.Clone(s.doc.Candidates)
-	list[car-1].Hidden = hidden
 	label := "show "
 	if hidden {
 		label = "hide "
 	}
-	s.withCandidates(label+list[car-1].Name, "", list)
-	return nil
+	return s.describe(car, label, func(k *study.Candidate) { k.Hidden = hidden })
 }

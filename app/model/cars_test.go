@@ -30,7 +30,9 @@ func TestEditSolvesAsFromTheBeginning(t *testing.T) {
 		do(err)
 	}
 	do(s.SetChange(1, "tieRodOuterHeight", -9, "drag"))
-	do(s.Move(1, 3))
+	list := s.Cars().List
+	_, err := s.Arrange([]*model.Car{list[2], list[3], list[1], list[4]})
+	do(err)
 	do(s.Rename(1, "first"))
 	do(s.Hide(2, true))
 	do(s.Delete(1))

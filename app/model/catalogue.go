@@ -57,7 +57,7 @@ func ChoiceName(c *engine.Choice) string {
 
 // Choose makes a choice of parts a candidate and selects it.
 func (d *Desk) Choose(c *engine.Choice) error {
-	i, err := d.Session.AddCandidate(study.Candidate{Name: ChoiceName(c), Changes: c.Changes})
+	i, err := d.Session.AddCandidate(study.Candidate{Name: ChoiceName(c), Changes: c.Changes, Price: c.Price})
 	if err == nil {
 		d.Select(i)
 	}

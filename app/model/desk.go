@@ -57,7 +57,7 @@ func indexOf(doc *study.Document, name string) int {
 // worse of its sides.
 func (d *Desk) best() int {
 	best := 0
-	rows := Table(d.Session.Cars(), 0, Order{ByFigure: true, Figure: RMSFigure})
+	rows := Table(d.Session.Cars(), Order{ByFigure: true, Figure: RMSFigure})
 	if len(rows) > 0 {
 		best = rows[0].Index
 	}

@@ -48,27 +48,15 @@ func afterDelete(index, gone int) int {
 	return index
 }
 
-// Move puts a candidate at the place of another. What was selected, or was the
-// yardstick, stays so.
-func (d *Desk) Move(car, to int) error {
-	if err := d.Session.Move(car, to); err != nil {
+// Arrange puts the candidates into the order of a list of cars; those that are not in it
+// keep their places. What was selected, or was the yardstick, stays so.
+func (d *Desk) Arrange(list []*Car) error {
+	order, err := d.Session.Arrange(list)
+	if err != nil {
 		return err
 	}
-	d.View.Car = afterMove(d.View.Car, car, to)
-	d.View.Yardstick = afterMove(d.View.Yardstick, car, to)
+	d.View.Car, d.View.Yardstick = 1+slices.Index(order, d.View.Car), 1+slices.Index(order, d.View.Yardstick)
 	return nil
-}
-
-func afterMove(index, from, to int) int {
-	switch {
-	case index == from:
-		return to
-	case from < index && index <= to:
-		return index - 1
-	case to <= index && index < from:
-		return index + 1
-	}
-	return index
 }
 
 // ValueOf returns a car's value of a parameter, in file units or degrees: of one that

@@ -14,6 +14,15 @@ func deskWith(t *testing.T) *model.Desk {
 	return model.NewDesk(template(t, "double-wishbone-rack").Document())
 }
 
+// arrange puts cars into the order of their indices.
+func arrange(d *model.Desk, order ...int) error {
+	var list []*model.Car
+	for _, i := range order {
+		list = append(list, d.Session.Cars().At(i))
+	}
+	return d.Arrange(list)
+}
+
 // TestSelectionFollowsItsCar deletes and moves candidates: what was selected, and the
 // yardstick, stay the same cars.
 func TestSelectionFollowsItsCar(t *testing.T) {
@@ -25,9 +34,10 @@ func TestSelectionFollowsItsCar(t *testing.T) {
 		{"delete one before", func(d *model.Desk) error { return d.Delete(1) }, 1, 3},
 		{"delete one between", func(d *model.Desk) error { return d.Delete(3) }, 2, 3},
 		{"delete the selected", func(d *model.Desk) error { return d.Delete(2) }, 0, 3},
-		{"move the selected down", func(d *model.Desk) error { return d.Move(2, 4) }, 4, 3},
-		{"move the yardstick up", func(d *model.Desk) error { return d.Move(4, 1) }, 3, 1},
-		{"move one past both", func(d *model.Desk) error { return d.Move(1, 4) }, 1, 3},
+		{"move the selected down", func(d *model.Desk) error { return arrange(d, 1, 3, 4, 2) }, 4, 3},
+		{"move the yardstick up", func(d *model.Desk) error { return arrange(d, 4, 1, 2, 3) }, 3, 1},
+		{"move one past both", func(d *model.Desk) error { return arrange(d, 2, 3, 4, 1) }, 1, 3},
+		{"arrange but the yardstick", func(d *model.Desk) error { return arrange(d, 3, 0, 2, 1) }, 2, 4},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"toewright/internal/number"
 	"toewright/solver"
 )
 
@@ -23,20 +22,11 @@ const (
 // TableFigures lists the figures in the order of a table.
 var TableFigures = []Figure{RMSFigure, PeakFigure, PeakTravelFigure, SlopeFigure, PeakToPeakFigure}
 
-// figureWords are a short name for each figure and what it means.
-var figureWords = [...]struct{ label, meaning string }{
-	RMSFigure:        {"RMS", "Root mean square of the toe change less the target, over the positions of the window: how far off the curve is on the whole."},
-	PeakFigure:       {"Peak", "Largest toe change less the target within the window, whichever its sign."},
-	PeakTravelFigure: {"Peak at", "Wheel travel at which the largest error stands, bump positive."},
-	SlopeFigure:      {"Slope", "Toe change per travel at ride height. Positive toes in as the wheel rises. The height of a ball corrects a slope."},
-	PeakToPeakFigure: {"Range", "Largest toe less smallest within the window, whatever the target."},
-}
+// figureWords are a short name for each figure.
+var figureWords = [...]string{RMSFigure: "RMS", PeakFigure: "Peak", PeakTravelFigure: "Peak at", SlopeFigure: "Slope", PeakToPeakFigure: "Range"}
 
 // Label returns a short name of the figure.
-func (f Figure) Label() string { return figureWords[f].label }
-
-// Meaning says in words what the figure is.
-func (f Figure) Meaning() string { return figureWords[f].meaning }
+func (f Figure) Label() string { return figureWords[f] }
 
 // Of returns the figure in radians, mm or radians per mm.
 func (f Figure) Of(from *solver.Figures) float64 {
@@ -69,23 +59,6 @@ func (n Numbers) FigureNumber(f Figure, value float64) string {
 		return n.Slope(solver.Angle(value).Degrees())
 	}
 	return n.ToeNumber(solver.Angle(value))
-}
-
-// FigureUnit returns the unit of a figure.
-func (n Numbers) FigureUnit(f Figure) string {
-	switch f {
-	case PeakTravelFigure:
-		return n.LengthUnit()
-	case SlopeFigure:
-		return n.SlopeUnit()
-	}
-	return n.ToeUnit()
-}
-
-// DifferenceNumber writes the difference of a figure from the yardstick's, with its
-// sign.
-func (n Numbers) DifferenceNumber(f Figure, value float64) string {
-	return number.Signed(value, n.FigureNumber(f, value))
 }
 
 // ReachText says how far a car can be moved within the window.

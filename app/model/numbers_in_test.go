@@ -14,11 +14,7 @@ func TestIn(t *testing.T) {
 	for _, units := range []study.Units{study.Millimetre, study.Inch} {
 		for _, gauge := range []number.Gauge{number.Degrees, number.Indicators, number.Plate} {
 			n := model.Numbers{Style: number.Style{Units: units, Gauge: gauge, Base: 381}}
-			list := []string{n.LengthUnit()}
-			for _, f := range model.TableFigures {
-				list = append(list, n.FigureUnit(f))
-			}
-			for _, unit := range list {
+			for _, unit := range []string{n.LengthUnit(), n.ToeUnit(), n.SlopeUnit()} {
 				got := model.In(unit)
 				if strings.Contains(got, "in in") && !strings.Contains(got, "in inches") || !strings.HasPrefix(got, "in ") {
 					t.Errorf("%q is written %q", unit, got)

@@ -80,6 +80,20 @@ func CurvesChart(n Numbers, c *Cars, s solver.Side, cars []*Car, area plot.Rect,
 	return chart
 }
 
+// TargetBand returns what lies within a limit of the wanted toe change of a side, for a
+// chart of [CurvesChart].
+func TargetBand(n Numbers, c *Cars, s solver.Side, limit solver.Angle) plot.ChartSeries {
+	out := plot.ChartSeries{Readings: true}
+	wanted := c.Target(s)
+	for _, t := range c.Travels {
+		at := wanted.At(t)
+		out.Curve.Y = append(out.Curve.Y, n.Units.FromMillimetres(t))
+		out.Curve.X = append(out.Curve.X, n.ToeValue(at))
+		out.Low, out.High = append(out.Low, n.ToeValue(at-limit)), append(out.High, n.ToeValue(at+limit))
+	}
+	return out
+}
+
 // leastShown is the toe change to either side that a chart spans at least, so that a
 // flat curve is drawn flat.
 var leastShown = solver.Deg(0.05)

@@ -3,60 +3,33 @@ package model
 import (
 	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"toewright/internal/plot"
 	"toewright/solver"
 )
 
-// Row is one car of a comparison.
-type Row struct {
-	*Car
-	yard *Car // that differences are taken from
-}
-
-// Yardstick reports whether the car is the one that differences are taken from.
-func (r *Row) Yardstick() bool { return r.Car == r.yard }
-
-// Difference returns a side's figure less that of the yardstick; no number where either
-// car cannot be solved.
-func (r *Row) Difference(f Figure, s solver.Side) float64 {
-	return f.Of(&r.Figures[s]) - f.Of(&r.yard.Figures[s])
-}
-
-// Order says by what the rows of a comparison are sorted.
+// Order says by what a list of cars is sorted.
 type Order struct {
 	ByFigure bool // else in the order of the study
 	Figure   Figure
-	Down     bool // largest first
 }
 
-// Table compares the cars of a study with one of them, the base car where the index
-// yardstick is of none. A figure ranks by the side on which its size is larger; cars that
-// cannot be solved come last.
-func Table(c *Cars, yardstick int, by Order) []Row {
-	yard := c.At(yardstick)
-	if yard == nil {
-		yard = c.Base()
-	}
-	rows := make([]Row, 0, len(c.List))
-	for _, car := range c.List {
-		rows = append(rows, Row{car, yard})
-	}
+// Table lists the cars of a study. A figure ranks by the side on which its size is larger;
+// cars that cannot be solved come last.
+func Table(c *Cars, by Order) []*Car {
+	list := slices.Clone(c.List)
 	if by.ByFigure {
-		sort.SliceStable(rows, func(i, j int) bool { return by.compare(rows[i], rows[j]) < 0 })
+		slices.SortStableFunc(list, by.compare)
 	}
-	return rows
+	return list
 }
 
-// compare orders two rows by the figure, those without it last.
-func (o Order) compare(a, b Row) int {
-	x, y := o.Figure.Worse(a.Car), o.Figure.Worse(b.Car)
+// compare orders two cars by the figure, those without it last.
+func (o Order) compare(a, b *Car) int {
+	x, y := o.Figure.Worse(a), o.Figure.Worse(b)
 	if xn, yn := math.IsNaN(x), math.IsNaN(y); xn || yn {
 		return cmp.Compare(rank(xn), rank(yn))
-	}
-	if o.Down {
-		x, y = y, x
 	}
 	return cmp.Compare(x, y)
 }

@@ -36,54 +36,17 @@ func TestTableSorts(t *testing.T) {
 	}{
 		{"as in the study", model.Order{}, []string{"base", "mended", "impossible", "spoiled"}},
 		{"best first", model.Order{ByFigure: true, Figure: model.RMSFigure}, []string{"mended", "base", "spoiled", "impossible"}},
-		{"worst first", model.Order{ByFigure: true, Figure: model.PeakFigure, Down: true}, []string{"spoiled", "base", "mended", "impossible"}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			var got []string
-			for _, r := range model.Table(cars, 0, tt.by) {
+			for _, r := range model.Table(cars, tt.by) {
 				got = append(got, r.Name)
 			}
 			if !slices.Equal(got, tt.want) {
 				t.Errorf("got %q, want %q", got, tt.want)
 			}
 		})
-	}
-}
-
-func TestTableDifferences(t *testing.T) {
-	cars := openThree(t).Cars()
-	const mended = 1
-	rows := model.Table(cars, mended, model.Order{})
-	for _, f := range model.TableFigures {
-		if got := rows[mended].Difference(f, solver.Left); got != 0 {
-			t.Errorf("%s of the yardstick differs from itself by %g", f.Label(), got)
-		}
-		want := f.Of(&cars.Base().Figures[solver.Left]) - f.Of(&cars.At(mended).Figures[solver.Left])
-		if got := rows[0].Difference(f, solver.Left); got != want {
-			t.Errorf("%s of the base car differs by %g, want %g", f.Label(), got, want)
-		}
-	}
-	if rows[0].Yardstick() || !rows[mended].Yardstick() {
-		t.Error("the wrong car is marked as the yardstick")
-	}
-}
-
-func TestTableFallsBackOnTheBaseCar(t *testing.T) {
-	if rows := model.Table(openThree(t).Cars(), 17, model.Order{}); !rows[0].Yardstick() {
-		t.Error("the base car is no yardstick where the one asked for is gone")
-	}
-}
-
-func TestImpossibleCarHasNoNumbers(t *testing.T) {
-	s := openThree(t)
-	n := model.NumbersOf(s.Document())
-	row := model.Table(s.Cars(), 0, model.Order{})[2]
-	if got := n.DifferenceNumber(model.RMSFigure, row.Difference(model.RMSFigure, solver.Left)); got != "–" {
-		t.Errorf("the difference of a car that cannot be solved reads %q, want –", got)
-	}
-	if len(model.Spark(row.Car, solver.Left).X) != 0 {
-		t.Error("a car that cannot be solved has a curve")
 	}
 }
 

@@ -59,10 +59,17 @@ var UsualLimit = round(solver.Angle(math.Atan(1.0 / 32 / 15)).Degrees())
 // ToeLimit returns the toe change, less the target, by which a car is judged: that of the
 // study's series, [UsualLimit] where it states none.
 func (s *Session) ToeLimit() solver.Angle {
-	if s.doc.Yield == nil {
-		return solver.Deg(UsualLimit)
+	return solver.Deg(YieldOf(s.doc).Limit)
+}
+
+// YieldOf returns what a series is judged by: as the study says, or by [UsualLimit].
+func YieldOf(d *study.Document) study.Yield {
+	var y study.Yield
+	if d.Yield != nil {
+		y = *d.Yield
 	}
-	return solver.Deg(cmp.Or(s.doc.Yield.Limit, UsualLimit))
+	y.Limit = cmp.Or(y.Limit, UsualLimit)
+	return y
 }
 
 // EditYield changes what a series is judged by.

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -28,7 +29,7 @@ func (e *carEditor) Render() app.UI {
 		app.If(e.Car == 0, func() app.UI {
 			return app.P().Class("note").Text("The base car is the car as measured. Move a slider and a candidate is made from it.")
 		}),
-		app.If(e.Car > 0, func() app.UI { return e.name() }),
+		app.If(e.Car > 0, func() app.UI { return e.said() }),
 		app.Range(keys).Slice(func(i int) app.UI { return e.parameter(design, keys[i]) }),
 		&picker{
 			ID: fmt.Sprintf("add-%d", e.Car), Label: "Change another parameter", Design: design,
@@ -62,13 +63,25 @@ func (e *carEditor) changes() study.Changes {
 	return nil
 }
 
-func (e *carEditor) name() app.UI {
-	return &field{
-		ID: fmt.Sprintf("name-%d", e.Car), Label: "Name", Wide: true, Value: e.Bench.document().Candidates[e.Car-1].Name,
-		Set: func(ctx app.Context, text string) error {
-			return e.Bench.edit(ctx, func() error { return e.Bench.session().Rename(e.Car, text) })
-		},
+// said are name, price and note of a candidate.
+func (e *carEditor) said() app.UI {
+	k, b := &e.Bench.document().Candidates[e.Car-1], e.Bench
+	set := func(do func(string) error) func(app.Context, string) error {
+		return func(ctx app.Context, text string) error {
+			return b.edit(ctx, func() error { return do(strings.TrimSpace(text)) })
+		}
 	}
+	return app.Div().Class("row").Body(
+		&field{ID: fmt.Sprintf("name-%d", e.Car), Label: "Name", Wide: true, Value: k.Name, Set: set(func(text string) error { return b.session().Rename(e.Car, text) })},
+		&field{ID: fmt.Sprintf("price-%d", e.Car), Label: "Price", Value: model.PriceText(k.Price), Set: func(ctx app.Context, text string) error {
+			price, err := parsePrice(text)
+			if err != nil {
+				return err
+			}
+			return b.edit(ctx, func() error { return b.session().SetPrice(e.Car, price) })
+		}},
+		&field{ID: fmt.Sprintf("note-%d", e.Car), Label: "Note", Wide: true, Value: k.Note, Set: set(func(text string) error { return b.session().SetNote(e.Car, text) })},
+	)
 }
 
 func (e *carEditor) parameter(design *solver.Design, key string) app.UI {

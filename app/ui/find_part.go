@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -56,14 +57,24 @@ func (p *part) Render() app.UI {
 }
 
 func (p *part) setPrice(ctx app.Context, text string) error {
-	if strings.TrimSpace(text) == "" {
-		return p.set(ctx, "price", func(k *study.Part) { k.Price = 0 })
+	price, err := parsePrice(text)
+	if err != nil {
+		return err
 	}
-	x, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(text), ",", ".", 1), 64)
-	if err != nil || !(x >= 0) {
-		return errPrice
+	return p.set(ctx, "price", func(k *study.Part) { k.Price = price })
+}
+
+// parsePrice reads a price; an empty text is none, which is 0.
+func parsePrice(text string) (float64, error) {
+	text = strings.Replace(strings.TrimSpace(text), ",", ".", 1)
+	if text == "" {
+		return 0, nil
 	}
-	return p.set(ctx, "price", func(k *study.Part) { k.Price = x })
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil || !(x >= 0) || math.IsInf(x, 0) {
+		return 0, errPrice
+	}
+	return x, nil
 }
 
 // change is the field of one change that the part makes.

@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
@@ -72,19 +73,9 @@ func hasTolerance(list []study.Tolerance, key string) bool {
 	return false
 }
 
-// yield returns what the series is judged by.
-func (f *forge) yield() study.Yield {
-	y := study.Yield{}
-	if f.Bench.document().Yield != nil {
-		y = *f.Bench.document().Yield
-	}
-	y.Limit = f.Bench.session().ToeLimit().Degrees()
-	return y
-}
-
 // limit shows what a car must keep to pass.
 func (f *forge) limit() app.UI {
-	n, y := f.Bench.numbers(), f.yield()
+	n, y := f.Bench.numbers(), model.YieldOf(f.Bench.document())
 	return app.Div().Class("row").Body(
 		&field{
 			ID: "yield-limit", Label: "A car passes with a peak of at most", Unit: n.ToeUnit(), Value: n.ToeNumber(solver.Deg(y.Limit)),
@@ -133,7 +124,7 @@ func (f *forge) run() app.UI {
 // start builds the series in a worker.
 func (f *forge) start(app.Context, app.Event) {
 	car := f.Bench.Desk.Selected()
-	o := engine.ToleranceOptions{Candidate: car.Name, Limit: new(f.yield().Limit)}
+	o := engine.ToleranceOptions{Candidate: car.Name, Limit: new(model.YieldOf(f.Bench.document()).Limit)}
 	params := worker.Params[engine.ToleranceOptions]{Study: f.Bench.document(), Options: o}
 	f.State.start(f.Bench, calls.Tolerance, params, func(ctx app.Context, r *engine.ToleranceResult) {
 		f.Bench.Desk.ShowBand(r)

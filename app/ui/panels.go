@@ -34,7 +34,7 @@ type Panels struct {
 }
 
 // OnInit opens the step that shows what there is.
-func (p *Panels) OnInit() { p.open("compare") }
+func (p *Panels) OnInit() { p.open("find") }
 
 // OnMount opens the study that was open last.
 func (p *Panels) OnMount(ctx app.Context) {
@@ -101,7 +101,7 @@ func (p *Panels) panel(b bench) app.UI {
 		app.If(p.telling, func() app.UI {
 			return &story{Bench: b, Open: p.show, Close: func(app.Context) { p.telling = false }}
 		}),
-		&candidates{Bench: b},
+		&compare{Bench: b, State: &p.comparing},
 	)
 }
 

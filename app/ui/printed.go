@@ -22,24 +22,24 @@ type printed struct {
 // Render shows a row for each car and side; one for both where they are alike.
 func (p *printed) Render() app.UI {
 	n := model.NumbersOf(p.Desk.Session.Document())
-	rows := model.Table(p.Desk.Session.Cars(), p.Desk.View.Yardstick, model.Order{})
+	rows := p.Desk.Session.Cars().List
 	return app.Table().Class("printed sheet-table figures").Body(
 		app.Caption().Text("Cars on the sheet. Per wheel, "+model.In(n.ToeUnit())+", slope "+model.In(n.SlopeUnit())+", travel "+model.In(n.LengthUnit())+"."),
 		app.THead().Body(app.Tr().Body(
 			app.Td(), app.Th().Scope("col").Text("Car"), app.Th().Scope("col").Text("What is changed"), app.Th().Scope("col").Text("Wheel"),
 			app.Range(model.TableFigures).Slice(func(i int) app.UI { return app.Th().Scope("col").Text(model.TableFigures[i].Label()) }),
 		)),
-		app.TBody().Body(app.Range(rows).Slice(func(i int) app.UI { return p.car(n, &rows[i]) })),
+		app.TBody().Body(app.Range(rows).Slice(func(i int) app.UI { return p.car(n, rows[i]) })),
 	)
 }
 
 // car shows the rows of one car.
-func (p *printed) car(n model.Numbers, r *model.Row) app.UI {
+func (p *printed) car(n model.Numbers, r *model.Car) app.UI {
 	if r.Err != nil {
-		return app.Tr().Body(app.Td().Body(swatch(r.Index)), app.Th().Scope("row").Text(carName(r.Car)),
+		return app.Tr().Body(app.Td().Body(swatch(r.Index)), app.Th().Scope("row").Text(carName(r)),
 			app.Td().ColSpan(2+len(model.TableFigures)).Text(plain(r.Err)))
 	}
-	if n.Alike(r.Car) {
+	if n.Alike(r) {
 		return p.row(n, r, "both", solver.Left)
 	}
 	return app.Range(solver.Sides).Slice(func(i int) app.UI {
@@ -47,10 +47,10 @@ func (p *printed) car(n model.Numbers, r *model.Row) app.UI {
 	})
 }
 
-func (p *printed) row(n model.Numbers, r *model.Row, wheel string, s solver.Side) app.UI {
+func (p *printed) row(n model.Numbers, r *model.Car, wheel string, s solver.Side) app.UI {
 	return app.Tr().Body(
-		app.Td().Body(swatch(r.Index)), app.Th().Scope("row").Text(carName(r.Car)),
-		app.Td().Text(p.changes(n, r.Car)), app.Td().Text(wheel),
+		app.Td().Body(swatch(r.Index)), app.Th().Scope("row").Text(carName(r)),
+		app.Td().Text(p.changes(n, r)), app.Td().Text(wheel),
 		app.Range(model.TableFigures).Slice(func(i int) app.UI {
 			f := model.TableFigures[i]
 			return app.Td().Text(n.FigureNumber(f, f.Of(&r.Figures[s])))

@@ -65,9 +65,9 @@ func (s *story) worst(car *model.Car) string {
 // bestOf returns the candidate that comes nearest to the target, nil where none can be
 // solved.
 func bestOf(cars *model.Cars) *model.Car {
-	for _, row := range model.Table(cars, 0, model.Order{ByFigure: true, Figure: model.RMSFigure}) {
-		if row.Index > 0 && row.Err == nil {
-			return row.Car
+	for _, car := range model.Table(cars, model.Order{ByFigure: true, Figure: model.RMSFigure}) {
+		if car.Index > 0 && car.Err == nil {
+			return car
 		}
 	}
 	return nil

@@ -8,14 +8,15 @@ import (
 // work is what the panels have under way or have found, all of it of the open study. It
 // outlives the panels.
 type work struct {
-	asking   asking
-	finding  finding
-	forging  forging
-	shelving shelving
-	mapping  mapping
-	trading  trading
-	sheeting sheeting
-	reading  reading
+	asking    asking
+	finding   finding
+	forging   forging
+	shelving  shelving
+	mapping   mapping
+	trading   trading
+	sheeting  sheeting
+	reading   reading
+	comparing comparing
 }
 
 // drop lets go of all of it: answers that are still to come come to nothing.
@@ -24,6 +25,7 @@ func (w *work) drop() {
 		j.drop()
 	}
 	habits := w.reading.habits
+	w.comparing.stop()
 	w.mapping.x, w.mapping.y = "", ""
 	*w = work{mapping: w.mapping} // the map follows the desk by itself
 	w.reading.work(habits)

@@ -133,9 +133,10 @@ func TestTwoStudiesOfOneName(t *testing.T) {
 func TestUndoAfterAReload(t *testing.T) {
 	page := Open(t, Options{})
 	page.WaitOfflineReady()
+	openPanel(page, "compare")
 	before := Eval[string](page, sliderValue)
 	for _, value := range []string{"−11.00", "−7.00"} {
-		typeInto(page, ".card.selected .slider input", value)
+		typeInto(page, "#selected-car .slider input", value)
 		page.WaitTrue(sliderValue + " === " + quote(value))
 		time.Sleep(lostWithin)
 		page.Stop()

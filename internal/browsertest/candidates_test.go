@@ -20,55 +20,81 @@ func waitFocus(p *Page, id string) {
 	p.WaitTrue(`document.activeElement?.id === ` + quote(id))
 }
 
-// cardNames lists the cars in the order of their cards.
-func cardNames(p *Page) []string {
-	return Eval[[]string](p, `[...document.querySelectorAll(".card-name")].map((e) => e.textContent)`)
+// carNames lists the cars in the order of their columns.
+func carNames(p *Page) []string {
+	return Eval[[]string](p, `[...document.querySelectorAll(".compare-name")].map((e) => e.textContent)`)
 }
 
 // TestCandidatesByKeyboard selects, moves, copies, names, hides, deletes and takes back
 // with the keyboard alone. It stays where the work goes on.
 func TestCandidatesByKeyboard(t *testing.T) {
 	page := openSheet(t, Options{})
-	strike(page, "#car-1 .card-name", kb.Enter)
+	openPanel(page, "compare")
+	strike(page, "#car-1 .compare-name", kb.Enter)
 	page.WaitTrue(`!!document.querySelector("#car-1.selected")`)
-	strike(page, "#down-1", kb.Enter)
-	waitFocus(page, "down-2")
+	strike(page, "#move-right", kb.Enter)
+	page.WaitTrue(`!!document.querySelector("#car-2.selected")`)
+	waitFocus(page, "move-right")
 	page.Do(chromedp.KeyEvent(kb.Enter))
-	waitFocus(page, "down-3")
+	page.WaitTrue(`!!document.querySelector("#car-3.selected")`)
 	page.Do(chromedp.KeyEvent(kb.Enter))
-	waitFocus(page, "up-4") // it is the last
-	if got := cardNames(page); got[4] != "Spacers 6 mm" {
-		t.Errorf("cards after three steps down = %q, want Spacers 6 mm at the end", got)
+	waitFocus(page, "move-left") // it is the last
+	if got := carNames(page); got[4] != "Spacers 6 mm" {
+		t.Errorf("cars after three steps to the right = %q, want Spacers 6 mm at the end", got)
 	}
 
-	strike(page, ".card.selected .deeds button:nth-child(1)", kb.Enter)
+	strike(page, "#duplicate", kb.Enter)
 	waitFocus(page, "name-5")
 	page.Do(chromedp.KeyEvent("a", chromedp.KeyModifiers(chromedp.ModifierCtrl)), chromedp.KeyEvent("Taller stud"), chromedp.KeyEvent(kb.Enter))
-	page.WaitTrue(`document.querySelector(".card.selected .card-name").textContent === "Taller stud"`)
+	page.WaitTrue(`document.querySelector(".compare-head.selected .compare-name").textContent === "Taller stud"`)
 
-	strike(page, ".card.selected .deeds button:nth-child(2)", kb.Enter)
-	page.WaitTrue(`document.querySelector(".card.selected .tag")?.textContent === "hidden"`)
+	strike(page, "#hide", kb.Enter)
+	page.WaitTrue(`[...document.querySelectorAll(".compare-head.selected .tag")].some((e) => e.textContent === "hidden")`)
 
-	strike(page, ".card.selected .deeds .danger", kb.Enter)
+	strike(page, "#delete", kb.Enter)
 	waitFocus(page, "toast-undo")
-	if got := cardNames(page); len(got) != 5 {
-		t.Errorf("cards after the deletion = %q, want 5", got)
+	if got := carNames(page); len(got) != 5 {
+		t.Errorf("cars after the deletion = %q, want 5", got)
 	}
 	page.Do(chromedp.KeyEvent(kb.Enter))
-	page.WaitTrue(`document.querySelectorAll(".card").length === 6`)
+	page.WaitTrue(`document.querySelectorAll(".compare-head").length === 6`)
 }
 
-// TestCandidatesAreSortedAndCompared sorts by a figure and takes differences from another
-// car.
-func TestCandidatesAreSortedAndCompared(t *testing.T) {
+// TestCarsAreSortedAndCompared sorts by a row and takes differences from another car, which
+// then stands first.
+func TestCarsAreSortedAndCompared(t *testing.T) {
 	page := openSheet(t, Options{Width: 390, Height: 844, Touch: true})
-	typeInto(page, "#sort", "0")
-	page.WaitTrue(`document.querySelector(".card-name").textContent === "Spacers 12 mm"`)
+	openPanel(page, "compare")
+	typeInto(page, "#sort", "rms")
+	page.WaitTrue(`document.querySelectorAll(".compare-name")[1].textContent === "Spacers 12 mm"`)
 	typeInto(page, "#yardstick", "2")
-	page.WaitTrue(`document.querySelector("#car-2 .tag")?.textContent === "yardstick"`)
-	if text := Eval[string](page, `document.querySelector("#car-0 .difference").textContent`); text[0] != '+' {
-		t.Errorf("the base car's difference from the better one = %q, want more", text)
+	page.WaitTrue(`document.querySelector("#car-2 .tag")?.textContent === "ref" && document.querySelectorAll(".compare-name")[0].textContent === "Spacers 12 mm"`)
+	click(page, "#show-differences")
+	const worse = `document.querySelector('#cars tbody td[data-car="0"]').textContent`
+	page.WaitTrue(worse + `[0] === "+"`)
+}
+
+// TestSeriesIsBuiltMeanwhile waits for the share of each car's series, which nobody asked
+// for, and edits the selected car: its share is built again, those of the others stay.
+func TestSeriesIsBuiltMeanwhile(t *testing.T) {
+	page := openCompare(t, Options{})
+	const shares = `[...[...document.querySelectorAll("#cars tbody tr")].find((r) => r.textContent.startsWith("Cars within")).querySelectorAll("td")]`
+	before := Eval[[]string](page, shares+`.map((e) => e.textContent)`)
+	typeInto(page, "#selected-car .slider input", "-11.5")
+	page.WaitTrue(shares + `.filter((e) => e.textContent === "…").length === 1`)
+	page.WaitTrue(`!document.querySelector("#cars .waits")`)
+	after := Eval[[]string](page, shares+`.map((e) => e.textContent)`)
+	if before[1] != after[1] || before[2] == after[2] {
+		t.Errorf("shares before %q, after the edit of the third %q", before, after)
 	}
+}
+
+// TestTableIsTakenAlong saves the table for a spreadsheet.
+func TestTableIsTakenAlong(t *testing.T) {
+	page := openCompare(t, Options{})
+	Eval[chromedp.Void](page, catchFiles)
+	click(page, "#save-csv")
+	page.WaitTrue(`!!` + caught("text/csv"))
 }
 
 // TestKeysAreListed opens the list of keys by its own, and leaves it.

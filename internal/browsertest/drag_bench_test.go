@@ -59,7 +59,7 @@ type dragged struct {
 func (d *dragged) part(p float64) float64 { return d.Times[int(p*float64(len(d.Times)-1))] }
 
 // duplicate is a script that duplicates the selected car.
-const duplicate = `(([...document.querySelectorAll(".card.selected button")].find((b) => b.textContent === "Duplicate")).click(), true)`
+const duplicate = `(([...document.querySelectorAll("#selected-car button")].find((b) => b.textContent === "Duplicate")).click(), true)`
 
 // processorTime returns the time in ms that the page's thread has had of a processor, whatever
 // else the machine does.
@@ -95,10 +95,12 @@ func dragRound(p *Page, at place, reach int) dragged {
 func openFull(b *testing.B, slower float64) *Page {
 	b.Helper()
 	page := openSheet(b, Options{})
+	openPanel(page, "compare")
 	for i := 5; i <= model.MaxCandidates; i++ {
 		Eval[bool](page, duplicate)
 		page.WaitTrue(fmt.Sprintf(`!!document.querySelector("#car-%d.selected")`, i))
 	}
+	openPanel(page, "find")
 	page.Do(chromedp.Func(func(ctx context.Context, tab *chromedp.Target) error {
 		if _, err := chromedp.Call(ctx, performance.Enable, performance.EnableParams{TimeDomain: performance.EnableTimeDomainThreadTicks}); err != nil {
 			return err

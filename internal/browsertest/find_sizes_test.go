@@ -41,12 +41,12 @@ func TestAdjusterLimit(t *testing.T) {
 	page.WaitTrue(`document.querySelector("#limit-2-min")?.value === "3.00"`)
 	Eval[chromedp.Void](page, `void document.querySelector("#limit-2-min").scrollIntoView({block: "center"})`)
 	page.Shot("adjuster")
-	told := `[...document.querySelectorAll(".card.selected .limits li")].some((e) => e.textContent.includes("Adjuster, room to turn either way") && e.textContent.includes("at least 3.00 wanted"))`
+	told := `[...document.querySelectorAll("#selected-car .limits li")].some((e) => e.textContent.includes("Adjuster, room to turn either way") && e.textContent.includes("at least 3.00 wanted"))`
 	openPanel(page, "compare")
 	page.WaitTrue(told)
 	openPanel(page, "search")
 	click(page, `button[aria-label="Remove the limit on Adjuster, room to turn either way"]`)
 	page.WaitTrue(`!document.querySelector("#limit-2-min")`)
 	openPanel(page, "compare")
-	page.WaitTrue(`!!document.querySelector(".card.selected .limits li") && !` + told)
+	page.WaitTrue(`!!document.querySelector("#selected-car .limits li") && !` + told)
 }

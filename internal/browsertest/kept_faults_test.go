@@ -36,7 +36,8 @@ func (p *Page) waitKept(state string) {
 // study that it is so.
 func (p *Page) set(value, state string) {
 	p.t.Helper()
-	typeInto(p, ".card.selected .slider input", value)
+	openPanel(p, "compare")
+	typeInto(p, "#selected-car .slider input", value)
 	p.WaitTrue(sliderValue + ` === ` + quote(strings.Replace(value, "-", "−", 1)+".00"))
 	p.waitKept(state)
 }

@@ -30,8 +30,8 @@ func TestClearanceIsAdded(t *testing.T) {
 	Eval[chromedp.Void](page, `void document.querySelector("#limit-2-of").scrollIntoView({block: "center"})`)
 	page.Shot("limits")
 	openPanel(page, "compare")
-	page.WaitTrue(`!!document.querySelector(".card.selected .limits .warning")`)
-	text := Eval[string](page, `document.querySelector(".card.selected .limits .warning").textContent`)
+	page.WaitTrue(`!!document.querySelector("#selected-car .limits .warning")`)
+	text := Eval[string](page, `document.querySelector("#selected-car .limits .warning").textContent`)
 	if !strings.Contains(text, "Clearance of the tie rod from a link") || !strings.Contains(text, "broken by") {
 		t.Errorf("the card says %q, want the clearance and by how much it is broken", text)
 	}
@@ -77,14 +77,14 @@ func TestLimitIsLookedAtAtLock(t *testing.T) {
 			Eval[chromedp.Void](page, `void document.querySelector("#limit-2-at").scrollIntoView({block: "center"})`)
 			page.Shot("limits at lock " + name)
 			openPanel(page, "compare")
-			page.WaitTrue(`!!document.querySelector(".card.selected .limits .warning")`)
-			text := Eval[string](page, `document.querySelector(".card.selected .limits .warning").textContent`)
+			page.WaitTrue(`!!document.querySelector("#selected-car .limits .warning")`)
+			text := Eval[string](page, `document.querySelector("#selected-car .limits .warning").textContent`)
 			for _, want := range []string{"also at lock", " and full ", " lock (", "broken by"} {
 				if !strings.Contains(text, want) {
 					t.Errorf("the card says %q, want %q in it", text, want)
 				}
 			}
-			Eval[chromedp.Void](page, `void document.querySelector(".card.selected .limits").scrollIntoView({block: "center"})`)
+			Eval[chromedp.Void](page, `void document.querySelector("#selected-car .limits").scrollIntoView({block: "center"})`)
 			page.Shot("limits at lock candidate " + name)
 		})
 	}

@@ -83,5 +83,5 @@ func TestTradeOffBringsACandidate(t *testing.T) {
 	at := middle(page, "#designs tbody button")
 	page.Do(chromedp.MouseClickXY(at.X, at.Y))
 	openPanel(page, "compare")
-	page.WaitTrue(`document.querySelector(".card.selected .card-name")?.textContent.startsWith("distance from stock")`)
+	page.WaitTrue(`document.querySelector(".compare-head.selected .compare-name")?.textContent.startsWith("distance from stock")`)
 }

@@ -36,12 +36,13 @@ func pressControl(p *Page, key string) {
 // the server gone too.
 func TestKeptThroughReload(t *testing.T) {
 	page := Open(t, Options{})
-	typeInto(page, ".card.selected .slider input", "-11.5")
+	openPanel(page, "compare")
+	typeInto(page, "#selected-car .slider input", "-11.5")
 	page.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
 	page.WaitOfflineReady()
 	page.Offline()
 	page.Reload()
-	page.WaitTrue(`document.querySelector(".card.selected .slider input")?.value === "−11.50"`)
+	page.WaitTrue(`document.querySelector("#selected-car .slider input")?.value === "−11.50"`)
 	// The panels follow the sheet by a frame: a press before that is lost, and pressed again.
 	page.WaitTrue(`(document.querySelector("#study-menu[aria-expanded=false]")?.click(), document.querySelectorAll("#studies li").length === 1)`)
 }
@@ -49,10 +50,11 @@ func TestKeptThroughReload(t *testing.T) {
 // TestUndoByKeys takes a change back and makes it again.
 func TestUndoByKeys(t *testing.T) {
 	page := Open(t, Options{})
-	const field = `document.querySelector(".card.selected .slider input")?.value`
+	openPanel(page, "compare")
+	const field = `document.querySelector("#selected-car .slider input")?.value`
 	page.WaitTrue(field + ` !== undefined`)
 	before := Eval[string](page, field)
-	typeInto(page, ".card.selected .slider input", "3,5")
+	typeInto(page, "#selected-car .slider input", "3,5")
 	page.WaitTrue(field + ` === "3.50"`)
 	pressControl(page, "z")
 	page.WaitTrue(field + ` === ` + quote(before))
@@ -64,7 +66,8 @@ func TestUndoByKeys(t *testing.T) {
 // the open study stays as it was.
 func TestDamagedFileIsRefused(t *testing.T) {
 	page := Open(t, Options{})
-	typeInto(page, ".card.selected .slider input", "-9")
+	openPanel(page, "compare")
+	typeInto(page, "#selected-car .slider input", "-9")
 	openPanel(page, "study")
 	typeInto(page, "#study-name", "Not to be lost")
 	path := filepath.Join(t.TempDir(), "cut-off.json")
@@ -104,7 +107,7 @@ func TestStopKeepsTheBest(t *testing.T) {
 
 func TestPalette(t *testing.T) {
 	page := Open(t, Options{})
-	page.WaitTrue(`!!document.querySelector(".card")`)
+	openPanel(page, "car")
 	pressControl(page, "k")
 	page.WaitTrue(`document.activeElement?.id === "palette-text"`)
 	page.Shot("palette")

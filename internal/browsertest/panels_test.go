@@ -57,7 +57,7 @@ func TestFindBringsACandidate(t *testing.T) {
 	})()`)
 	page.Shot("found")
 	openPanel(page, "compare")
-	page.WaitTrue(`document.querySelector(".card.selected .card-name")?.textContent === "found"`)
+	page.WaitTrue(`document.querySelector(".compare-head.selected .compare-name")?.textContent === "found"`)
 	page.Shot("found candidate")
 }
 
@@ -120,7 +120,6 @@ func TestReadings(t *testing.T) {
 // TestNoPanelScrollsSideways opens every panel on a phone.
 func TestNoPanelScrollsSideways(t *testing.T) {
 	page := Open(t, Options{Width: 390, Height: 844, Touch: true})
-	page.WaitTrue(`!!document.querySelector(".card.selected")`)
 	for _, panel := range panels {
 		tab := panel.key
 		openPanel(page, tab)

@@ -22,7 +22,7 @@ func TestPictures(t *testing.T) {
 		{"find", Options{}, func(p *Page) { work(p, "search", "#find", "#answer") }},
 		{"forge", Options{}, func(p *Page) { work(p, "series", "#forge", "#series") }},
 		{"bench-sheet", Options{}, func(p *Page) { work(p, "sheet", "#way-sheet", "#arm") }},
-		{"phone", Options{Width: 390, Height: 844, Touch: true}, func(p *Page) { reveal(p, ".card.selected") }},
+		{"phone", Options{Width: 390, Height: 844, Touch: true}, func(p *Page) { openPanel(p, "compare"); reveal(p, "#selected-car") }},
 		{"phone-arm", Options{Width: 390, Height: 844, Touch: true, Dark: true}, func(p *Page) { typeInto(p, "#face", "3") }},
 		{"phone-readings", Options{Width: 390, Height: 844, Touch: true}, func(p *Page) {
 			work(p, "readings", "#fit", "#fitted")

@@ -132,9 +132,9 @@ func TestChoicesStayMarked(t *testing.T) {
 	}
 }
 
-// TestCardsHoldTheirFigures shows cars whose sides differ, in the widest numbers: no figure
-// reaches out of its card.
-func TestCardsHoldTheirFigures(t *testing.T) {
+// TestColumnsHoldTheirFigures shows cars whose sides differ, in the widest numbers: no
+// figure reaches out of its cell.
+func TestColumnsHoldTheirFigures(t *testing.T) {
 	d := named(t, "unlike sides")
 	d.Suspension.Right = nil
 	d.Candidates = []study.Candidate{{Name: "one side", Changes: study.Changes{"tieRodOuterHeight@left": 12}}}
@@ -144,15 +144,15 @@ func TestCardsHoldTheirFigures(t *testing.T) {
 		page.openFile(d)
 		page.WaitTrue(openName + ` === "unlike sides"`)
 		openPanel(page, "compare")
-		click(page, "#car-1 .card-name")
-		page.WaitTrue(`!!document.querySelector("#car-1.selected .both-sides")`)
+		click(page, "#car-1 .compare-name")
+		page.WaitTrue(`!!document.querySelector("#car-1.selected") && !!document.querySelector("#cars .sides")`)
 		page.Shot(fmt.Sprintf("unlike sides %d", o.Width))
-		out := Eval[[]string](page, `[...document.querySelectorAll(".card .figures")].filter((table) => {
-			const card = table.closest(".card").getBoundingClientRect();
-			return [...table.querySelectorAll("td, .difference")].some((cell) => cell.getBoundingClientRect().right > card.right + 0.5);
-		}).map((table) => table.textContent)`)
+		out := Eval[[]string](page, `[...document.querySelectorAll("#cars td")].filter((cell) => {
+			const box = cell.getBoundingClientRect();
+			return [...cell.children].some((e) => !e.classList.contains("unseen") && (e.getBoundingClientRect().right > box.right + 0.5 || e.getBoundingClientRect().left < box.left - 0.5));
+		}).map((cell) => cell.textContent)`)
 		if len(out) > 0 {
-			t.Errorf("%d px wide: figures reach out of their card: %q", o.Width, out)
+			t.Errorf("%d px wide: figures reach out of their cells: %q", o.Width, out)
 		}
 	}
 }

@@ -3,17 +3,18 @@ package browsertest
 import "testing"
 
 // sliderValue is the first number of the selected car.
-const sliderValue = `document.querySelector(".card.selected .slider input")?.value`
+const sliderValue = `document.querySelector("#selected-car .slider input")?.value`
 
 // twoTabs opens one study in two tabs, changes it in the second and returns the first.
 func twoTabs(t *testing.T) *Page {
 	t.Helper()
 	first := Open(t, Options{})
-	typeInto(first, ".card.selected .slider input", "-11")
+	openPanel(first, "compare")
+	typeInto(first, "#selected-car .slider input", "-11")
 	first.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
 	second := first.SecondTab(Options{})
 	second.WaitTrue(sliderValue + ` === "−11.00"`)
-	typeInto(second, ".card.selected .slider input", "-7")
+	typeInto(second, "#selected-car .slider input", "-7")
 	second.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
 	first.WaitTrue(`document.querySelector("#theirs")?.textContent.includes("revision 3")`)
 	first.Shot("two tabs")
@@ -54,7 +55,7 @@ func TestKeepThisOneApart(t *testing.T) {
 // can still be opened.
 func TestEditWhileTheirsIsOffered(t *testing.T) {
 	first := twoTabs(t)
-	typeInto(first, ".card.selected .slider input", "-3")
+	typeInto(first, "#selected-car .slider input", "-3")
 	first.WaitTrue(`!document.querySelector("#theirs") && document.querySelector("#kept").textContent === "saved"`)
 	if n := keptStudies(first); n != 2 {
 		t.Errorf("%d studies are kept, want both", n)
@@ -65,8 +66,9 @@ func TestEditWhileTheirsIsOffered(t *testing.T) {
 // open.
 func TestThePlaceIsRemembered(t *testing.T) {
 	page := Open(t, Options{})
-	typeInto(page, ".card.selected .slider input", "-11.5")
-	click(page, "#car-1 .card-name")
+	openPanel(page, "compare")
+	typeInto(page, "#selected-car .slider input", "-11.5")
+	click(page, "#car-1 .compare-name")
 	page.WaitTrue(`!!document.querySelector("#car-1.selected")`)
 	typeInto(page, "#yardstick", "3")
 	openPanel(page, "search")

@@ -1,5 +1,7 @@
 package plot
 
+import "strings"
+
 // ChartAxis is one direction of a chart: what it spans and how it is labelled.
 type ChartAxis struct {
 	Domain
@@ -24,7 +26,8 @@ type ChartSeries struct {
 	Curve     Curve
 	Low, High []float64
 	Markers   int
-	Readings  bool // markers alone, without a line between them
+	Readings  bool   // markers alone, without a line between them
+	Class     string // of the line and the markers, besides those of the style
 }
 
 // Chart is a chart with axes, curves and legend, as it is exported and printed.
@@ -37,6 +40,7 @@ type Chart struct {
 	Series   []ChartSeries
 	Target   Curve
 	Size     float64 // of the text
+	Bare     bool    // without a legend
 }
 
 // Frame returns the frame within the chart's labels and legend.
@@ -70,6 +74,9 @@ func (c Chart) most(a Axis) int {
 
 // legend returns the legend as if it began at the area's lower left corner.
 func (c Chart) legend() ([]LegendItem, float64) {
+	if c.Bare {
+		return nil, 0
+	}
 	names := make([]string, len(c.Series))
 	for i, s := range c.Series {
 		names[i] = s.Name
@@ -120,6 +127,7 @@ func (p *Picture) band(c Chart, f Frame, s ChartSeries) {
 
 func (p *Picture) series(c Chart, f Frame, s ChartSeries) {
 	style := SeriesStyle(s.Style)
+	style.Class = strings.TrimSpace(style.Class + " " + s.Class)
 	if !s.Readings {
 		p.Draw("line "+style.Class, f.AppendMonotone(nil, c.Along, s.Curve.X, s.Curve.Y))
 	}
