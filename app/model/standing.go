@@ -38,12 +38,12 @@ type Standing struct {
 	Lacks string
 }
 
-// Class returns "warning" of a limit that is not held, else "".
+// Class returns "broken" of a limit that is not held, else "".
 func (k *Standing) Class() string {
 	if k.Held || k.Text == "" {
 		return ""
 	}
-	return "warning"
+	return "broken"
 }
 
 // Standing returns how a car stands to each limit of the search, in no scenario: none

@@ -38,7 +38,7 @@ func (f *find) Render() app.UI {
 	return app.Div().Class("way").Body(
 		f.Bench.fitUse(),
 		f.Asked,
-		app.Div().Class("foot").Body(f.foot()),
+		app.Div().Class("result").Body(f.foot()),
 	)
 }
 

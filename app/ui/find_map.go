@@ -48,7 +48,7 @@ func (p *mapPanel) Render() app.UI {
 		&mapPicture{Bench: p.Bench, State: p.State, Frames: p.Frames},
 		p.words(),
 		app.P().Class("note").Text("Light is flat. "+p.legend()),
-		app.Div().Class("foot").Body(p.here()),
+		app.Div().Class("result").Body(p.here()),
 	)
 }
 

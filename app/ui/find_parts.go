@@ -37,7 +37,7 @@ func (s *shelf) Render() app.UI {
 		s.Asked,
 		app.If(s.State.result != nil, func() app.UI { return s.outcome() }),
 		s.parts(),
-		app.Div().Class("foot").Body(
+		app.Div().Class("result").Body(
 			app.If(s.State.result != nil && len(s.State.choices()) > 0, func() app.UI { return s.pick() }),
 			s.run(),
 		),

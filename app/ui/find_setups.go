@@ -177,11 +177,11 @@ func (q *question) setCombine(ctx app.Context, value string) {
 	})
 }
 
-// adder is a list of what can be added, which goes back to its first word once something
+// adder is a list of what can be added, which goes back to its own word once something
 // was.
 func adder(id, label string, list []choice, add func(app.Context, string)) app.UI {
-	return app.Div().Class("field").Body(
-		app.Label().For(id).Text(label),
+	return app.Div().Class("adder").Body(
+		app.Label().For(id).Class("unseen").Text(label),
 		app.Select().ID(id).OnChange(func(ctx app.Context, _ app.Event) {
 			menu := ctx.JSSrc()
 			key := menu.Get("value").String()
@@ -191,7 +191,7 @@ func adder(id, label string, list []choice, add func(app.Context, string)) app.U
 			menu.Set("selectedIndex", 0)
 			add(ctx, key)
 		}, app.EventScope(id, len(list))).Body(
-			app.Option().Value("").Text("choose").Selected(true),
+			app.Option().Value("").Text(label+" …").Selected(true),
 			app.Range(list).Slice(func(i int) app.UI { return app.Option().Value(list[i].Value).Text(list[i].Text) }),
 		),
 	)

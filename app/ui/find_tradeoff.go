@@ -53,7 +53,7 @@ func (t *trade) Render() app.UI {
 		),
 		app.P().Class("note").Text(sentence(meaning)),
 		app.If(t.State.result != nil, func() app.UI { return t.outcome() }),
-		app.Div().Class("foot").Body(
+		app.Div().Class("result").Body(
 			app.If(t.State.result != nil, func() app.UI { return t.pick() }),
 			t.State.run("trade", t.starter()),
 		),

@@ -9,9 +9,8 @@ import (
 
 // findSizes are the pages on which the step is looked at.
 var findSizes = map[string]Options{
-	"1440 light": {}, "1440 dark": {Dark: true}, "1024 light": {Width: 1024, Height: 768}, "1024 dark": {Width: 1024, Height: 768, Dark: true},
-	"390 light": {Width: 390, Height: 844, Touch: true}, "390 dark": {Width: 390, Height: 844, Touch: true, Dark: true},
-	"360 light": {Width: 360, Height: 640, Touch: true},
+	"1440 light": {}, "1024 dark": {Width: 1024, Height: 768, Dark: true},
+	"390 light": {Width: 390, Height: 844, Touch: true}, "360 dark": {Width: 360, Height: 640, Touch: true, Dark: true},
 }
 
 // TestFindAsked looks at each way to an answer before and after its work, at every size:
