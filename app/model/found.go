@@ -209,7 +209,11 @@ func (j judge) bounds() []Remark {
 			continue
 		}
 		which := map[string]string{"min": "lower", "max": "upper"}[b.Bound]
-		list = append(list, Remark{fmt.Sprintf("The %s lies on its %s bound, %s: beyond it there may be a better one.", p.Label, which, j.n.Value(j.doc, p, b.Value)), true})
+		of := "The "
+		if j.r.Rounded != nil {
+			of = "In the exact answer the "
+		}
+		list = append(list, Remark{fmt.Sprintf("%s%s lies on its %s bound, %s: beyond it there may be a better one.", of, p.Label, which, j.n.Value(j.doc, p, b.Value)), true})
 	}
 	return list
 }

@@ -24,7 +24,7 @@ func TestFindAsked(t *testing.T) {
 			} {
 				openPanel(page, way.key)
 				if way.key == "search" {
-					click(page, "#usual-setups, #add-setup, #ask-setups-open")
+					openPart(page, "setups")
 				}
 				if way.work != "" {
 					click(page, way.work)

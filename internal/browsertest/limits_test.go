@@ -18,6 +18,14 @@ func choose(p *Page, selector, value string) {
 	})()`)
 }
 
+// openPart opens a part of the question in Find, where it is not open.
+func openPart(p *Page, key string) {
+	p.t.Helper()
+	turner := `document.querySelector("#ask-` + key + `-open")`
+	p.WaitTrue(`!!` + turner)
+	Eval[chromedp.Void](p, `void (`+turner+`.getAttribute("aria-expanded") === "true" || `+turner+`.click())`)
+}
+
 // TestClearanceIsAdded keeps the tie rod clear of the lower wishbone by more than there is:
 // the candidate's card says by how much it is broken.
 func TestClearanceIsAdded(t *testing.T) {
@@ -69,6 +77,7 @@ func TestLimitIsLookedAtAtLock(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			page := Open(t, o)
 			openPanel(page, "search")
+			openPart(page, "limits")
 			choose(page, "#add-limit", "innerBallAngle")
 			typeInto(page, "#limit-2-min", "")
 			typeInto(page, "#limit-2-max", "5")

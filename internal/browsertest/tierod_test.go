@@ -28,6 +28,7 @@ func TestEngagementIsTyped(t *testing.T) {
 				Eval[chromedp.Void](page, `void document.querySelector(`+quote(selector)+`).scrollIntoView({block: "center"})`)
 			}
 			openPanel(page, "search")
+			openPart(page, "limits")
 			choose(page, "#add-limit", "threadEngagement")
 			typeInto(page, "#limit-2-min", "16")
 
