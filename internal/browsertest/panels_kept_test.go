@@ -102,7 +102,7 @@ func TestStopKeepsTheBest(t *testing.T) {
 	click(page, "#usual-setups")
 	click(page, "#find")
 	click(page, "#find-stop")
-	page.WaitTrue(`!document.querySelector("#find-stop") && !!(document.querySelector("#answer") || document.querySelector(".run .problem"))`)
+	page.WaitTrue(`!document.querySelector("#find-stop") && !!(document.querySelector("#answer") || document.querySelector(".result .problem"))`)
 }
 
 func TestPalette(t *testing.T) {
