@@ -21,6 +21,9 @@ type TradeOff struct {
 	ToeSearch
 	Aim    Aim
 	Levels int // designs asked for, at least 2
+	// Found, if not nil, hears of the undominated designs so far whenever there is one more,
+	// in the order of the second aim. The designs are the caller's.
+	Found func([]Design)
 }
 
 // Front returns undominated designs in the order of the second aim, from the least
@@ -44,6 +47,7 @@ func (t *TradeOff) Front(ctx context.Context, s *Settings) ([]Design, error) {
 	if err != nil || first == nil {
 		return nil, err
 	}
+	t.found(*first)
 	least, err := f.least(first)
 	if err != nil {
 		return nil, err
@@ -52,6 +56,7 @@ func (t *TradeOff) Front(ctx context.Context, s *Settings) ([]Design, error) {
 		return []Design{*first}, nil
 	}
 	designs := []Design{*least}
+	t.found(*least, *first)
 	for k := t.Levels - 2; k > 0 && ctx.Err() == nil; k-- {
 		level := first.Aim + (least.Aim-first.Aim)*float64(k)/float64(t.Levels-1)
 		d, err := f.held(level, &designs[len(designs)-1], first)
@@ -59,8 +64,16 @@ func (t *TradeOff) Front(ctx context.Context, s *Settings) ([]Design, error) {
 			return nil, err
 		}
 		designs = append(designs, *d)
+		t.found(append(slices.Clone(designs), *first)...)
 	}
 	return undominated(append(designs, *first)), nil
+}
+
+// found tells of the designs so far.
+func (t *TradeOff) found(designs ...Design) {
+	if t.Found != nil {
+		t.Found(undominated(designs))
+	}
 }
 
 // undominated returns the designs that gain on those before them, which have less of

@@ -52,12 +52,20 @@ func (t *trade) Render() app.UI {
 			app.If(aim == "ackermann", func() app.UI { return t.percentage() }),
 		),
 		app.P().Class("note").Text(sentence(meaning)),
-		app.If(t.State.result != nil, func() app.UI { return t.outcome() }),
+		app.If(t.shown() != nil, func() app.UI { return t.outcome() }),
 		app.Div().Class("result").Body(
-			app.If(t.State.result != nil, func() app.UI { return t.pick() }),
+			app.If(t.shown() != nil, func() app.UI { return t.pick() }),
 			t.State.run("trade", t.starter()),
 		),
 	)
+}
+
+// shown is what there is to see: the designs found so far, or in the end all of them.
+func (t *trade) shown() *engine.TradeOffResult {
+	if t.State.job.running() {
+		return t.State.job.progress.Designs
+	}
+	return t.State.result
 }
 
 // starter is the button that weighs: the one to press until there are designs to take.
@@ -95,13 +103,17 @@ func (t *trade) start(app.Context, app.Event) {
 	t.State.picked = 0
 	t.Asked.State.check.rest()
 	t.State.start(t.Bench, calls.TradeOff, params, func(ctx app.Context, r *engine.TradeOffResult) {
+		if r.Stopped {
+			t.Bench.Say(ctx, "Stopped: "+number.Count(len(r.Designs), "design")+" so far, which are kept.", nil)
+			return
+		}
 		t.Bench.Say(ctx, number.Count(len(r.Designs), "design")+" between the least toe change and the least "+model.AimLabel(r.Aim)+".", nil)
 	})
 }
 
 // outcome is the front as a picture and as a list.
 func (t *trade) outcome() app.UI {
-	r, n, d := t.State.result, t.Bench.numbers(), t.Bench.document()
+	r, n, d := t.shown(), t.Bench.numbers(), t.Bench.document()
 	f := &front{
 		Title:  "Toe change and " + model.AimLabel(r.Aim) + " of the designs",
 		XLabel: model.AimLabel(r.Aim) + ", " + n.AmountUnit(r.AimUnit), YLabel: model.MinimisedLabel(r.Minimise, r.Weighted()) + ", " + n.ToeUnit(),
@@ -112,7 +124,7 @@ func (t *trade) outcome() app.UI {
 		f.Y = append(f.Y, n.ToeValue(degrees(r.Designs[i].Score)))
 	}
 	return app.Div().ID("designs").Body(
-		app.If(t.State.of.Search != d.Search, func() app.UI {
+		app.If(t.State.result == r && t.State.of.Search != d.Search, func() app.UI {
 			return app.P().Class("note").Text("Weighed before the last changes of the question.")
 		}),
 		f,
@@ -125,7 +137,7 @@ func (t *trade) outcome() app.UI {
 
 // design is a row of the table.
 func (t *trade) design(p *engine.TradeOffPoint, i int) app.UI {
-	r, n, d := t.State.result, t.Bench.numbers(), t.Bench.document()
+	r, n, d := t.shown(), t.Bench.numbers(), t.Bench.document()
 	return app.Tr().Body(
 		app.Td().Text(n.ToeNumber(degrees(p.Score))),
 		app.Td().Text(n.Amount(float64(p.Aim), r.AimUnit, d.Units)),
@@ -136,7 +148,7 @@ func (t *trade) design(p *engine.TradeOffPoint, i int) app.UI {
 
 // pick is the design that is pointed at.
 func (t *trade) pick() app.UI {
-	r, n, d := t.State.result, t.Bench.numbers(), t.Bench.document()
+	r, n, d := t.shown(), t.Bench.numbers(), t.Bench.document()
 	p := &r.Designs[min(t.State.picked, len(r.Designs)-1)]
 	return app.Div().Class("outcome").Body(
 		app.Strong().Class("figure").Text(n.ToeNumber(degrees(p.Score))),
@@ -150,5 +162,6 @@ func (t *trade) pick() app.UI {
 
 // take makes a design a candidate.
 func (t *trade) take(ctx app.Context, p *engine.TradeOffPoint) {
-	t.Bench.undoable(ctx, "A design of the front is a new candidate.", func() error { return t.Bench.Desk.Trade(t.State.result, p) })
+	r := t.shown()
+	t.Bench.undoable(ctx, "A design of the front is a new candidate.", func() error { return t.Bench.Desk.Trade(r, p) })
 }

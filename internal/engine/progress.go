@@ -7,6 +7,9 @@ type Progress struct {
 	Fraction    float64 `json:"fraction"` // of the whole, from 0 to 1
 	Evaluations int     `json:"evaluations"`
 	Best        Number  `json:"best"` // the figure of the best so far, degrees; none before there is one
+	// Designs are those that a trade-off has found so far; nil of other calls, and before
+	// there is one.
+	Designs *TradeOffResult `json:"designs,omitzero"`
 }
 
 // stage is a part of a call's work that reports its progress: from one fraction of the

@@ -48,7 +48,7 @@ type TradeOffResult struct {
 	AimUnit  string          `json:"aimUnit"` // "mm", "in" or "%"
 	Goal     AimGoal         `json:"goal"`
 	Designs  []TradeOffPoint `json:"designs"`
-	// Stopped says that the call was cancelled before all designs were found.
+	// Stopped says that these are not all: the call was cancelled, or still runs.
 	Stopped bool `json:"stopped,omitzero"`
 }
 
@@ -95,7 +95,17 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 	if err != nil {
 		return nil, err
 	}
-	t := optimize.TradeOff{ToeSearch: s.problem, Aim: aim.Aim, Levels: designs}
+	var soFar *TradeOffResult
+	if so.Progress != nil {
+		so.Progress = func(p Progress) {
+			p.Designs = soFar
+			o.Progress(p)
+		}
+	}
+	t := optimize.TradeOff{
+		ToeSearch: s.problem, Aim: aim.Aim, Levels: designs,
+		Found: func(front []optimize.Design) { soFar = s.designs(front, aim, true) },
+	}
 	front, err := t.Front(ctx, s.settings(&so))
 	if err != nil {
 		return nil, explain(err, "")
@@ -107,16 +117,21 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 		}
 		return nil, s.noAnswer(ctx, nlp.NotEvaluable, can)
 	}
+	return s.designs(front, aim, ctx.Err() != nil), nil
+}
+
+// designs returns the result of a front; stopped says that there is more to be found.
+func (s *searcher) designs(front []optimize.Design, aim *secondAim, stopped bool) *TradeOffResult {
 	out := &TradeOffResult{
-		Units: d.Units, Minimise: s.problem.Measure.String(), Side: sideNames[s.problem.Judge],
-		Aim: aim.Name, AimUnit: aim.unit, Goal: aim.goal, Stopped: ctx.Err() != nil,
+		Units: s.doc.Units, Minimise: s.problem.Measure.String(), Side: sideNames[s.problem.Judge],
+		Aim: aim.Name, AimUnit: aim.unit, Goal: aim.goal, Stopped: stopped,
 	}
 	for _, k := range front {
 		out.Designs = append(out.Designs, TradeOffPoint{
 			Values: s.values(k.Values), Scored: Scored{toeFigures(k.Best), degrees(k.Value)}, Aim: Number(aim.shown(k.Aim)),
 		})
 	}
-	return out, nil
+	return out
 }
 
 // secondAim is an aim of a trade-off, with what is said of it.

@@ -1,9 +1,11 @@
 package engine
 
 import (
+	"cmp"
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -295,4 +297,34 @@ func TestTradeOffNeedsAGear(t *testing.T) {
 	bare.Vehicle.Wheelbase = 0
 	_, err := TradeOff(t.Context(), bare, TradeOffOptions{Aim: "ackermann"})
 	wantError(t, err, Wrong, "vehicle.wheelbase", "wheelbase")
+}
+
+// TestTradeOffTellsItsDesigns: while it runs a trade-off tells what it has found, from the
+// least toe change on, ever more of it, and in the end no more than it answers with.
+func TestTradeOffTellsItsDesigns(t *testing.T) {
+	d := demoStudies(t)["strut-rack"]
+	var told []*TradeOffResult
+	r, err := TradeOff(t.Context(), d, TradeOffOptions{Designs: new(4), Progress: func(p Progress) {
+		if p.Designs != nil && (len(told) == 0 || told[len(told)-1] != p.Designs) {
+			told = append(told, p.Designs)
+		}
+	}})
+	if err != nil || len(r.Designs) < 3 {
+		t.Fatalf("%+v, %v, want a front", r, err)
+	}
+	if len(told) < 3 {
+		t.Fatalf("told %d times of what it has, want at least 3", len(told))
+	}
+	for i, part := range told {
+		byScore := func(a, b TradeOffPoint) int { return cmp.Compare(a.Score, b.Score) }
+		if !part.Stopped || !slices.IsSortedFunc(part.Designs, byScore) || part.Aim != r.Aim {
+			t.Errorf("telling %d: %+v, want a part of the answer, the least toe change first", i, part)
+		}
+		if i > 0 && len(part.Designs) < len(told[i-1].Designs) {
+			t.Errorf("telling %d has %d designs, the one before %d", i, len(part.Designs), len(told[i-1].Designs))
+		}
+		if got, want := part.Designs[0].Score, r.Designs[0].Score; got != want {
+			t.Errorf("telling %d begins with %g, the answer with %g", i, got, want)
+		}
+	}
 }
