@@ -41,7 +41,7 @@ func (c *Cars) At(i int) *Car {
 	return c.List[i]
 }
 
-// Parameter returns the parameter of a key without a side.
+// Parameter returns the parameter of a key, with a side or without.
 func (c *Cars) Parameter(key string) (solver.Parameter, bool) {
 	if c.parameters == nil && c.Design != nil {
 		c.parameters = map[string]solver.Parameter{}
@@ -49,15 +49,16 @@ func (c *Cars) Parameter(key string) (solver.Parameter, bool) {
 			c.parameters[p.Key] = p
 		}
 	}
-	p, ok := c.parameters[key]
+	name, _, _ := strings.Cut(key, "@")
+	p, ok := c.parameters[name]
 	return p, ok
 }
 
 // wordFor returns what the parameter of a key, with a side or without, is called; the key
 // itself where the car has none of it.
 func (c *Cars) wordFor(key string) string {
-	name, side, _ := strings.Cut(key, "@")
-	p, ok := c.Parameter(name)
+	_, side, _ := strings.Cut(key, "@")
+	p, ok := c.Parameter(key)
 	switch {
 	case !ok:
 		return key

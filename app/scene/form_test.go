@@ -237,3 +237,27 @@ func TestMarksOfCurves(t *testing.T) {
 		}
 	}
 }
+
+// TestBallsOfUnlikeSides: where a car changes a part of each side by itself, so do the
+// handles, and each has the focus of the keyboard.
+func TestBallsOfUnlikeSides(t *testing.T) {
+	desk := unlikeDesk(t)
+	s := NewStage()
+	s.Draw(desk, Size{1000, 700})
+	found := 0
+	for _, h := range s.Handles() {
+		if want := "tieRodOuterHeight@" + h.Side.String(); h.Kind == PartHandle && h.Moves[0].Key == want {
+			found++
+			if !h.Focus {
+				t.Errorf("the %s ball cannot be reached by the keyboard", h.Side)
+			}
+			if err := desk.Set(want, -3, ""); err != nil {
+				t.Error(err)
+			}
+		}
+	}
+	s.Draw(desk, Size{1000, 700})
+	if err := s.Err(); found < 2 || err != nil {
+		t.Errorf("%d handles move a side by itself, want both; then %v", found, err)
+	}
+}

@@ -126,7 +126,7 @@ func (s *Stage) findMovable(m *movable) {
 			continue
 		}
 		h := Handle{Kind: PartHandle, Label: s.rig.kind.SidePoints[x.index].Label, Side: side,
-			At: l.on(x), Focus: side == l.side}
+			At: l.on(x), Focus: side == l.side || s.byItself(m.keys[0])}
 		s.addMoves(&h, m, side)
 		s.add(h)
 	}
@@ -148,10 +148,40 @@ func (s *Stage) findCommon(m *movable) {
 func (s *Stage) addMoves(h *Handle, m *movable, side solver.Side) {
 	for i, way := range m.moves {
 		if way != noMotion && s.has(m.keys[i]) {
-			h.Moves[i] = Move{Key: m.keys[i], Step: s.views[m.view].p.Step(s.wayOf(way, side))}
+			h.Moves[i] = Move{Key: s.keyOf(m.keys[i], side), Step: s.views[m.view].p.Step(s.wayOf(way, side))}
 		}
 	}
 }
+
+// byItself reports whether the selected car changes a parameter of each side by itself.
+func (s *Stage) byItself(key string) bool {
+	for _, side := range solver.Sides {
+		if _, ok := s.car.Changes[sidedKeys[key][side]]; ok {
+			return true
+		}
+	}
+	return false
+}
+
+// keyOf returns the key by which a parameter is changed at a side of the selected car.
+func (s *Stage) keyOf(key string, side solver.Side) string {
+	if s.byItself(key) {
+		return sidedKeys[key][side]
+	}
+	return key
+}
+
+// sidedKeys are the keys of each side of the parameters that handles move: a frame makes no
+// text.
+var sidedKeys = func() map[string][2]string {
+	keys := map[string][2]string{}
+	for _, m := range movables {
+		for _, key := range m.keys {
+			keys[key] = [2]string{key + "@" + solver.Left.String(), key + "@" + solver.Right.String()}
+		}
+	}
+	return keys
+}()
 
 // wayOf returns 1 mm of a motion, in vehicle axes.
 func (s *Stage) wayOf(m motion, side solver.Side) plot.Vec {
