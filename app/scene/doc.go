@@ -11,10 +11,15 @@
 //
 // # Sheet
 //
-// The front elevation stands in the middle, seen from behind, with the toe curve of
-// each wheel outside it. Chart and wheel share the axis of travel: the travel of the
-// wheel, a few centimetres on a drawing of the whole car, is projected by two fan
-// lines from a ladder beside the tyre onto the height of the chart. The plan lies
-// below the elevation at the same scale, the side view of the left wheel beside it,
-// and a detail shows the left steering arm enlarged.
+// The chart of toe by travel stands beside the rear elevation, and both share the axis of
+// travel: the chart's zero lies on the level of the wheel's centre at ride height. The
+// travel of the wheel, a few centimetres on a drawing of the whole car, is spread by two
+// lines from a bracket beside the tyre to the ends of the chart; where the bracket is
+// small it is enlarged and says so. The marker's line runs through it to the hub.
+//
+// A car whose sides do the same is drawn to its centre line, with one chart for both
+// wheels. Where left and right differ there are two charts with the axle between, its
+// middle broken out; a narrow sheet has one of them, which never turns, and that side of
+// the car. See [Stage.formOf]. Any view may take the place of the elevation; the others
+// stand below, small, where there is room.
 package scene
