@@ -77,7 +77,7 @@ func (d *Desk) step() float64 {
 func (d *Desk) Explained(r *engine.WhyResult) *Why {
 	e := explainer{doc: d.Session.Document(), n: NumbersOf(d.Session.Document()), step: d.step(), limit: d.Session.GoodWithin()}
 	mm := e.doc.Units.Millimetres
-	out := &Why{Of: fmt.Sprintf("each wheel; %% of the mean square of toe change less target, %s bump to %s droop, %s",
+	out := &Why{Of: fmt.Sprintf("each wheel, %% of the mean square of toe change less target, %s bump to %s droop; peaks in %s",
 		e.n.Travel(mm(r.Window.Bump)), e.n.Travel(mm(r.Window.Droop)), e.n.ToeUnit())}
 	for i := range r.Sides {
 		out.Sides = append(out.Sides, e.side(&r.Sides[i]))

@@ -66,10 +66,10 @@ func (w *why) Render() app.UI {
 	if s.job.running() || s.of != w.Desk.Session.Document() {
 		class += " stale" // of the car as it was
 	}
-	section := app.Section().Class(class).ID("why").Aria("label", "Why toe changes")
+	section := whySection(class)
 	switch {
 	case car == nil || car.Err != nil:
-		return section.Hidden(true)
+		return section
 	case s.fault != "":
 		return section.Body(app.P().Class("problem").Text(s.fault))
 	case s.result == nil:
@@ -77,19 +77,26 @@ func (w *why) Render() app.UI {
 	}
 	e := w.Desk.Explained(s.result)
 	return section.Body(
-		app.Range(e.Sides).Slice(func(i int) app.UI { return w.side(&e.Sides[i], i, len(e.Sides)) }),
-		app.P().Class("why-of").Text(e.Of),
+		app.Range(e.Sides).Slice(func(i int) app.UI { return w.side(e, i) }),
 	)
 }
 
+// whySection is the place of what is said. Its height is always the same, so that the
+// drawing above keeps still: it scrolls, and so the keyboard must reach it.
+func whySection(class string) app.HTMLSection {
+	return app.Section().Class(class).ID("why").Aria("label", "Why toe changes").TabIndex(0)
+}
+
 // side shows what is to be said of one side, or of both.
-func (w *why) side(s *model.WhySide, index, sides int) app.UI {
+func (w *why) side(e *model.Why, index int) app.UI {
+	s := &e.Sides[index]
 	class := "why-side"
-	if sides == 1 {
+	if len(e.Sides) == 1 {
 		class += " alone"
 	}
 	return app.Div().Class(class).Body(
 		app.H2().Body(app.Text(s.Heading), app.If(s.Decides != "", func() app.UI { return app.Small().Text(" " + s.Decides) })),
+		app.If(index == len(e.Sides)-1, func() app.UI { return app.P().Class("why-of").Text(e.Of) }),
 		app.If(s.Problem != "", func() app.UI { return app.P().Class("problem").Text(s.Problem) }),
 		app.If(s.Problem == "" && len(s.Causes) == 0, func() app.UI { return app.P().Text("There is nothing to mend: toe is as wanted.") }),
 		app.Div().Class("why-causes").Body(

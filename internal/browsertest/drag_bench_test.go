@@ -80,6 +80,9 @@ func processorTime(p *Page) float64 {
 // dragReach is how far the pointer goes up and down, in CSS pixels.
 const dragReach = 60
 
+// explained is a script that says whether why the car's toe changes stands under the drawing.
+const explained = `!document.querySelector("#why.stale, #why[aria-busy=true]")`
+
 // dragRound drags the ball that is held for a round, as far as a reach.
 func dragRound(p *Page, at place, reach int) dragged {
 	p.t.Helper()
@@ -101,6 +104,7 @@ func openFull(b *testing.B, slower float64) *Page {
 		page.WaitTrue(fmt.Sprintf(`!!document.querySelector("#car-%d.selected")`, i))
 	}
 	openPanel(page, "find")
+	page.WaitTrue(explained)
 	page.Do(chromedp.Func(func(ctx context.Context, tab *chromedp.Target) error {
 		if _, err := chromedp.Call(ctx, performance.Enable, performance.EnableParams{TimeDomain: performance.EnableTimeDomainThreadTicks}); err != nil {
 			return err
@@ -122,7 +126,11 @@ func BenchmarkDrag(b *testing.B) {
 			at := middle(page, outerBall)
 			press(page, at)
 			defer lift(page, at)
+			before := value(b, page, outerBall)
 			dragRound(page, at, dragReach) // until the browser has compiled what it runs often
+			if value(b, page, outerBall) == before {
+				b.Fatal("the pointer drags no ball")
+			}
 			rest := dragRound(page, at, 0)
 			var rounds []dragged
 			for b.Loop() {
