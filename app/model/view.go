@@ -26,7 +26,7 @@ type View struct {
 	Face       Face
 	Yaw, Pitch float64
 
-	// Alone leaves the curves of all but the base and the selected car out.
+	// Alone leaves the curves of all but the reference and the selected car out.
 	Alone bool
 	// Zoomed fits the toe scale to the selected car's curve; of others it shows what
 	// is in reach.

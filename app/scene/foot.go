@@ -28,7 +28,7 @@ func Foot(desk *model.Desk, width float64) plot.Picture {
 
 // shownCars lists the cars whose curves are drawn.
 func shownCars(desk *model.Desk) []*model.Car {
-	s := Stage{desk: desk, car: desk.Selected()}
+	s := Stage{desk: desk, cars: desk.Session.Cars(), car: desk.Selected()}
 	var list []*model.Car
 	for _, car := range desk.Session.Cars().List {
 		if car.Err == nil && s.visible(car) {

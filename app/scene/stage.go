@@ -159,5 +159,5 @@ func (s *Stage) visible(car *model.Car) bool {
 	if car == s.car {
 		return true
 	}
-	return !car.Hidden && (!s.desk.View.Alone || car.Index == 0)
+	return !car.Hidden && (!s.desk.View.Alone || car.Index == s.reference())
 }
