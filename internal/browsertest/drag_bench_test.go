@@ -124,6 +124,7 @@ func BenchmarkDrag(b *testing.B) {
 		b.Run(fmt.Sprintf("processor-%gx-slower", slower), func(b *testing.B) {
 			page := openFull(b, slower)
 			at := middle(page, outerBall)
+			page.WaitTrue(fmt.Sprintf(`!!document.elementFromPoint(%g, %g).closest("#picture")`, at.X, at.Y)) // nothing lies over it
 			press(page, at)
 			defer lift(page, at)
 			before := value(b, page, outerBall)
