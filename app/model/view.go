@@ -101,5 +101,11 @@ func (v *View) Lift(s solver.Side, travel float64) {
 	}
 }
 
+// Move sets how the wheels move together, from where the left one stands.
+func (v *View) Move(m solver.Motion) {
+	v.Motion = m
+	v.Lift(solver.Left, v.Travel[solver.Left])
+}
+
 // Level sets both wheels to ride height and the steering straight ahead.
 func (v *View) Level() { v.Travel, v.Steer = [2]float64{}, 0 }

@@ -5,6 +5,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/internal/study"
+	"toewright/solver"
 )
 
 // commands lists what can be done from anywhere.
@@ -36,7 +37,7 @@ func (p *Panels) openings() []command {
 			list = append(list, command{"Open " + s.text + ": " + w.text, "", opens(w.key)})
 		}
 	}
-	return append(list, command{"Studies, files and links", "", func(app.Context) { p.menu = true }})
+	return append(list, command{"Studies, files and links", "", func(app.Context) { p.menu = "study-menu" }})
 }
 
 // backAndForth lists the steps back and forward that there are.
@@ -93,6 +94,10 @@ func (p *Panels) viewCommands() []command {
 	}
 	return []command{
 		{"Both wheels at ride height, straight ahead", "", set(v.Level)},
+		{"Move both wheels together", "", set(func() { v.Move(solver.BothWheels) })},
+		{"Move the wheels in roll", "", set(func() { v.Move(solver.RollMotion) })},
+		{"Move the left wheel alone", "", set(func() { v.Move(solver.LeftWheel) })},
+		{"Move the right wheel alone", "", set(func() { v.Move(solver.RightWheel) })},
 		{"Show from any side (3D), or no longer", "", set(v.Turn)},
 		{"Show the roll centre, or no longer", "", set(func() { v.Instant = !v.Instant })},
 		{"Zoom the toe scale to the selected car, or to all", "", set(func() { v.Zoomed = !v.Zoomed })},

@@ -65,7 +65,7 @@ func (d *compareDetail) deeds(car *model.Car) app.UI {
 				d.mover(car, "left", -1), d.mover(car, "right", 1),
 				button("Delete", func(ctx app.Context, _ app.Event) {
 					d.Bench.undoable(ctx, car.Name+" is deleted.", func() error { return d.Bench.Desk.Delete(i) })
-					d.Bench.keyboard("toast-undo")
+					d.Bench.keyboard("message-undo")
 				}, i).ID("delete").Class("danger"),
 			)
 		}),

@@ -25,7 +25,10 @@ const (
 	aboutSetpoint  = "An alignment value that is set again after the parts are changed: the upper joint and the tie rod's length take it up. One that is not held floats."
 )
 
+// shortCaution stands in the bottom line, always.
+const shortCaution = "Geometry, not strength: no arm is to be bent, heated, welded or bored on this program's word."
+
 // caution stands wherever a result is taken away.
-const caution = "Geometry, not strength: no arm is to be bent, heated, welded or bored on this program's word. Rubber bushings add toe change that is left out here. Check lock to lock at full bump and droop, and have the work inspected."
+const caution = shortCaution + " Rubber bushings add toe change that is left out here. Check lock to lock at full bump and droop, and have the work inspected."
 
 func cautionLine() app.UI { return app.P().Class("caution").Text(caution) }

@@ -94,8 +94,8 @@ func TestUndoOfWhatIsGone(t *testing.T) {
 		}
 	}
 	s.do(s.panels.undo)
-	if got := s.desk.Session.Document().Name; got != "mine" || !strings.Contains(s.panels.toast.text, "cannot be read") {
-		t.Errorf("the study is %q, and %q is said", got, s.panels.toast.text)
+	if got := s.desk.Session.Document().Name; got != "mine" || !strings.Contains(s.panels.message.text, "cannot be read") {
+		t.Errorf("the study is %q, and %q is said", got, s.panels.message.text)
 	}
 }
 

@@ -6,7 +6,8 @@ import (
 	"toewright/app/model"
 )
 
-// Page is the whole page: head, sheet, table of candidates and panels.
+// Page is the root of the page: it has the desk and the drawing, and renders the panels
+// anew whenever either has changed.
 type Page struct {
 	app.Compo
 
@@ -14,10 +15,7 @@ type Page struct {
 	kept    *kept
 	desk    *model.Desk
 	drawing *drawing
-	whying  whying
-	lasting app.Context
 	version uint64
-	stands  bool // the sheet is on the screen: the rest of the page follows
 }
 
 // New returns the page with the study on its desk that was open last, or the demo. The
@@ -28,18 +26,12 @@ func New(caller Caller) *Page {
 	return &Page{caller: caller, kept: k, desk: desk, drawing: newDrawing(desk)}
 }
 
-// OnMount has the drawing tell the page of what the hand does, and lets the sheet come
-// first: with all else the page would take half as long again to be of use.
+// OnMount has the drawing tell the page of what the hand does.
 func (p *Page) OnMount(ctx app.Context) {
-	p.lasting = ctx
 	p.drawing.edited = func() { p.edited(ctx) }
-	afterFrame(func() {
-		ctx.Dispatch(func(app.Context) { p.stands = true })
-		sayStanding()
-	})
 }
 
-// edited brings the panels up to date with what was done on the sheet.
+// edited brings the panels up to date with what was done on the stage.
 func (p *Page) edited(ctx app.Context) { ctx.Dispatch(func(app.Context) { p.version++ }) }
 
 // changed is called after any edit of the desk by a panel.
@@ -48,30 +40,58 @@ func (p *Page) changed(ctx app.Context) {
 	p.edited(ctx)
 }
 
-// Render lays the parts of the page out.
+// Render renders the panels.
 func (p *Page) Render() app.UI {
-	return app.Div().Class("page").Body(
-		app.Header().Class("top").Body(
-			app.H1().Text("Toewright"),
-			app.P().Class("motto").Text("Toe through wheel travel, and the steering arm that holds it."),
-			app.If(p.stands, func() app.UI { return &Status{Caller: p.caller} }),
-		),
-		app.Main().Class("sheet").ID("sheet").Aria("label", "Drawing sheet").Body(
-			&controls{Drawing: p.drawing, Changed: p.changed},
-			&Sheet{Drawing: p.drawing},
-			app.If(p.stands, func() app.UI {
-				return &why{Desk: p.desk, Caller: p.caller, Changed: p.changed, Lasting: p.lasting, State: &p.whying, Version: p.version}
-			}),
-			app.P().Class("said").ID("said").Role("status").Aria("live", "polite").Text(p.desk.Said),
-			app.If(p.drawing.problem != "", func() app.UI {
-				return app.P().Class("problem").ID("problem").Role("alert").Text(p.drawing.problem)
-			}),
-			&titleBlock{Desk: p.desk, Version: p.version},
-		),
-		&Strip{Desk: p.desk, Changed: p.changed},
-		app.If(p.stands, func() app.UI { return &printed{Desk: p.desk, Version: p.version} }),
+	return &Panels{Desk: p.desk, Caller: p.caller, Changed: p.changed, Kept: p.kept, Drawing: p.drawing, Version: p.version}
+}
+
+// stand lets the stage come first: with all else the page would take half as long again
+// to be of use.
+func (p *Panels) stand(ctx app.Context) {
+	afterFrame(func() {
+		ctx.Dispatch(func(ctx app.Context) {
+			p.stands = true
+			p.Kept.start(ctx, p)
+			p.wake(ctx)
+		})
+		sayStanding()
+	})
+}
+
+// stage is the car and its curves, with the cars' key beneath; nil where there is no
+// screen.
+func (p *Panels) stage() app.UI {
+	if p.Drawing == nil {
+		return nil
+	}
+	return app.Main().Class("sheet").ID("sheet").Aria("label", "Drawing sheet").Body(
+		toolLine{p, p.Desk, &p.Drawing.play}.line(),
+		&Sheet{Drawing: p.Drawing},
 		app.If(p.stands, func() app.UI {
-			return &Panels{Desk: p.desk, Kept: p.kept, Caller: p.caller, Changed: p.changed, Frames: p.drawing}
-		}).Else(func() app.UI { return app.Section().Class("panels").Aria("label", "Panels").Aria("busy", true) }),
+			return &why{Desk: p.Desk, Caller: p.Caller, Changed: p.Changed, Lasting: p.lasting, State: &p.whying, Version: p.Version}
+		}),
+		app.If(p.Drawing.problem != "", func() app.UI {
+			return app.P().Class("problem").ID("problem").Role("alert").Text(p.Drawing.problem)
+		}),
+		p.titleBlock(),
+	)
+}
+
+// strip is the key of the stage; nil where there is none.
+func (p *Panels) strip() app.UI {
+	if p.Drawing == nil {
+		return nil
+	}
+	return &Strip{Desk: p.Desk, Changed: p.Changed, Refer: p.refer, After: p.after}
+}
+
+// titleBlock is the block at the foot of the sheet on paper, as every drawing has one.
+func (p *Panels) titleBlock() app.UI {
+	fields := p.Desk.TitleBlock()
+	return app.Div().Class("title-block").Body(
+		app.Dl().Body(app.Range(fields).Slice(func(i int) app.UI {
+			return app.Div().Body(app.Dt().Text(fields[i].Label), app.Dd().Text(fields[i].Value))
+		})),
+		app.P().Class("caution").Text(p.Desk.Caution()),
 	)
 }

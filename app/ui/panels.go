@@ -8,7 +8,8 @@ import (
 	"toewright/app/model"
 )
 
-// Panels is the column beside the sheet.
+// Panels are all of the page: the head with the steps, the stage with the car and its curves, the
+// panel of the step that is open, and the bottom line.
 type Panels struct {
 	app.Compo
 
@@ -16,19 +17,22 @@ type Panels struct {
 	Caller  Caller
 	Changed func(app.Context) // to be called after any edit of the desk
 	Kept    *kept             // keeps the study
-	Frames  frames            // of the sheet; nil where there is none
+	Drawing *drawing          // of the stage; nil where there is no screen
+	Version uint64            // of the desk, so that go-app renders them anew
 
+	stands  bool              // the stage is on the screen: the rest of the page follows
+	workers string            // what is known of the solver's workers
 	at      spot              // what is open
 	ways    map[string]string // that were open last, by their steps
-	menu    bool              // the study's menu is open
+	menu    string            // key of the dropdown that is open; "" for none
 	over    overlay           // what lies over the page
 	back    app.Value         // what had the keyboard before
 	telling bool              // what the demo shows is told
-	deaf    func()            // lets go of the keys
+	deaf    []func()          // let go of keys and presses
 	// after does something later; it is a field so that a test need not wait.
 	after   func(time.Duration, func(app.Context))
-	lasting app.Context // of the column itself
-	toast   toast
+	lasting app.Context // of the page itself
+	message message
 	host    host
 	work
 }
@@ -42,8 +46,10 @@ func (p *Panels) OnMount(ctx app.Context) {
 	if p.after == nil {
 		p.after = ctx.After
 	}
-	p.deaf = listen("keydown", func(e app.Value) { p.key(ctx, e) })
-	p.Kept.start(ctx, p)
+	p.deaf = append(p.deaf,
+		listen("keydown", func(e app.Value) { p.key(ctx, e) }),
+		listen("pointerdown", func(e app.Value) { p.pressed(ctx, e) }))
+	p.stand(ctx)
 }
 
 // OnUpdate keeps the study if it was edited, here or on the sheet.
@@ -52,8 +58,8 @@ func (p *Panels) OnUpdate(app.Context) { p.Kept.later(p) }
 // OnDismount lets go of the window.
 func (p *Panels) OnDismount() {
 	p.Kept.stop()
-	if p.deaf != nil {
-		p.deaf()
+	for _, let := range p.deaf {
+		let()
 	}
 }
 
@@ -62,47 +68,69 @@ func (p *Panels) bench() bench {
 	return bench{p.Desk, p.Caller, p.Changed, p.say, p.undo, p.lasting, &p.reading.fit, p.show}
 }
 
-// Render shows what is always at hand, the steps and the panel of the open one.
+// Render lays the parts of the page out.
 func (p *Panels) Render() app.UI {
 	b := p.bench()
-	return app.Section().Class("panels").Aria("label", "Panels").Body(
-		p.tools(b),
-		p.Kept.offer(p),
-		p.host.offer(p),
-		p.toast.render(),
-		app.Div().Class("panel").ID("panel").Role("tabpanel").Aria("labelledby", "step-"+p.at.step).Body(p.wayList(), p.panel(b)),
-		p.stepList(),
+	return app.Div().Class("page at-"+p.at.step).Body(
+		p.head(b),
+		p.stage(),
+		p.strip(),
+		p.side(b),
+		p.foot(),
+		app.If(p.stands, func() app.UI { return printed{p.Desk}.table() }),
 		app.If(p.over == paletteOver, func() app.UI { return &palette{Commands: p.commands(b), Close: p.uncover} }),
 		app.If(p.over == keymapOver, func() app.UI { return &keymap{Close: p.uncover} }),
+	)
+}
+
+// side is the column of the open step's panel.
+func (p *Panels) side(b bench) app.UI {
+	if !p.stands {
+		return app.Section().Class("side panels").Aria("label", "Panel").Aria("busy", true)
+	}
+	return app.Section().Class("side panels").Aria("label", "Panel").Body(
+		&panelEdge{},
+		p.Kept.offer(p),
+		p.host.offer(p),
+		app.Div().Class("panel").ID("panel").Role("tabpanel").Aria("labelledby", "step-"+p.at.step).Body(
+			app.If(p.telling && p.at.key() == "search", func() app.UI {
+				return &story{Bench: b, Open: p.show, Close: func(app.Context) { p.telling = false }}
+			}),
+			p.wayList(),
+			p.panel(b),
+		),
 	)
 }
 
 // panel is what stands at the open place.
 func (p *Panels) panel(b bench) app.UI {
 	switch p.at.key() {
-	case "search":
-		return &find{Bench: b, State: &p.finding, Asked: p.question(b, true)}
+	case "car":
+		return &car{Bench: b, Panels: p}
 	case "readings":
 		return &readings{Bench: b, State: &p.reading, Typed: func() { p.Kept.noteDraft(p) }, Habits: p.Kept.noteHabits}
-	case "sheet":
-		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging}
+	case "search":
+		return &find{Bench: b, State: &p.finding, Asked: p.question(b, true)}
 	case "map":
-		return &mapPanel{Bench: b, State: &p.mapping, Frames: p.Frames, Asked: p.question(b, false)}
+		return &mapPanel{Bench: b, State: &p.mapping, Frames: p.frames(), Asked: p.question(b, false)}
 	case "tradeoff":
 		return &trade{Bench: b, State: &p.trading, Asked: p.question(b, false)}
 	case "parts":
 		return &shelf{Bench: b, State: &p.shelving, Asked: p.question(b, false)}
+	case "sheet":
+		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging}
 	case "series":
 		return &forge{Bench: b, State: &p.forging}
-	case "car":
-		return &car{Bench: b, Panels: p}
 	}
-	return app.Div().Body(
-		app.If(p.telling, func() app.UI {
-			return &story{Bench: b, Open: p.show, Close: func(app.Context) { p.telling = false }}
-		}),
-		&compare{Bench: b, State: &p.comparing},
-	)
+	return &compare{Bench: b, State: &p.comparing}
+}
+
+// frames are those of the stage; nil where there is none.
+func (p *Panels) frames() frames {
+	if p.Drawing == nil {
+		return nil
+	}
+	return p.Drawing
 }
 
 // question is what is asked in each way of Find.

@@ -12,17 +12,12 @@ import (
 )
 
 // printed is the table of the cars under the drawing on paper. No screen shows it.
-type printed struct {
-	app.Compo
+type printed struct{ desk *model.Desk }
 
-	Desk    *model.Desk
-	Version uint64 // changes with each edit
-}
-
-// Render shows a row for each car and side; one for both where they are alike.
-func (p *printed) Render() app.UI {
-	n := model.NumbersOf(p.Desk.Session.Document())
-	rows := p.Desk.Session.Cars().List
+// table has a row for each car and side; one for both where they are alike.
+func (p printed) table() app.UI {
+	n := model.NumbersOf(p.desk.Session.Document())
+	rows := p.desk.Session.Cars().List
 	return app.Table().Class("printed sheet-table figures").Body(
 		app.Caption().Text("Cars on the sheet. Per wheel, "+model.In(n.ToeUnit())+", slope "+model.In(n.SlopeUnit())+", travel "+model.In(n.LengthUnit())+"."),
 		app.THead().Body(app.Tr().Body(
@@ -34,7 +29,7 @@ func (p *printed) Render() app.UI {
 }
 
 // car shows the rows of one car.
-func (p *printed) car(n model.Numbers, r *model.Car) app.UI {
+func (p printed) car(n model.Numbers, r *model.Car) app.UI {
 	if r.Err != nil {
 		return app.Tr().Body(app.Td().Body(swatch(r.Index)), app.Th().Scope("row").Text(carName(r)),
 			app.Td().ColSpan(2+len(model.TableFigures)).Text(plain(r.Err)))
@@ -47,7 +42,7 @@ func (p *printed) car(n model.Numbers, r *model.Car) app.UI {
 	})
 }
 
-func (p *printed) row(n model.Numbers, r *model.Car, wheel string, s solver.Side) app.UI {
+func (p printed) row(n model.Numbers, r *model.Car, wheel string, s solver.Side) app.UI {
 	return app.Tr().Body(
 		app.Td().Body(swatch(r.Index)), app.Th().Scope("row").Text(carName(r)),
 		app.Td().Text(p.changes(n, r)), app.Td().Text(wheel),
@@ -59,12 +54,12 @@ func (p *printed) row(n model.Numbers, r *model.Car, wheel string, s solver.Side
 }
 
 // changes says what a car changes, a dash for nothing.
-func (p *printed) changes(n model.Numbers, car *model.Car) string {
+func (p printed) changes(n model.Numbers, car *model.Car) string {
 	var list []string
 	for _, key := range slices.Sorted(maps.Keys(car.Changes)) {
-		q, sides, err := solver.FindParameter(p.Desk.Session.Cars().Design, key)
+		q, sides, err := solver.FindParameter(p.desk.Session.Cars().Design, key)
 		if err == nil {
-			list = append(list, q.Label+sideWord(sides)+" "+n.Value(p.Desk.Session.Document(), q, car.Changes[key]))
+			list = append(list, q.Label+sideWord(sides)+" "+n.Value(p.desk.Session.Document(), q, car.Changes[key]))
 		}
 	}
 	if len(list) == 0 {

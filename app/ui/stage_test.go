@@ -54,8 +54,9 @@ func onStageWithCopy(t *testing.T, storage store.Storage, copied store.Copy, pan
 	}
 	s.engine.ConsumeAll()
 	s.do(func(ctx app.Context) { s.panels.show(ctx, panel) })
-	s.panels.menu = panel == studyMenu
-	s.do(func(app.Context) {})
+	if panel == studyMenu {
+		s.do(func(app.Context) { s.panels.toggleMenu("study-menu") })
+	}
 	return s
 }
 

@@ -6,8 +6,8 @@ import (
 
 // step is a part of the work, with a panel of its own.
 type step struct {
-	key, text string
-	ways      []way // to its answer; nil where there is but one
+	key, text, icon string
+	ways            []way // to its answer; nil where there is but one
 }
 
 // way is one of several views of a step.
@@ -16,11 +16,11 @@ type way struct{ key, text string }
 // steps are the five that the work is done in, in their order. No two keys are alike, of
 // steps and ways together.
 var steps = []step{
-	{"car", "Car", nil},
-	{"readings", "Readings", nil},
-	{"find", "Find", []way{{"search", "Search"}, {"map", "Map"}, {"tradeoff", "Trade-off"}, {"parts", "Parts to buy"}}},
-	{"compare", "Compare", nil},
-	{"make", "Make", []way{{"sheet", "Sheet"}, {"series", "Series"}}},
+	{"car", "Car", axleIcon, nil},
+	{"readings", "Readings", dialIcon, nil},
+	{"find", "Find", curveIcon, []way{{"search", "Search"}, {"map", "Map"}, {"tradeoff", "Trade-off"}, {"parts", "Parts to buy"}}},
+	{"compare", "Compare", tableIcon, nil},
+	{"make", "Make", armIcon, []way{{"sheet", "Sheet"}, {"series", "Series"}}},
 }
 
 // spot is what is open: a step and, of a step that has several, a way.
@@ -86,7 +86,7 @@ func (p *Panels) open(key string) {
 		p.ways = map[string]string{}
 	}
 	p.ways[at.step] = at.way
-	p.at, p.menu = at, false
+	p.at, p.menu = at, ""
 	p.Kept.note(p)
 }
 
@@ -103,7 +103,7 @@ func (p *Panels) stepList() app.UI {
 			return app.Button().Type("button").ID("step-"+s.key).Class("step").Role("tab").TabIndex(index).
 				Aria("selected", open).Aria("controls", "panel").Aria("keyshortcuts", stepKey(i)).
 				OnClick(func(ctx app.Context, _ app.Event) { p.show(ctx, s.key) }, app.EventScope(s.key)).
-				Body(app.Span().Class("step-number").Aria("hidden", true).Text(stepKey(i)), app.Text(s.text))
+				Body(icon(s.icon), app.Span().Class("step-number").Aria("hidden", true).Text(stepKey(i)), app.Text(s.text))
 		}),
 	)
 }

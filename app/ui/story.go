@@ -25,19 +25,19 @@ func (s *story) Render() app.UI {
 		return app.Div()
 	}
 	step := func(text string, buttons ...app.UI) app.UI {
-		return app.Li().Body(app.P().Text(text), app.Div().Class("deeds").Body(buttons...))
+		return app.Li().Body(app.Div().Body(app.P().Text(text), app.Div().Class("deeds").Body(buttons...)))
 	}
 	return app.Section().ID("story").Class("story").Aria("label", "What the demo shows").Body(
-		button("Close", func(ctx app.Context, _ app.Event) { s.Close(ctx) }, "story").ID("story-close").Aria("label", "Close what the demo shows"),
 		app.Ol().Body(
-			step("An invented car: over its travel the front wheels change toe by "+s.worst(base)+". The tie rod swings about another centre than the arms do.",
-				s.choose("Show the base car", base)),
-			step(fmt.Sprintf("%s brings that down to %s. Drag a ringed ball on the drawing, or a slider below, and watch the curves follow.", best.Name, s.Bench.numbers().ToeText(peakOf(best))),
-				s.choose("Show "+best.Name, best)),
-			step("Now your own car: start from the template that is most like it and type over its points. Find then looks for the part.",
-				button("Open Car", func(ctx app.Context, _ app.Event) { s.Open(ctx, "car") }),
-				button("Open Find", func(ctx app.Context, _ app.Event) { s.Open(ctx, "find") })),
+			step("An invented car: through their travel its front wheels change toe by "+s.worst(base)+".",
+				s.choose("Show it", base)),
+			step(fmt.Sprintf("%s brings that down to %s. Drag a ringed ball, and the curve follows.", best.Name, s.Bench.numbers().ToeText(peakOf(best))),
+				s.choose("Show it", best)),
+			step("Now your own car: take the template most like it, type its points over, and look for the part.",
+				button("Car", func(ctx app.Context, _ app.Event) { s.Open(ctx, "car") }),
+				button("Find", func(ctx app.Context, _ app.Event) { s.Open(ctx, "find") })),
 		),
+		button("×", func(ctx app.Context, _ app.Event) { s.Close(ctx) }, "story").ID("story-close").Aria("label", "Close what the demo shows"),
 	)
 }
 

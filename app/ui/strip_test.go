@@ -7,6 +7,7 @@ import (
 
 	"toewright/app/model"
 	"toewright/internal/study"
+	"toewright/solver"
 )
 
 func TestStripSaysHowGoodCarsAre(t *testing.T) {
@@ -20,7 +21,7 @@ func TestStripSaysHowGoodCarsAre(t *testing.T) {
 	}
 	cars := d.Session.Cars()
 	n := model.NumbersOf(d.Session.Document())
-	for i, want := range []string{"RMS " + n.ToeNumber(cars.Base().Figures[0].RMS), "cannot be solved"} {
+	for i, want := range []string{n.ToeNumber(solver.Angle(model.PeakFigure.Worse(cars.Base()))), "cannot be solved"} {
 		if got := keyFigure(s.Desk, cars.At(i)); got != want {
 			t.Errorf("figure of car %d = %q, want %q", i, got, want)
 		}
@@ -30,7 +31,7 @@ func TestStripSaysHowGoodCarsAre(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, want := range []string{carName(cars.Base()), cars.At(1).Name} {
-		if err := app.Match(app.Text(want), s, 0, i, 1, 0); err != nil {
+		if err := app.Match(app.Text(want), s, 0, i+1, 1, 0); err != nil {
 			t.Errorf("name of car %d: %v", i, err)
 		}
 	}

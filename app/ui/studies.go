@@ -89,6 +89,7 @@ func (s *studies) choose(ctx app.Context, _ app.Event) {
 		}
 		s.fault = ""
 		s.kept().put(ctx, s.Panels, d)
+		s.Panels.closeMenu()
 		s.Bench.Say(ctx, name+" is open.", nil)
 	})
 }

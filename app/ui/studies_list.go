@@ -59,7 +59,11 @@ func (s *studies) row(e *store.Entry) app.UI {
 
 func (s *studies) openKept(ctx app.Context, id store.ID) {
 	s.kept().save(ctx, s.Panels)
-	s.tell(ctx, s.kept().open(ctx, s.Panels, id))
+	if err := s.kept().open(ctx, s.Panels, id); err != nil {
+		s.tell(ctx, err)
+		return
+	}
+	s.Panels.closeMenu()
 }
 
 func (s *studies) duplicate(ctx app.Context, id store.ID) {
@@ -107,7 +111,10 @@ func (p *Panels) templates() app.UI {
 		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI {
 			t := list[i]
 			return app.Li().Class("study").Body(
-				button(t.Title, func(ctx app.Context, _ app.Event) { p.Kept.put(ctx, p, t.Start()) }, t.Key).ID("template-"+t.Key),
+				button(t.Title, func(ctx app.Context, _ app.Event) {
+					p.Kept.put(ctx, p, t.Start())
+					p.closeMenu()
+				}, t.Key).ID("template-"+t.Key),
 				app.P().Class("note").Text(t.Typical),
 			)
 		})),

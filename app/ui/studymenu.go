@@ -6,26 +6,28 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// studyMenu is the study's name, which opens what is done with studies as a whole, and
-// whether the study is kept.
+// studyMenu is the study's name, which opens what is done with studies as a whole.
 func (p *Panels) studyMenu(b bench) app.UI {
-	return app.Div().Class("study-name").Body(
-		app.Button().Type("button").ID("study-menu").Aria("expanded", p.menu).Aria("controls", "study-box").
-			OnClick(func(app.Context, app.Event) { p.menu = !p.menu }).
-			Body(app.Strong().Text(cmp.Or(b.document().Name, "study without a name")), app.Span().Aria("hidden", true).Text(" ▾")),
-		app.Span().ID("kept").Class("kept").Aria("live", "polite").Text(p.Kept.state(p)),
-		app.If(p.menu, func() app.UI {
-			return app.Div().ID("study-box").Class("menu-box").OnKeyDown(p.menuKey).Body(&studies{Bench: b, Panels: p})
-		}),
-	)
+	name := cmp.Or(b.document().Name, "study without a name")
+	label := app.Button().Class("bare").Title(name).
+		Body(app.Strong().Text(name), app.Span().Class("caret").Aria("hidden", true).Text("▾"))
+	return p.dropdown("study-menu", label, func() app.UI {
+		return app.Div().Body(p.elsewhere(), &studies{Bench: b, Panels: p})
+	})
 }
 
-// menuKey closes the menu by Escape, and gives the keyboard back to its button.
-func (p *Panels) menuKey(ctx app.Context, e app.Event) {
-	if e.Get("key").String() != "Escape" {
-		ctx.PreventUpdate()
-		return
-	}
-	p.menu = false
-	focus("study-menu")
+// elsewhere is what a phone has no room for outside the menu: the last message, and
+// the commands.
+func (p *Panels) elsewhere() app.UI {
+	return app.Div().Class("elsewhere").Body(
+		app.If(p.Desk.Said != "", func() app.UI { return app.P().Class("note").Text("Last message: " + p.Desk.Said) }),
+		app.Div().Class("deeds").Body(
+			button("Redo", func(ctx app.Context, _ app.Event) { p.redo(ctx) }, "menu").Disabled(p.Desk.Session.CanRedo() == ""),
+			button("Commands", func(ctx app.Context, _ app.Event) {
+				p.menu = ""
+				p.cover(paletteOver)(ctx)
+			}, "menu"),
+		),
+		cautionLine(),
+	)
 }

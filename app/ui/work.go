@@ -17,11 +17,12 @@ type work struct {
 	sheeting  sheeting
 	reading   reading
 	comparing comparing
+	whying    whying
 }
 
 // drop lets go of all of it: answers that are still to come come to nothing.
 func (w *work) drop() {
-	for _, j := range []*job{&w.asking.check.job, &w.finding.job, &w.forging.job, &w.shelving.job, &w.sheeting.job, &w.sheeting.page, &w.reading.fit.job, &w.trading.job} {
+	for _, j := range []*job{&w.asking.check.job, &w.finding.job, &w.forging.job, &w.shelving.job, &w.sheeting.job, &w.sheeting.page, &w.reading.fit.job, &w.trading.job, &w.whying.job} {
 		j.drop()
 	}
 	habits := w.reading.habits

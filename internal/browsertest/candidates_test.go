@@ -52,7 +52,7 @@ func TestCandidatesByKeyboard(t *testing.T) {
 	page.WaitTrue(`[...document.querySelectorAll(".compare-head.selected .tag")].some((e) => e.textContent === "hidden")`)
 
 	strike(page, "#delete", kb.Enter)
-	waitFocus(page, "toast-undo")
+	waitFocus(page, "message-undo")
 	if got := carNames(page); len(got) != 5 {
 		t.Errorf("cars after the deletion = %q, want 5", got)
 	}

@@ -23,7 +23,7 @@ const (
 		static now() { return super.now() - 10 * 365 * 864e5; }
 	}`
 	// said is what the page has said last, and on the panel of studies.
-	said = `document.querySelector(".toast")?.textContent + " " + document.querySelector("#panel").textContent`
+	said = `document.querySelector("#message")?.textContent + " " + document.querySelector("#panel").textContent`
 )
 
 // waitKept waits until the page says of the study that it is so.

@@ -38,7 +38,7 @@ func touchDrag(p *Page, from place, x, y float64) {
 
 // unreachable lists what of the sheet a finger cannot get at on the page as it stands: its
 // controls and handles that are off the screen or beneath something else.
-const unreachable = `[...document.querySelectorAll(".controls button, .controls select, .controls input, .drawing .handle .reach, .step")]
+const unreachable = `[...document.querySelectorAll(".tool-line button, .tool-line select, .tool-line input, .drawing .handle .reach, .step")]
 	.filter((e) => e.checkVisibility())
 	.map((e) => [e, e.getBoundingClientRect()])
 	.filter(([e, r]) => r.width > 0)
@@ -101,13 +101,13 @@ func checkFacesOnItsSide(t *testing.T, page *Page, name string) {
 		page.Shot(name + "view " + view)
 	}
 	choose(page, "#face", "0")
-	click(page, "#more")
+	click(page, "#view")
 	page.WaitTrue(`document.querySelector("#steer").checkVisibility()`)
 	page.Shot(name + "more")
 	if list := Eval[[]string](page, smallTargets); len(list) > 0 {
 		t.Errorf("too small for a finger: %v", list)
 	}
-	click(page, "#more")
+	click(page, "#view")
 }
 
 // checkPanelsOnItsSide opens each panel: its beginning comes into view.

@@ -35,7 +35,7 @@ func TestHostileLinkIsRefused(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			page := Open(t, Options{Path: tt.fragment})
-			page.WaitTrue(`document.querySelector("#toast")?.textContent.includes(` + quote(tt.says) + `)`)
+			page.WaitTrue(`document.querySelector("#message")?.textContent.includes(` + quote(tt.says) + `)`)
 			page.WaitText("#solver", "ready")
 			if got := Eval[string](page, `location.hash`); got != "" {
 				t.Errorf("the address still ends in %.40q: a reload would try it again", got)

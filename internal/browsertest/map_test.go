@@ -62,7 +62,7 @@ func TestMapLeadsTheCar(t *testing.T) {
 	at := Eval[string](page, carOnMap)
 	drag(page, middle(page, "#map"), 20, -20)
 	at = moved(at)
-	page.WaitTrue(`document.querySelector("#toast").textContent.includes("RMS")`)
+	page.WaitTrue(`document.querySelector("#message").textContent.includes("RMS")`)
 	page.Do(chromedp.Focus(chromedp.CSS("#map")), chromedp.KeyEvent(kb.ArrowLeft))
 	at = moved(at)
 	page.Shot("map phone")

@@ -18,7 +18,10 @@ func click(p *Page, selector string) {
 func openPanel(p *Page, key string) {
 	p.t.Helper()
 	if key == "study" {
-		p.WaitTrue(`(document.querySelector("#study-menu[aria-expanded=false]")?.click(), !!document.querySelector("#study-box"))`)
+		if !Eval[bool](p, `document.querySelector("#study-menu").getAttribute("aria-expanded") === "true"`) {
+			click(p, "#study-menu")
+		}
+		p.WaitTrue(`!!document.querySelector("#study-menu-box")`)
 		return
 	}
 	step, way := stepOf(key), ""
@@ -114,7 +117,7 @@ func TestReadings(t *testing.T) {
 	Eval[chromedp.Void](page, `void document.querySelector("#fitted").scrollIntoView()`)
 	page.Shot("phone fitted dark")
 	click(page, "#take-advice")
-	page.WaitTrue(`document.querySelector("#toast").textContent.includes("candidate")`)
+	page.WaitTrue(`document.querySelector("#message").textContent.includes("candidate")`)
 }
 
 // TestNoPanelScrollsSideways opens every panel on a phone.

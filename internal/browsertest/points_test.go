@@ -65,7 +65,7 @@ func TestPointsFromADroppedTable(t *testing.T) {
 		document.querySelector("#points-text").dispatchEvent(new DragEvent("drop", {bubbles: true, cancelable: true, dataTransfer: data}));
 	})()`)
 	page.WaitTrue(lowerBall + ` === "6.35 698.50 190.50"`)
-	click(page, "#toast-undo")
+	click(page, "#message-undo")
 	page.WaitTrue(lowerBall + ` === "6.00 695.00 190.00"`)
 }
 

@@ -41,7 +41,7 @@ func TestPicturesHoldTheirLabels(t *testing.T) {
 			d := template.Document()
 			d.Display = display
 			page.openFile(d)
-			page.WaitTrue(openName + " === " + quote(d.Name) + ` && document.querySelector("#toast").textContent.includes("is open")`)
+			page.WaitTrue(openName + " === " + quote(d.Name) + ` && document.querySelector("#message").textContent.includes("is open")`)
 			openPanel(page, "sheet")
 			page.WaitTrue(`!!document.querySelector("#export-0")`)
 			Eval[chromedp.Void](page, catchFiles)

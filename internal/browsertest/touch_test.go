@@ -15,7 +15,7 @@ const smallTargets = `[...document.querySelectorAll("button, select, input, summ
 // TestTouchTargets measures what a finger presses on a phone, in every panel.
 func TestTouchTargets(t *testing.T) {
 	page := openSheet(t, Options{Width: 360, Height: 740, Touch: true})
-	click(page, "#more")
+	click(page, "#view")
 	for _, panel := range panels {
 		openPanel(page, panel.key)
 		for _, small := range Eval[[]string](page, smallTargets) {

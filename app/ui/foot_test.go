@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-func TestSolverState(t *testing.T) {
+func TestWorkersState(t *testing.T) {
 	tests := []struct {
 		name string
 		err  error
@@ -16,8 +16,8 @@ func TestSolverState(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			if got := solverState(tt.err); got != tt.want {
-				t.Errorf("solverState(%v) = %q, want %q", tt.err, got, tt.want)
+			if got := workersState(tt.err); got != tt.want {
+				t.Errorf("workersState(%v) = %q, want %q", tt.err, got, tt.want)
 			}
 		})
 	}

@@ -1,0 +1,164 @@
+package browsertest
+
+import (
+	"fmt"
+	"os"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// screens are the sizes that the page is held to.
+var screens = []Options{
+	{Width: 1440, Height: 900},
+	{Width: 1024, Height: 768},
+	{Width: 390, Height: 844, Touch: true},
+	{Width: 360, Height: 640, Touch: true},
+}
+
+// resize gives the window of a page that is open another size, pointer and scheme.
+func (p *Page) resize(o Options) {
+	p.t.Helper()
+	p.Do(o.emulate()...)
+	p.WaitTrue(fmt.Sprintf(`innerWidth === %d && matchMedia("(prefers-color-scheme: dark)").matches === %t`, o.Width, o.Dark))
+	waitFrame(p)
+}
+
+// TestScreens makes a picture of every step at every size, by day and by night, where
+// TOEWRIGHT_SHOTS names a folder for them: to be looked at one by one.
+func TestScreens(t *testing.T) {
+	if os.Getenv("TOEWRIGHT_SHOTS") == "" {
+		t.Skip("no folder for pictures; set TOEWRIGHT_SHOTS")
+	}
+	page := openSheet(t, Options{})
+	for _, o := range screens {
+		for _, o.Dark = range []bool{false, true} {
+			page.resize(o)
+			for _, panel := range panels {
+				openPanel(page, panel.key)
+				if panel.outcome != "" && panel.work == "" {
+					page.WaitTrue(`!!document.querySelector(` + quote(panel.outcome) + `)`)
+				}
+				waitFrame(page)
+				page.Shot(fmt.Sprintf("screen %d %s %s", o.Width, map[bool]string{false: "light", true: "dark"}[o.Dark], panel.key))
+			}
+		}
+	}
+}
+
+// tiny lists what is written smaller than 12 px.
+const tiny = `[...new Set([...document.querySelectorAll("body *")]
+	.filter((e) => e.checkVisibility() && [...e.childNodes].some((n) => n.nodeType === 3 && n.data.trim()))
+	.filter((e) => !e.closest(".unseen, option") && parseFloat(getComputedStyle(e).fontSize) < 11.99)
+	.map((e) => getComputedStyle(e).fontSize + ": " + e.tagName + " " + (e.id || e.getAttribute("class") || e.parentElement.className) + " " + e.textContent.trim().slice(0, 20)))]`
+
+// covered lists the controls that cannot be pressed where they stand, since another lies
+// over their middle. Among the drawing's handles, whose reaches overlap, the nearest wins:
+// the picture itself takes the press.
+const covered = `[...document.querySelectorAll("button, select, input, textarea, summary, label.file, .drawing .handle")]
+	.filter((e) => e.checkVisibility({visibilityProperty: true}) && !e.closest(".unseen") && !e.matches(".unseen"))
+	.map((e) => {
+		if (!e.closest(".head, .tool-line, .strip, .foot, .drawing")) e.scrollIntoView({block: "center", inline: "nearest"});
+		if (e.closest(".strip")) e.scrollIntoView({block: "nearest", inline: "center"});
+		const r = (e.querySelector(".reach") ?? e).getBoundingClientRect();
+		if (!r.width || !r.height) return "";
+		const at = document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2);
+		const own = at && (e.contains(at) || at.contains(e) || at.closest("label")?.control === e || e.matches(".handle") && at.closest(".drawing"));
+		const name = (x) => x ? x.tagName + "#" + x.id + "." + (x.getAttribute("class") ?? "") : "nothing";
+		return own ? "" : name(e) + " " + e.textContent.slice(0, 20) + " at " + [r.x, r.y, r.right, r.bottom].map(Math.round) + " is under " + name(at);
+	}).filter(Boolean)`
+
+// wrapped lists what of the head, the tool line and the bottom line takes more than a line,
+// or reaches out of it.
+const wrapped = `[...document.querySelectorAll(".head button, .tool-line > *, .tool-line button, .foot > p, .strip-head")]
+	.filter((e) => e.checkVisibility() && !e.closest(".menu-box, .views") && !e.matches(".unseen"))
+	.filter((e) => {
+		const line = e.closest(".head, .tool-line, .foot, .strip").getBoundingClientRect();
+		const r = e.getBoundingClientRect();
+		const words = document.createRange();
+		words.selectNodeContents(e);
+		const tops = new Set([...words.getClientRects()].filter((w) => w.width > 1 && w.height < 30).map((w) => Math.round(w.top / 10)));
+		return r.width && (r.right > innerWidth + 0.5 || r.left < -0.5 || r.bottom > line.bottom + 1 || r.top < line.top - 1 || !e.matches(".strip-head, .cars-shown, .view-menu") && !e.closest(".step") && tops.size > 2);
+	})
+	.map((e) => e.tagName + "#" + e.id + "." + e.className + " " + e.textContent.slice(0, 30))`
+
+// TestScreensHold looks at every step at every size: nothing is wider than the screen, no
+// control lies under another, no text is smaller than 12 px, and the lines about the stage
+// stay lines. One page serves for all sizes.
+func TestScreensHold(t *testing.T) {
+	page := openSheet(t, Options{})
+	for _, o := range append(screens, Options{Width: 320, Height: 640, Touch: true}, Options{Width: 768, Height: 1024, Touch: true}) {
+		page.resize(o)
+		for _, panel := range panels {
+			openPanel(page, panel.key)
+			waitFrame(page)
+			where := fmt.Sprintf("%d px, %s", o.Width, panel.key)
+			if by := Eval[float64](page, `document.documentElement.scrollWidth - innerWidth`); by > 0 {
+				t.Errorf("%s: %g px wider than the screen", where, by)
+			}
+			for what, script := range map[string]string{"too small to read": tiny, "cannot be pressed": covered, "does not hold its line": wrapped} {
+				for _, found := range Eval[[]string](page, script) {
+					t.Errorf("%s: %s: %s", where, what, found)
+				}
+			}
+		}
+	}
+}
+
+// TestMenusCloseByEscape opens the menus of the head and the tool line: Escape closes each
+// and gives the keyboard back to its button, and so does a press elsewhere close it.
+func TestMenusCloseByEscape(t *testing.T) {
+	page := openSheet(t, Options{})
+	for _, id := range []string{"study-menu", "units", "view"} {
+		state := func(open string) string {
+			return `document.querySelector("#` + id + `").getAttribute("aria-expanded") === "` + open + `"`
+		}
+		click(page, "#"+id)
+		page.WaitTrue(state("true"))
+		Evalf[chromedp.Void](page, `void document.querySelector("#%s-box button, #%[1]s-box input").focus()`, id)
+		page.Do(chromedp.KeyEvent("\u001b"))
+		page.WaitTrue(state("false") + ` && document.activeElement.id === "` + id + `"`)
+		click(page, "#"+id)
+		page.WaitTrue(state("true"))
+		at := middle(page, ".foot")
+		page.Do(chromedp.MouseClickXY(at.X, at.Y))
+		page.WaitTrue(state("false"))
+	}
+}
+
+// TestSomethingToDrag looks for handles of balls on small phones, and moves one.
+func TestSomethingToDrag(t *testing.T) {
+	page := openSheet(t, Options{Width: 360, Height: 640, Touch: true})
+	for _, o := range []Options{{Width: 360, Height: 640, Touch: true}, {Width: 375, Height: 667, Touch: true}, {Width: 390, Height: 664, Touch: true}} {
+		page.resize(o)
+		for _, key := range []string{"car", "readings", "search"} {
+			openPanel(page, key)
+			waitFrame(page)
+			height := value(t, page, outerBall)
+			touchDrag(page, middle(page, outerBall), 0, -12)
+			if got := value(t, page, outerBall); !(got > height) {
+				t.Errorf("%dx%d, %s: height of the outer ball after a drag upward = %g mm, want more than %g", o.Width, o.Height, key, got, height)
+			}
+		}
+	}
+}
+
+// TestReferenceByPress selects a car of the strip by a press, and makes it the reference
+// by one with Shift, or by a long one of a finger.
+func TestReferenceByPress(t *testing.T) {
+	page := openSheet(t, Options{})
+	const shows = `document.querySelector(".key:nth-of-type(%d)").className.includes("reference")`
+	Eval[chromedp.Void](page, `void document.querySelector(".key:nth-of-type(3)").dispatchEvent(new MouseEvent("click", {bubbles: true, shiftKey: true}))`)
+	page.WaitTrue(fmt.Sprintf(shows, 3))
+	page.WaitTrue(`document.querySelector("#reference").value === "2"`)
+	page.resize(Options{Width: 1024, Height: 768, Touch: true})
+	at := middle(page, ".key:nth-of-type(2)")
+	touch(page, "touchStart", at)
+	page.WaitTrue(fmt.Sprintf(shows, 2))
+	touch(page, "touchEnd")
+	click(page, ".key:nth-of-type(4)")
+	page.WaitTrue(`document.querySelector(".key:nth-of-type(4)").getAttribute("aria-pressed") === "true"`)
+	if !Evalf[bool](page, shows, 2) {
+		t.Error("a short press changes the reference")
+	}
+}
