@@ -33,7 +33,7 @@ func (p *Panels) say(_ app.Context, text string, undo func(app.Context)) {
 // foot is the bottom line: what was said last, with a way back, and the caution. The
 // message is always there, so that what appears in it is read aloud.
 func (p *Panels) foot() app.UI {
-	class := "foot"
+	class := "bottom-line"
 	if p.message.fresh {
 		class += " fresh"
 	}
@@ -43,7 +43,7 @@ func (p *Panels) foot() app.UI {
 		}),
 		app.P().ID("message").Class("message").Role("status").Text(p.Desk.Said),
 		p.undoSaid(),
-		app.P().Class("foot-caution").Text(shortCaution),
+		app.P().Class("bottom-caution").Text(shortCaution),
 		app.If(p.stands, func() app.UI { return p.solver() }),
 	)
 }

@@ -58,7 +58,7 @@ const tiny = `[...new Set([...document.querySelectorAll("body *")]
 const covered = `[...document.querySelectorAll("button, select, input, textarea, summary, label.file, .drawing .handle")]
 	.filter((e) => e.checkVisibility({visibilityProperty: true}) && !e.closest(".unseen") && !e.matches(".unseen"))
 	.map((e) => {
-		if (!e.closest(".head, .tool-line, .strip, .foot, .drawing")) e.scrollIntoView({block: "center", inline: "nearest"});
+		if (!e.closest(".head, .tool-line, .strip, .bottom-line, .drawing")) e.scrollIntoView({block: "center", inline: "nearest"});
 		if (e.closest(".strip")) e.scrollIntoView({block: "nearest", inline: "center"});
 		const r = (e.querySelector(".reach") ?? e).getBoundingClientRect();
 		if (!r.width || !r.height) return "";
@@ -70,10 +70,10 @@ const covered = `[...document.querySelectorAll("button, select, input, textarea,
 
 // wrapped lists what of the head, the tool line and the bottom line takes more than a line,
 // or reaches out of it.
-const wrapped = `[...document.querySelectorAll(".head button, .tool-line > *, .tool-line button, .foot > p, .strip-head")]
+const wrapped = `[...document.querySelectorAll(".head button, .tool-line > *, .tool-line button, .bottom-line > p, .strip-head")]
 	.filter((e) => e.checkVisibility() && !e.closest(".menu-box, .views") && !e.matches(".unseen"))
 	.filter((e) => {
-		const line = e.closest(".head, .tool-line, .foot, .strip").getBoundingClientRect();
+		const line = e.closest(".head, .tool-line, .bottom-line, .strip").getBoundingClientRect();
 		const r = e.getBoundingClientRect();
 		const words = document.createRange();
 		words.selectNodeContents(e);
@@ -120,7 +120,7 @@ func TestMenusCloseByEscape(t *testing.T) {
 		page.WaitTrue(state("false") + ` && document.activeElement.id === "` + id + `"`)
 		click(page, "#"+id)
 		page.WaitTrue(state("true"))
-		at := middle(page, ".foot")
+		at := middle(page, ".bottom-line")
 		page.Do(chromedp.MouseClickXY(at.X, at.Y))
 		page.WaitTrue(state("false"))
 	}
