@@ -3,6 +3,7 @@ package optimize
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"toewright/optimize/nlp"
 	"toewright/solver"
@@ -22,6 +23,13 @@ type Limit struct {
 	// Range stands in place of Of for a result of several wheels or positions, about an
 	// attitude: the least is held against Min, the largest against Max.
 	Range func(car *solver.Axle, from solver.Attitude, ws *solver.Workspace) LimitRange
+	// Spot returns the result at one place that Range has named, NaN where there is none;
+	// nil of a limit that has no places. While a car changes a little its extreme changes as
+	// the result does where the extreme is (the envelope theorem), so that slopes need no
+	// more.
+	Spot func(car *solver.Axle, from solver.Attitude, ws *solver.Workspace, at LimitPlace) float64
+	// OneWheel says that Spot needs no more of a car than the wheel of the place.
+	OneWheel bool
 }
 
 // LimitRange is what a limit measures on the wheels and in the positions that it is for.
@@ -120,6 +128,22 @@ func (l *Limit) appendRows(g []float64, r LimitRange) []float64 {
 	return g
 }
 
+// appendSpots appends the inequalities of a car that differs little from one of which r was
+// measured.
+func (l *Limit) appendSpots(g []float64, r *LimitRange, car *solver.Axle, from solver.Attitude, ws *solver.Workspace) []float64 {
+	if l.Spot == nil {
+		return l.appendRows(g, l.measure(car, from, ws))
+	}
+	here := LimitRange{Least: r.Least, Most: r.Most}
+	if !math.IsInf(l.Min, 0) {
+		here.Least.Value = l.Spot(car, from, ws, r.Least.At)
+	}
+	if !math.IsInf(l.Max, 0) {
+		here.Most.Value = l.Spot(car, from, ws, r.Most.At)
+	}
+	return l.appendRows(g, here)
+}
+
 // measure returns what the limit measures on a car about an attitude.
 func (l *Limit) measure(car *solver.Axle, from solver.Attitude, ws *solver.Workspace) LimitRange {
 	if l.Range != nil {
@@ -201,7 +225,8 @@ func (l *Limit) check() error {
 const limitStep = 1e-6
 
 // writeLimits sets v's limits, and their derivatives where they are wanted, for
-// all scenarios at x. It returns false where a car cannot be built.
+// all scenarios at x. It returns false where a car cannot be built or, of derivatives,
+// where a limit has no value.
 func (m *toeModel) writeLimits(x []float64, v *nlp.Values) bool {
 	if len(m.limits) == 0 {
 		return true
@@ -213,16 +238,19 @@ func (m *toeModel) writeLimits(x []float64, v *nlp.Values) bool {
 	if v.JG == nil {
 		return true
 	}
+	if slices.ContainsFunc(g, math.IsNaN) {
+		return false
+	}
 	at := append([]float64(nil), x...)
 	var up, down []float64
 	for k := range m.free {
 		f := &m.free[k]
 		h := limitStep * (f.Max - f.Min)
 		at[k] = x[k] + h
-		up, ok = m.limitsAt(up[:0], at)
+		up, ok = m.spotsAt(up[:0], at)
 		at[k] = x[k] - h
 		var okDown bool
-		down, okDown = m.limitsAt(down[:0], at)
+		down, okDown = m.spotsAt(down[:0], at)
 		at[k] = x[k]
 		if !ok || !okDown {
 			return false
@@ -234,17 +262,58 @@ func (m *toeModel) writeLimits(x []float64, v *nlp.Values) bool {
 	return true
 }
 
-// limitsAt appends the inequalities of all scenarios at x.
+// limitsAt appends the inequalities of all scenarios at x, and keeps what was measured.
 func (m *toeModel) limitsAt(g []float64, x []float64) ([]float64, bool) {
+	m.ranges = m.ranges[:0]
+	return m.eachLimit(g, x, solver.BothSides, func(g []float64, l *Limit, car *solver.Axle, from solver.Attitude) []float64 {
+		r := l.measure(car, from, m.ws)
+		m.ranges = append(m.ranges, r)
+		return l.appendRows(g, r)
+	})
+}
+
+// spotsAt appends the inequalities of all scenarios at x, near where they were measured
+// last.
+func (m *toeModel) spotsAt(g []float64, x []float64) ([]float64, bool) {
+	n := 0
+	return m.eachLimit(g, x, m.spotSides(), func(g []float64, l *Limit, car *solver.Axle, from solver.Attitude) []float64 {
+		n++
+		return l.appendSpots(g, &m.ranges[n-1], car, from, m.ws)
+	})
+}
+
+// spotSides returns the sides of a car that the places measured last are on, both where
+// more of it is needed.
+func (m *toeModel) spotSides() solver.Selection {
+	used := [2]bool{}
+	for i := range m.ranges {
+		l, r := &m.limits[i%len(m.limits)], &m.ranges[i]
+		if !l.OneWheel || m.base.Design().Kind.CommonPoints != nil {
+			return solver.BothSides
+		}
+		used[r.Least.At.Side], used[r.Most.At.Side] = true, true
+	}
+	switch {
+	case !used[solver.Right]:
+		return solver.LeftOnly
+	case !used[solver.Left]:
+		return solver.RightOnly
+	}
+	return solver.BothSides
+}
+
+// eachLimit appends what add does for every limit in every scenario at x, of which so many
+// sides are assembled.
+func (m *toeModel) eachLimit(g []float64, x []float64, sides solver.Selection, add func([]float64, *Limit, *solver.Axle, solver.Attitude) []float64) ([]float64, bool) {
 	for i := range m.scenarios {
 		s := &m.scenarios[i]
 		m.cars++
-		car, err := m.base.Assemble(m.changes(s, x), s.Hold)
+		car, err := m.base.AssembleSides(sides, m.changes(s, x), s.Hold)
 		if err != nil {
 			return g, false
 		}
 		for k := range m.limits {
-			g = m.limits[k].appendRows(g, m.limits[k].measure(car, s.From, m.ws))
+			g = add(g, &m.limits[k], car, s.From)
 		}
 	}
 	return g, true

@@ -5,6 +5,8 @@ import (
 	"math"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"toewright/optimize"
 )
 
@@ -26,15 +28,19 @@ func TestShelfHoldsLimits(t *testing.T) {
 		t.Fatal(err)
 	}
 	by, of := s.Broken(context.Background(), n)
-	if of != all.Built || held.Built != all.Built-by[0] || by[0] == 0 || held.Built == 0 {
-		t.Errorf("%d built, %d hold the limit, %d of %d break it", all.Built, held.Built, by[0], of)
+	if of != all.Built || held.Built != all.Built || len(held.Best) != all.Built-by[0] || by[0] == 0 || len(held.Best) == 0 {
+		t.Errorf("%d built, %d of %d listed, %d of %d break the limit", all.Built, len(held.Best), held.Built, by[0], of)
 	}
-	if len(held.Best) != held.Built {
-		t.Errorf("%d listed of %d", len(held.Best), held.Built)
+	for most := 1; most <= len(held.Best); most++ { // those judged are fewer then, the answer the same
+		s.Most = most
+		few, err := s.Try(context.Background(), optimize.Span{End: n}, optimize.Parallel{Workers: 2, Chunk: 5})
+		if err != nil || !cmp.Equal(few.Best, held.Best[:most]) || !cmp.Equal(few.Front, held.Front) {
+			t.Errorf("the best %d of the shelf are %v, %v, want %v", most, few.Best, err, held.Best[:most])
+		}
 	}
 	s.Limits[0].Max = 1
 	none, err := s.Try(context.Background(), optimize.Span{End: n}, optimize.Parallel{})
-	if err != nil || none.Built != 0 || len(none.Best)+len(none.Front) != 0 {
+	if err != nil || none.Built != all.Built || len(none.Best)+len(none.Front) != 0 {
 		t.Errorf("%+v, %v: want nothing listed", none, err)
 	}
 }

@@ -37,6 +37,9 @@ type Shelf struct {
 	Most    int      // of the best combinations are kept, at least 1
 	Effects []Effect // beside toe change and price
 	Limits  []Limit  // that every combination listed holds
+	// SetUps are the set-ups in which it holds them, the car as it is judged where there
+	// are none.
+	SetUps []Scenario
 }
 
 // Check returns an error that says what the shelf lacks.

@@ -25,7 +25,7 @@ type Choices struct {
 	// lowest number. By price, then toe change.
 	Front []Choice
 	Tried int // combinations tried
-	Built int // of them, those that go together, reach the window and hold the limits
+	Built int // of them, those that go together and reach the window, whatever the limits
 }
 
 // Join adds what was found among other combinations of a shelf.
@@ -38,6 +38,14 @@ func (cs *Choices) Join(s *Shelf, other *Choices) {
 	for i := range other.Front {
 		cs.offerFront(s.Measure, &other.Front[i])
 	}
+}
+
+// wants reports whether a choice would be entered.
+func (cs *Choices) wants(s *Shelf, c *Choice) bool {
+	if len(cs.Best) < s.Most || compareToe(s.Measure, c, &cs.Best[len(cs.Best)-1]) < 0 {
+		return true
+	}
+	return !slices.ContainsFunc(cs.Front, func(f Choice) bool { return dominates(s.Measure, &f, c) })
 }
 
 // offer enters a choice of a shelf where it belongs.

@@ -156,7 +156,7 @@ func TestShelfLimitsSeeBothWheels(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		built[side] = found.Built
+		built[side] = len(found.Best)
 	}
 	if l, r := built[solver.Left], built[solver.Right]; l != r || l == 0 || l == 32 {
 		t.Errorf("%d combinations hold the limit on the left arm, %d on the right, of 32", l, r)

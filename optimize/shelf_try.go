@@ -46,18 +46,16 @@ func (w *shelfWorker) try(ctx context.Context, combinations Span) {
 	}
 }
 
-// build assembles combination number n, moves it and offers it.
+// build assembles combination number n, moves it and offers it. Limits cost far more than
+// the toe: they are judged only of what would be listed.
 func (w *shelfWorker) build(n int) {
 	w.changes = w.s.gather(w.changes[:0], w.parts)
 	sides := selectionOf(w.sides)
-	if len(w.s.Effects)+len(w.s.Limits) > 0 { // which may look at both
+	if len(w.s.Effects) > 0 { // which may look at both
 		sides = solver.BothSides
 	}
 	car, f := w.judgeSides(sides, w.changes)
 	if car == nil {
-		return
-	}
-	if !w.holds(car) {
 		return
 	}
 	w.found.Built++
@@ -65,22 +63,43 @@ func (w *shelfWorker) build(n int) {
 	for _, e := range w.s.Effects {
 		w.effects = append(w.effects, e.Of(car))
 	}
-	w.found.offer(w.s, &Choice{Number: n, Price: w.s.price(w.parts), Figures: f, Effects: w.effects})
+	c := &Choice{Number: n, Price: w.s.price(w.parts), Figures: f, Effects: w.effects}
+	if w.found.wants(w.s, c) && w.holds() {
+		w.found.offer(w.s, c)
+	}
 }
 
-// holds reports whether a car holds all limits of the shelf.
-func (w *shelfWorker) holds(car *solver.Axle) bool {
-	for i := range w.s.Limits {
-		if !w.s.Limits[i].heldBy(car, w.From, w.ws) {
+// holds reports whether the combination at hand holds all limits of the shelf in all
+// set-ups.
+func (w *shelfWorker) holds() bool {
+	if len(w.s.Limits) == 0 {
+		return true
+	}
+	for _, up := range w.s.setUps() {
+		car, err := w.Base.Assemble(append(w.changes[:len(w.changes):len(w.changes)], up.Changes...), up.Hold)
+		if err != nil {
 			return false
+		}
+		for i := range w.s.Limits {
+			if !w.s.Limits[i].heldBy(car, up.From, w.ws) {
+				return false
+			}
 		}
 	}
 	return true
 }
 
+// setUps returns those in which limits are held.
+func (s *Shelf) setUps() []Scenario {
+	if len(s.SetUps) > 0 {
+		return s.SetUps
+	}
+	return []Scenario{{Hold: s.Hold, From: s.From}}
+}
+
 // Broken returns how many of at most so many combinations, evenly spread over all,
-// break each limit, and of how many cars that go together and can be built: what
-// stands in the way where no combination holds all limits.
+// break each limit in some set-up, and of how many cars that go together and can be built:
+// what stands in the way where no combination holds all limits.
 func (s *Shelf) Broken(ctx context.Context, most int) (by []int, of int) {
 	n, err := s.Combinations()
 	if err != nil {
@@ -94,16 +113,31 @@ func (s *Shelf) Broken(ctx context.Context, most int) (by []int, of int) {
 			break
 		}
 		w.parts = s.parts(w.parts[:0], int(float64(k)/float64(most)*float64(n)))
-		car, err := s.Base.Assemble(s.gather(nil, w.parts), s.Hold)
-		if s.excluded(w.parts) || err != nil {
-			continue
-		}
-		of++
-		for i := range s.Limits {
-			if !s.Limits[i].heldBy(car, w.From, w.ws) {
-				by[i]++
-			}
+		if !s.excluded(w.parts) && w.breaks(by) {
+			of++
 		}
 	}
 	return by, of
+}
+
+// breaks counts the limits that the combination at hand breaks; false where it cannot be
+// built in some set-up.
+func (w *shelfWorker) breaks(by []int) bool {
+	w.changes = w.s.gather(w.changes[:0], w.parts)
+	broken := make([]bool, len(by))
+	for _, up := range w.s.setUps() {
+		car, err := w.Base.Assemble(append(w.changes[:len(w.changes):len(w.changes)], up.Changes...), up.Hold)
+		if err != nil {
+			return false
+		}
+		for i := range broken {
+			broken[i] = broken[i] || !w.s.Limits[i].heldBy(car, up.From, w.ws)
+		}
+	}
+	for i, b := range broken {
+		if b {
+			by[i]++
+		}
+	}
+	return true
 }

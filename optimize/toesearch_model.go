@@ -22,6 +22,7 @@ type toeModel struct {
 	car    solver.Axle // swept last
 	curves [2]solver.Curve
 	seeds  []solver.Change
+	ranges []LimitRange // of all scenarios, measured last
 	buffer []solver.Change
 	cars   int // assembled so far
 }

@@ -46,7 +46,8 @@ func (k *Standing) Class() string {
 	return "broken"
 }
 
-// Standing returns how a car stands to each limit of the search, in no scenario: none
+// Standing returns how a car stands to each limit of the search, in that of the set-ups
+// in which it has least room: none
 // where there are none. One that cannot be measured says so by itself.
 func (d *Desk) Standing(car *Car) ([]Standing, error) {
 	doc, cars := d.Session.Document(), d.Session.Cars()
@@ -128,9 +129,17 @@ func (k *Standing) SpareText() string {
 	return "✗ " + k.Spare
 }
 
-// whereText says where a limit is nearest to being broken, "" where that does not matter.
+// whereText says where and in which set-up a limit is nearest to being broken, "" where
+// that does not matter.
 func whereText(n Numbers, doc *study.Document, l *engine.LimitResult) string {
-	return l.Where(func(x float64) string { return n.Travel(doc.Units.Millimetres(x)) })
+	where := l.Where(func(x float64) string { return n.Travel(doc.Units.Millimetres(x)) })
+	switch {
+	case l.Scenario == "":
+		return where
+	case where == "":
+		return "in " + l.Scenario
+	}
+	return where + ", in " + l.Scenario
 }
 
 // standingText says a value, what is wanted of it, and how far it is from that.

@@ -12,16 +12,16 @@ func showChoose(r *report, c *engine.ChooseResult) {
 	r.line("%s; ranked by the %s of the %s", windowLine(r, c.Window), c.Figure, sides[c.Side])
 	limits := ""
 	if r.study.Search != nil && len(r.study.Search.Limits) > 0 {
-		limits = ", holding all limits"
+		limits = " Those listed hold all limits."
 	}
-	r.line("%s, of which %d go together and reach the window%s.", number.Count(c.Tried, "combination"), c.Built, limits)
+	r.line("%s, of which %d go together and reach the window.%s", number.Count(c.Tried, "combination"), c.Built, limits)
 	if c.Stopped {
 		r.line("Stopped before all combinations were tried.")
 	}
 	for _, l := range c.Conflict {
 		r.line("%s is broken by %s %% of them.", l.Name, percent(l.Share))
 	}
-	if c.Built == 0 {
+	if len(c.Best) == 0 {
 		return
 	}
 	r.heading("least toe change less target")

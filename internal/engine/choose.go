@@ -34,8 +34,8 @@ type ChooseResult struct {
 	Side   string      `json:"side"`
 	Window Window      `json:"window"`
 	Tried  int         `json:"tried"` // combinations
-	Built  int         `json:"built"` // those that go together, reach the window and hold the limits
-	// Best are those of least toe change, best first; Undominated those that none
+	Built  int         `json:"built"` // those that go together and reach the window, whatever the limits
+	// Best are those of least toe change that hold all limits, best first; Undominated those that none
 	// betters in toe change, price and effect at once, cheapest first.
 	Best        []Choice `json:"best"`
 	Undominated []Choice `json:"undominated"`
@@ -52,7 +52,7 @@ type Choice struct {
 	Price   float64       `json:"price"`
 	Changes study.Changes `json:"changes"` // as those of a candidate
 	ToeFigures
-	Limits []LimitResult `json:"limits,omitzero"` // how the car stands to each
+	Limits []LimitResult `json:"limits,omitzero"` // how the car stands to each, in the set-up of least room
 }
 
 // BrokenLimit says how many combinations break a limit.
@@ -90,6 +90,7 @@ func Choose(ctx context.Context, d *study.Document, o ChooseOptions) (*ChooseRes
 type chooser struct {
 	*sweeper
 	shelf optimize.Shelf
+	ups   []setUp         // in which limits are held
 	parts [][]*study.Part // by slot
 }
 
@@ -123,6 +124,15 @@ func newChooser(d *study.Document, o *ChooseOptions) (*chooser, error) {
 	}
 	if c.shelf.Limits, err = c.limits(); err != nil {
 		return nil, err
+	}
+	if c.ups, err = c.scenarios(); err != nil {
+		return nil, err
+	}
+	for _, up := range c.ups {
+		if !up.holds {
+			up.Hold = c.shelf.Hold
+		}
+		c.shelf.SetUps = append(c.shelf.SetUps, up.Scenario)
 	}
 	for i := range d.Catalogue {
 		if err := c.add(&d.Catalogue[i]); err != nil {
@@ -166,7 +176,7 @@ func (r *ChooseRun) Result(ctx context.Context, found *optimize.Choices) *Choose
 	for _, k := range found.Front {
 		out.Undominated = append(out.Undominated, r.choice(&k))
 	}
-	if found.Built == 0 {
+	if len(found.Best) == 0 {
 		out.Conflict = r.conflict(ctx)
 	}
 	return out

@@ -4,7 +4,6 @@ import (
 	"context"
 
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // standing returns how the car with a combination's changes stands to the limits.
@@ -16,12 +15,9 @@ func (c *chooser) standing(changes study.Changes) (out []LimitResult) {
 	if err != nil {
 		return nil
 	}
-	car, err := c.base.AssembleSides(solver.BothSides, list, c.shelf.Hold)
-	if err != nil {
-		return nil // it was built before
-	}
+	cars := c.limitCars(c.ups, list, c.shelf.Hold)
 	for i := range c.shelf.Limits {
-		out = append(out, c.stands(&c.doc.Search.Limits[i], c.shelf.Limits[i].State(car, c.shelf.From, c.ws)))
+		out = append(out, c.standsIn(&c.doc.Search.Limits[i], &c.shelf.Limits[i], cars))
 	}
 	return out
 }

@@ -112,6 +112,9 @@ func (s *sweeper) limit(i int) (optimize.Limit, error) {
 		return optimize.Limit{}, err
 	}
 	out := optimize.Limit{Name: LimitName(&l), Min: math.Inf(-1), Max: math.Inf(1), Scale: k.Scale, Range: m.measure}
+	if m.ranged.spot != nil {
+		out.Spot, out.OneWheel = m.spot, m.ranged.oneWheel
+	}
 	if k.Unit == study.LimitLength {
 		out.Scale = s.doc.Units.FromMillimetres(k.Scale)
 	}

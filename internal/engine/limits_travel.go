@@ -49,6 +49,9 @@ func (p *scratchPool) borrow() *scratch {
 type probe interface {
 	// sample sets the values of the sides that are looked at, at the travels of the meter.
 	sample(p *posed, out *[2][]float64) error
+	// mirrored reports whether it sees the same on both sides of a car that is its own
+	// mirror image.
+	mirrored(p *posed) bool
 	// at returns the value of one side at one travel.
 	at(p *posed, s solver.Side, travel float64) (float64, error)
 }
@@ -60,19 +63,33 @@ func (m *limitMeter) along(p *posed, work *scratch, look probe) optimize.LimitRa
 	moved := *p
 	for _, steer := range m.steers(p.from.Steer) {
 		moved.from.Steer = steer
-		for _, s := range m.sides {
+		moved.sides = m.looked(&moved, look)
+		for _, s := range moved.sides {
 			work.values[s] = work.values[s][:0]
 		}
 		if err := look.sample(&moved, &work.values); err != nil {
 			return m.lack(&moved, err)
 		}
-		for _, s := range m.sides {
+		for _, s := range moved.sides {
 			if err := m.see(&moved, s, work.values[s], look, &out); err != nil {
 				return m.lack(&moved, err)
 			}
 		}
 	}
 	return out
+}
+
+// looked returns the sides that a probe looks at: one wheel stands for both where they do
+// the same.
+func (m *limitMeter) looked(p *posed, look probe) []solver.Side {
+	one := len(m.sides) > 1 && p.from.Steer == 0 && p.from.Roll == 0 && m.design.Mirrored() && look.mirrored(p)
+	for _, c := range p.car.Changes() {
+		one = one && c.Sides == solver.BothSides
+	}
+	if one {
+		return m.sides[:1]
+	}
+	return m.sides
 }
 
 // see takes the extremes of one side that the limit bounds into account.
@@ -136,21 +153,41 @@ func (m *limitMeter) lack(p *posed, err error) optimize.LimitRange {
 }
 
 // angle measures the misalignment of a joint along the travel, degrees.
-func angle(of func(*solver.JointAngles) solver.Angle) measure {
-	return func(m *limitMeter, p *posed) optimize.LimitRange {
-		work := m.idle.borrow()
-		defer m.idle.Put(work)
-		look := jointProbe{m: m, work: work, of: of, in: solver.SweepInput{Joints: m.joints(p.car), Sides: m.selection()}}
-		return m.along(p, work, &look)
+func angle(of func(*solver.JointAngles) solver.Angle) measuring {
+	look := func(m *limitMeter, p *posed, work *scratch) *jointProbe {
+		return &jointProbe{m: m, work: work, of: of, in: solver.SweepInput{Joints: m.joints(p.car), Sides: m.selection()}}
+	}
+	return measuring{
+		all: func(m *limitMeter, p *posed) optimize.LimitRange {
+			work := m.idle.borrow()
+			defer m.idle.Put(work)
+			return m.along(p, work, look(m, p, work))
+		},
+		spot: func(m *limitMeter, p *posed, at optimize.LimitPlace) (float64, error) {
+			work := m.idle.borrow()
+			defer m.idle.Put(work)
+			return lookAt(p, look(m, p, work), at)
+		},
+		oneWheel: true,
 	}
 }
 
+// lookAt returns what a probe sees at one place.
+func lookAt(p *posed, look probe, at optimize.LimitPlace) (float64, error) {
+	moved := *p
+	moved.from.Steer = at.Steer
+	return look.at(&moved, at.Side, at.Travel)
+}
+
 // selection returns the sides that the limit is for.
-func (m *limitMeter) selection() solver.Selection {
+func (m *limitMeter) selection() solver.Selection { return selectionOf(m.sides) }
+
+// selectionOf returns the selection of some sides, one at least.
+func selectionOf(sides []solver.Side) solver.Selection {
 	switch {
-	case len(m.sides) > 1:
+	case len(sides) > 1:
 		return solver.BothSides
-	case m.sides[0] == solver.Left:
+	case sides[0] == solver.Left:
 		return solver.LeftOnly
 	}
 	return solver.RightOnly
@@ -166,11 +203,11 @@ type jointProbe struct {
 }
 
 func (j *jointProbe) sample(p *posed, out *[2][]float64) error {
-	j.in.From, j.in.Travels, j.in.Sides = p.from, j.m.travels, j.m.selection()
+	j.in.From, j.in.Travels, j.in.Sides = p.from, j.m.travels, selectionOf(p.sides)
 	if err := p.car.Sweep(p.ws, &j.in, &j.work.curves); err != nil {
 		return err
 	}
-	for _, s := range j.m.sides {
+	for _, s := range p.sides {
 		c := &j.work.curves[s]
 		if !c.Reach.Whole() {
 			return errShort
@@ -180,6 +217,15 @@ func (j *jointProbe) sample(p *posed, out *[2][]float64) error {
 		}
 	}
 	return nil
+}
+
+// mirrored: only where the axes that angles count from are.
+func (j *jointProbe) mirrored(*posed) bool {
+	same := func(of [2]solver.Joint) bool {
+		l, r := of[solver.Left].Axis, of[solver.Right].Axis
+		return l.X == r.X && l.Y == -r.Y && l.Z == r.Z
+	}
+	return same(j.in.Joints.Inner) && same(j.in.Joints.Outer)
 }
 
 func (j *jointProbe) at(p *posed, s solver.Side, travel float64) (float64, error) {
@@ -206,6 +252,13 @@ func (m *limitMeter) clearance(p *posed) optimize.LimitRange {
 	return m.along(p, work, &gapProbe{m, work})
 }
 
+// clearanceAt is the clearance at one place.
+func (m *limitMeter) clearanceAt(p *posed, at optimize.LimitPlace) (float64, error) {
+	work := m.idle.borrow()
+	defer m.idle.Put(work)
+	return lookAt(p, &gapProbe{m, work}, at)
+}
+
 // gapProbe looks at the distance of a part from what bounds it.
 type gapProbe struct {
 	m    *limitMeter
@@ -217,12 +270,15 @@ func (g *gapProbe) sample(p *posed, out *[2][]float64) error {
 		if err := g.place(p, t); err != nil {
 			return err
 		}
-		for _, s := range g.m.sides {
+		for _, s := range p.sides {
 			out[s] = append(out[s], g.value(p, s))
 		}
 	}
 	return nil
 }
+
+// mirrored: a plane may be of one side.
+func (g *gapProbe) mirrored(*posed) bool { return false }
 
 func (g *gapProbe) at(p *posed, s solver.Side, travel float64) (float64, error) {
 	err := g.place(p, travel)

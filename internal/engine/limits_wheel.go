@@ -12,25 +12,32 @@ import (
 type limitMeter struct {
 	*sweeper
 	l       *study.Limit
-	ranged  measure
+	ranged  measuring
 	sides   []solver.Side
 	base    *solver.Axle // the car as measured, for what is counted from it
 	travels []float64    // of what is looked at through the travel, mm
 	idle    *scratchPool
 }
 
-// measure returns what a limit measures of a car about an attitude.
-type measure func(*limitMeter, *posed) optimize.LimitRange
+// measuring is how a result is measured of a car about an attitude.
+type measuring struct {
+	all func(*limitMeter, *posed) optimize.LimitRange
+	// spot measures it at one place; nil where there is but one.
+	spot func(*limitMeter, *posed, optimize.LimitPlace) (float64, error)
+	// oneWheel says that spot needs only the wheel of the place.
+	oneWheel bool
+}
 
 // posed is a car about an attitude, and memory to move it in.
 type posed struct {
-	car  *solver.Axle
-	from solver.Attitude
-	ws   *solver.Workspace
+	car   *solver.Axle
+	from  solver.Attitude
+	ws    *solver.Workspace
+	sides []solver.Side // looked at through the travel
 }
 
 // measures holds how each of [study.LimitKinds] is measured.
-var measures = map[study.LimitKey]measure{
+var measures = map[study.LimitKey]measuring{
 	"innerBallAngle":           angle(func(j *solver.JointAngles) solver.Angle { return j.Inner }),
 	"outerBallAngle":           angle(func(j *solver.JointAngles) solver.Angle { return j.Outer }),
 	"threadEngagement":         wheel((*limitMeter).engaged),
@@ -46,7 +53,7 @@ var measures = map[study.LimitKey]measure{
 	"turningCircle":            wheel((*limitMeter).circle),
 	"ackermann":                wheel((*limitMeter).ackermann),
 	"toeOutOnTurns":            wheel((*limitMeter).toeOut),
-	study.Clearance:            (*limitMeter).clearance,
+	study.Clearance:            {all: (*limitMeter).clearance, spot: (*limitMeter).clearanceAt},
 }
 
 // limitMeter returns what measures a limit, bounds filled in.
@@ -76,13 +83,22 @@ func (s *sweeper) limitMeter(l *study.Limit) (*limitMeter, error) {
 
 // measure is the limit's Range.
 func (m *limitMeter) measure(car *solver.Axle, from solver.Attitude, ws *solver.Workspace) optimize.LimitRange {
-	return m.ranged(m, &posed{car, from, ws})
+	return m.ranged.all(m, &posed{car, from, ws, m.sides})
+}
+
+// spot is the limit's Spot.
+func (m *limitMeter) spot(car *solver.Axle, from solver.Attitude, ws *solver.Workspace, at optimize.LimitPlace) float64 {
+	v, err := m.ranged.spot(m, &posed{car, from, ws, m.sides}, at)
+	if err != nil {
+		return math.NaN()
+	}
+	return v
 }
 
 // wheel measures a result that each wheel has once, on the wheels that the limit is for.
 // One wheel without a value leaves the car without.
-func wheel(of func(*limitMeter, *posed, solver.Side) (float64, error)) measure {
-	return func(m *limitMeter, p *posed) optimize.LimitRange {
+func wheel(of func(*limitMeter, *posed, solver.Side) (float64, error)) measuring {
+	all := func(m *limitMeter, p *posed) optimize.LimitRange {
 		out := optimize.NewLimitRange()
 		for _, s := range m.sides {
 			at := optimize.LimitPlace{Side: s}
@@ -94,11 +110,12 @@ func wheel(of func(*limitMeter, *posed, solver.Side) (float64, error)) measure {
 		}
 		return out
 	}
+	return measuring{all: all, spot: func(m *limitMeter, p *posed, at optimize.LimitPlace) (float64, error) { return of(m, p, at.Side) }}
 }
 
 // whole measures a result that the axle has once.
-func whole(of func(*limitMeter, *posed) (float64, error)) measure {
-	return func(m *limitMeter, p *posed) optimize.LimitRange {
+func whole(of func(*limitMeter, *posed) (float64, error)) measuring {
+	return measuring{all: func(m *limitMeter, p *posed) optimize.LimitRange {
 		v, err := of(m, p)
 		if err != nil {
 			return optimize.Lack(optimize.LimitPlace{}, err)
@@ -106,7 +123,7 @@ func whole(of func(*limitMeter, *posed) (float64, error)) measure {
 		out := optimize.NewLimitRange()
 		out.See(v, optimize.LimitPlace{})
 		return out
-	}
+	}}
 }
 
 func (m *limitMeter) tieRodLength(p *posed, s solver.Side) (float64, error) {

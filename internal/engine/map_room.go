@@ -12,7 +12,7 @@ import (
 // search: one map after the other in the order of the limits, row after row, in the
 // limit's unit. Room below 0 is that by which a limit is broken, where the car has no
 // value the difference that matters; NaN where the car cannot be
-// built. The limits are taken on the car as it stands, in no scenario. A call that is
+// built. Of several set-ups of the search it is the least room of all. A call that is
 // cancelled is an error.
 func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, error) {
 	m, err := newMapper(d, &o)
@@ -26,15 +26,43 @@ func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, e
 	if err != nil {
 		return nil, err
 	}
-	values, err := m.problem.LimitValues(ctx, limits, optimize.Parallel{})
+	ups, err := m.scenarios()
 	if err != nil {
 		return nil, err
 	}
+	layers := []mapLayer{{m.problem, 1}}
+	if len(ups) > 0 {
+		layers = nil
+	}
+	for i := range ups {
+		layers = append(layers, m.layer(&ups[i]))
+	}
 	var out []float64
+	for i := range layers {
+		rooms, err := m.rooms(ctx, &layers[i], limits)
+		if err != nil {
+			return nil, err
+		}
+		if out == nil {
+			out = rooms
+		}
+		for k, room := range rooms {
+			out[k] = math.Min(out[k], room) // NaN where either is
+		}
+	}
+	return out, nil
+}
+
+// rooms returns the room to each limit in one set-up.
+func (m *mapper) rooms(ctx context.Context, layer *mapLayer, limits []optimize.Limit) (out []float64, err error) {
+	values, err := layer.LimitValues(ctx, limits, optimize.Parallel{})
+	if err != nil {
+		return nil, err
+	}
 	for k := range limits {
 		for cell, v := range values[k] {
 			room := limits[k].Room(v)
-			if math.IsNaN(v) && m.builds(cell) {
+			if math.IsNaN(v) && layer.builds(cell) {
 				room = -limits[k].Scale
 			}
 			out = append(out, room)
@@ -44,8 +72,7 @@ func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, e
 }
 
 // builds reports whether the car of a cell, counted row after row, can be built.
-func (m *mapper) builds(cell int) bool {
-	p := &m.problem
+func (p *mapLayer) builds(cell int) bool {
 	_, err := p.Base.Assemble(p.ChangesAt(cell%p.Columns, cell/p.Columns), p.Hold)
 	return err == nil
 }

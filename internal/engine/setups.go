@@ -145,15 +145,6 @@ func (u *setUps) serveOne(up *setUp, changes []solver.Change, hold solver.Hold) 
 	return r, residuals
 }
 
-// assembleIn returns a car in a set-up, which has the last word on what both set.
-func (u *setUps) assembleIn(up *setUp, changes []solver.Change, hold solver.Hold) (*solver.Axle, error) {
-	if up.holds {
-		hold = up.Hold
-	}
-	list := append(append([]solver.Change(nil), changes...), up.Changes...)
-	return u.base.Assemble(list, hold)
-}
-
 // reached returns an error where a side judged does not reach the window.
 func (u *setUps) reached() error {
 	for _, side := range u.sides {

@@ -5,7 +5,6 @@ import (
 	"context"
 
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // StandingOptions say whose standing is asked for.
@@ -20,8 +19,9 @@ type StandingResult struct {
 }
 
 // Standing returns how one car stands to the limits of the study's search, which
-// it need not have come from, each by itself and without a scenario. One that cannot
-// be measured says why in its Problem and leaves the others alone.
+// it need not have come from, each by itself and in that of the search's set-ups in which
+// it has least room. One that cannot be measured says why in its Problem and leaves the
+// others alone.
 func Standing(ctx context.Context, d *study.Document, o StandingOptions) (*StandingResult, error) {
 	s, err := newJudge(d, "")
 	if err != nil {
@@ -35,6 +35,11 @@ func Standing(ctx context.Context, d *study.Document, o StandingOptions) (*Stand
 	if d.Search == nil {
 		return out, nil
 	}
+	ups, err := s.scenarios()
+	if err != nil {
+		return nil, err
+	}
+	var cars []limitCar
 	for i := range d.Search.Limits {
 		if err := ctx.Err(); err != nil {
 			return nil, err
@@ -45,7 +50,10 @@ func Standing(ctx context.Context, d *study.Document, o StandingOptions) (*Stand
 			out.Limits = append(out.Limits, s.unmeasured(l, err))
 			continue
 		}
-		out.Limits = append(out.Limits, s.stands(l, limit.State(car.axle, solver.Attitude{}, s.ws)))
+		if cars == nil {
+			cars = s.limitCars(ups, car.axle.Changes(), car.axle.Hold())
+		}
+		out.Limits = append(out.Limits, s.standsIn(l, &limit, cars))
 	}
 	return out, nil
 }

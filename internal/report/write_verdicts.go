@@ -89,7 +89,11 @@ func (p *page) limits() {
 		if !l.Held {
 			verdict = "NOT HELD"
 		}
-		lines = append(lines, fmt.Sprintf("%s: %s, %s: %s", study.Words(l.Name), p.measured(l), p.bounds(l), verdict))
+		name := study.Words(l.Name)
+		if l.Scenario != "" {
+			name += " in " + l.Scenario
+		}
+		lines = append(lines, fmt.Sprintf("%s: %s, %s: %s", name, p.measured(l), p.bounds(l), verdict))
 	}
 	p.points("Limits", lines)
 }

@@ -1,0 +1,147 @@
+package engine
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"toewright/internal/study"
+	"toewright/optimize/nlp"
+	"toewright/solver"
+)
+
+// TestLimitSlopes holds the derivatives of every limit, on one side of the car and on
+// both, in set-ups and by parameters of one wheel, against differences of its whole range
+// of thousand times the step: those are taken at the place of the extreme alone.
+func TestLimitSlopes(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 6))
+	for _, tt := range everyLimit {
+		t.Run(tt.name, func(t *testing.T) {
+			d := limitedStudy(t, fmt.Sprintf(tt.limit, 0.0))
+			d.Vehicle.Wheelbase = 2500
+			d.Search.Scenarios = []study.Scenario{{Name: "as drawn"}, {Name: "leaning", Attitude: &study.Attitude{Roll: 0.5, Heave: 5}}}
+			d.Search.Variables[0].Parameter = "tieRodOuterHeight@left"
+			s, err := newSearcher(d, &SearchOptions{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			m := s.problem.Problem().Model
+			size := m.Size()
+			held := 0
+			for range 3 {
+				x := make([]float64, size.Variables)
+				for k, f := range s.problem.Free {
+					x[k] = f.Min + (0.2+0.6*random.Float64())*(f.Max-f.Min)
+				}
+				v := nlp.NewValues(size)
+				if !m.Evaluate(x, &v) {
+					continue // no such car
+				}
+				held++
+				for k, f := range s.problem.Free {
+					slopesAgree(t, m, x, k, 1e-3*(f.Max-f.Min), &v)
+				}
+			}
+			if held == 0 {
+				t.Error("no car was looked at")
+			}
+		})
+	}
+}
+
+// slopesAgree holds the column of a variable against a difference.
+func slopesAgree(t *testing.T, m nlp.Model, x []float64, k int, h float64, v *nlp.Values) {
+	t.Helper()
+	size := m.Size()
+	var at [2]nlp.Values
+	for i, sign := range [2]float64{1, -1} {
+		y := append([]float64(nil), x...)
+		y[k] += sign * h
+		at[i] = nlp.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
+		if !m.Evaluate(y, &at[i]) {
+			return
+		}
+	}
+	for row, g := range v.G {
+		up, down := (at[0].G[row]-g)/h, (g-at[1].G[row])/h
+		// The difference to either side bounds that of a curve that bends, or has a kink
+		// where one wheel takes over from the other.
+		slack := 0.02*(math.Abs(up)+math.Abs(down)) + 1e-6
+		if got := v.JG.At(row, k); !(got >= math.Min(up, down)-slack && got <= math.Max(up, down)+slack) {
+			t.Errorf("row %d, variable %d: slope %g, differences %g and %g", row, k, got, up, down)
+		}
+	}
+}
+
+// TestOneWheelStandsForBoth: where a limit looks at one wheel only, since the car is its
+// own mirror image, the other gives the same to the last digit.
+func TestOneWheelStandsForBoth(t *testing.T) {
+	looked := 0
+	for name, d := range demoStudies(t) {
+		for _, result := range []study.LimitKey{"innerBallAngle", "outerBallAngle"} {
+			var found [2]float64
+			for i, side := range []study.Side{study.Left, study.Right} {
+				e := d.Clone()
+				e.Search.Scenarios = nil
+				e.Search.Limits = []study.Limit{{Result: result, Max: new(10.0), Side: side}}
+				s, err := newJudge(e, "")
+				if err != nil {
+					t.Fatal(err)
+				}
+				if !s.design.Mirrored() {
+					break
+				}
+				l, err := s.limit(0)
+				if err != nil {
+					break // no such joint
+				}
+				base, err := s.byName(study.BaseName)
+				if err != nil {
+					t.Fatal(err)
+				}
+				found[i] = l.State(base.axle, solver.Attitude{}, s.ws).Value
+				looked++
+			}
+			if found[0] != found[1] {
+				t.Errorf("%s: %s is %v on the left and %v on the right", name, result, found[0], found[1])
+			}
+		}
+	}
+	if looked < 20 {
+		t.Errorf("%d wheels were looked at, want most", looked)
+	}
+}
+
+// BenchmarkLimits searches for six set-ups with limits, and without any.
+func BenchmarkLimits(b *testing.B) {
+	all := study.Templates()
+	d := all[slices.IndexFunc(all, func(t study.Template) bool { return t.Key == "double-wishbone-rack" })].Document()
+	for i := range d.Search.Variables {
+		d.Search.Variables[i].Grid, d.Search.Variables[i].Sizes = 0, nil
+	}
+	d.Search.Scenarios = []study.Scenario{
+		{Name: "as drawn"}, {Name: "low", Changes: study.Changes{"rideHeight": -10}}, {Name: "high", Changes: study.Changes{"rideHeight": 10}},
+		{Name: "caster", Changes: study.Changes{"caster": 5}}, {Name: "toe", Changes: study.Changes{"toe": 0.2}}, {Name: "camber", Changes: study.Changes{"camber": -1.5}},
+	}
+	for _, bb := range []struct {
+		name   string
+		limits []study.Limit
+	}{
+		{"none", nil},
+		{"balls", []study.Limit{{Result: "outerBallAngle", Max: new(25.0)}, {Result: "innerBallAngle", Max: new(25.0)}}},
+		{"clearance", d.Search.Limits},
+		{"balls-at-lock", []study.Limit{{Result: "outerBallAngle", Max: new(35.0), At: study.AtLock}, {Result: "innerBallAngle", Max: new(35.0), At: study.AtLock}}},
+	} {
+		b.Run(bb.name, func(b *testing.B) {
+			e := d.Clone()
+			e.Search.Limits = bb.limits
+			for b.Loop() {
+				if _, err := Search(b.Context(), e, SearchOptions{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
