@@ -36,7 +36,7 @@ func TestChooseNamesConflict(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.Built != 0 || len(r.Best) != 0 || len(r.Conflict) != 1 || r.Conflict[0] != (BrokenLimit{"steeringArmLength", 1}) {
+	if r.Built == 0 || len(r.Best) != 0 || len(r.Conflict) != 1 || r.Conflict[0] != (BrokenLimit{"steeringArmLength", 1}) {
 		t.Errorf("built %d, best %v, conflict %+v", r.Built, r.Best, r.Conflict)
 	}
 }
