@@ -70,7 +70,7 @@ func (j *chooseJob) add(s engine.Shard, raw json.RawMessage) error {
 	if c.Tried != span.Len() {
 		return fmt.Errorf("result.tried: %d, want the %d of its shard", c.Tried, span.Len())
 	}
-	if c.Built < 0 || c.Built > c.Tried || len(c.Best) > j.run.Listed(c.Built) || len(c.Front) > c.Built {
+	if c.Built < 0 || c.Built > c.Tried || !j.run.Listed(len(c.Best), c.Built) || len(c.Front) > c.Built {
 		return fmt.Errorf("result: %d best and %d undominated of %d built, %d tried", len(c.Best), len(c.Front), c.Built, c.Tried)
 	}
 	part := optimize.Choices{Tried: c.Tried, Built: c.Built}

@@ -33,8 +33,12 @@ func (r *ChooseRun) Span(s Shard) optimize.Span { return s.Span(r.combinations) 
 // Effects returns how many side effects are counted beside toe change and price.
 func (r *ChooseRun) Effects() int { return len(r.shelf.Effects) }
 
-// Listed returns how many of the best of so many combinations are kept.
-func (r *ChooseRun) Listed(built int) int { return min(built, r.shelf.Most) }
+// Listed reports whether so many of the best of so many combinations may be kept: with
+// limits any number up to all that have room, those that break one left out.
+func (r *ChooseRun) Listed(best, built int) bool {
+	most := min(built, r.shelf.Most)
+	return best == most || len(r.shelf.Limits) > 0 && best < most
+}
 
 // Try tries the combinations of a shard, fewer where the context ends.
 func (r *ChooseRun) Try(ctx context.Context, s Shard) (*optimize.Choices, error) {
