@@ -114,10 +114,28 @@ func TestOneWheelStandsForBoth(t *testing.T) {
 	}
 }
 
+// limitsBenched are limits by what they cost.
+func limitsBenched(d *study.Document) []struct {
+	name   string
+	limits []study.Limit
+} {
+	balls := []study.Limit{{Result: "outerBallAngle", Max: new(25.0)}, {Result: "innerBallAngle", Max: new(25.0)}}
+	lock := []study.Limit{{Result: "outerBallAngle", Max: new(35.0), At: study.AtLock}, {Result: "innerBallAngle", Max: new(35.0), At: study.AtLock}}
+	return []struct {
+		name   string
+		limits []study.Limit
+	}{{"none", nil}, {"balls", balls}, {"clearance", d.Search.Limits}, {"balls-at-lock", lock}, {"all", slices.Concat(balls, lock)}}
+}
+
+// benched is the demo car that is benched.
+func benched() *study.Document {
+	all := study.Templates()
+	return all[slices.IndexFunc(all, func(t study.Template) bool { return t.Key == "double-wishbone-rack" })].Document()
+}
+
 // BenchmarkLimits searches for six set-ups with limits, and without any.
 func BenchmarkLimits(b *testing.B) {
-	all := study.Templates()
-	d := all[slices.IndexFunc(all, func(t study.Template) bool { return t.Key == "double-wishbone-rack" })].Document()
+	d := benched()
 	for i := range d.Search.Variables {
 		d.Search.Variables[i].Grid, d.Search.Variables[i].Sizes = 0, nil
 	}
@@ -125,20 +143,34 @@ func BenchmarkLimits(b *testing.B) {
 		{Name: "as drawn"}, {Name: "low", Changes: study.Changes{"rideHeight": -10}}, {Name: "high", Changes: study.Changes{"rideHeight": 10}},
 		{Name: "caster", Changes: study.Changes{"caster": 5}}, {Name: "toe", Changes: study.Changes{"toe": 0.2}}, {Name: "camber", Changes: study.Changes{"camber": -1.5}},
 	}
-	for _, bb := range []struct {
-		name   string
-		limits []study.Limit
-	}{
-		{"none", nil},
-		{"balls", []study.Limit{{Result: "outerBallAngle", Max: new(25.0)}, {Result: "innerBallAngle", Max: new(25.0)}}},
-		{"clearance", d.Search.Limits},
-		{"balls-at-lock", []study.Limit{{Result: "outerBallAngle", Max: new(35.0), At: study.AtLock}, {Result: "innerBallAngle", Max: new(35.0), At: study.AtLock}}},
-	} {
+	for _, bb := range limitsBenched(d) {
 		b.Run(bb.name, func(b *testing.B) {
 			e := d.Clone()
 			e.Search.Limits = bb.limits
 			for b.Loop() {
 				if _, err := Search(b.Context(), e, SearchOptions{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkShelf tries some 9,000 combinations with limits, and without any.
+func BenchmarkShelf(b *testing.B) {
+	d := benched()
+	d.Catalogue = nil
+	for i := range 20 {
+		for _, key := range []string{"tieRodOuterHeight", "steeringArmLength", "tieRodInnerHeight"} {
+			d.Catalogue = append(d.Catalogue, study.Part{Slot: key, Name: fmt.Sprint(key, i), Price: float64(7 * i % 11), Changes: study.Changes{key: float64(i-10) * 0.9}})
+		}
+	}
+	for _, bb := range limitsBenched(d) {
+		b.Run(bb.name, func(b *testing.B) {
+			e := d.Clone()
+			e.Search.Limits = bb.limits
+			for b.Loop() {
+				if _, err := Choose(b.Context(), e, ChooseOptions{}); err != nil {
 					b.Fatal(err)
 				}
 			}

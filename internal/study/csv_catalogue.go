@@ -4,7 +4,7 @@ import "strings"
 
 // ParseCatalogue reads a table of parts for the document's car: under a header,
 // in any order, "slot", "name", and if wanted "price", "excludes" (names with |
-// between them), "note"; every other column is the key of a parameter, with
+// between them), "note"; every other column is the key or the label of a parameter, with
 // "(mm)" or "(in)" if it is not in the file's units. Empty cells change nothing.
 // The error is a [*CSVError] that names line and column.
 func ParseCatalogue(data []byte, d *Document) ([]Part, error) {

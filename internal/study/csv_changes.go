@@ -3,12 +3,13 @@ package study
 import (
 	"maps"
 	"slices"
+	"strings"
 
 	"toewright/internal/spelling"
 	"toewright/solver"
 )
 
-// changeColumns are the columns of a table whose titles are keys of parameters.
+// changeColumns are the columns of a table whose titles are keys or labels of parameters.
 type changeColumns struct {
 	*table
 	doc  *Document
@@ -29,18 +30,41 @@ func newChangeColumns(t *table, d *Document, known ...string) (*changeColumns, e
 		return nil, err
 	}
 	c := &changeColumns{table: t, doc: d, keys: map[int]changeColumn{}}
+	labelled := parameterWords(design)
 	for i, col := range t.header {
 		if slices.Contains(known, col.word) || col.title == "" {
 			continue
 		}
 		key, _ := cutTitle(col)
 		p, _, err := solver.FindParameter(design, key)
+		if k, ok := labelled[strings.TrimSuffix(col.word, "deg")]; err != nil && ok {
+			key = k
+			p, _, err = solver.FindParameter(design, key)
+		}
 		if err != nil {
 			return nil, c.unknown(i, known, err)
 		}
 		c.keys[i] = changeColumn{key, p}
 	}
 	return c, nil
+}
+
+// parameterWords returns the keys of a car's parameters by the words that people write
+// for them: label or key, in any spelling of letters and spaces, with a side before or
+// behind.
+func parameterWords(design *solver.Design) map[string]string {
+	words := map[string]string{}
+	for _, p := range solver.Parameters(design) {
+		for _, name := range [2]string{plainWord(p.Label), plainWord(p.Key)} {
+			words[name] = p.Key
+			for _, s := range sides {
+				if p.Sided() {
+					words[name+string(s)], words[string(s)+name] = p.Key+"@"+string(s), p.Key+"@"+string(s)
+				}
+			}
+		}
+	}
+	return words
 }
 
 // cutTitle returns a column's title without its unit.
