@@ -65,7 +65,7 @@ func TestNothingBarsAReader(t *testing.T) {
 		o    Options
 	}{
 		{"desktop light", Options{Width: 1440, Height: 4000}},
-		{"desktop dark", Options{Width: 1440, Height: 4000, Dark: true}},
+		{"tablet dark", Options{Width: 1024, Height: 4000, Dark: true}},
 		{"phone", Options{Width: 390, Height: 844, Touch: true}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
