@@ -50,22 +50,21 @@ func (f *find) foot() app.UI {
 	return app.Div().Body(
 		f.Asked.State.check.render(f.Bench, f.State.answer == nil),
 		app.If(f.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.State.fault) }),
-		app.If(f.State.answer != nil, f.found),
-		app.Div().Class("deeds").Body(f.deeds()...),
+		app.If(f.State.answer != nil, f.found).Else(f.deeds),
 	)
 }
 
 // deeds are what can be done now: find, and look at what was found.
-func (f *find) deeds() []app.UI {
+func (f *find) deeds() app.UI {
 	start := button("Find", f.start).ID("find").Class("primary")
 	if f.State.answer == nil {
-		return []app.UI{start}
+		return app.Div().Class("deeds").Body(start)
 	}
-	return []app.UI{
+	return app.Div().Class("deeds").Body(
 		button("Show it", f.show, f.State.answer.Name).ID("show-found"),
 		button("Compare", func(ctx app.Context, _ app.Event) { f.Bench.Open(ctx, "compare") }, "found").ID("compare-found"),
 		start.Text("Find again"),
-	}
+	)
 }
 
 // best says how good the best so far is.

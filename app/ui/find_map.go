@@ -74,13 +74,11 @@ func (p *mapPanel) here() app.UI {
 	}
 	n := p.Bench.numbers()
 	at := func(a *model.MapAxis) string { return p.value(a, p.Bench.Desk.ValueOf(car.Index, a.Key)) }
-	return app.Div().Body(
-		app.Div().Class("outcome").ID("map-here").Body(
-			app.Strong().Class("figure").Text(n.ToeNumber(solver.Angle(figure.Worse(car)))),
-			app.P().Class("note").Body(
-				app.Text(carName(car)+", "+figure.Label()+": "+at(&t.X)+", "+at(&t.Y)),
-				app.Span().Text("Limits: "+p.Bench.Desk.Question().Limits),
-			),
+	return app.Div().Class("outcome").ID("map-here").Body(
+		app.Strong().Class("figure").Text(n.ToeNumber(solver.Angle(figure.Worse(car)))),
+		app.P().Class("note").Body(
+			app.Text(carName(car)+", "+figure.Label()+": "+at(&t.X)+", "+at(&t.Y)),
+			app.Span().Text("Limits: "+p.Bench.Desk.Question().Limits),
 		),
 		app.Div().Class("deeds").Body(p.deeds(t, car)...),
 	)
