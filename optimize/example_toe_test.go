@@ -15,17 +15,12 @@ func coupe() (*solver.Design, error) {
 		return nil, err
 	}
 	d := &solver.Design{Kind: kind, Gear: solver.Gear{Kind: solver.Rack, Axis: solver.Vec{Y: 1}}}
-	for _, p := range []solver.Vec{ // in the order of kind.SidePoints, mm
-		{X: 155, Y: 345, Z: 204}, {X: -165, Y: 350, Z: 194}, {X: 6, Y: 695, Z: 190},
-		{X: 105, Y: 428, Z: 478}, {X: -125, Y: 434, Z: 460}, {X: -16, Y: 652, Z: 464},
-		{X: -132, Y: 686, Z: 240}, {X: -146, Y: 374, Z: 236},
-		{X: 0, Y: 752, Z: 308},
-	} {
-		d.Points[solver.Left] = append(d.Points[solver.Left], p)
-		p.Y = -p.Y
-		d.Points[solver.Right] = append(d.Points[solver.Right], p)
-	}
-	return d, nil
+	return d, d.SetPoints(map[string]solver.Vec{ // mm
+		"lowerFrontPivot": {X: 155, Y: 345, Z: 204}, "lowerRearPivot": {X: -165, Y: 350, Z: 194}, "lowerBallJoint": {X: 6, Y: 695, Z: 190},
+		"upperFrontPivot": {X: 105, Y: 428, Z: 478}, "upperRearPivot": {X: -125, Y: 434, Z: 460}, "upperBallJoint": {X: -16, Y: 652, Z: 464},
+		"tieRodOuter": {X: -132, Y: 686, Z: 240}, "tieRodInner": {X: -146, Y: 374, Z: 236},
+		"wheelCentre": {X: 0, Y: 752, Z: 308},
+	})
 }
 
 // How high must the tie rod's outer ball stand, and how far out the inner one, for

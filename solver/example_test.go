@@ -13,17 +13,14 @@ func saloon() *solver.Design {
 	if err != nil {
 		panic(err)
 	}
-	left := []solver.Vec{ // in the order of kind.SidePoints, mm
-		{X: 155, Y: 345, Z: 204}, {X: -165, Y: 350, Z: 194}, {X: 6, Y: 695, Z: 190}, // lower arm
-		{X: 105, Y: 428, Z: 478}, {X: -125, Y: 434, Z: 460}, {X: -16, Y: 652, Z: 464}, // upper arm
-		{X: -132, Y: 686, Z: 240}, {X: -146, Y: 374, Z: 236}, // tie rod, outer ball first
-		{X: 0, Y: 752, Z: 308}, // wheel centre
-	}
 	d := &solver.Design{Kind: kind, Gear: solver.Gear{Kind: solver.Rack, Axis: solver.Vec{Y: 1}}}
-	for _, p := range left {
-		d.Points[solver.Left] = append(d.Points[solver.Left], p)
-		p.Y = -p.Y
-		d.Points[solver.Right] = append(d.Points[solver.Right], p)
+	if err := d.SetPoints(map[string]solver.Vec{ // mm
+		"lowerFrontPivot": {X: 155, Y: 345, Z: 204}, "lowerRearPivot": {X: -165, Y: 350, Z: 194}, "lowerBallJoint": {X: 6, Y: 695, Z: 190},
+		"upperFrontPivot": {X: 105, Y: 428, Z: 478}, "upperRearPivot": {X: -125, Y: 434, Z: 460}, "upperBallJoint": {X: -16, Y: 652, Z: 464},
+		"tieRodOuter": {X: -132, Y: 686, Z: 240}, "tieRodInner": {X: -146, Y: 374, Z: 236},
+		"wheelCentre": {X: 0, Y: 752, Z: 308},
+	}); err != nil {
+		panic(err)
 	}
 	for _, s := range solver.Sides {
 		d.Toe[s], d.Camber[s] = solver.Deg(0.1), solver.Deg(-0.75)
