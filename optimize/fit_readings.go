@@ -65,7 +65,7 @@ func (s *ReadingSet) check(n int) error {
 	}
 	for i, r := range s.Readings {
 		if !nlp.AllFinite([]float64{r.Travel, r.Value}) {
-			return nlp.ProblemErrorf("%s: reading %d is no number", s.label(n), i+1)
+			return nlp.ProblemErrorf("%s: reading %d is not a number", s.label(n), i+1)
 		}
 		if s.Gauge.bounded() && math.Abs(r.Value-s.known()) > s.Base {
 			return nlp.ProblemErrorf("%s: reading %d is %g mm, longer than the %s's base of %g mm", s.label(n), i+1, r.Value, s.Gauge, s.Base)

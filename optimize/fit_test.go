@@ -330,7 +330,7 @@ func TestFitErrors(t *testing.T) {
 		{"no base", "readings 1 (left): base is 0 mm", optimize.GaugeFit{Sets: changed(func(s *optimize.ReadingSet) { s.Base = 0 })}},
 		{"no repeatability", "repeatability is 0 mm", optimize.GaugeFit{Sets: changed(func(s *optimize.ReadingSet) { s.Repeatability = 0 })}},
 		{"one reading", "has 1 readings, needs 2", optimize.GaugeFit{Sets: changed(func(s *optimize.ReadingSet) { s.Readings = s.Readings[:1] })}},
-		{"no number", "reading 2 is no number", optimize.GaugeFit{Sets: changed(func(s *optimize.ReadingSet) { s.Readings[1].Value = math.NaN() })}},
+		{"no number", "reading 2 is not a number", optimize.GaugeFit{Sets: changed(func(s *optimize.ReadingSet) { s.Readings[1].Value = math.NaN() })}},
 		{"too much travel", "the left side locks at", optimize.GaugeFit{Sets: changed(func(s *optimize.ReadingSet) { s.Readings[1].Travel = 2000 })}},
 		{"no spread", "prior of tieRodOuter.z has standard deviation 0", optimize.GaugeFit{Sets: []optimize.ReadingSet{sound},
 			Priors: []optimize.FitPrior{{Parameter: changeOf(t, base, "tieRodOuter.z", 0).Parameter}}}},

@@ -111,7 +111,7 @@ func dominates(m Measure, a, b *Choice) bool {
 	return better || a.Number < b.Number
 }
 
-// worst counts a value that is no number as infinitely bad.
+// worst counts a value that is not a number as infinitely bad.
 func worst(x float64) float64 {
 	if math.IsNaN(x) {
 		return math.Inf(1)

@@ -22,7 +22,7 @@ func (t *Target) Check() error {
 	}
 	for i, x := range t.Travel {
 		if math.IsNaN(x) || math.IsNaN(float64(t.Change[i])) {
-			return nlp.ProblemErrorf("target point %d is no number", i+1)
+			return nlp.ProblemErrorf("target point %d is not a number", i+1)
 		}
 		if i > 0 && !(x > t.Travel[i-1]) {
 			return nlp.ProblemErrorf("target travels must ascend: %.6g mm follows %.6g mm", x, t.Travel[i-1])

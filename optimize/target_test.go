@@ -47,8 +47,8 @@ func TestTargetCheck(t *testing.T) {
 		{"flat", optimize.Target{}, ""},
 		{"two points", optimize.Target{Travel: []float64{-1, 1}, Change: []solver.Angle{0, 0}}, ""},
 		{"a change short", optimize.Target{Travel: []float64{-1, 1}, Change: []solver.Angle{0}}, "2 travels and 1 changes"},
-		{"a travel that is no number", optimize.Target{Travel: []float64{-1, nan}, Change: []solver.Angle{0, 0}}, "point 2 is no number"},
-		{"a change that is no number", optimize.Target{Travel: []float64{-1, 1}, Change: []solver.Angle{solver.Angle(nan), 0}}, "point 1 is no number"},
+		{"a travel that is not a number", optimize.Target{Travel: []float64{-1, nan}, Change: []solver.Angle{0, 0}}, "point 2 is not a number"},
+		{"a change that is not a number", optimize.Target{Travel: []float64{-1, 1}, Change: []solver.Angle{solver.Angle(nan), 0}}, "point 1 is not a number"},
 		{"a travel twice", optimize.Target{Travel: []float64{4, 4}, Change: []solver.Angle{0, 0}}, "4 mm follows 4 mm"},
 	}
 	for _, tt := range tests {

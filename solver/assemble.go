@@ -9,7 +9,7 @@ type Assembler struct {
 	places [][]dvec // of each unit, as the file has them
 	spins  [][]dvec // likewise: the wheels' spin axes
 	still  []*staticUnit
-	racks  [2]innerBall // of each side; nil where the gear is no rack
+	racks  [2]innerBall // of each side; nil where the gear is not a rack
 	idle   sync.Pool    // of *staticWork
 }
 
@@ -79,7 +79,7 @@ func (a *Assembler) Setting(p Parameter, s Side) float64 {
 //     float, the parts keeping their lengths.
 //
 // It returns a [*StaticError] where no such position is found, and an
-// [*InputError] where a change is no number or leaves no steering axis that rises.
+// [*InputError] where a change is not a number or leaves no steering axis that rises.
 func (a *Assembler) Assemble(changes []Change, hold Hold) (*Axle, error) {
 	return a.AssembleSides(BothSides, changes, hold)
 }
@@ -103,7 +103,7 @@ func (a *Assembler) assemble(sides Selection, changes []Change, hold Hold, rods 
 // Reassemble makes x the axle that [Assembler.AssembleBuilt] returns, or without rods
 // [Assembler.AssembleSides], in the memory that x has: for series and searches, which
 // look at one car after the other. What was taken of x before, its tangents too, ends
-// with it. After an error x is no axle until it is assembled again.
+// with it. After an error x is not an axle until it is assembled again.
 func (a *Assembler) Reassemble(x *Axle, sides Selection, changes []Change, hold Hold, rods *Rods) error {
 	for i := range changes {
 		if err := changes[i].check(); err != nil {

@@ -15,7 +15,7 @@ type Change struct {
 
 // NewChange returns the change of the parameter that key names, which may end in
 // @left or @right. It returns an [*InputError] for an unknown key or a value that
-// is no number or out of all proportion.
+// is not a number or out of all proportion.
 func NewChange(d *Design, key string, value float64) (Change, error) {
 	p, sel, err := FindParameter(d, key)
 	if err != nil {

@@ -27,7 +27,7 @@ func TestDesignCheck(t *testing.T) {
 		{"no number", "suspension.right.tieRodOuter", "three numbers", wishbone, func(d *solver.Design) { d.Points[1][6].Z = math.NaN() }},
 		{"too far away", "suspension.left.upperBallJoint", "within 100000 mm", wishbone, func(d *solver.Design) { d.Points[0][5].X = 1e6 }},
 		{"an axle without links", "suspension.points", "are 0, want 10", axle, func(d *solver.Design) { d.Common = nil }},
-		{"a link that is no number", "suspension.links.1.outer", "three numbers", axle, func(d *solver.Design) { d.Common[3].Y = math.Inf(1) }},
+		{"a link that is not a number", "suspension.links.1.outer", "three numbers", axle, func(d *solver.Design) { d.Common[3].Y = math.Inf(1) }},
 		{"too much toe", "suspension.right.toe", "is 31 deg", wishbone, func(d *solver.Design) { d.Toe[1] = solver.Deg(31) }},
 		{"too much camber", "suspension.left.camber", "is -31 deg", wishbone, func(d *solver.Design) { d.Camber[0] = solver.Deg(-31) }},
 		{"no such adjuster", "suspension.adjuster", `"turnbuckle" is none`, wishbone, func(d *solver.Design) { d.Adjuster = "turnbuckle" }},

@@ -7,7 +7,7 @@ import (
 	"toewright/solver"
 )
 
-// TestNoNumbers gives every call that moves an axle what is no number: each must
+// TestNoNumbers gives every call that moves an axle what is not a number: each must
 // end, and with an error.
 func TestNoNumbers(t *testing.T) {
 	nan := math.NaN()

@@ -272,5 +272,5 @@ func unknownKey(d *Design, name string, ps []Parameter) error {
 	for i := range ps {
 		keys[i] = ps[i].Key
 	}
-	return &InputError{name, fmt.Sprintf("is no parameter of a %s; the nearest is %s", d.Kind.Name, spelling.Closest(name, keys))}
+	return &InputError{name, fmt.Sprintf("is not a parameter of a %s; the nearest is %s", d.Kind.Name, spelling.Closest(name, keys))}
 }

@@ -67,7 +67,7 @@ func (x *Axle) Steer(ws *Workspace, in *SteerInput, out *SteerCurve) error {
 	}
 	for _, u := range in.Inputs {
 		if math.IsNaN(u) || math.IsInf(u, 0) {
-			return &InputError{"steer", "is no number"}
+			return &InputError{"steer", "is not a number"}
 		}
 	}
 	r := steerRun{x: x, ws: ws, in: in, out: out}

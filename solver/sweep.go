@@ -222,7 +222,7 @@ func (x *Axle) checkSteer(steer float64) error {
 		return &InputError{"steer", "is asked of an axle without steering"}
 	}
 	if math.IsNaN(steer) || math.IsInf(steer, 0) {
-		return &InputError{"steer", "is no number"}
+		return &InputError{"steer", "is not a number"}
 	}
 	lo, hi := x.steerReach()
 	if !(steer > lo && steer < hi) {

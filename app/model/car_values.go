@@ -146,7 +146,7 @@ func positiveText(x float64) string {
 func plainNumberOf(text string) (float64, error) {
 	x, ok := number.ParsePlain(text)
 	if !ok {
-		return 0, fmt.Errorf("%q is no number", number.Clip(text))
+		return 0, fmt.Errorf("%q is not a number", number.Clip(text))
 	}
 	return x, nil
 }

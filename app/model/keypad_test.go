@@ -126,7 +126,7 @@ func TestKeypadRefusals(t *testing.T) {
 		says string
 	}{
 		{"no travel", "⌫⌫⌫⌫⌫⌫|", model.TravelField, "type the travel"},
-		{"two points", "|1.2.3|", model.LeftField, "is no length"},
+		{"two points", "|1.2.3|", model.LeftField, "is not a length"},
 		{"neither side", "|||", model.LeftField, "at least one side"},
 		{"a travel with a digit too many", "525|", model.TravelField, "525 mm moves the wheel more than twice as far"},
 		{"a reading with a digit too many", "|525|", model.LeftField, "525.00 mm is more than half of the gauge's base, 300 mm"},
@@ -508,7 +508,7 @@ func TestKeypadStacks(t *testing.T) {
 	}
 	k.Go(model.StackField)
 	typed(s, k, "1.2.3|")
-	if k.At != model.StackField || !strings.Contains(k.Fault, "is no length") {
+	if k.At != model.StackField || !strings.Contains(k.Fault, "is not a length") {
 		t.Errorf("%q at %d, want the stack refused", k.Fault, k.At)
 	}
 }

@@ -90,9 +90,9 @@ func TestSizesOfAnAngle(t *testing.T) {
 func TestSizesRefused(t *testing.T) {
 	parse, _ := sizesOf(t, "tieRodOuterHeight", study.Millimetre, model.Numbers{Style: number.Style{Units: study.Millimetre}})
 	for text, want := range map[string]string{
-		"1 x 3":   `"1 x" is no length`,
-		"1 2 1/0": `"2 1/0" is no length`,
-		"mm":      `"mm" is no length`,
+		"1 x 3":   `"1 x" is not a length`,
+		"1 2 1/0": `"2 1/0" is not a length`,
+		"mm":      `"mm" is not a length`,
 		"10,20":   `"10,20" may be one size or two: write 10.20 or 10, 20`,
 		"200 300": "no size lies within the bounds, −100.00 to 100.00 mm",
 	} {

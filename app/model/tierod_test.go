@@ -120,10 +120,10 @@ func TestConeKeepsItsAxis(t *testing.T) {
 
 func TestTieRodRefuses(t *testing.T) {
 	tests := []struct{ key, text, want string }{
-		{"engagement", "long", `"long" is no length; type a number like 12.7, or 1/2 in`},
+		{"engagement", "long", `"long" is not a length; type a number like 12.7, or 1/2 in`},
 		{"threadPitch", "0", `"0" is not more than 0; leave it empty where it is not known`},
 		{"minEngagement", "-3", `"-3" is not more than 0`},
-		{"innerBall", "wide", `"wide" is no angle`},
+		{"innerBall", "wide", `"wide" is not an angle`},
 		{"outerBall", "-5", `"-5" is not more than 0`},
 		{"outerBall", "90.5", "no ball joint leans more than 90 degrees"},
 	}

@@ -56,7 +56,7 @@ func (s *showing) over(d *study.Document) (*study.Document, error) {
 	}
 	mm, err := out.Style().ParseLength(s.base)
 	if err != nil || !(mm > 0) {
-		return nil, fmt.Errorf("--toe-base: %q is no length above 0", number.Clip(s.base))
+		return nil, fmt.Errorf("--toe-base: %q is not a length above 0", number.Clip(s.base))
 	}
 	shown.Toe, shown.Base = "indicators", d.Units.FromMillimetres(mm)
 	return &out, nil

@@ -54,7 +54,7 @@ func encode(p *Part) ([]byte, error) {
 
 // Errors of a file that is not as encode left it.
 var (
-	errNoPart  = errors.New("is no part of a run, or was cut short; run its shard again")
+	errNoPart  = errors.New("is not a part of a run, or was cut short; run its shard again")
 	errChanged = errors.New("was changed since it was written, as its checksum shows; run its shard again")
 )
 

@@ -19,7 +19,7 @@ func ParseShard(text string) (engine.Shard, error) {
 	i, err := strconv.Atoi(left)
 	n, err2 := strconv.Atoi(right)
 	if err != nil || err2 != nil {
-		return engine.Shard{}, fmt.Errorf("%.40q is no shard, want i/n such as 0/8", text)
+		return engine.Shard{}, fmt.Errorf("%.40q is not a shard, want i/n such as 0/8", text)
 	}
 	if n < 1 || n > maxShards || i < 0 || i > n {
 		return engine.Shard{}, fmt.Errorf("there is no shard %d of %d, want 0/n to n-1/n, or 1/n to n/n, of at most %d", i, n, maxShards)

@@ -47,7 +47,7 @@ func Divides(command string) bool { return commands[command] != nil }
 func New(command string, d *study.Document, options any) (*Work, error) {
 	raw, err := json.Marshal(options)
 	if err != nil {
-		return nil, fmt.Errorf("an option is no number: %w", err)
+		return nil, fmt.Errorf("an option is not a number: %w", err)
 	}
 	id, err := identify(d)
 	if err != nil {

@@ -46,7 +46,7 @@ func TestNewRefuses(t *testing.T) {
 		{"no tolerances", "tolerance", engine.ToleranceOptions{}, "tolerances"},
 		{"no catalogue", "choose", engine.ChooseOptions{}, "catalogue: is empty"},
 		{"a map of one cell", "map", engine.MapOptions{Columns: new(1), Rows: new(1)}, "columns: want 2 to 512, got 1"},
-		{"an infinite bound", "map", engine.MapOptions{XMin: &low}, "an option is no number"},
+		{"an infinite bound", "map", engine.MapOptions{XMin: &low}, "an option is not a number"},
 	} {
 		_, err := New(tt.command, d, tt.options)
 		wantError(t, tt.name, err, tt.part)

@@ -65,7 +65,7 @@ func (f *FitResult) onlySide() string {
 func move(d *study.Document, coordinate string, side study.Side, value float64) error {
 	name, axis, ok := splitCoordinate(coordinate)
 	if !ok {
-		return wrongf(coordinate, "was fitted, but is no coordinate of a hardpoint: it cannot be written into the car")
+		return wrongf(coordinate, "was fitted, but is not a coordinate of a hardpoint: it cannot be written into the car")
 	}
 	found := false
 	for _, p := range d.Points() {

@@ -54,7 +54,7 @@ func TestApplyFit(t *testing.T) {
 	}
 }
 
-// TestFitOfInventedReadings: what is fitted to a template's readings is no car's own.
+// TestFitOfInventedReadings: what is fitted to a template's readings is not a car's own.
 func TestFitOfInventedReadings(t *testing.T) {
 	for own, want := range map[bool]study.Source{false: study.FromTemplate, true: study.FromFit} {
 		d, _ := simulated(t, "fit01.json")

@@ -73,7 +73,7 @@ type Places struct {
 
 // Arm returns what a candidate makes of both steering arms. The original is the
 // base car with those coordinates that the candidate corrects: what is measured
-// otherwise is no part to be made.
+// otherwise is not a part to be made.
 func Arm(ctx context.Context, d *study.Document, o ArmOptions) (*ArmResult, error) {
 	c, err := newCars(d)
 	if err != nil {

@@ -35,8 +35,9 @@ type ChooseResult struct {
 	Window Window      `json:"window"`
 	Tried  int         `json:"tried"` // combinations
 	Built  int         `json:"built"` // those that go together and reach the window, whatever the limits
-	// Best are those of least toe change that hold all limits, best first; Undominated those that none
-	// betters in toe change, price and effect at once, cheapest first.
+	// Best are those of least toe change that hold all limits, best first; Undominated
+	// those of which no other is better in toe change, price and effect at once, cheapest
+	// first.
 	Best        []Choice `json:"best"`
 	Undominated []Choice `json:"undominated"`
 	// Stopped says that the call was cancelled before all combinations were tried.

@@ -111,7 +111,7 @@ func newCoverer(d *study.Document, o *CoversOptions) (*coverer, error) {
 		return nil, wrongf("limit", "is missing: give --limit in degrees, or state yield.limit")
 	}
 	if c.limit = given(o.Limit, y.Limit); !(c.limit >= 0) {
-		return nil, wrongf("limit", "%g deg is no limit, want 0 or more", c.limit)
+		return nil, wrongf("limit", "%g deg is not a limit, want 0 or more", c.limit)
 	}
 	c.measure = measureOf(cmp.Or(o.Figure, y.Figure, "peak"))
 	if c.car, err = c.byName(cmp.Or(o.Candidate, y.Candidate, study.BaseName)); err != nil {

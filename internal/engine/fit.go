@@ -201,7 +201,7 @@ func Fit(ctx context.Context, d *study.Document, o FitOptions) (*FitResult, erro
 		return nil, explain(err, "")
 	}
 	if n := given(o.Measure, DefaultMeasured); n < 0 {
-		return nil, wrongf("measure", "%d is no number of measurements, want 0 or more", n)
+		return nil, wrongf("measure", "%d is not a number of measurements, want 0 or more", n)
 	}
 	f, err := newFitter(d)
 	if err != nil {

@@ -23,7 +23,7 @@ func (f *fitter) result(ctx context.Context, o FitOptions) (*FitResult, error) {
 	for k := range c.Unknowns {
 		u := &c.Unknowns[k]
 		if u.Kind == optimize.MarkUnknown {
-			continue // a mark of the tape is no part of the car
+			continue // a mark of the tape is not a part of the car
 		}
 		out.Fitted[f.key(u)] = FittedValue{f.shown(u, c.Values[k]), f.shown(u, c.SD(k)), f.shown(u, u.SD)}
 	}

@@ -26,7 +26,7 @@ func sidesJudged(option string) (solver.Selection, error) {
 			return side, nil
 		}
 	}
-	return solver.BothSides, wrongf("side", "%.40q is no side, want left, right or both", option)
+	return solver.BothSides, wrongf("side", "%.40q is not a side, want left, right or both", option)
 }
 
 // measureOf returns what "rms" and "peak" name.

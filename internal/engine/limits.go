@@ -102,7 +102,7 @@ func (s *sweeper) limit(i int) (optimize.Limit, error) {
 	l := s.doc.Bounded(&s.doc.Search.Limits[i])
 	k, ok := study.KindOfLimit(l.Result)
 	if !ok {
-		return optimize.Limit{}, wrongf("search.limits", "%.40q is no result that can be limited", l.Result)
+		return optimize.Limit{}, wrongf("search.limits", "%.40q is not a result that can be limited", l.Result)
 	}
 	if err := s.doc.ReadyToLimit(i); err != nil {
 		return optimize.Limit{}, explain(err, "")

@@ -100,7 +100,7 @@ func Locate(ctx context.Context, d *study.Document, o LocateOptions) (*LocateRes
 		return nil, explain(err, "")
 	}
 	if n := given(o.Measure, DefaultMeasured); n < 0 {
-		return nil, wrongf("measure", "%d is no number of measures, want 0 or more", n)
+		return nil, wrongf("measure", "%d is not a number of measures, want 0 or more", n)
 	}
 	t, err := newTaping(d)
 	if err != nil {

@@ -52,7 +52,7 @@ func TestToleranceRefuses(t *testing.T) {
 	_, err = Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Cars: new(-1)})
 	wantError(t, err, Wrong, "cars", "-1")
 	_, err = Tolerance(context.Background(), document(t, toleranced), ToleranceOptions{Limit: new(-0.2)})
-	wantError(t, err, Wrong, "limit", "-0.2 deg is no limit")
+	wantError(t, err, Wrong, "limit", "-0.2 deg is not a limit")
 	kept := document(t, `"tolerances": [{"parameter": "toe", "sd": 0.1}], "yield": {"limit": 0.1, "keepToe": true},`)
 	_, err = Tolerance(context.Background(), kept, ToleranceOptions{})
 	wantError(t, err, Wrong, "", "tolerance of toe: the cars' toe is not re-set")
@@ -259,7 +259,7 @@ func TestSteerToTheLock(t *testing.T) {
 
 func TestSteerRefuses(t *testing.T) {
 	_, err := Steer(t.Context(), document(t, ""), SteerOptions{Lock: new(float64(-5))})
-	wantError(t, err, Wrong, "lock", "-5 is no steering input")
+	wantError(t, err, Wrong, "lock", "-5 is not a steering input")
 	_, err = Steer(t.Context(), document(t, ""), SteerOptions{Candidate: "nobody"})
 	wantError(t, err, Wrong, "candidate", "nobody")
 }
@@ -268,7 +268,7 @@ func TestSteerRefuses(t *testing.T) {
 func TestChooseNamesThePart(t *testing.T) {
 	d := document(t, `"catalogue": [{"slot": "arms", "name": "long arm", "price": 1, "changes": {"steeringArmLength": 5}}],`)
 	d.Catalogue[0].Changes = study.Changes{"steeringArmLenght": 5}
-	if _, err := Choose(t.Context(), d, ChooseOptions{}); err == nil || !strings.Contains(err.Error(), "part long arm: steeringArmLenght: is no parameter") {
+	if _, err := Choose(t.Context(), d, ChooseOptions{}); err == nil || !strings.Contains(err.Error(), "part long arm: steeringArmLenght: is not a parameter") {
 		t.Errorf("Choose = %v, want an error that names the part and the key", err)
 	}
 }

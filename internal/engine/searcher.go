@@ -38,7 +38,7 @@ func (s *searcher) setMeasure(o *SearchOptions) error {
 	case "peak":
 		s.problem.Measure = optimize.Peak
 	default:
-		return wrongf("minimise", "%.40q is no figure to minimise, want rms or peak", name)
+		return wrongf("minimise", "%.40q is not a figure to minimise, want rms or peak", name)
 	}
 	if s.doc.Search.Combine == "worst" {
 		s.problem.Across = optimize.Worst

@@ -104,11 +104,11 @@ func (s *sweeper) steerInputs(o *SteerOptions) ([]float64, error) {
 		return nil, wrongf("steering.lock", "is missing: state the most steering input, or give --lock")
 	}
 	if !(lock >= 0) {
-		return nil, wrongf("lock", "%g is no steering input to either side, want 0 or more", lock)
+		return nil, wrongf("lock", "%g is not a steering input to either side, want 0 or more", lock)
 	}
 	step := given(o.Step, lock/steerSteps)
 	if o.Step != nil && !(step > 0) {
-		return nil, wrongf("step", "%g is no step, want more than 0", step)
+		return nil, wrongf("step", "%g is not a step, want more than 0", step)
 	}
 	if lock == 0 {
 		return []float64{0}, nil

@@ -162,7 +162,7 @@ func newTolerancer(d *study.Document, o ToleranceOptions) (*tolerancer, error) {
 		return nil, err
 	}
 	if t.limit != nil && !(*t.limit >= 0) {
-		return nil, wrongf("limit", "%g deg is no limit, want 0 or more", *t.limit)
+		return nil, wrongf("limit", "%g deg is not a limit, want 0 or more", *t.limit)
 	}
 	if err := t.setSeries(cmp.Or(o.Figure, y.Figure, "peak"), o.Side); err != nil {
 		return nil, err

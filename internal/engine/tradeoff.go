@@ -155,7 +155,7 @@ func (s *searcher) aim(o *TradeOffOptions) (*secondAim, error) {
 	case "ratio":
 		return s.ratioAim()
 	}
-	return nil, wrongf("aim", "%.40q is no aim, want stock, ackermann or ratio", o.Aim)
+	return nil, wrongf("aim", "%.40q is not an aim, want stock, ackermann or ratio", o.Aim)
 }
 
 // itself is the aim in its own unit.
@@ -165,7 +165,7 @@ func itself(x float64) float64 { return x }
 func (s *searcher) ackermannAim(o *TradeOffOptions) (*secondAim, error) {
 	want := given(o.Ackermann, UsualAckermann)
 	if math.IsNaN(want) || math.IsInf(want, 0) {
-		return nil, wrongf("ackermann", "%g is no percentage; 100 is that of wheels that roll without scrub, 0 of parallel ones", want)
+		return nil, wrongf("ackermann", "%g is not a percentage; 100 is that of wheels that roll without scrub, 0 of parallel ones", want)
 	}
 	if s.doc.Vehicle.Wheelbase == 0 {
 		return nil, wrongf("vehicle.wheelbase", "is missing: an Ackermann percentage needs the wheelbase")

@@ -47,7 +47,7 @@ func magnitude(x float64, decimals int) string {
 	return strconv.FormatFloat(settled(math.Abs(x)), 'f', decimals, 64)
 }
 
-// Trimmed returns x with at most so many decimals, and no noughts at their end.
+// Trimmed returns x with at most so many decimals, and no zeros at their end.
 func Trimmed(x float64, decimals int) string {
 	text := Decimal(x, decimals)
 	if !strings.Contains(text, ".") {

@@ -23,7 +23,7 @@ func ParseLength(text string, u Units) (float64, error) {
 		x, ok = withFraction(x, fraction)
 	}
 	if !ok || !(math.Abs(x) <= largest) {
-		return 0, fmt.Errorf("%q is no length; type a number like %s", Clip(text), example(u))
+		return 0, fmt.Errorf("%q is not a length; type a number like %s", Clip(text), example(u))
 	}
 	return unit.convert(x, u), nil
 }
@@ -86,7 +86,7 @@ func ParseDegrees(text string) (float64, error) {
 	}
 	x, ok := ParsePlain(number)
 	if !ok {
-		return 0, fmt.Errorf("%q is no angle; type an angle in degrees, like 0.15", Clip(text))
+		return 0, fmt.Errorf("%q is not an angle; type an angle in degrees, like 0.15", Clip(text))
 	}
 	return x, nil
 }

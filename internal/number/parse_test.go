@@ -63,8 +63,8 @@ func TestParseLengthErrors(t *testing.T) {
 
 func TestParseLengthErrorNamesTheText(t *testing.T) {
 	for u, want := range map[Units]string{
-		Millimetre: `"12.7 furlongs" is no length; type a number like 12.7, or 1/2 in`,
-		Inch:       `"12.7 furlongs" is no length; type a number like 0.5, 1/2 or 12.7 mm`,
+		Millimetre: `"12.7 furlongs" is not a length; type a number like 12.7, or 1/2 in`,
+		Inch:       `"12.7 furlongs" is not a length; type a number like 0.5, 1/2 or 12.7 mm`,
 	} {
 		if _, err := ParseLength("12.7 furlongs", u); err == nil || err.Error() != want {
 			t.Errorf("ParseLength = %v, want %s", err, want)

@@ -35,7 +35,7 @@ func TestTravelsOfTheTable(t *testing.T) {
 			if len(got) != tt.count || got[0] != tt.first || got[len(got)-1] != tt.last {
 				t.Fatalf("travels %v, want %d from %g to %g", got, tt.count, tt.first, tt.last)
 			}
-			const rounding = 1e-9 // an inch of a study in mm is no whole number of them
+			const rounding = 1e-9 // an inch of a study in mm is not a whole number of them
 			if zero := slices.Index(got, 0); len(got) > 1 && math.Abs(got[zero+1]-tt.gap) > rounding {
 				t.Errorf("travels %v, want steps of %g", got, tt.gap)
 			}

@@ -8,5 +8,5 @@ type Limits struct {
 	Magnitude float64 // Magnitude is the largest absolute value of a number.
 }
 
-// exceeds reports whether n is over a limit, where 0 is no limit.
+// exceeds reports whether n is over a limit, where 0 means none.
 func exceeds(n, limit int) bool { return limit > 0 && n > limit }

@@ -40,7 +40,7 @@ func TestSolverChangesErrors(t *testing.T) {
 		changes Changes
 		want    string
 	}{
-		{"unknown key", Changes{"tieRodOuterHieght": 1}, "solver: tieRodOuterHieght is no parameter of a double-wishbone; the nearest is tieRodOuterHeight"},
+		{"unknown key", Changes{"tieRodOuterHieght": 1}, "solver: tieRodOuterHieght is not a parameter of a double-wishbone; the nearest is tieRodOuterHeight"},
 		{"out of all proportion", Changes{"caster": 200}, "solver: caster is 200 deg, must lie within 45 deg of 0"},
 	}
 	for _, tt := range tests {

@@ -22,7 +22,7 @@ func checkArm(d *Document) []Finding {
 	var found []Finding
 	within := func(path, what string, value, least, most float64) {
 		if mm := d.Units.Millimetres(value); value != 0 && !(mm >= least && mm <= most) {
-			found = append(found, Finding{"arm." + path, Warning, fmt.Sprintf("%g %s is no arm's %s", value, d.Units, what), "it is in the units of the file"})
+			found = append(found, Finding{"arm." + path, Warning, fmt.Sprintf("%g %s is not an arm's %s", value, d.Units, what), "it is in the units of the file"})
 		}
 	}
 	within("thickness", "thickness", a.Thickness, thinnestArm, thickestArm)
@@ -30,7 +30,7 @@ func checkArm(d *Document) []Finding {
 	if h := a.Hole; h != nil {
 		within("hole.largeDiameter", "hole", h.LargeDiameter, leastHole, mostHole)
 		if h.Taper > steepestTaper {
-			found = append(found, Finding{"arm.hole.taper", Warning, fmt.Sprintf("%g is no ball joint's taper", h.Taper), "it is the change of diameter by length: 0.125 is 1 1/2 in per foot, 0.1 one in ten"})
+			found = append(found, Finding{"arm.hole.taper", Warning, fmt.Sprintf("%g is not a ball joint's taper", h.Taper), "it is the change of diameter by length: 0.125 is 1 1/2 in per foot, 0.1 one in ten"})
 		}
 	}
 	return found

@@ -22,14 +22,14 @@ func checkLoads(d *Document) []Finding {
 		found = append(found, Finding{path, Warning, message, suggestion})
 	}
 	if w := d.Vehicle.WheelLoad; w != 0 && (w < leastWheelLoad || w > mostWheelLoad) {
-		slip("vehicle.wheelLoad", fmt.Sprintf("%g N is no wheel's static load", w), "is it a mass, or the whole car's? A kilogram weighs 9.81 N")
+		slip("vehicle.wheelLoad", fmt.Sprintf("%g N is not a wheel's static load", w), "is it a mass, or the whole car's? A kilogram weighs 9.81 N")
 	}
 	if s := d.outerStud(); s != nil {
 		if mm := d.Units.Millimetres(s.Diameter); mm < thinnestStud || mm > thickestStud {
-			slip("tieRod.outerBall.stud.diameter", fmt.Sprintf("%g %s is no stud's", s.Diameter, d.Units), "it is where the stud is clamped, in the file's units")
+			slip("tieRod.outerBall.stud.diameter", fmt.Sprintf("%g %s is not a stud's", s.Diameter, d.Units), "it is where the stud is clamped, in the file's units")
 		}
 		if d.Units.Millimetres(s.Height) > tallestStud {
-			slip("tieRod.outerBall.stud.height", fmt.Sprintf("%g %s is no stud's", s.Height, d.Units), "it is from the face that clamps the stud to the ball, in the file's units")
+			slip("tieRod.outerBall.stud.height", fmt.Sprintf("%g %s is not a stud's", s.Height, d.Units), "it is from the face that clamps the stud to the ball, in the file's units")
 		}
 	}
 	if len(d.Loads) == 0 {

@@ -28,7 +28,7 @@ func checkMeasured(d *Document) []Finding {
 		case m.Axis() < 0 && mm < shortestTaped:
 			found = append(found, Finding{path + ".value", Warning, fmt.Sprintf("%g %s is too short to be taped", m.Value, d.Units), "it is in the file's units; read it again"})
 		case sd > coarsestTape:
-			found = append(found, Finding{path + ".sd", Warning, fmt.Sprintf("%g %s is no tape's", m.SD, d.Units), "it is one standard deviation, in the file's units"})
+			found = append(found, Finding{path + ".sd", Warning, fmt.Sprintf("%g %s is not a tape's", m.SD, d.Units), "it is one standard deviation, in the file's units"})
 		}
 		key := m.List + ": " + min(m.From, m.To) + ", " + max(m.From, m.To)
 		if first, ok := seen[key]; ok {

@@ -43,7 +43,7 @@ func (d *Document) checkFileUnits() []Finding {
 	}
 	return []Finding{{
 		Path: "units", Severity: Warning,
-		Message:    fmt.Sprintf("a wheel centre %g %s above the ground is no car's", z, d.Units),
+		Message:    fmt.Sprintf("a wheel centre %g %s above the ground is not a car's", z, d.Units),
 		Suggestion: fmt.Sprintf("are the numbers in %q?", other),
 	}}
 }

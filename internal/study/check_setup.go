@@ -23,7 +23,7 @@ func checkVehicle(d *Document) []Finding {
 	}
 	return []Finding{{
 		Path: "vehicle.wheelbase", Severity: Warning,
-		Message:    fmt.Sprintf("%g %s is no car's", d.Vehicle.Wheelbase, d.Units),
+		Message:    fmt.Sprintf("%g %s is not a car's", d.Vehicle.Wheelbase, d.Units),
 		Suggestion: "is it in the file's units?",
 	}}
 }

@@ -123,11 +123,11 @@ func TestCheckSlips(t *testing.T) {
 		},
 		{
 			"file in inches", i, `"units": "in"`, `"units": "mm"`,
-			"units", Warning, "a wheel centre 12.2 mm above the ground is no car's", `are the numbers in "in"?`,
+			"units", Warning, "a wheel centre 12.2 mm above the ground is not a car's", `are the numbers in "in"?`,
 		},
 		{
 			"file in millimetres", w, `"units": "mm"`, `"units": "in"`,
-			"units", Warning, "a wheel centre 310 in above the ground is no car's", `are the numbers in "mm"?`,
+			"units", Warning, "a wheel centre 310 in above the ground is not a car's", `are the numbers in "mm"?`,
 		},
 		{
 			"point entered twice", w, `[-15, 654, 466]`, `[-125, 436, 462]`,
@@ -140,7 +140,7 @@ func TestCheckSlips(t *testing.T) {
 		},
 		{
 			"wheelbase in metres", w, `"wheelbase": 2500`, `"wheelbase": 2.5`,
-			"vehicle.wheelbase", Warning, "2.5 mm is no car's", "is it in the file's units?",
+			"vehicle.wheelbase", Warning, "2.5 mm is not a car's", "is it in the file's units?",
 		},
 		{
 			"toe as a length", w, `"toe": 0.1`, `"toe": 2.5`,

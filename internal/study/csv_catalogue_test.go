@@ -32,12 +32,12 @@ func TestParseCatalogueErrors(t *testing.T) {
 		{"empty", "\n", "line 1: table is empty"},
 		{"no slot", "name,price\nArm,5\n", "line 1: want columns slot and name in the header"},
 		{"unknown column", "slot,name,prize\narm,Arm,5\n", "line 1, column 3 (prize): unknown column; did you mean price?"},
-		{"unknown parameter", "slot,name,upperFrontPivot.z\narm,Arm,5\n", "line 1, column 3 (upperFrontPivot.z): is no parameter of a strut; the nearest is lowerFrontPivot.z"},
+		{"unknown parameter", "slot,name,upperFrontPivot.z\narm,Arm,5\n", "line 1, column 3 (upperFrontPivot.z): is not a parameter of a strut; the nearest is lowerFrontPivot.z"},
 		{"part without a slot", "slot,name\n,Arm\n", "line 2, column 1 (slot): the part has no slot"},
 		{"part without a name", "slot,name\narm,\n", "line 2, column 2 (name): the part has no name"},
-		{"price is no number", "slot,name,price\narm,Arm,free\n", "line 2, column 3 (price): \"free\" is no number"},
+		{"price is not a number", "slot,name,price\narm,Arm,free\n", "line 2, column 3 (price): \"free\" is not a number"},
 		{"negative price", "slot,name,price\narm,Arm,-5\n", "line 2, column 3 (price): a price of -5 is none, want 0 or more"},
-		{"change is no length", "slot,name,steeringArmLength\narm,Arm,long\n", "line 2, column 3 (steeringArmLength): \"long\" is no length; type a number like 12.7, or 1/2 in"},
+		{"change is not a length", "slot,name,steeringArmLength\narm,Arm,long\n", "line 2, column 3 (steeringArmLength): \"long\" is not a length; type a number like 12.7, or 1/2 in"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

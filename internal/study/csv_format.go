@@ -45,7 +45,7 @@ func unguarded(cell string) string {
 }
 
 // risky reports whether a cell starts as a formula or a remark does, behind apostrophes or
-// not, and is no number.
+// not, and is not a number.
 func risky(cell string) bool {
 	start := strings.TrimLeft(cell, "' \t\r\n")
 	if start == "" || !strings.ContainsRune("=+-@#", rune(start[0])) {

@@ -253,7 +253,7 @@ func (p *pointParser) parse(r *row) (PlacedPoint, error) {
 // unknown makes the error about a name that no point has.
 func (p *pointParser) unknown(r *row) error {
 	name := r.cell(p.name)
-	message := fmt.Sprintf("%q is no point of this car", number.Clip(name))
+	message := fmt.Sprintf("%q is not a point of this car", number.Clip(name))
 	if near := spelling.Nearest(plainWord(name), slices.Sorted(maps.Keys(p.words))); near != "" {
 		message += "; did you mean " + p.labels[p.words[near].Name] + "?"
 	}
@@ -268,7 +268,7 @@ func (p *pointParser) sideOf(r *row, point PlacedPoint) (Side, error) {
 	case text == "right" || text == "r":
 		return Right, nil
 	case text != "":
-		return "", p.errorf(r, p.side, "%.40q is no side, want left or right", text)
+		return "", p.errorf(r, p.side, "%.40q is not a side, want left or right", text)
 	case point.Side != either:
 		return point.Side, nil
 	case point.Place[1] < 0:

@@ -83,12 +83,12 @@ func TestParsePoints(t *testing.T) {
 func TestParsePointsErrors(t *testing.T) {
 	tests := []struct{ name, text, want string }{
 		{"empty", " \n\n", "line 1: table is empty"},
-		{"unknown point", "point,x,y,z\nlowerBallJoint,5,690,185\nlowerBallJont,5,690,185\n", "line 3, column 1 (point): \"lowerBallJont\" is no point of this car; did you mean lower ball joint? (it has: lower arm, front pivot; lower arm, rear pivot; lower ball joint; strut top mount; point low on the strut's axis; tie rod, outer ball; tie rod, inner ball; wheel centre)"},
-		{"point of another car", "name,x,y,z\nupperBallJoint,5,690,185\n", "line 2, column 1 (name): \"upperBallJoint\" is no point of this car; did you mean lower ball joint? (it has: lower arm, front pivot; lower arm, rear pivot; lower ball joint; strut top mount; point low on the strut's axis; tie rod, outer ball; tie rod, inner ball; wheel centre)"},
-		{"no number", "point,x,y,z\nlowerBallJoint,5,abc,185\n", "line 2, column 3 (y): \"abc\" is no length; type a number like 12.7, or 1/2 in"},
-		{"empty cell", "point,x,y,z\nlowerBallJoint,5,,185\n", "line 2, column 3 (y): \"\" is no length; type a number like 12.7, or 1/2 in"},
-		{"too few cells", "point,x,y,z\nlowerBallJoint,5,690\n", "line 2, column 4 (z): \"\" is no length; type a number like 12.7, or 1/2 in"},
-		{"unknown side", "point,side,x,y,z\nlowerBallJoint,middle,5,690,185\n", "line 2, column 2 (side): \"middle\" is no side, want left or right"},
+		{"unknown point", "point,x,y,z\nlowerBallJoint,5,690,185\nlowerBallJont,5,690,185\n", "line 3, column 1 (point): \"lowerBallJont\" is not a point of this car; did you mean lower ball joint? (it has: lower arm, front pivot; lower arm, rear pivot; lower ball joint; strut top mount; point low on the strut's axis; tie rod, outer ball; tie rod, inner ball; wheel centre)"},
+		{"point of another car", "name,x,y,z\nupperBallJoint,5,690,185\n", "line 2, column 1 (name): \"upperBallJoint\" is not a point of this car; did you mean lower ball joint? (it has: lower arm, front pivot; lower arm, rear pivot; lower ball joint; strut top mount; point low on the strut's axis; tie rod, outer ball; tie rod, inner ball; wheel centre)"},
+		{"no number", "point,x,y,z\nlowerBallJoint,5,abc,185\n", "line 2, column 3 (y): \"abc\" is not a length; type a number like 12.7, or 1/2 in"},
+		{"empty cell", "point,x,y,z\nlowerBallJoint,5,,185\n", "line 2, column 3 (y): \"\" is not a length; type a number like 12.7, or 1/2 in"},
+		{"too few cells", "point,x,y,z\nlowerBallJoint,5,690\n", "line 2, column 4 (z): \"\" is not a length; type a number like 12.7, or 1/2 in"},
+		{"unknown side", "point,side,x,y,z\nlowerBallJoint,middle,5,690,185\n", "line 2, column 2 (side): \"middle\" is not a side, want left or right"},
 		{"point twice", "point,x,y,z\nlowerBallJoint,5,690,185\nLower ball joint,6,690,185\n", "line 3, column 1 (point): the left lower ball joint stands twice"},
 		{"slip of a sign", "point,x,y,z\nlowerBallJoint,5,690,185\nstrutTop,-30,-580,840\ntieRodInner,-150,330,240\n", "line 3, column 3 (y): -580 makes this a point of the right side, while most stand on the other: correct the sign, or state the side in a column side"},
 		{"slip of a sign on the right", "point,x,y,z\nlowerBallJoint,5,-690,185\nstrutTop,-30,580,840\ntieRodInner,-150,-330,240\n", "line 3, column 3 (y): 580 makes this a point of the left side, while most stand on the other: correct the sign, or state the side in a column side"},
@@ -97,8 +97,8 @@ func TestParsePointsErrors(t *testing.T) {
 		{"column in two units", "point,x (mm),y,z,x (in)\nlowerBallJoint,5,690,185,1\n", "line 1, column 5 (x (in)): the column stands twice"},
 		{"column under two names", "point,x,y,z,name\nlowerBallJoint,5,690,185,Ball\n", "line 1, column 5 (name): the column stands twice; the other is \"point\""},
 		{"no column of names", "x,y,z\n5,690,185\n", "line 1: want a column point in the header"},
-		{"point of a gear that the car has not", "point,x,y,z\npitmanBall,5,690,185\n", "line 2, column 1 (point): \"pitmanBall\" is no point of this car (it has: lower arm, front pivot; lower arm, rear pivot; lower ball joint; strut top mount; point low on the strut's axis; tie rod, outer ball; tie rod, inner ball; wheel centre)"},
-		{"quote left open", "point,x,y,z\n\"lowerBallJoint,5,690,185\n", "line 2, column 1 (point): \"lowerBallJoint,5,690,185\" is no point of this car; did you mean lower ball joint? (it has: lower arm, front pivot; lower arm, rear pivot; lower ball joint; strut top mount; point low on the strut's axis; tie rod, outer ball; tie rod, inner ball; wheel centre)"},
+		{"point of a gear that the car has not", "point,x,y,z\npitmanBall,5,690,185\n", "line 2, column 1 (point): \"pitmanBall\" is not a point of this car (it has: lower arm, front pivot; lower arm, rear pivot; lower ball joint; strut top mount; point low on the strut's axis; tie rod, outer ball; tie rod, inner ball; wheel centre)"},
+		{"quote left open", "point,x,y,z\n\"lowerBallJoint,5,690,185\n", "line 2, column 1 (point): \"lowerBallJoint,5,690,185\" is not a point of this car; did you mean lower ball joint? (it has: lower arm, front pivot; lower arm, rear pivot; lower ball joint; strut top mount; point low on the strut's axis; tie rod, outer ball; tie rod, inner ball; wheel centre)"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -82,7 +82,7 @@ func (p *readingParser) parse(r *row) error {
 	}
 	side := Side(strings.ToLower(r.cell(p.side)))
 	if side != Left && side != Right {
-		return p.errorf(r, p.side, "%.40q is no side, want left or right", r.cell(p.side))
+		return p.errorf(r, p.side, "%.40q is not a side, want left or right", r.cell(p.side))
 	}
 	return p.add(r, side, travel, p.reading)
 }
@@ -113,7 +113,7 @@ func (p *readingParser) head(r *row, side Side) (Reading, error) {
 	head.Side, head.Values = side, nil
 	if g := strings.ToLower(r.cell(p.gauge)); g != "" {
 		if !slices.Contains(gauges, g) {
-			return head, p.errorf(r, p.gauge, "%.40q is no gauge, want %s", g, strings.Join(gauges, ", "))
+			return head, p.errorf(r, p.gauge, "%.40q is not a gauge, want %s", g, strings.Join(gauges, ", "))
 		}
 		head.Gauge = g
 	}

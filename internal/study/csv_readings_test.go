@@ -83,13 +83,13 @@ func TestParseReadingsErrors(t *testing.T) {
 		{"no readings", "travel,note\n0,1\n", "line 1: want columns left or right, or side and reading, beside travel"},
 		{"no side", "travel,reading\n0,1\n", "line 1: want columns left or right, or side and reading, beside travel"},
 		{"unknown column", "travel,left,rihgt\n0,1,2\n", "line 1, column 3 (rihgt): unknown column; did you mean right?"},
-		{"unknown parameter", "travel,left,tieRodOuterHieght\n0,1,2\n", "line 1, column 3 (tieRodOuterHieght): is no parameter of a strut; the nearest is tieRodOuterHeight"},
-		{"no travel", "travel,left\n,1\n", "line 2, column 1 (travel): \"\" is no length; type a number like 12.7, or 1/2 in"},
-		{"no number", "travel,left\n0,x\n", "line 2, column 2 (left): \"x\" is no length; type a number like 12.7, or 1/2 in"},
-		{"unknown side", "travel,side,reading\n0,up,1\n", "line 2, column 2 (side): \"up\" is no side, want left or right"},
-		{"unknown gauge", "travel,left,gauge\n0,1,ruler\n", "line 2, column 3 (gauge): \"ruler\" is no gauge, want indicators, plate, dial, tape"},
+		{"unknown parameter", "travel,left,tieRodOuterHieght\n0,1,2\n", "line 1, column 3 (tieRodOuterHieght): is not a parameter of a strut; the nearest is tieRodOuterHeight"},
+		{"no travel", "travel,left\n,1\n", "line 2, column 1 (travel): \"\" is not a length; type a number like 12.7, or 1/2 in"},
+		{"no number", "travel,left\n0,x\n", "line 2, column 2 (left): \"x\" is not a length; type a number like 12.7, or 1/2 in"},
+		{"unknown side", "travel,side,reading\n0,up,1\n", "line 2, column 2 (side): \"up\" is not a side, want left or right"},
+		{"unknown gauge", "travel,left,gauge\n0,1,ruler\n", "line 2, column 3 (gauge): \"ruler\" is not a gauge, want indicators, plate, dial, tape"},
 		{"no base", "travel,left,base\n0,1,0\n", "line 2, column 3 (base): want more than 0, got 0"},
-		{"angle with a unit", "travel,left,caster\n0,1,2 mm\n", "line 2, column 3 (caster): \"2 mm\" is no number"},
+		{"angle with a unit", "travel,left,caster\n0,1,2 mm\n", "line 2, column 3 (caster): \"2 mm\" is not a number"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -232,7 +232,7 @@ func (t *table) errorf(r *row, i int, format string, args ...any) error {
 func (t *table) number(r *row, i int) (float64, error) {
 	x, ok := number.ParsePlain(r.cell(i))
 	if !ok {
-		return 0, t.errorf(r, i, "%.40q is no number", r.cell(i))
+		return 0, t.errorf(r, i, "%.40q is not a number", r.cell(i))
 	}
 	return x, nil
 }

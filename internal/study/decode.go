@@ -62,7 +62,7 @@ func formatProblem(format string) string {
 	if n, err := strconv.Atoi(version); ok && err == nil && n > 1 {
 		return fmt.Sprintf("%q was written by a newer version; this one reads %q: update it, nothing was changed", format, Format)
 	}
-	return fmt.Sprintf("%.40q is no format of a study, want %q", format, Format)
+	return fmt.Sprintf("%.40q is not a format of a study, want %q", format, Format)
 }
 
 // UnmarshalJSON reads a study as [Decode] does, for messages that carry one.

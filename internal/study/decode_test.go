@@ -18,8 +18,8 @@ func TestDecodeErrors(t *testing.T) {
 			"newer version", `"toewright/1"`, `"toewright/2"`,
 			`"toewright/2"`, `format: "toewright/2" was written by a newer version; this one reads "toewright/1": update it, nothing was changed`,
 		},
-		{"other format", `"toewright/1"`, `"toewrite/1"`, `"toewrite/1"`, `format: "toewrite/1" is no format of a study, want "toewright/1"`},
-		{"format 0", `"toewright/1"`, `"toewright/0"`, `"toewright/0"`, `format: "toewright/0" is no format of a study, want "toewright/1"`},
+		{"other format", `"toewright/1"`, `"toewrite/1"`, `"toewrite/1"`, `format: "toewrite/1" is not a format of a study, want "toewright/1"`},
+		{"format 0", `"toewright/1"`, `"toewright/0"`, `"toewright/0"`, `format: "toewright/0" is not a format of a study, want "toewright/1"`},
 		{"format is a number", `"toewright/1"`, `1`, `1`, `format: want the text "toewright/1"`},
 		{"no format", `"format": "toewright/1",`, ``, `{`, `format: missing; a study states "format": "toewright/1"`},
 		{"no units", `"units": "mm",`, ``, `{`, `units: missing`},
@@ -67,7 +67,7 @@ func TestDecodeErrors(t *testing.T) {
 		},
 		{
 			"unknown source", `"units": "mm",`, `"units": "mm", "sources": {"left.strutTop": "guess"},`,
-			`"guess"`, `sources.left.strutTop: "guess" is no source of a number, want "typed", "file", "tape", "fitted" or "template"`,
+			`"guess"`, `sources.left.strutTop: "guess" is not a source of a number, want "typed", "file", "tape", "fitted" or "template"`,
 		},
 		{
 			"source of no number", `"units": "mm",`, `"units": "mm", "sources": {"left.strutTpo": "tape"},`,
@@ -77,40 +77,40 @@ func TestDecodeErrors(t *testing.T) {
 		{"no step", `"step": 5`, `"step": 0`, `0}`, `travel.step: want more than 0, got 0`},
 		{
 			"unknown parameter", `"changes": {"tieRodOuterHeight"`, `"changes": {"tieRodOuterHieght"`,
-			`-4}`, `candidates.0.changes.tieRodOuterHieght: is no parameter of a strut; the nearest is tieRodOuterHeight`,
+			`-4}`, `candidates.0.changes.tieRodOuterHieght: is not a parameter of a strut; the nearest is tieRodOuterHeight`,
 		},
 		{
 			"unknown side of a parameter", `"changes": {"tieRodOuterHeight"`, `"changes": {"tieRodOuterHeight@middle"`,
 			`-4}`, `candidates.0.changes.tieRodOuterHeight@middle: must end in @left or @right, or in neither`,
 		},
-		{"unknown setpoint", `["toe"]`, `["toe", "tow"]`, `"tow"`, `candidates.0.hold.1: "tow" is no setpoint, want "toe", "camber" or "caster"`},
+		{"unknown setpoint", `["toe"]`, `["toe", "tow"]`, `"tow"`, `candidates.0.hold.1: "tow" is not a setpoint, want "toe", "camber" or "caster"`},
 		{
 			"variable of another suspension", `{"parameter": "tieRodOuterHeight", "min": -20`, `{"parameter": "upperFrontPivot.z", "min": -20`,
-			`"upperFrontPivot.z"`, `search.variables.0.parameter: is no parameter of a strut; the nearest is lowerFrontPivot.z`,
+			`"upperFrontPivot.z"`, `search.variables.0.parameter: is not a parameter of a strut; the nearest is lowerFrontPivot.z`,
 		},
 		{
 			"scenario that cannot be", `{"variables": [`, `{"scenarios": [{"changes": {"rods.0.inner.z": 1}}], "variables": [`,
-			`1}}], "variables"`, `search.scenarios.0.changes.rods.0.inner.z: is no parameter of a strut; the nearest is tieRodInner.z`,
+			`1}}], "variables"`, `search.scenarios.0.changes.rods.0.inner.z: is not a parameter of a strut; the nearest is tieRodInner.z`,
 		},
 		{
 			"unknown tolerance", `{"parameter": "tieRodOuterHeight", "plusMinus"`, `{"parameter": "tieRodOutHeight", "plusMinus"`,
-			`"tieRodOutHeight"`, `tolerances.0.parameter: is no parameter of a strut; the nearest is tieRodOuterHeight`,
+			`"tieRodOutHeight"`, `tolerances.0.parameter: is not a parameter of a strut; the nearest is tieRodOuterHeight`,
 		},
 		{
 			"set-up of readings that cannot be", `"base": 300,`, `"base": 300, "changes": {"casterr": 4},`,
-			`4}`, `readings.0.changes.casterr: is no parameter of a strut; the nearest is caster`,
+			`4}`, `readings.0.changes.casterr: is not a parameter of a strut; the nearest is caster`,
 		},
 		{
 			"unknown advice", `"advise": {"parameter": "tieRodOuterHeight"`, `"advise": {"parameter": "tieRodOuter"`,
-			`"tieRodOuter"`, `advise.parameter: is no parameter of a strut; the nearest is tieRodOuter.x`,
+			`"tieRodOuter"`, `advise.parameter: is not a parameter of a strut; the nearest is tieRodOuter.x`,
 		},
 		{
 			"part that cannot be fitted", `{"steeringArmLength": 5}`, `{"steeringArmLenght": 5}`,
-			`5}`, `catalogue.0.changes.steeringArmLenght: is no parameter of a strut; the nearest is steeringArmLength`,
+			`5}`, `catalogue.0.changes.steeringArmLenght: is not a parameter of a strut; the nearest is steeringArmLength`,
 		},
 		{
 			"unknown prior", `"tieRodOuter.z"`, `"tieRodOuter.w"`,
-			`"tieRodOuter.w"`, `priors.0.parameter: is no parameter of a strut; the nearest is tieRodOuter.x`,
+			`"tieRodOuter.w"`, `priors.0.parameter: is not a parameter of a strut; the nearest is tieRodOuter.x`,
 		},
 		{"unknown gauge", `"side": "left",`, `"side": "left", "gauge": "ruler",`, `"ruler"`, `readings.0.gauge: want "indicators", "plate", "dial" or "tape", got "ruler"`},
 		{"three numbers in a reading", `[10, 0.1]`, `[10, 0.1, 2]`, `[10, 0.1, 2]`, `readings.0.values.1: want a list of 2 numbers, got a list of 3`},

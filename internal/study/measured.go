@@ -139,7 +139,7 @@ func (d *Document) measuredProblem() *problem {
 		}
 		for _, end := range ends {
 			if !known[end[1]] && !d.isTaped(end[1]) {
-				return problemf(m.Path()+"."+end[0], "%.60q is no mark and no hardpoint of this car; want a mark's name, or a point such as %q", end[1], d.somePoint())
+				return problemf(m.Path()+"."+end[0], "%.60q is neither a mark nor a hardpoint of this car; want a mark's name, or a point such as %q", end[1], d.somePoint())
 			}
 			known[end[1]] = true
 		}

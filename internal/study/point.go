@@ -70,7 +70,7 @@ func (d *Document) SetPoint(p PlacedPoint) error {
 		d.stateRight().Points[p.Name] = p.Place
 		return nil
 	}
-	return fmt.Errorf("study: %s %q is no point of this car", p.Side, p.Name)
+	return fmt.Errorf("study: %s %q is not a point of this car", p.Side, p.Name)
 }
 
 // stateRight returns the right side, which it makes of the left where it is the

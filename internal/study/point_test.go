@@ -53,7 +53,7 @@ func TestSetPointErrors(t *testing.T) {
 		{"side of a link", "solid-axle-rack", PlacedPoint{Name: "links.0.inner", Side: Left}},
 		{"gear that a rack lacks", "strut-rack", PlacedPoint{Name: "pitmanBall"}},
 		{"idler that the car lacks", "solid-axle-pitman", PlacedPoint{Name: "idlerBall"}},
-		{"axis is no point", "double-wishbone-centre-link", PlacedPoint{Name: "pitmanAxis"}},
+		{"axis is not a point", "double-wishbone-centre-link", PlacedPoint{Name: "pitmanAxis"}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

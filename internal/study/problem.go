@@ -93,7 +93,7 @@ type checker struct {
 	known  map[string]string // known maps keys that were looked up to what is wrong with them.
 }
 
-// parameter refuses a key that is no parameter of the car.
+// parameter refuses a key that is not a parameter of the car.
 func (c *checker) parameter(path, key string) *problem {
 	wrong, ok := c.known[key]
 	if !ok {
@@ -122,7 +122,7 @@ func (c *checker) changes(path string, changes Changes) *problem {
 func (c *checker) hold(path string, names []string) *problem {
 	for i, name := range names {
 		if !slices.Contains(setpoints, name) {
-			return problemf(fmt.Sprintf("%s.%d", path, i), `%.40q is no setpoint, want "toe", "camber" or "caster"`, name)
+			return problemf(fmt.Sprintf("%s.%d", path, i), `%.40q is not a setpoint, want "toe", "camber" or "caster"`, name)
 		}
 	}
 	return nil

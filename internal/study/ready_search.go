@@ -99,7 +99,7 @@ func (s *Search) scenariosProblem() *problem {
 	return nil
 }
 
-// percentileProblem refuses what is no percentage of cars; 0 stands for none.
+// percentileProblem refuses what is not a percentage of cars; 0 stands for none.
 func (s *Search) percentileProblem() *problem {
 	if !(s.Percentile < 100) {
 		return problemf("search.percentile", "want less than 100, got %g", s.Percentile)

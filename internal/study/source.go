@@ -69,7 +69,7 @@ func (s *Sources) BindNode(sc strictjson.Scope, n *strictjson.Node) error {
 	for _, m := range n.Members {
 		word := Source(words[m.Key])
 		if !slices.Contains(knownSources, word) {
-			return sc.In(m.Key).Errorf(m.Value, `%.40q is no source of a number, want "typed", "file", "tape", "fitted" or "template"`, word)
+			return sc.In(m.Key).Errorf(m.Value, `%.40q is not a source of a number, want "typed", "file", "tape", "fitted" or "template"`, word)
 		}
 		(*s)[m.Key] = word
 	}

@@ -14,7 +14,7 @@ import (
 // Spoken returns a sentence with what people call a point, a parameter or a value in the
 // place of the key or path that files know it by: for "left.lowerBallJoint.z", "left lower
 // ball joint, z". What stands between double quotes is somebody's own text and stays, and
-// so does every word that is no key.
+// so does every word that is not a key.
 func Spoken(sentence string) string {
 	return spelling.OutsideQuotes(sentence, spokenText)
 }
@@ -161,7 +161,7 @@ var listWords = map[string]string{
 	"plusMinus": "plus or minus", "sd": "standard deviation", "slopeSd": "gauge's slope, standard deviation", "markSd": "marks' standard deviation",
 	"keepToe": "keep toe as built", "rods": "rod", "links": "link", "kingpins": "kingpin", "arm": "arm",
 	"search.window": "window", "travel": "travel", "bump": "bump", "droop": "droop", "step": "step", "min": "least", "max": "most",
-	"yield": "limit of the series", "advise": "advice", "display": "display", "yardstick": "yardstick", "sources": "source",
+	"yield": "limit of the series", "advise": "advice", "display": "display", "yardstick": "reference", "sources": "source",
 	"boltDiameter": "bolt diameter", "largeDiameter": "large diameter", "numberLeft": "part number, left", "numberRight": "part number, right", "drawnBy": "drawn by",
 	"attitude": "attitude", "adjuster": "what takes up camber and caster", "dragLink": "drag link", "dragSide": "side of the drag link",
 	"innerBallAngle": "inner ball angle", "outerBallAngle": "outer ball angle", "threadEngagement": "thread engagement", "adjusterRange": "adjuster's range",

@@ -21,7 +21,7 @@ import (
 func main() {
 	rounds := flag.Int("rounds", 7, "rounds in which every tool takes its turn")
 	out := flag.String("out", "", "file to which the page is written, beside the output")
-	only := flag.String("only", "", "the one part to measure: sweep, sensitivity, search, cars or size")
+	only := flag.String("only", "", "the one part to measure: sweep, sensitivity, search, referee, cars or size")
 	quick := flag.Bool("quick", false, "leave out the differential evolution by scipy, which takes a minute")
 	flag.Parse()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
@@ -43,7 +43,7 @@ func parts(rounds int, quick bool, only string) []part {
 		part
 	}{
 		{"sweep", sweeps(rounds)}, {"sensitivity", sensitivity(rounds)}, {"search", search(rounds, quick)},
-		{"cars", crowds}, {"size", sizes},
+		{"referee", refereed}, {"cars", crowds}, {"size", sizes},
 	} {
 		if only == "" || only == p.name {
 			out = append(out, p.part)

@@ -27,7 +27,7 @@ func readOptions(options []calls.Option, rawQuery string) *fault {
 		i := slices.IndexFunc(options, func(o calls.Option) bool { return o.Name == name })
 		switch {
 		case i < 0:
-			return faultf(http.StatusBadRequest, shorten(name), "is no option of this call")
+			return faultf(http.StatusBadRequest, shorten(name), "is not an option of this call")
 		case len(values) > 1:
 			return faultf(http.StatusBadRequest, name, "stands %d times; give it once", len(values))
 		}

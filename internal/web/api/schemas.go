@@ -42,7 +42,7 @@ func (s *schemas) ofType(t reflect.Type) object {
 	return object{"type": scalar(t.Kind())}
 }
 
-// scalar returns the JSON type of a kind that is no composite.
+// scalar returns the JSON type of a kind that is not a composite.
 func scalar(k reflect.Kind) string {
 	switch k {
 	case reflect.Bool:
