@@ -12,7 +12,7 @@ func TestSpoken(t *testing.T) {
 		"suspension.left.lowerBallJoint: y is -5":                 "left lower ball joint: y is -5",
 		"lies not ahead of lowerRearPivot: 5 and 6":               "lies not ahead of lower arm, rear pivot: 5 and 6",
 		"lies -180 mm above kingpins.1, must be more":             "lies -180 mm above kingpin, lower end, must be more",
-		"vehicle.wheelbase: 3 mm is not a car's.":                    "wheelbase: 3 mm is not a car's.",
+		"vehicle.wheelbase: 3 mm is not a car's.":                 "wheelbase: 3 mm is not a car's.",
 		"tieRodOuterHeight@left is asked for":                     "left outer tie rod ball height is asked for",
 		"candidates.1.changes.lowerBallJoint.z: does nothing":     "candidate 2, lower ball joint, z: does nothing",
 		"readings.0.values.3: jumps":                              "run 1, row 4: jumps",
