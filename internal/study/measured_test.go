@@ -43,7 +43,7 @@ func TestMeasures(t *testing.T) {
 func TestDecodeRefusesMeasures(t *testing.T) {
 	for _, tt := range []struct{ name, old, new, part string }{
 		{"no such point", `"left.lowerBallJoint", "value": 671.4`, `"left.strutTop", "value": 671.4`, `measured.lengths.0.to: "left.strutTop" is neither a mark nor a hardpoint`},
-		{"no such mark", `"of": "B"`, `"of": "C"`, `measured.stations.0.of: "C" is no mark`},
+		{"no such mark", `"of": "B"`, `"of": "C"`, `measured.stations.0.of: "C" is neither a mark`},
 		{"both ends one", `"to": "right.tieRodInner"`, `"to": "left.tieRodInner"`, "measured.lengths.1.to"},
 		{"a mark called as a point", `"A": [500`, `"right.wheelCentre": [1, 2, 3], "A": [500`, "measured.marks"},
 		{"a mark without a name", `"A": [500`, `" ": [1, 2, 3], "A": [500`, "measured.marks"},

@@ -68,7 +68,7 @@ func TestRefusals(t *testing.T) {
 		{"no JSON", "sweep", "hello", 400, "", "JSON"},
 		{"empty", "sweep", "", 400, "", ""},
 		{"key of the study", "sweep", strings.Replace(saloon, "tyreRadius", "tireRadius", 1), 400, "vehicle.tireRadius", "tyreRadius"},
-		{"unknown option", "sweep?stear=3", saloon, 400, "stear", "no option"},
+		{"unknown option", "sweep?stear=3", saloon, 400, "stear", "not an option"},
 		{"option twice", "sweep?steer=3&steer=4", saloon, 400, "steer", "2 times"},
 		{"options joined by a semicolon", "sweep?steer=3;motion=left", saloon, 400, "", "semicolon"},
 		{"option badly escaped", "sweep?steer=%zz", saloon, 400, "", "%zz"},
