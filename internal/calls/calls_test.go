@@ -21,7 +21,7 @@ func TestTable(t *testing.T) {
 	seen := map[string]bool{}
 	for _, c := range all() {
 		if !regexp.MustCompile(`^[a-z]+(-[a-z]+)*$`).MatchString(c.Name) || seen[c.Name] {
-			t.Errorf("name %q is not a word, or is there twice", c.Name)
+			t.Errorf("name %q is no word, or is there twice", c.Name)
 		}
 		seen[c.Name] = true
 		if c.Summary == "" || strings.HasSuffix(c.Summary, ".") || c.Result == nil {
@@ -108,8 +108,8 @@ func TestZeroIsGiven(t *testing.T) {
 func TestOptionsRefuse(t *testing.T) {
 	for _, tt := range []struct{ name, option, value, part string }{
 		{"a word that is none", "minimise", "mean", `"mean" is none of rms, peak`},
-		{"a seed that is not a whole number", "seed", "1.5", `"1.5" is not a whole number`},
-		{"a slope that is not a number", "target-slope", "steep", `"steep" is not a number`},
+		{"a seed that is no whole number", "seed", "1.5", `"1.5" is no whole number`},
+		{"a slope that is no number", "target-slope", "steep", `"steep" is no number`},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			if _, err := set(t, Search, map[string]string{tt.option: tt.value}); err == nil || err.Error() != tt.part {

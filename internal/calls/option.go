@@ -84,7 +84,7 @@ func given[T int | float64](value **T, name, usage string, kind Kind, want strin
 	return Option{Name: name, Usage: usage, Kind: kind, Set: func(s string) error {
 		x, err := parse(s)
 		if err != nil {
-			return fmt.Errorf("%.40q is not a %s", s, want)
+			return fmt.Errorf("%.40q is no %s", s, want)
 		}
 		*value = &x
 		return nil
