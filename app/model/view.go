@@ -58,6 +58,9 @@ const (
 	OrbitFace              // from any side
 )
 
+// OtherSide has a narrow sheet show the curve of the other wheel.
+func (v *View) OtherSide() { v.Side = solver.Right - v.Side }
+
 // Turn shows the car from any side, or no longer.
 func (v *View) Turn() {
 	if v.Face == OrbitFace {

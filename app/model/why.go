@@ -34,7 +34,7 @@ type WhyCause struct {
 	// Peaks are those of each set-up before and after the move; none where there is no move.
 	Peaks []WhyPeak
 
-	name    string // of the candidate that has the move
+	Name    string // of the candidate that has the move
 	changes study.Changes
 }
 
@@ -87,7 +87,7 @@ func (d *Desk) Explained(r *engine.WhyResult) *Why {
 
 // Try makes a candidate of the selected car with the move of a cause, and selects it.
 func (d *Desk) Try(c *WhyCause) error {
-	k := study.Candidate{Name: c.name, Changes: c.changes}
+	k := study.Candidate{Name: c.Name, Changes: c.changes}
 	if car := d.Selected(); car != nil && car.Index > 0 {
 		k.Hold = slices.Clone(car.Hold)
 	}
@@ -143,7 +143,7 @@ func (e *explainer) cause(s *engine.WhySide, c *engine.Cause) WhyCause {
 	case c.Changes == nil:
 		out.Text = e.nothingToMove(&c.Moves[0])
 	default:
-		out.Text, out.name = e.off(c.Moves), e.nameOf(&c.Moves[0])
+		out.Text, out.Name = e.off(c.Moves), e.nameOf(&c.Moves[0])
 		out.Notes = e.notes(c.Moves)
 		out.Peaks = e.peaks(s, c)
 	}

@@ -23,6 +23,12 @@ func (s *Stage) formOf() form {
 	return form{side: v.Side}
 }
 
+// OneWheel reports whether the sheet has a chart of one wheel that does not stand for the
+// other.
+func (s *Stage) OneWheel() bool {
+	return s.car != nil && !s.form.half && !(s.charted(solver.Left) && s.charted(solver.Right))
+}
+
 // symmetric reports whether the curves of all cars shown, and what is wanted of them, are
 // alike at both sides.
 func (s *Stage) symmetric() bool {

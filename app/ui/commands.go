@@ -101,6 +101,7 @@ func (p *Panels) viewCommands() []command {
 		{"Show from any side (3D), or no longer", "", set(v.Turn)},
 		{"Show the roll centre, or no longer", "", set(func() { v.Instant = !v.Instant })},
 		{"Zoom the toe scale to the selected car, or to all", "", set(func() { v.Zoomed = !v.Zoomed })},
+		{"Show the chart of the other wheel, where there is one alone", "", set(v.OtherSide)},
 		{"Show the selected car's curve alone, or all", "", set(func() { v.Alone = !v.Alone })},
 	}
 }

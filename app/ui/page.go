@@ -68,8 +68,8 @@ func (p *Panels) stage() app.UI {
 		toolLine{p, p.Desk, &p.Drawing.play}.line(),
 		&Sheet{Drawing: p.Drawing},
 		app.If(p.stands, func() app.UI {
-			return &why{Desk: p.Desk, Caller: p.Caller, Changed: p.Changed, Lasting: p.lasting, State: &p.whying, Version: p.Version}
-		}),
+			return &why{Bench: p.bench(), State: &p.whying, Version: p.Version}
+		}).Else(func() app.UI { return whySection("why").Aria("busy", true) }),
 		app.If(p.Drawing.problem != "", func() app.UI {
 			return app.P().Class("problem").ID("problem").Role("alert").Text(p.Drawing.problem)
 		}),

@@ -108,7 +108,7 @@ func (p *Panels) panel(b bench) app.UI {
 	case "car":
 		return &car{Bench: b, Panels: p}
 	case "readings":
-		return &readings{Bench: b, State: &p.reading, Typed: func() { p.Kept.noteDraft(p) }, Habits: p.Kept.noteHabits}
+		return &readings{Bench: b, State: &p.reading, Typed: p.typed, Habits: p.Kept.noteHabits}
 	case "search":
 		return &find{Bench: b, State: &p.finding, Asked: p.question(b, true)}
 	case "map":

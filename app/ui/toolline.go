@@ -106,10 +106,17 @@ func (t toolLine) views() app.UI {
 			Title("Instant centres of both wheels, and the roll centre between them"),
 		t.toggle("zoom", "Zoom", v.Zoomed, func(v *model.View) { v.Zoomed = !v.Zoomed }).
 			Title("Toe scale of the selected car's curve; the others' show as far as they go"),
+		app.If(t.narrowTurns(), func() app.UI {
+			return t.toggle("right-wheel", "Right wheel", v.Side == solver.Right, (*model.View).OtherSide).
+				Title("The chart of the right wheel in place of the left one's")
+		}),
 		t.toggle("alone", "Selected and reference", v.Alone, func(v *model.View) { v.Alone = !v.Alone }).
 			Title("Curves of the reference and the selected car alone"),
 	)
 }
+
+// narrowTurns reports whether a narrow stage has a chart of one wheel alone.
+func (t toolLine) narrowTurns() bool { return t.Panels.Drawing.stage.OneWheel() }
 
 func (t toolLine) setFace(ctx app.Context, value string) {
 	face, _ := strconv.Atoi(value) // the values are our own

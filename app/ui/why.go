@@ -17,10 +17,7 @@ import (
 type why struct {
 	app.Compo
 
-	Desk    *model.Desk
-	Caller  Caller
-	Changed func(app.Context) // to be called after any edit of the desk
-	Lasting app.Context       // of the page
+	Bench   bench
 	State   *whying
 	Version uint64 // of the desk, so that go-app renders it anew
 }
@@ -41,14 +38,14 @@ func (w *why) OnUpdate(ctx app.Context) { ctx.Defer(w.refresh) }
 // refresh has the selected car explained, unless it is or a hand still moves it. What is
 // computed takes longer than a frame: a worker does it.
 func (w *why) refresh(app.Context) {
-	doc, car, s := w.Desk.Session.Document(), w.Desk.Selected(), w.State
-	if w.Desk.Moving || w.Caller == nil || car == nil || car.Err != nil || s.of == doc && s.car == car.Name {
+	doc, car, s := w.Bench.Desk.Session.Document(), w.Bench.Desk.Selected(), w.State
+	if w.Bench.Desk.Moving || w.Bench.Caller == nil || car == nil || car.Err != nil || s.of == doc && s.car == car.Name {
 		return
 	}
 	s.job.drop()
 	s.of, s.car = doc, car.Name
-	params := worker.Params[engine.WhyOptions]{Study: doc, Options: w.Desk.WhyOptions()}
-	s.job.start(w.Lasting, w.Caller, calls.Why, params, func(_ app.Context, raw json.RawMessage, err error) {
+	params := worker.Params[engine.WhyOptions]{Study: doc, Options: w.Bench.Desk.WhyOptions()}
+	s.job.start(w.Bench.Lasting, w.Bench.Caller, calls.Why, params, func(_ app.Context, raw json.RawMessage, err error) {
 		r := new(engine.WhyResult)
 		if err == nil {
 			err = json.Unmarshal(raw, r)
@@ -61,9 +58,9 @@ func (w *why) refresh(app.Context) {
 
 // Render shows the causes, those of each side by themselves where the sides differ.
 func (w *why) Render() app.UI {
-	car, s := w.Desk.Selected(), w.State
+	car, s := w.Bench.Desk.Selected(), w.State
 	class := "why"
-	if s.job.running() || s.of != w.Desk.Session.Document() {
+	if s.job.running() || s.of != w.Bench.Desk.Session.Document() {
 		class += " stale" // of the car as it was
 	}
 	section := whySection(class)
@@ -75,7 +72,7 @@ func (w *why) Render() app.UI {
 	case s.result == nil:
 		return section.Aria("busy", true)
 	}
-	e := w.Desk.Explained(s.result)
+	e := w.Bench.Desk.Explained(s.result)
 	return section.Body(
 		app.Range(e.Sides).Slice(func(i int) app.UI { return w.side(e, i) }),
 	)
@@ -135,10 +132,5 @@ func whyPeaks(list []model.WhyPeak) app.UI {
 
 // try makes a candidate of a cause's move and selects it.
 func (w *why) try(ctx app.Context, c *model.WhyCause) {
-	if err := w.Desk.Try(c); err != nil {
-		w.Desk.Said = plain(err)
-	} else {
-		w.Desk.Said = "Made and selected: " + w.Desk.Selected().Name + "."
-	}
-	w.Changed(ctx)
+	w.Bench.undoable(ctx, "Made and selected: "+c.Name+".", func() error { return w.Bench.Desk.Try(c) })
 }

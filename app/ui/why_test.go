@@ -18,9 +18,10 @@ type whyStage struct {
 	why    *why
 	ctx    app.Context
 	engine app.TestEngine
+	said   string
 }
 
-func (s *whyStage) OnPreRender(ctx app.Context) { s.ctx, s.why.Lasting = ctx, ctx }
+func (s *whyStage) OnPreRender(ctx app.Context) { s.ctx, s.why.Bench.Lasting = ctx, ctx }
 
 func (s *whyStage) Render() app.UI { return app.Div().Body(s.why) }
 
@@ -30,8 +31,9 @@ func onWhyStage(t *testing.T, doc *study.Document) *whyStage {
 	pool := wasm.NewLocalPool(1, worker.Handlers())
 	t.Cleanup(pool.Close)
 	s := &whyStage{engine: app.NewTestEngine()}
-	s.why = &why{Desk: model.NewDesk(doc), Caller: pool, Changed: func(app.Context) {}, State: &whying{}}
-	s.why.Desk.Select(0)
+	s.why = &why{State: &whying{}, Bench: bench{Desk: model.NewDesk(doc), Caller: pool, Changed: func(app.Context) {},
+		Say: func(_ app.Context, text string, _ func(app.Context)) { s.said = text }}}
+	s.why.Bench.Desk.Select(0)
 	if err := s.engine.Load(s); err != nil {
 		t.Fatal(err)
 	}
@@ -62,12 +64,15 @@ func (s *whyStage) shows(t *testing.T, texts ...string) {
 func TestTryIt(t *testing.T) {
 	s := onWhyStage(t, study.Template{Key: "double-wishbone-rack"}.Document())
 	s.shows(t, "Why toe changes", "Slope, 99.1 %.", "Outer ball too high by 12.01 mm.", "0.901 → ", "0.031", "A stack of 12 mm", "mean square", "each wheel", "Try it")
-	cars := len(s.why.Desk.Session.Cars().List)
-	e := s.why.Desk.Explained(s.why.State.result)
+	cars := len(s.why.Bench.Desk.Session.Cars().List)
+	e := s.why.Bench.Desk.Explained(s.why.State.result)
 	s.do(func(ctx app.Context) { s.why.try(ctx, &e.Sides[0].Causes[0]) })
-	car := s.why.Desk.Selected()
+	car := s.why.Bench.Desk.Selected()
 	if car.Index != cars || car.Name != "Outer ball 12 mm lower" || car.Changes["tieRodOuterHeight"] != -12 {
 		t.Errorf("selected %q, car %d, with %v; want a new one with the ball 12 mm lower", car.Name, car.Index, car.Changes)
+	}
+	if s.said != "Made and selected: Outer ball 12 mm lower." {
+		t.Errorf("said %q, want the candidate's name", s.said)
 	}
 	s.shows(t, "Curvature, 99.6 %.", "Tie rod too long: inner ball belongs 5.82 mm outboard")
 }
@@ -78,8 +83,8 @@ func TestWhyWaitsForTheHand(t *testing.T) {
 	s := onWhyStage(t, study.Template{Key: "double-wishbone-rack"}.Document())
 	was := s.why.State.result
 	s.do(func(app.Context) {
-		s.why.Desk.Moving = true
-		if err := s.why.Desk.Set("tieRodOuterHeight", -3, "drag"); err != nil {
+		s.why.Bench.Desk.Moving = true
+		if err := s.why.Bench.Desk.Set("tieRodOuterHeight", -3, "drag"); err != nil {
 			t.Error(err)
 		}
 	})
@@ -87,7 +92,7 @@ func TestWhyWaitsForTheHand(t *testing.T) {
 		t.Error("the car was explained while a hand moved it")
 	}
 	s.shows(t, "stale")
-	s.do(func(app.Context) { s.why.Desk.Moving = false })
+	s.do(func(app.Context) { s.why.Bench.Desk.Moving = false })
 	if s.why.State.result == was || s.why.State.result.Candidate != "candidate" {
 		t.Errorf("%+v, want the moved car explained once the hand rests", s.why.State.result)
 	}
@@ -96,11 +101,11 @@ func TestWhyWaitsForTheHand(t *testing.T) {
 // TestTryItWithoutRoom tells that there are as many candidates as there can be.
 func TestTryItWithoutRoom(t *testing.T) {
 	s := onWhyStage(t, study.Template{Key: "double-wishbone-rack"}.Document())
-	e := s.why.Desk.Explained(s.why.State.result)
+	e := s.why.Bench.Desk.Explained(s.why.State.result)
 	for range model.MaxCandidates + 1 {
 		s.do(func(ctx app.Context) { s.why.try(ctx, &e.Sides[0].Causes[0]) })
 	}
-	if !strings.Contains(s.why.Desk.Said, "delete one") {
-		t.Errorf("said %q, want that there is no room", s.why.Desk.Said)
+	if !strings.Contains(s.said, "delete one") {
+		t.Errorf("said %q, want that there is no room", s.said)
 	}
 }
