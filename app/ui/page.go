@@ -69,7 +69,7 @@ func (p *Panels) stage() app.UI {
 		&Sheet{Drawing: p.Drawing},
 		app.If(p.stands, func() app.UI {
 			return &why{Bench: p.bench(), State: &p.whying, Version: p.Version}
-		}).Else(func() app.UI { return whySection("why").Aria("busy", true) }),
+		}).Else(func() app.UI { return whySection("why stale") }),
 		app.If(p.Drawing.problem != "", func() app.UI {
 			return app.P().Class("problem").ID("problem").Role("alert").Text(p.Drawing.problem)
 		}),

@@ -70,7 +70,7 @@ func (w *why) Render() app.UI {
 	case s.fault != "":
 		return section.Body(app.P().Class("problem").Text(s.fault))
 	case s.result == nil:
-		return section.Aria("busy", true)
+		return section
 	}
 	e := w.Bench.Desk.Explained(s.result)
 	return section.Body(

@@ -81,7 +81,7 @@ func processorTime(p *Page) float64 {
 const dragReach = 60
 
 // explained is a script that says whether why the car's toe changes stands under the drawing.
-const explained = `!document.querySelector("#why.stale, #why[aria-busy=true]")`
+const explained = `!!document.querySelector("#why:not(.stale)")`
 
 // dragRound drags the ball that is held for a round, as far as a reach.
 func dragRound(p *Page, at place, reach int) dragged {
