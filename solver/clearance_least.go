@@ -17,9 +17,13 @@ const (
 // enough away need not be looked into.
 func leastClearance(f func(u float64) float64, length float64) float64 {
 	least := f(0)
+	if length == 0 { // a ball
+		return least
+	}
+	p := piece{fHi: least}
 	for k := range clearancePieces {
-		lo, hi := float64(k)/clearancePieces, float64(k+1)/clearancePieces
-		p := piece{lo, hi, f(lo), f(hi)}
+		hi := float64(k+1) / clearancePieces
+		p = piece{p.hi, hi, p.fHi, f(hi)}
 		least = p.least(f, length, math.Min(least, p.fHi), clearanceDepth)
 	}
 	return least
