@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"toewright/internal/engine"
 	"toewright/internal/number"
@@ -118,15 +117,6 @@ func (c *comparer) answer(car *Car) *CarAnswer {
 
 // file returns the unit of the study's lengths.
 func (c *comparer) file() study.Units { return c.desk.Session.Document().Units }
-
-// title returns a text that begins with a capital.
-func title(text string) string {
-	text = strings.TrimSpace(text)
-	if text == "" {
-		return ""
-	}
-	return strings.ToUpper(text[:1]) + text[1:]
-}
 
 // better says which of two values is the better one.
 type better int8

@@ -66,7 +66,7 @@ func (d *Desk) LessThan(car, from *Car) (list []AnswerValue) {
 			continue
 		}
 		by := d.ValueOf(car.Index, key) - d.ValueOf(from.Index, key)
-		list = append(list, AnswerValue{Label: title(shortWord(p, sides)), Text: number.Signed(by, n.AmountText(by, fileUnit(doc, p.Quantity), doc.Units))})
+		list = append(list, AnswerValue{Label: capital(shortWord(p, sides)), Text: number.Signed(by, n.AmountText(by, fileUnit(doc, p.Quantity), doc.Units))})
 	}
 	var rods, peaks []string
 	for _, s := range solver.Sides {

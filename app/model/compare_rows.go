@@ -114,7 +114,7 @@ func (c *comparer) figure(f *figureRow) rowSource {
 	of := engine.CompareFigureByKey(f.key)
 	label := f.label
 	if label == "" {
-		label = title(of.Label)
+		label = capital(of.Label)
 	}
 	s := rowSource{
 		CompareRow: CompareRow{Key: f.key, Label: label, Note: of.Unit(c.n.Style), Part: f.part, Usual: f.usual},
@@ -295,7 +295,7 @@ func noLoads(err error) string {
 func (c *comparer) load(f engine.LoadFigure) rowSource {
 	return rowSource{
 		CompareRow: CompareRow{
-			Key: "load " + f.Label, Label: title(f.Label) + ", largest load", Note: strings.TrimSpace(f.Unit(c.n.Style) + " estimate"), Part: costPart,
+			Key: "load " + f.Label, Label: capital(f.Label) + ", largest load", Note: strings.TrimSpace(f.Unit(c.n.Style) + " estimate"), Part: costPart,
 			Usual: f.Label == "tie rod", Meaning: "The largest in size of all load cases and both sides. " + strings.Join(engine.LoadsWords, " "),
 		},
 		better: less, write: func(x float64) string { return f.Text(c.n.Style, x) },

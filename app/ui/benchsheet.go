@@ -1,8 +1,10 @@
 package ui
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -23,6 +25,7 @@ type benchSheet struct {
 	Bench  bench
 	State  *sheeting
 	Series *forging // for the verdict on the same car
+	Making *making  // the part drawing
 }
 
 // sheeting is what a sheet shows that is computed beside the page.
@@ -64,6 +67,11 @@ func (s *benchSheet) Render() app.UI {
 	if car == nil || car.Err != nil {
 		return app.P().Text("The selected car cannot be solved: there is nothing to print.")
 	}
+	return app.Div().Class("make").Body(&makePart{Bench: s.Bench, State: s.Making}, s.sheet(car))
+}
+
+// sheet is what is printed.
+func (s *benchSheet) sheet(car *model.Car) app.UI {
 	return app.Div().Class("bench-sheet").Body(
 		app.Div().Class("deeds no-print").Body(
 			button("Print", func(app.Context, app.Event) { app.Window().Call("print") }).ID("print").Class("primary"),
@@ -73,12 +81,43 @@ func (s *benchSheet) Render() app.UI {
 		s.takeAway(),
 		s.title(car),
 		s.Bench.borrowed(),
+		s.sizes(),
 		s.arm(),
 		s.curves(),
 		s.table(car),
 		s.conditions(car),
 		s.verdict(car),
 		app.P().Class("cautions").Text(strings.Join(engine.Cautions, " ")),
+	)
+}
+
+// sizes is the table of what is made: exact, on the shop's step, and how far that is off.
+func (s *benchSheet) sizes() app.UI {
+	if s.State.arm == nil {
+		return nil
+	}
+	steps, side := s.Bench.Desk.ShopSteps(), 0
+	if s.Making.arm() == "right" {
+		side = 1
+	}
+	step := cmp.Or(s.Making.step, steps[0].MM)
+	var list []choice
+	for _, k := range steps {
+		list = append(list, choice{model.StepText(k.MM), k.Text})
+	}
+	rows := s.Bench.Desk.Sizes(s.State.arm, side, step)
+	return app.Section().Class("make-sizes").Body(
+		app.Div().Class("row").Body(
+			app.H2().Text("Sizes, "+s.Making.arm()+" arm, "+s.Bench.numbers().LengthUnit()),
+			menu("shop-step", "Made to", model.StepText(step), list, func(_ app.Context, value string) { s.Making.step, _ = strconv.ParseFloat(value, 64) }),
+		),
+		app.Table().Class("figures sheet-table").ID("sizes").Body(
+			app.THead().Body(app.Tr().Body(heads("From the original hole", "Exact", "To make", "Off", "Tolerance")...)),
+			app.TBody().Body(app.Range(rows).Slice(func(i int) app.UI {
+				r := rows[i]
+				return app.Tr().Body(app.Th().Scope("row").Text(r.Label), app.Td().Text(r.Exact), app.Td().Body(app.Strong().Text(r.Make)), app.Td().Text(r.Off), app.Td().Text(r.Tolerance))
+			})),
+		),
 	)
 }
 

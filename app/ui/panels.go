@@ -118,7 +118,7 @@ func (p *Panels) panel(b bench) app.UI {
 	case "parts":
 		return &shelf{Bench: b, State: &p.shelving, Asked: p.question(b, false)}
 	case "sheet":
-		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging}
+		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging, Making: &p.making}
 	case "series":
 		return &forge{Bench: b, State: &p.forging}
 	}

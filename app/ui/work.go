@@ -18,6 +18,7 @@ type work struct {
 	reading   reading
 	comparing comparing
 	whying    whying
+	making    making
 }
 
 // drop lets go of all of it: answers that are still to come come to nothing.
@@ -27,6 +28,7 @@ func (w *work) drop() {
 	}
 	habits := w.reading.habits
 	w.comparing.stop()
+	w.making.drop()
 	w.mapping.x, w.mapping.y = "", ""
 	*w = work{mapping: w.mapping} // the map follows the desk by itself
 	w.reading.work(habits)
