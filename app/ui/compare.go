@@ -107,7 +107,7 @@ func (c *compare) maker(id string) app.UI {
 	if car := c.Bench.Desk.Selected(); car != nil && car.Index > 0 && id == "make-it" {
 		name = "Make " + car.Name
 	}
-	return app.Button().Type("button").ID(id).Class("primary").Text(name).
+	return app.Button().Type("button").ID(id).Class("primary").Body(app.Span().Class("clipped").Text(name)).
 		OnClick(func(ctx app.Context, _ app.Event) { c.Bench.Open(ctx, "make") })
 }
 
