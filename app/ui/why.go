@@ -10,6 +10,7 @@ import (
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
+	"toewright/solver"
 )
 
 // why says under the drawing why the selected car's wheels toe as they do, and makes a
@@ -90,6 +91,9 @@ func (w *why) side(e *model.Why, index int) app.UI {
 	class := "why-side"
 	if len(e.Sides) == 1 {
 		class += " alone"
+	}
+	if len(e.Sides) == 1 || solver.Side(index) == w.Bench.Desk.View.Side { // a phone shows it alone
+		class += " charted"
 	}
 	return app.Div().Class(class).Body(
 		app.H2().Body(app.Text(s.Heading), app.If(s.Decides != "", func() app.UI { return app.Small().Text(" " + s.Decides) })),
