@@ -22,6 +22,7 @@ func (f *find) found() app.UI {
 					return app.Span().Text("exact answer " + a.Exact + "; this is on the steps and sizes stated")
 				}),
 			),
+			f.deeds(),
 		),
 		remarks(a.Sure),
 		app.Details().Body(app.Summary().Text("Its values, and what else is known"), answerValues(a.Values), remarks(a.Remarks), cautionLine()),

@@ -58,7 +58,7 @@ func TestFindOnStage(t *testing.T) {
 	if s.panels.finding.fault != "" {
 		t.Fatal(s.panels.finding.fault)
 	}
-	s.shows(t, "found", "RMS toe change", "nothing better lies within them")
+	s.shows(t, "found", "RMS toe change", "nothing better lies within them", `id="show-found"`, `id="compare-found"`, "Find again")
 	car := s.desk.Selected()
 	if car.Name != "found" || !(car.Figures[0].RMS < s.desk.Session.Cars().Base().Figures[0].RMS) {
 		t.Errorf("selected %s with RMS %v, want the one found, better than the base car", car.Name, car.Figures[0].RMS)
