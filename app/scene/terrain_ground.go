@@ -25,7 +25,7 @@ func (t *Terrain) Ground(g plot.Grid, levels []float64) plot.Picture {
 }
 
 // labelText is the text size of what is written on lines, in CSS pixels.
-const labelText = 0.85 * terrainText
+const labelText = terrainText
 
 // lineLabel is what is written along a line, from its middle.
 type lineLabel struct {

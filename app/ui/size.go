@@ -1,4 +1,4 @@
 package ui
 
 // chartText is the size of the texts of the panels' charts, in CSS pixels.
-const chartText = 11.0
+const chartText = 12.0

@@ -50,7 +50,7 @@ const tiny = `[...new Set([...document.querySelectorAll("body *")]
 	.map((e) => getComputedStyle(e).fontSize + ": " + e.tagName + " " + (e.id || e.getAttribute("class") || e.parentElement.className) + " " + e.textContent.trim().slice(0, 20)))]`
 
 // covered lists the controls that cannot be pressed where they stand, since another lies
-// over their middle. Among the drawing's handles, whose reaches overlap, the nearest wins:
+// over their middle; a menu that is open may. Among the drawing's handles, whose reaches overlap, the nearest wins:
 // the picture itself takes the press.
 const covered = `[...document.querySelectorAll("button, select, input, textarea, summary, label.file, .drawing .handle")]
 	.filter((e) => e.checkVisibility({visibilityProperty: true}) && !e.closest(".unseen") && !e.matches(".unseen"))
@@ -60,7 +60,7 @@ const covered = `[...document.querySelectorAll("button, select, input, textarea,
 		const r = (e.querySelector(".reach") ?? e).getBoundingClientRect();
 		if (!r.width || !r.height) return "";
 		const at = document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2);
-		const own = at && (e.contains(at) || at.contains(e) || at.closest("label")?.control === e || e.matches(".handle") && at.closest(".drawing"));
+		const own = at && (e.contains(at) || at.contains(e) || at.closest("label")?.control === e || at.closest(".menu-box") && !e.closest(".menu-box") || e.matches(".handle") && at.closest(".drawing"));
 		const name = (x) => x ? x.tagName + "#" + x.id + "." + (x.getAttribute("class") ?? "") : "nothing";
 		return own ? "" : name(e) + " " + e.textContent.slice(0, 20) + " at " + [r.x, r.y, r.right, r.bottom].map(Math.round) + " is under " + name(at);
 	}).filter(Boolean)`
@@ -69,6 +69,7 @@ const covered = `[...document.querySelectorAll("button, select, input, textarea,
 // or reaches out of it.
 const wrapped = `[...document.querySelectorAll(".head button, .tool-line > *, .tool-line button, .bottom-line > p, .strip-head")]
 	.filter((e) => e.checkVisibility() && !e.closest(".menu-box, .views") && !e.matches(".unseen"))
+	.filter((e) => innerWidth >= 1000 || !e.closest(".steps, .bottom-line")) // a bar of two lines, and no line
 	.filter((e) => {
 		const line = e.closest(".head, .tool-line, .bottom-line, .strip").getBoundingClientRect();
 		const r = e.getBoundingClientRect();
