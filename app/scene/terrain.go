@@ -20,7 +20,7 @@ type Terrain struct {
 const (
 	TerrainWidth, TerrainHeight               = 360.0, 320.0
 	terrainLeft, terrainBottom, terrainMargin = 46.0, 36.0, 10.0
-	terrainText                               = 11.0
+	terrainText                               = 12.0
 )
 
 // The least number of steps along a map as it is drawn: of one that is done about a

@@ -82,24 +82,41 @@ const wrapped = `[...document.querySelectorAll(".head button, .tool-line > *, .t
 
 // TestScreensHold looks at every step at every size: nothing is wider than the screen, no
 // control lies under another, no text is smaller than 12 px, and the lines about the stage
-// stay lines. One page serves for all sizes.
+// stay lines. One page serves for all sizes of a pointer.
 func TestScreensHold(t *testing.T) {
-	page := openSheet(t, Options{})
-	for _, o := range append(screens, Options{Width: 320, Height: 640, Touch: true}, Options{Width: 768, Height: 1024, Touch: true}) {
-		page.resize(o)
-		for _, panel := range panels {
-			openPanel(page, panel.key)
-			waitFrame(page)
-			page.Shot(fmt.Sprintf("screen %d light %s", o.Width, panel.key))
-			where := fmt.Sprintf("%d px, %s", o.Width, panel.key)
-			if by := Eval[float64](page, `document.documentElement.scrollWidth - innerWidth`); by > 0 {
-				t.Errorf("%s: %g px wider than the screen", where, by)
-			}
-			for what, script := range map[string]string{"too small to read": tiny, "cannot be pressed": covered, "does not hold its line": wrapped} {
-				for _, found := range Eval[[]string](page, script) {
-					t.Errorf("%s: %s: %s", where, what, found)
+	for _, tt := range []struct {
+		name  string
+		sizes []Options
+	}{
+		{"mouse", screens[:2]},
+		{"finger", append(screens[2:], Options{Width: 320, Height: 640, Touch: true})},
+		{"tablet", []Options{{Width: 768, Height: 1024, Touch: true}}},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			page := openSheet(t, tt.sizes[0])
+			for _, o := range tt.sizes {
+				page.resize(o)
+				for _, panel := range panels {
+					holds(page, o, panel.key)
 				}
 			}
+		})
+	}
+}
+
+// holds fails the test for what of a panel does not hold at a size.
+func holds(p *Page, o Options, key string) {
+	p.t.Helper()
+	openPanel(p, key)
+	waitFrame(p)
+	p.Shot(fmt.Sprintf("screen %d light %s", o.Width, key))
+	where := fmt.Sprintf("%d px, %s", o.Width, key)
+	if by := Eval[float64](p, `document.documentElement.scrollWidth - innerWidth`); by > 0 {
+		p.t.Errorf("%s: %g px wider than the screen", where, by)
+	}
+	for _, check := range []struct{ fault, script string }{{"too small to read", tiny}, {"cannot be pressed", covered}, {"does not hold its line", wrapped}} {
+		for _, found := range Eval[[]string](p, check.script) {
+			p.t.Errorf("%s: %s: %s", where, check.fault, found)
 		}
 	}
 }
