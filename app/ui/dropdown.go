@@ -8,7 +8,7 @@ import (
 // press outside close it.
 func (p *Panels) dropdown(key string, label app.HTMLButton, content func() app.UI) app.UI {
 	open := p.menu == key
-	return app.Div().Class("dropdown").OnKeyDown(p.dropdownKey).Body(
+	return app.Div().Class("dropdown").Body(
 		label.Type("button").ID(key).Aria("expanded", open).Aria("controls", key+"-box").
 			OnClick(func(app.Context, app.Event) { p.toggleMenu(key) }, app.EventScope(key)),
 		app.If(open, func() app.UI {
@@ -23,15 +23,6 @@ func (p *Panels) toggleMenu(key string) {
 		key = ""
 	}
 	p.menu = key
-}
-
-// dropdownKey closes the box by Escape, and gives the keyboard back to its button.
-func (p *Panels) dropdownKey(ctx app.Context, e app.Event) {
-	if e.Get("key").String() != "Escape" || p.menu == "" {
-		ctx.PreventUpdate()
-		return
-	}
-	p.closeMenu()
 }
 
 // closeMenu closes the box that is open, and gives the keyboard back to its button.

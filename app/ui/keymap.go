@@ -17,7 +17,7 @@ var keyGroups = []struct {
 }{
 	{"Anywhere", [][2]string{
 		{"Ctrl K", "find a command by its words"}, {"1 … 5", "open a step; with Alt from within a field too"}, {"Ctrl Z, Ctrl Y", "undo, redo"},
-		{"Ctrl S", "save the study as a file"}, {"Ctrl P", "print the drawing, or the bench sheet where it is open"}, {"?", "this list"},
+		{"Ctrl S", "save the study as a file"}, {"Ctrl P", "print the drawing, or the bench sheet where it is open"}, {"Escape", "close a menu"}, {"?", "this list"},
 	}},
 	{"On the drawing", [][2]string{
 		{"Tab", "from one ringed ball, wheel or marker to the next"}, {"Arrows", "move it by a spacer; Shift by ten"},

@@ -26,6 +26,10 @@ func stroke(e app.Value) string {
 // deed returns what a stroke does, nil for nothing.
 func (p *Panels) deed(stroke string) func(app.Context) {
 	switch stroke {
+	case "escape":
+		if p.menu != "" {
+			return func(app.Context) { p.closeMenu() }
+		}
 	case "ctrl k":
 		return p.cover(paletteOver)
 	case "?", "shift ?":

@@ -46,7 +46,7 @@ func (t toolLine) line() app.UI {
 		t.cars(),
 		app.Div().Class("face").Body(menu("face", "View", strconv.Itoa(int(t.Desk.View.Face)), faces, t.setFace)),
 		t.toggle("play", t.playWord(), t.Play.on, t.playOrStop),
-		app.Div().Class("dropdown view-menu").OnKeyDown(t.Panels.dropdownKey).Body(
+		app.Div().Class("dropdown view-menu").Body(
 			app.Button().Type("button").ID(viewMenu).Class("bare").Aria("expanded", t.Panels.menu == viewMenu).Aria("controls", "view-box").
 				OnClick(func(app.Context, app.Event) { t.Panels.toggleMenu(viewMenu) }).
 				Body(app.Text("View"), app.Span().Class("caret").Aria("hidden", true).Text("▾")),
