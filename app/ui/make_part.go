@@ -156,7 +156,7 @@ func (p *makePart) Render() app.UI {
 		app.If(s.fault != "", func() app.UI { return app.P().Class("problem").Text(s.fault) }).
 			ElseIf(s.image == "", func() app.UI { return app.P().Class("note").Aria("live", "polite").Text("The arm is being drawn.") }).
 			Else(func() app.UI {
-				return app.Img().ID("part-drawing").Src(s.image).Alt("Drawing of the " + s.shown + " steering arm of " + carName(car) + " in three views, in mm at 1:1")
+				return app.Figure().TabIndex(0).Aria("label", "Part drawing, scrolls").Body(app.Img().ID("part-drawing").Src(s.image).Alt("Drawing of the " + s.shown + " steering arm of " + carName(car) + " in three views, in mm at 1:1"))
 			}),
 		app.P().Class("note").Text("In mm at 1:1; places and axes of the part, not its shape. Print the SVG without scaling. The STEP file has named points and axes in the car's own axes."),
 		p.covers(),

@@ -1,6 +1,7 @@
 package browsertest
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -9,14 +10,14 @@ import (
 // TestPartDrawing shows the drawing of both arms, saves it as each kind of file with the
 // server gone, and lists what the part fits and what is made.
 func TestPartDrawing(t *testing.T) {
-	for _, o := range []Options{{}, {Width: 390, Height: 844, Touch: true, Dark: true}} {
+	for _, o := range []Options{{}, {Width: 1024, Height: 768}, {Width: 390, Height: 844, Touch: true, Dark: true}} {
 		page := openSheet(t, o)
 		page.WaitOfflineReady()
 		page.Stop()
 		openPanel(page, "sheet")
 		page.WaitTrue(`document.querySelector("#part-drawing")?.naturalWidth > 0`)
 		page.WaitTrue(`!!document.querySelector("#covers") && !!document.querySelector("#sizes")`)
-		page.Shot("make")
+		page.Shot(fmt.Sprintf("make %d", o.Width))
 		left := Eval[string](page, `document.querySelector("#part-drawing").src`)
 		click(page, "#arm-right")
 		page.WaitTrue(`document.querySelector("#part-drawing")?.src !== ` + quote(left) + ` && document.querySelector("#part-drawing")?.alt.includes("right")`)
