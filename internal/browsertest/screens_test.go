@@ -55,7 +55,7 @@ const tiny = `[...new Set([...document.querySelectorAll("body *")]
 const covered = `[...document.querySelectorAll("button, select, input, textarea, summary, label.file, .drawing .handle")]
 	.filter((e) => e.checkVisibility({visibilityProperty: true}) && !e.closest(".unseen") && !e.matches(".unseen"))
 	.map((e) => {
-		if (!e.closest(".head, .tool-line, .strip, .bottom-line, .drawing")) e.scrollIntoView({block: "center", inline: "nearest"});
+		if (e.closest(".menu-box") || !e.closest(".head, .tool-line, .strip, .bottom-line, .drawing")) e.scrollIntoView({block: "center", inline: "nearest"});
 		if (e.closest(".strip")) e.scrollIntoView({block: "nearest", inline: "center"});
 		const r = (e.querySelector(".reach") ?? e).getBoundingClientRect();
 		if (!r.width || !r.height) return "";
