@@ -74,6 +74,15 @@ func TestCarsAreSortedAndCompared(t *testing.T) {
 	page.WaitTrue(worse + `[0] === "+"`)
 }
 
+// openCompare opens the step and waits until the workers have answered.
+func openCompare(t *testing.T, o Options) *Page {
+	t.Helper()
+	page := openSheet(t, o)
+	openPanel(page, "compare")
+	page.WaitTrue(`!!document.querySelector("#cars tbody td") && !document.querySelector("#cars .waits")`)
+	return page
+}
+
 // TestSeriesIsBuiltMeanwhile waits for the share of each car's series, which nobody asked
 // for, and edits the selected car: its share is built again, those of the others stay.
 func TestSeriesIsBuiltMeanwhile(t *testing.T) {
