@@ -33,8 +33,12 @@ var takenOver int
 func (f *field) Render() app.UI {
 	value := f.Value
 	f.forget()
-	if f.problem != "" {
+	typed, half := halfTyped.texts[f.ID]
+	switch {
+	case f.problem != "":
 		value = f.draft
+	case half:
+		value = typed
 	}
 	return app.Div().Class("field").Body(
 		app.Label().For(f.ID).Class(f.labelClass()).Body(app.Text(f.Label), app.If(f.Value != "", func() app.UI { return tag(f.Tag) })),
@@ -52,7 +56,7 @@ func (f *field) Render() app.UI {
 func (f *field) input(value string) app.UI {
 	input := app.Input().ID(f.ID).Type("text").Class(f.class()).Value(value).Disabled(f.Disabled).
 		AutoComplete(false).Spellcheck(false).Aria("invalid", f.problem != "").
-		OnChange(f.change).OnKeyDown(f.key).OnFocus(f.focus)
+		OnInput(f.typing, app.EventScope(f.ID, f.Value)).OnChange(f.change).OnKeyDown(f.key).OnFocus(f.focus).OnBlur(f.leave)
 	if f.problem != "" {
 		input = input.Aria("describedby", f.problemID())
 	}
@@ -75,10 +79,30 @@ func (f *field) class() string {
 
 func (f *field) problemID() string { return f.ID + "-problem" }
 
-// change reads what was typed.
+// typing keeps what is being typed.
+func (f *field) typing(ctx app.Context, _ app.Event) {
+	halfTyped.set(f.ID, ctx.JSSrc().Get("value").String(), f.Value)
+	ctx.PreventUpdate()
+}
+
+// change reads what was typed. What is refused is still being typed.
 func (f *field) change(ctx app.Context, _ app.Event) {
 	draft := ctx.JSSrc().Get("value").String()
-	f.judge(draft, f.Set(ctx, draft))
+	err := f.Set(ctx, draft)
+	f.judge(draft, err)
+	if err == nil {
+		halfTyped.drop(f.ID)
+	}
+}
+
+// leave reads what was half typed before the page was loaded anew: to the browser the text is
+// the field's own, which nobody has changed.
+func (f *field) leave(ctx app.Context, e app.Event) {
+	if halfTyped.found[f.ID] {
+		f.change(ctx, e)
+		return
+	}
+	ctx.PreventUpdate()
 }
 
 // judge keeps what was typed, with the reason if it was refused.
@@ -100,8 +124,11 @@ func (f *field) forget() {
 func (f *field) key(ctx app.Context, e app.Event) {
 	step := map[string]int{"ArrowUp": 1, "ArrowDown": -1}[e.Get("key").String()]
 	switch {
+	case e.Get("key").String() == "Enter":
+		f.leave(ctx, e)
 	case e.Get("key").String() == "Escape":
 		f.problem = ""
+		halfTyped.drop(f.ID)
 		ctx.JSSrc().Set("value", f.Value)
 	case step != 0 && f.Step != nil:
 		e.PreventDefault()

@@ -40,6 +40,7 @@ const saveDelay = 400 * time.Millisecond
 // start opens what the link brings or, without one, the study that was open last.
 func (k *kept) start(ctx app.Context, p *Panels) {
 	k.listen(ctx, p)
+	halfTyped.note = func() { k.noteDraft(p) }
 	k.copying.recover(ctx, p, func(ctx app.Context) { k.begin(ctx, p) })
 }
 

@@ -48,13 +48,13 @@ type draft struct {
 	text  string
 }
 
-// noteDraft keeps the row of readings that is being typed. What finds no room is typed
+// noteDraft keeps the row of readings and the fields that are being typed. What finds no room is typed
 // again by the reader, who has it before the eyes.
 func (k *kept) noteDraft(p *Panels) {
 	if !k.begun {
 		return // what was being typed before is still to be read
 	}
-	now := draft{k.keeper.ID(), p.reading.keypad.Draft()}
+	now := draft{k.keeper.ID(), draftText{p.reading.keypad.Draft(), halfTyped.texts}.String()}
 	if now != k.draft && k.store.SetDraft(now.study, now.text) == nil {
 		k.draft = now
 		k.copying.flush(p.lasting)

@@ -32,6 +32,7 @@ func (w *work) drop() {
 	w.mapping.x, w.mapping.y = "", ""
 	*w = work{mapping: w.mapping} // the map follows the desk by itself
 	w.reading.work(habits)
+	halfTyped.find(nil)
 }
 
 // lay puts another study on the desk, with nothing left of the one before.
@@ -42,11 +43,15 @@ func (p *Panels) lay(d *study.Document) {
 	takenOver++
 }
 
-// resume goes on with the row of readings that was being typed when the study was left,
-// unless another is typed already.
+// resume goes on with the row of readings and the fields that were being typed when the
+// study was left, unless others are typed already.
 func (p *Panels) resume() {
+	left := parseDraft(p.Kept.store.Draft(p.Kept.keeper.ID()))
 	if p.reading.keypad.Draft() == "" {
-		p.reading.keypad = model.ParseKeypad(p.Kept.store.Draft(p.Kept.keeper.ID()))
+		p.reading.keypad = model.ParseKeypad(left.Row)
+	}
+	if len(halfTyped.texts) == 0 {
+		halfTyped.find(left.Fields)
 	}
 	p.reading.habits = p.Kept.store.Habits()
 	p.reading.keypad.Fine = p.reading.habits.Fine

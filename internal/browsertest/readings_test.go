@@ -3,6 +3,7 @@ package browsertest
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/chromedp/chromedp"
 )
@@ -111,6 +112,7 @@ func TestGaugeThatTypes(t *testing.T) {
 	page.WaitTrue(`document.activeElement?.id === "pad-Stack"`)
 	typed := "\n-50\n+1.20\n-1.3\n-25\n0.6\n-0.7\n0.01\n-0.02\n"
 	burst(page, typed)
+	t.Log(Eval[string](page, padShows))
 	page.WaitTrue(padShows + ` === "25|| at Left, −50 1.20 −1.30; −25 0.60 −0.70; 0 0.01 −0.02"`)
 	page.Shot("readings gauge typed")
 	click(page, ".run-rows .cell")
@@ -120,11 +122,16 @@ func TestGaugeThatTypes(t *testing.T) {
 	page.WaitTrue(padShows + ` === "25|| at Left, −50 1.25 −1.30; −25 0.60 −0.70; 0 0.01 −0.02"`)
 }
 
-// burst presses keys one after another with nothing between, each where the keyboard is.
+// burst presses keys as fast as they can come, each where the keyboard is then.
 func burst(p *Page, keys string) {
 	p.t.Helper()
-	Eval[chromedp.Void](p, `void [...`+quote(keys)+`].forEach((c) => document.activeElement.dispatchEvent(new KeyboardEvent("keydown",
-		{key: c === "\n" ? "Enter" : c, bubbles: true, cancelable: true})))`)
+	Eval[bool](p, `(async () => {
+		for (const c of `+quote(keys)+`) {
+			document.activeElement.dispatchEvent(new KeyboardEvent("keydown", {key: c === "\n" ? "Enter" : c, bubbles: true, cancelable: true}));
+			await new Promise((next) => setTimeout(next));
+		}
+		return true;
+	})()`)
 }
 
 // TestOtherHand has Next at the left edge, and keeps it.
@@ -140,4 +147,39 @@ func TestOtherHand(t *testing.T) {
 	page.Shot("readings left-handed")
 	page.Reload()
 	page.WaitTrue(`!!document.querySelector("#pad-next") && ` + left)
+}
+
+// TestHalfAFieldIsKept types into a field, loads the page anew in the middle of the number,
+// and finds it; Enter then takes it, and Escape gives it up.
+func TestHalfAFieldIsKept(t *testing.T) {
+	page := Open(t, Options{})
+	page.WaitOfflineReady()
+	openPanel(page, "car")
+	const value = `document.querySelector("#wheelbase")?.value`
+	page.WaitTrue(value + ` !== undefined`)
+	before := Eval[string](page, value)
+	half := func() {
+		Eval[chromedp.Void](page, `(() => {
+			const field = document.querySelector("#wheelbase");
+			field.focus();
+			field.value = "24";
+			field.dispatchEvent(new Event("input", {bubbles: true}));
+		})()`)
+		time.Sleep(lostWithin)
+		page.Reload()
+		page.WaitTrue(value + ` === "24"`)
+	}
+	press := func(key string) {
+		Eval[chromedp.Void](page, `(() => {
+			const field = document.querySelector("#wheelbase");
+			field.focus();
+			field.dispatchEvent(new KeyboardEvent("keydown", {key: `+quote(key)+`, bubbles: true, cancelable: true}));
+		})()`)
+	}
+	half()
+	press("Escape")
+	page.WaitTrue(value + " === " + quote(before))
+	half()
+	press("Enter")
+	page.WaitTrue(`document.querySelector("#wheelbase").value.startsWith("24.00")`)
 }
