@@ -12,13 +12,13 @@ import (
 const largest = 1e9
 
 // ParseLength reads a length as people type it and returns it in u: "12.7", "12,7",
-// "-1/16", "3 1/32", "3-1/32", "½", each with or without "mm", "cm", "in" or an inch mark
-// behind it; and as a [Style] writes it, "0.266 in (17/64)". Without a unit the number is
+// "-1/16", "3 1/32", "3-1/32", "½", and sums such as "9.7 - 1/8", each with or without "mm",
+// "cm", "in" or an inch mark behind it; and as a [Style] writes it, "0.266 in (17/64)". Without a unit the number is
 // in u. A lone comma is a decimal comma.
 func ParseLength(text string, u Units) (float64, error) {
 	decimals, fraction := cutFraction(text)
 	number, unit := cutUnit(strings.TrimSpace(decimals), u)
-	x, ok := parseNumber(number)
+	x, ok := parseSum(number)
 	if ok && fraction != "" {
 		x, ok = withFraction(x, fraction)
 	}
@@ -158,6 +158,26 @@ func cutUnit(text string, u Units) (string, lengthUnit) {
 // signs and fractions as keyboards write them.
 var plainSigns = strings.NewReplacer("−", "-", "–", "-", "½", " 1/2", "¼", " 1/4", "¾", " 3/4",
 	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/", "\u00a0", " ", "\u202f", " ")
+
+// parseSum reads numbers with a sign between each two: "9.7 - 1/8", "27+3/16". A minus sign
+// has spaces about it there, for without them it parts a whole number from its fraction.
+func parseSum(text string) (float64, bool) {
+	text = strings.TrimSpace(plainSigns.Replace(text))
+	for i := len(text) - 2; i > 0; i-- {
+		minus := strings.HasPrefix(text[i-1:], " - ")
+		if text[i] != '+' && !minus {
+			continue
+		}
+		before, ok := parseSum(text[:i])
+		term := strings.TrimSpace(text[i+1:])
+		x, ok2 := parseNumber(term)
+		if minus {
+			x = -x
+		}
+		return before + x, ok && ok2 && !strings.ContainsAny(term[:1], "+-")
+	}
+	return parseNumber(text)
+}
 
 // parseNumber reads a decimal, a fraction, or a whole number with a fraction.
 func parseNumber(text string) (float64, bool) {

@@ -36,6 +36,10 @@ func TestParseLength(t *testing.T) {
 		{"spaces", "  7 ", Millimetre, 7},
 		{"as it is written", "0.266 in (17/64)", Millimetre, 17 * 25.4 / 64},
 		{"as a cell has it", "−0.275 (−9/32 plus 0.006)", Inch, -0.275},
+		{"difference", "9.75 - 1/8", Inch, 9.625},
+		{"typographic minus between", "9.75 − 1/8 in", Inch, 9.625},
+		{"sum", "27+3/16", Inch, 27.1875},
+		{"sum of three", "-1 + 2 1/2 - 0.25", Inch, 1.25},
 		{"no-break space", "3\u00a01/4", Inch, 3.25},
 	}
 	for _, tt := range tests {
@@ -51,7 +55,7 @@ func TestParseLength(t *testing.T) {
 func TestParseLengthErrors(t *testing.T) {
 	for _, text := range []string{
 		"", " ", "mm", "-", "1/0", "1/-2", "1 2 3/4", "1,234.5", "1,2,3", "1.2.3", "3 1.5/2", "abc", "0x10", "1e3",
-		"NaN", "inf", "--1", "5 ft", "1/2/3", "0.5 (1/4)", "0.275 (9/32)", "0.275 (9/32 plus 0.006)", "0.5 (", "0.5)", "(1/2)", strings.Repeat("9", 400),
+		"NaN", "inf", "--1", "5 ft", "1/2/3", "0.5 (1/4)", "0.275 (9/32)", "0.275 (9/32 plus 0.006)", "0.5 (", "0.5)", "(1/2)", "1 +", "+ + 1", "1 - -2", "1 + + 2", "1 - ", strings.Repeat("9", 400),
 	} {
 		t.Run(text, func(t *testing.T) {
 			if got, err := ParseLength(text, Millimetre); err == nil {
