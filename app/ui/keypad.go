@@ -54,8 +54,17 @@ func (r *readings) key(key string) app.UI {
 func (r *readings) typed(do func(*model.Keypad)) {
 	do(&r.State.keypad)
 	r.Typed()
-	r.Bench.keyboard(padID(r.State.keypad.At))
-	r.Bench.Lasting.Dispatch(func(ctx app.Context) { ctx.Defer(func(app.Context) { reveal(".pad-input.current") }) })
+	if !r.leading {
+		r.leading = true
+		r.Bench.Lasting.Dispatch(func(ctx app.Context) { ctx.Defer(r.lead) })
+	}
+}
+
+// lead gives the keyboard to the field that is typed now, and brings it into view.
+func (r *readings) lead(app.Context) {
+	focus(padID(r.State.keypad.At))
+	reveal(".pad-input.current")
+	r.leading = false
 }
 
 // mostKeys are the keys that type where fractions are wanted.
@@ -101,13 +110,6 @@ func (r *readings) padInput(f model.ReadingField) app.UI {
 		class += " current"
 	}
 	return app.Input().ID(padID(f)).Type("text").Class(class).Attr("inputmode", "none").AutoComplete(false).Value(k.Texts[f]).
-		OnFocus(func(ctx app.Context, _ app.Event) {
-			if k := &r.State.keypad; k.At != f {
-				k.Go(f)
-				r.Typed()
-			}
-			ctx.JSSrc().Call("select")
-		}, app.EventScope(f)).
 		OnInput(func(ctx app.Context, _ app.Event) {
 			text := ctx.JSSrc().Get("value").String()
 			r.State.keypad.Type(f, text)

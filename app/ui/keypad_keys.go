@@ -10,23 +10,54 @@ import (
 )
 
 // listen takes in what keyboards, and gauges that type as they do, press in the fields of the
-// row. The keys go through the keypad in their order, however fast they come: a field that
-// gets the keyboard only after Next would lose the first of them.
+// row, and which field the reader goes to. All of it goes through the keypad in its order,
+// however fast it comes: a field that gets the keyboard only after Next would lose the first
+// keys behind it.
 func (r *readings) listen(ctx app.Context) {
-	r.deaf = listen("keydown", func(e app.Value) {
+	keys := listen("keydown", func(e app.Value) {
 		target := e.Get("target")
-		if !strings.HasPrefix(target.Get("id").String(), "pad-") || strings.ToLower(target.Get("tagName").String()) != "input" {
+		if _, ok := padField(target); !ok {
 			return
 		}
-		do := r.pressed(stroke(e), e.Get("key").String(), target)
-		if do == nil {
-			return
-		}
-		e.Call("preventDefault") // at once; what the key does waits for the page's goroutine
-		if r.pending = append(r.pending, do); len(r.pending) == 1 {
-			ctx.Dispatch(r.takeIn)
+		if do := r.pressed(stroke(e), e.Get("key").String(), target); do != nil {
+			e.Call("preventDefault") // at once; what the key does waits for the page's goroutine
+			r.take(ctx, do)
 		}
 	})
+	fields := listen("focusin", func(e app.Value) {
+		f, ok := padField(e.Get("target"))
+		if !ok {
+			return
+		}
+		e.Get("target").Call("select")
+		if !r.leading {
+			r.take(ctx, func(app.Context) {
+				if r.State.keypad.At != f {
+					r.State.keypad.Go(f)
+					r.Typed()
+				}
+			})
+		}
+	})
+	r.deaf = func() { keys(); fields() }
+}
+
+// padField returns the field of a row that an element is.
+func padField(e app.Value) (model.ReadingField, bool) {
+	id := e.Get("id").String()
+	for f := range padLabels {
+		if padID(f) == id {
+			return f, true
+		}
+	}
+	return 0, false
+}
+
+// take has something done on the page's goroutine, behind what came before.
+func (r *readings) take(ctx app.Context, do func(app.Context)) {
+	if r.pending = append(r.pending, do); len(r.pending) == 1 {
+		ctx.Dispatch(r.takeIn)
+	}
 }
 
 // takeIn does what the keys do that came in the meantime.

@@ -21,6 +21,7 @@ type readings struct {
 
 	deaf    func()
 	pending []func(app.Context) // what keys do that came in since the page was drawn
+	leading bool                // the keyboard goes to the field that is typed
 }
 
 // reading is what is being typed, and the fit. It outlives the panel.
