@@ -15,17 +15,24 @@ type car struct {
 	Panels *Panels
 
 	side study.Side // of the points that are shown
+	deaf func()
 }
 
 // OnInit shows the left side first.
 func (c *car) OnInit() { c.side = study.Left }
+
+// OnMount listens to the keys of the coordinates.
+func (c *car) OnMount(ctx app.Context) { c.walk(ctx) }
+
+// OnDismount lets go of them.
+func (c *car) OnDismount() { c.deaf() }
 
 // Render shows where the points come from, the points and what looks like a slip.
 func (c *car) Render() app.UI {
 	d := c.Bench.document()
 	return app.Div().Class("car").Body(
 		c.Panels.templates(),
-		app.P().Class("note").Text("Points in vehicle axes: x forward, y to the left, z up, from the ground at the axle's centreline. Type in any unit: 3 1/32 in, 88.9 mm."),
+		app.P().Class("note").Text("Points in vehicle axes: x forward, y to the left, z up, from the ground at the axle's centreline. Type in any unit: 3 1/32 in, 88.9 mm, 9.7 - 1/8. Arrows and Enter go about the numbers, F2 goes into one, and a block of a spreadsheet can be pasted."),
 		c.Bench.borrowed(),
 		c.unsolved(),
 		c.findings(model.OtherFindings(d)),

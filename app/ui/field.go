@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
@@ -14,6 +16,7 @@ type field struct {
 	Hidden          bool   // the label is for screen readers only
 	Value           string // as it is written while nobody types
 	Wide            bool
+	Class           string // of the text besides; "" for none
 	Disabled        bool
 	Set             func(app.Context, string) error
 	Focused         func(app.Context)      // may be nil
@@ -71,10 +74,7 @@ func (f *field) labelClass() string {
 }
 
 func (f *field) class() string {
-	if f.Wide {
-		return "wide"
-	}
-	return "number"
+	return strings.TrimSpace(when(f.Wide, "wide", "number") + " " + f.Class)
 }
 
 func (f *field) problemID() string { return f.ID + "-problem" }

@@ -6,7 +6,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/internal/study"
 )
 
 // pointRow is a hardpoint with its three coordinates. While one of them is typed the
@@ -56,17 +55,9 @@ func (r *pointRow) coordinate(axis int) app.UI {
 			}
 			return r.set(ctx, axis, d.Units.FromMillimetres(mm))
 		},
-		Step:    func(ctx app.Context, by int) { r.set(ctx, axis, r.Row.Place[axis]+float64(by)*fineStep(d)) },
+		Class:   theirs(d, &r.Row, axis),
 		Focused: r.point,
 	}
-}
-
-// fineStep is the step of an arrow key in a coordinate: 1 mm or 1/32 in.
-func fineStep(d *study.Document) float64 {
-	if d.Units == study.Inch {
-		return 1.0 / 32
-	}
-	return 1
 }
 
 func (r *pointRow) set(ctx app.Context, axis int, value float64) error {
