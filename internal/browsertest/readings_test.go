@@ -113,7 +113,6 @@ func TestGaugeThatTypes(t *testing.T) {
 	typed := "\n-50\n+1.20\n-1.3\n-25\n0.6\n-0.7\n0.01\n-0.02\n"
 	for _, line := range strings.SplitAfter(typed, "\n") {
 		burst(page, line)
-		t.Log(Eval[string](page, padShows), time.Now())
 	}
 	page.WaitTrue(padShows + ` === "25|| at Left, −50 1.20 −1.30; −25 0.60 −0.70; 0 0.01 −0.02"`)
 	page.Shot("readings gauge typed")
