@@ -75,7 +75,8 @@ func TestMapLeadsTheCar(t *testing.T) {
 // TestTradeOffBringsACandidate weighs toe change against the distance from stock and takes
 // the first design of the front.
 func TestTradeOffBringsACandidate(t *testing.T) {
-	page := openMap(t, Options{})
+	page := openSheet(t, Options{})
+	openPanel(page, "tradeoff")
 	click(page, "#trade")
 	page.WaitTrue(`document.querySelectorAll("#designs tbody tr").length > 2`)
 	Eval[chromedp.Void](page, `void document.querySelector("#designs").scrollIntoView()`)
