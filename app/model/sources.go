@@ -55,14 +55,23 @@ var listNames = map[string][2]string{
 // BorrowedOf returns how many entries of a list have numbers in them that are no one's.
 func BorrowedOf(d *study.Document, key string) BorrowedList {
 	b := BorrowedList{Key: key, Of: map[string]int{"readings": len(d.Readings), "tolerances": len(d.Tolerances), "catalogue": len(d.Catalogue)}[key]}
-	entries := map[string]bool{}
-	for _, p := range d.BorrowedPaths() {
-		if keys := strings.SplitN(p, ".", 3); keys[0] == key && len(keys) > 1 {
-			entries[keys[1]] = true
+	for i := range b.Of {
+		if borrowedEntry(d, key, i) {
+			b.From++
 		}
 	}
-	b.From = len(entries)
 	return b
+}
+
+// borrowedEntry reports whether entry i of a list has numbers in it that are no one's. A set
+// of readings is its reader's own once what the gauge showed is, whatever is usual about the
+// gauge.
+func borrowedEntry(d *study.Document, key string, i int) bool {
+	path := entryPath(key, i)
+	if key == "readings" {
+		path += ".values"
+	}
+	return d.IsBorrowed(path)
 }
 
 func entryPath(key string, i int) string { return fmt.Sprintf("%s.%d", key, i) }
@@ -82,7 +91,7 @@ func (b BorrowedList) String() string {
 // RemoveBorrowed takes the entries out of a list that have numbers in them which are no
 // one's.
 func (s *Session) RemoveBorrowed(key string) error {
-	gone := func(i int) bool { return s.doc.IsBorrowed(entryPath(key, i)) }
+	gone := func(i int) bool { return borrowedEntry(s.doc, key, i) }
 	return s.Edit("take out what is not your own", "", func(d *study.Document) {
 		switch key {
 		case "readings":

@@ -134,6 +134,15 @@ func TestUsualValuesSaySo(t *testing.T) {
 			if _, err := s.AddRun(); err != nil {
 				t.Fatal(err)
 			}
+			x := 0.25
+			mustDo(t, s.AddReading(model.Runs(s.Document())[0], &model.ReadingRow{Travel: 10, Left: &x, Right: &x}))
+			if b := model.BorrowedOf(s.Document(), "readings"); b.From != 0 {
+				t.Errorf("a run that was read, with a usual gauge: %+v", b)
+			}
+			mustDo(t, s.RemoveBorrowed("readings"))
+			if runs := model.Runs(s.Document()); len(runs) != 1 {
+				t.Fatalf("%d runs are left of one that was read", len(runs))
+			}
 			gauge := func(i int, name string) study.Source {
 				return s.Document().Sources.At("readings." + string(rune('0'+i)) + "." + name)
 			}
