@@ -36,7 +36,7 @@ func (c *compare) band() app.UI {
 	}
 	n := c.Bench.numbers()
 	alike := n.Alike(a) && n.Alike(b)
-	return app.Section().Class("compare-band").Aria("label", "Two cars laid over each other").Body(
+	return app.Section().Class("compare-band").TabIndex(0).Aria("label", "Two cars laid over each other").Body(
 		c.curves(a, b, alike),
 		c.laid(o, a, b, alike),
 		c.less(a, b),

@@ -103,7 +103,7 @@ func (s *shelf) table(list []*engine.Choice) app.UI {
 
 // keepButton makes a row's car a candidate.
 func keepButton(keep func(app.Context), scope ...any) app.UI {
-	return button("Keep", func(ctx app.Context, _ app.Event) { keep(ctx) }, scope...).Class("small").Aria("label", "Make it a candidate")
+	return button("Keep", func(ctx app.Context, _ app.Event) { keep(ctx) }, scope...).Class("small").Aria("label", "Keep as a candidate")
 }
 
 // pick is the combination that is pointed at.

@@ -21,6 +21,9 @@ func slideTo(row, element string) {
 	}
 }
 
+// inSight is how much of a panel must be on the screen, in pixels, or it is scrolled to.
+const inSight = 150
+
 // toTop scrolls the page, and the content of the first element that a selector finds,
 // to the top; where that element is then below the screen, to what holds it.
 func toTop(selector string) {
@@ -30,7 +33,7 @@ func toTop(selector string) {
 		return
 	}
 	e.Set("scrollTop", 0)
-	if top := e.Call("getBoundingClientRect").Get("top").Float(); top > app.Window().Get("innerHeight").Float() {
+	if top := e.Call("getBoundingClientRect").Get("top").Float(); top > app.Window().Get("innerHeight").Float()-inSight {
 		e.Get("parentElement").Call("scrollIntoView")
 	}
 }

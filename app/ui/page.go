@@ -64,7 +64,7 @@ func (p *Panels) stage() app.UI {
 	if p.Drawing == nil {
 		return nil
 	}
-	return app.Main().Class("sheet").ID("sheet").Aria("label", "Drawing sheet").Body(
+	return app.Section().Class("sheet").ID("sheet").Aria("label", "Drawing sheet").Body(
 		toolLine{p, p.Desk, &p.Drawing.play}.line(),
 		&Sheet{Drawing: p.Drawing},
 		app.If(p.stands, func() app.UI {

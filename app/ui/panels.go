@@ -86,9 +86,9 @@ func (p *Panels) Render() app.UI {
 // side is the column of the open step's panel.
 func (p *Panels) side(b bench) app.UI {
 	if !p.stands {
-		return app.Section().Class("side panels").Aria("label", "Panel").Aria("busy", true)
+		return app.Main().Class("side panels").Aria("label", "Panel").Aria("busy", true)
 	}
-	return app.Section().Class("side panels").Aria("label", "Panel").Body(
+	return app.Main().Class("side panels").Aria("label", "Panel").Body(
 		&panelEdge{},
 		p.Kept.offer(p),
 		p.host.offer(p),

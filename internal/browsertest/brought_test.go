@@ -3,6 +3,7 @@ package browsertest
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -41,6 +42,7 @@ func (p *Page) openFile(d *study.Document) {
 	openPanel(p, "study")
 	p.WaitTrue(`!!document.querySelector("#open-file")`)
 	p.Do(chromedp.SetUploadFiles("#open-file", []string{name}))
+	p.WaitTrue(`!document.querySelector("#study-menu-box")`) // which closes once the file is open
 }
 
 // pulledAndBack waits as long as a save may take, loads the page anew without its server and
@@ -64,7 +66,7 @@ func TestWhatIsBroughtIsKept(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	template := study.Template{Key: "solid-axle-rack"}
+	template := study.Templates()[slices.IndexFunc(study.Templates(), func(t study.Template) bool { return t.Key == "solid-axle-rack" })]
 	for _, tt := range []struct {
 		from, name string
 		bring      func(*Page)

@@ -90,7 +90,7 @@ func TestPicturesAsSVG(t *testing.T) {
 		const s = getComputedStyle(document.querySelector("." + c));
 		return s.stroke + " " + s.strokeWidth + " " + s.strokeDasharray;
 	})`)
-	want := []string{"rgb(34, 48, 60) 1.6px none", "rgb(121, 47, 3) 1.8px 9px, 4px", "rgb(4, 94, 237) 3px 2px, 3px"}
+	want := []string{"rgb(31, 44, 56) 1.6px none", "rgb(121, 47, 3) 1px 9px, 4px", "rgb(4, 94, 237) 3px none"}
 	if !slices.Equal(strokes, want) {
 		t.Errorf("tyre and curves are drawn as %q, want %q", strokes, want)
 	}

@@ -66,8 +66,7 @@ func killable(t *testing.T, profile string) *browser {
 // that of the last acknowledged one or a later one.
 func checkKept(p *Page, acknowledged int) int {
 	p.t.Helper()
-	openPanel(p, "study")
-	p.WaitTrue(`!!document.querySelector("#study-name") && document.querySelector("#kept").textContent !== "saving"`)
+	p.WaitTrue(`!!document.querySelector("#kept") && document.querySelector("#kept").textContent !== "saving"`)
 	got := -1
 	for range 100 { // the study opens a moment after the page
 		name := Eval[string](p, editedName)
@@ -87,6 +86,8 @@ func checkKept(p *Page, acknowledged int) int {
 // said is saved, at least the first.
 func editFor(p *Page, from int, while time.Duration) int {
 	p.t.Helper()
+	openPanel(p, "study")
+	p.WaitTrue(`!!document.querySelector("#study-name")`)
 	Eval[bool](p, fmt.Sprintf(keepEditing, from))
 	p.WaitTrue(`window.acknowledged > 0`)
 	time.Sleep(while)
@@ -123,9 +124,6 @@ func TestKilledBrowser(t *testing.T) {
 		p := visit(t, b, server)
 		if round > 0 {
 			next = checkKept(p, acknowledged) + 1
-		} else {
-			openPanel(p, "study")
-			p.WaitTrue(`!!document.querySelector("#study-name")`)
 		}
 		acknowledged = editFor(p, next, time.Duration(random.Int64N(int64(longestWork))))
 		if err := b.kill(); err != nil {
@@ -142,8 +140,6 @@ func TestKilledTab(t *testing.T) {
 	b := killable(t, filepath.Join(t.TempDir(), "profile"))
 	random := rand.New(rand.NewPCG(2, 2))
 	p := visit(t, b, server)
-	openPanel(p, "study")
-	p.WaitTrue(`!!document.querySelector("#study-name")`)
 	next := 1
 	for range kills(t, 4) {
 		acknowledged := editFor(p, next, time.Duration(random.Int64N(int64(longestWork))))

@@ -120,11 +120,15 @@ func checkPanelsOnItsSide(t *testing.T, page *Page, name string) {
 		if by := Eval[float64](page, `document.documentElement.scrollWidth - innerWidth`); by > 0 {
 			t.Errorf("%s is %g px wider than the screen", panel.key, by)
 		}
+		part := "#panel"
+		if panel.key == "study" {
+			part = "#study-menu-box"
+		}
 		const seen = `(() => {
-			const panel = document.querySelector("#panel").getBoundingClientRect();
+			const panel = document.querySelector(%q).getBoundingClientRect();
 			return Math.min(panel.bottom, document.querySelector(".steps").getBoundingClientRect().top) - Math.max(panel.top, 0);
 		})()`
-		if px := Eval[float64](page, seen); px < 150 {
+		if px := Evalf[float64](page, seen, part); px < 150 {
 			t.Errorf("%g px of %s are to be seen, want 150", px, panel.key)
 		}
 		for _, small := range Eval[[]string](page, smallTargets) {

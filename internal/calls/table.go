@@ -81,6 +81,7 @@ func pageOnly() []Call {
 		call(Feasible, "Say what a search's limits and window leave before it runs", engine.Feasible, nil, nil),
 		call(Why, "Say why a car's wheels toe as they move, and what serves all its set-ups", engine.Why, nil, nil),
 		call(MapBand, "Fill a share of a map's rows, for a worker of several", mapBand, nil, nil),
-		call(MapRoom, "Say what room each cell of a map has to the limits", engine.MapRoom, nil, nil),
+		call(MapRoom, "Say what room each cell of a map has to the limits", engine.MapRoom, nil,
+			func(o *engine.MapOptions) *func(engine.Progress) { return &o.Progress }),
 	}
 }

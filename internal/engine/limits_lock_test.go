@@ -168,6 +168,7 @@ func TestLockOfEachGear(t *testing.T) {
 				d.Steering.Lock = 30
 			}
 			most := 1.0
+			d.Search.Scenarios = nil // the car as it stands is what is swept again below
 			d.Search.Limits = []study.Limit{{Result: "innerBallAngle", Max: &most, At: study.AtLock, Side: study.Left}}
 			l := standingTo(t, d)
 			if !l.Value.Valid() || l.At == nil || l.At.Lock == "" {

@@ -38,8 +38,9 @@ func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, e
 		layers = append(layers, m.layer(&ups[i]))
 	}
 	var out []float64
+	n := float64(len(layers))
 	for i := range layers {
-		rooms, err := m.rooms(ctx, &layers[i], limits)
+		rooms, err := m.rooms(ctx, &layers[i], limits, stages(o.Progress).within(float64(i)/n, float64(i+1)/n))
 		if err != nil {
 			return nil, err
 		}
@@ -54,8 +55,8 @@ func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, e
 }
 
 // rooms returns the room to each limit in one set-up.
-func (m *mapper) rooms(ctx context.Context, layer *mapLayer, limits []optimize.Limit) (out []float64, err error) {
-	values, err := layer.LimitValues(ctx, limits, optimize.Parallel{})
+func (m *mapper) rooms(ctx context.Context, layer *mapLayer, limits []optimize.Limit, progress stage) (out []float64, err error) {
+	values, err := layer.LimitValues(ctx, limits, optimize.Parallel{Progress: progress.items(m.problem.Rows)})
 	if err != nil {
 		return nil, err
 	}

@@ -123,7 +123,7 @@ func TestSweepErrors(t *testing.T) {
 		{"unknown motion", nil, SweepOptions{Motion: "up"}, Wrong, "motion", "both"},
 		{"heave no number", nil, SweepOptions{Attitude: Attitude{Heave: math.NaN()}}, Wrong, "heave", "NaN"},
 		{"rolled over", nil, SweepOptions{Attitude: Attitude{Roll: 80}}, Wrong, "roll", "80"},
-		{"steer no number", nil, SweepOptions{Attitude: Attitude{Steer: math.Inf(1)}}, Wrong, "steer", "no number"},
+		{"steer no number", nil, SweepOptions{Attitude: Attitude{Steer: math.Inf(1)}}, Wrong, "steer", "is not a number"},
 		{"steer out of reach", nil, SweepOptions{Attitude: Attitude{Steer: 700}}, Unsolvable, "", "tie rod"},
 		{"no window", func(d *study.Document) { d.Travel = &study.Travel{Step: 1} }, SweepOptions{}, Wrong, "travel", "bump"},
 		{"step too fine", func(d *study.Document) { d.Travel.Step = 1e-6 }, SweepOptions{}, Wrong, "travel.step", "larger"},

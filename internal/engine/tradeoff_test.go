@@ -275,7 +275,7 @@ func TestTradeOffKeepsItsGoal(t *testing.T) {
 	}
 	bad := math.NaN()
 	_, err := TradeOff(t.Context(), d, TradeOffOptions{Aim: "ackermann", Ackermann: &bad})
-	wantError(t, err, Wrong, "ackermann", "no percentage")
+	wantError(t, err, Wrong, "ackermann", "is not a percentage")
 }
 
 // withCandidate returns a study with a candidate called design.

@@ -141,7 +141,7 @@ func TestOrderOfTheDocument(t *testing.T) {
 	if !slices.Equal(order, want) {
 		t.Errorf("the document asks for %q, want %q", order, want)
 	}
-	if !strings.Contains(page, `<h1>Toewright</h1>`) || !strings.Contains(page, `id="app-wasm-loader"`) {
+	if !strings.Contains(page, `>Toewright</h1>`) || !strings.Contains(page, `id="app-wasm-loader"`) {
 		t.Errorf("the document holds no page, or not what go-app's script looks for:\n%s", page)
 	}
 	if m := regexp.MustCompile(`<option[^>]* selected[^>]*>[^<]*`).FindAllString(page, -1); len(m) == 0 || strings.Contains(strings.Join(m, ""), `"false"`) {
