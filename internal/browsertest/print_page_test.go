@@ -26,8 +26,9 @@ func TestDrawingSheetPrints(t *testing.T) {
 	}
 }
 
-// TestWhatIsPrinted checks what stands on paper: the drawing and the table of cars, or
-// where the panel of the bench sheet is open that alone; in no case what can be pressed.
+// TestWhatIsPrinted checks what stands on paper: the drawing and the table of cars, in
+// Compare its own table beside the title block with its caution, or where the bench sheet is
+// open that alone; in no case what can be pressed.
 func TestWhatIsPrinted(t *testing.T) {
 	page := openSheet(t, Options{Dark: true})
 	page.Do(chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
@@ -38,7 +39,8 @@ func TestWhatIsPrinted(t *testing.T) {
 		tab   string
 		shown map[string]bool
 	}{
-		{"compare", map[string]bool{"#picture": true, ".printed": true, ".title-block": true, ".bench-sheet": false, ".strip": false, "#undo": false, "#play": false}},
+		{"search", map[string]bool{"#picture": true, ".printed": true, ".title-block": true, ".bench-sheet": false, ".strip": false, "#undo": false, "#play": false}},
+		{"compare", map[string]bool{"#picture": false, ".compare-table": true, ".printed": false, ".title-block": true, ".strip": false, "#undo": false}},
 		{"sheet", map[string]bool{"#picture": false, ".printed": false, ".bench-sheet": true, "#print": false, ".steps": false}},
 	} {
 		openPanel(page, tt.tab)

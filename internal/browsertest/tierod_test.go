@@ -35,7 +35,7 @@ func TestEngagementIsTyped(t *testing.T) {
 			openPanel(page, "car")
 			page.WaitTrue(value("24"))
 			typeInto(page, field, "long")
-			page.WaitTrue(`document.querySelector("` + field + `-problem")?.textContent.includes("no length")`)
+			page.WaitTrue(`document.querySelector("` + field + `-problem")?.textContent.includes("is not a length")`)
 			page.WaitTrue(value("long"))
 			inView("#tie-rod")
 			page.Shot("tie rod mistyped " + name)
