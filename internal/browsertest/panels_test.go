@@ -2,6 +2,7 @@ package browsertest
 
 import (
 	"testing"
+	"time"
 
 	"github.com/chromedp/chromedp"
 )
@@ -18,10 +19,15 @@ func click(p *Page, selector string) {
 func openPanel(p *Page, key string) {
 	p.t.Helper()
 	if key == "study" {
-		if !Eval[bool](p, `document.querySelector("#study-menu").getAttribute("aria-expanded") === "true"`) {
-			click(p, "#study-menu")
+		const open = `!!document.querySelector("#study-menu-box")`
+		for range 3 { // a study that opens just then closes the menu
+			if !Eval[bool](p, open) {
+				click(p, "#study-menu")
+				waitFrame(p)
+			}
+			time.Sleep(pollInterval)
 		}
-		p.WaitTrue(`!!document.querySelector("#study-menu-box")`)
+		p.WaitTrue(open)
 		return
 	}
 	step, way := stepOf(key), ""

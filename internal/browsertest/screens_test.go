@@ -53,7 +53,8 @@ const tiny = `[...new Set([...document.querySelectorAll("body *")]
 // over their middle; a menu that is open may. Among the drawing's handles, whose reaches overlap, the nearest wins:
 // the picture itself takes the press.
 const covered = `[...document.querySelectorAll("button, select, input, textarea, summary, label.file, .drawing .handle")]
-	.filter((e) => e.checkVisibility({visibilityProperty: true}) && !e.closest(".unseen") && !e.matches(".unseen"))
+	.filter((e) => e.checkVisibility({visibilityProperty: true}) && !e.closest(".unseen"))
+	.filter((e) => e.closest(".menu-box") || !document.querySelector(".menu-box"))
 	.map((e) => {
 		if (e.closest(".menu-box") || !e.closest(".head, .tool-line, .strip, .bottom-line, .drawing")) e.scrollIntoView({block: "center", inline: "nearest"});
 		if (e.closest(".strip")) e.scrollIntoView({block: "nearest", inline: "center"});
