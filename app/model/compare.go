@@ -8,7 +8,6 @@ import (
 	"toewright/internal/engine"
 	"toewright/internal/number"
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // CarAnswer is what the engine's calls say of one car, as far as they have answered: what
@@ -255,15 +254,6 @@ func markBest(cells []CompareCell, s *rowSource) {
 	for i := range cells {
 		cells[i].Best = cells[i].Best && others
 	}
-}
-
-// sided returns a cell of a figure that each side has.
-func sided(of func(solver.Side) engine.Number) CompareCell {
-	var k CompareCell
-	for _, s := range solver.Sides {
-		k.value[s] = float64(of(s))
-	}
-	return k
 }
 
 // once returns a cell of a figure that a car has once.

@@ -78,9 +78,6 @@ func (sc scale) toe(deg float64) string { return number.Plain(sc.Toe(deg)) }
 // angle formats an angle in degrees.
 func (sc scale) angle(deg float64) string { return number.Plain(sc.AngleNumber(deg)) }
 
-// perLength returns a rate by length of the file as one by mm.
-func (sc scale) perLength(rate float64) float64 { return rate / sc.file.Millimetres(1) }
-
 // long formats a length of metres.
 func (sc scale) long(x float64) string { return number.Plain(sc.LongNumber(sc.file.Millimetres(x))) }
 
