@@ -20,13 +20,20 @@ func TestPictures(t *testing.T) {
 	}{
 		{"sheet", Options{}, func(p *Page) { drag(p, middle(p, leftMarker), 0, -70) }},
 		{"find", Options{}, func(p *Page) { work(p, "search", "#find", "#answer") }},
+		{"compare", Options{}, func(p *Page) {
+			openPanel(p, "compare")
+			p.WaitTrue(`![...document.querySelectorAll(".compare-table td")].some((e) => e.textContent.includes("…"))`)
+		}},
 		{"forge", Options{}, func(p *Page) { work(p, "series", "#forge", "#series") }},
-		{"bench-sheet", Options{}, func(p *Page) { work(p, "sheet", "#way-sheet", "#arm") }},
-		{"phone", Options{Width: 390, Height: 844, Touch: true}, func(p *Page) { openPanel(p, "compare"); reveal(p, "#selected-car") }},
+		{"bench-sheet", Options{}, func(p *Page) {
+			openPanel(p, "sheet")
+			p.WaitTrue(`!!document.querySelector("#arm")`)
+		}},
+		{"phone", Options{Width: 390, Height: 844, Touch: true}, func(p *Page) { openPanel(p, "search") }},
 		{"phone-arm", Options{Width: 390, Height: 844, Touch: true, Dark: true}, func(p *Page) { typeInto(p, "#face", "3") }},
 		{"phone-readings", Options{Width: 390, Height: 844, Touch: true}, func(p *Page) {
 			work(p, "readings", "#fit", "#fitted")
-			reveal(p, ".pad")
+			Eval[chromedp.Void](p, `void document.querySelector(".pad").scrollIntoView({block: "end"})`)
 		}},
 	} {
 		page := openSheet(t, tt.o)
