@@ -74,14 +74,28 @@ func (c *car) adjuster() app.UI {
 
 // notes is the field of the study's notes.
 func notes(b bench, text string) app.UI {
+	const id = "study-notes"
+	take := func(ctx app.Context, _ app.Event) {
+		typed := ctx.JSSrc().Get("value").String()
+		halfTyped.drop(id)
+		b.edit(ctx, func() error {
+			return b.session().Edit("notes", "", func(d *study.Document) { d.Notes = typed })
+		})
+	}
 	return app.Div().Class("field").Body(
-		app.Label().For("study-notes").Text("Notes"),
-		app.Textarea().ID("study-notes").Rows(3).Text(text).OnChange(func(ctx app.Context, _ app.Event) {
-			typed := ctx.JSSrc().Get("value").String()
-			b.edit(ctx, func() error {
-				return b.session().Edit("notes", "", func(d *study.Document) { d.Notes = typed })
-			})
-		}),
+		app.Label().For(id).Text("Notes"),
+		app.Textarea().ID(id).Rows(3).Text(halfTyped.or(id, text)).OnChange(take).
+			OnInput(func(ctx app.Context, _ app.Event) {
+				halfTyped.set(id, ctx.JSSrc().Get("value").String(), text)
+				ctx.PreventUpdate()
+			}, app.EventScope(text)).
+			OnBlur(func(ctx app.Context, e app.Event) {
+				if halfTyped.found[id] { // which the browser takes for the field's own
+					take(ctx, e)
+					return
+				}
+				ctx.PreventUpdate()
+			}),
 	)
 }
 

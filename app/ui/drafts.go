@@ -21,6 +21,14 @@ func (t *typedTexts) find(texts map[string]string) {
 	}
 }
 
+// or returns what is being typed in a field, or else what stands there.
+func (t *typedTexts) or(id, stands string) string {
+	if text, ok := t.texts[id]; ok {
+		return text
+	}
+	return stands
+}
+
 // set notes what is being typed in a field; a text that stands there anyway is nothing typed.
 func (t *typedTexts) set(id, text, stands string) {
 	delete(t.found, id)

@@ -19,14 +19,20 @@ type tableBox struct {
 	fault string
 }
 
-// Render shows the place for the table.
+func (t *tableBox) textID() string { return t.ID + "-text" }
+
+// Render shows the place for the table, with what was half typed before the page was loaded
+// anew.
 func (t *tableBox) Render() app.UI {
+	t.text = halfTyped.or(t.textID(), t.text)
 	return app.Details().Class("block").Body(
 		app.Summary().Text(t.Title),
 		app.P().Class("note").Text(t.About+" Separated by comma, semicolon or tab, as spreadsheets copy them; numbers with a decimal comma go with semicolon or tab. A file can be dropped on the field."),
-		app.Label().For(t.ID+"-text").Class("unseen").Text(t.Title),
-		app.Textarea().ID(t.ID+"-text").Rows(6).Spellcheck(false).Text(t.text).OnChange(func(ctx app.Context, _ app.Event) {
+		app.Label().For(t.textID()).Class("unseen").Text(t.Title),
+		app.Textarea().ID(t.textID()).Rows(6).Spellcheck(false).Text(t.text).OnInput(func(ctx app.Context, _ app.Event) {
 			t.text = ctx.JSSrc().Get("value").String()
+			halfTyped.set(t.textID(), t.text, "")
+			ctx.PreventUpdate()
 		}).OnDragOver(func(_ app.Context, e app.Event) { e.PreventDefault() }).OnDrop(t.drop),
 		app.Div().Class("deeds").Body(
 			app.Label().Class("file").For(t.ID+"-file").Text("Choose a file"),
@@ -55,6 +61,7 @@ func (t *tableBox) read(ctx app.Context, _ string, text []byte, err error) {
 		return
 	}
 	t.text = string(text)
+	halfTyped.drop(t.textID())
 	t.take(ctx)
 }
 
@@ -64,6 +71,7 @@ func (t *tableBox) take(ctx app.Context) {
 	t.told = told
 	if err == nil {
 		takenOver++
+		halfTyped.drop(t.textID())
 	} else {
 		t.fault = "Nothing was taken: " + plain(err)
 	}

@@ -220,3 +220,32 @@ func TestHalfAFieldIsKept(t *testing.T) {
 	press("Enter")
 	page.WaitTrue(`document.querySelector("#wheelbase").value.startsWith("24.00")`)
 }
+
+// TestHalfATextIsKept types notes and a table of points without leaving the field, loads the
+// page anew, and finds both; the notes are the study's once the field is left.
+func TestHalfATextIsKept(t *testing.T) {
+	page := Open(t, Options{})
+	page.WaitOfflineReady()
+	for _, tt := range []struct{ panel, field string }{{"study", "#study-notes"}, {"car", "#points-text"}} {
+		openPanel(page, tt.panel)
+		page.WaitTrue(`!!document.querySelector(` + quote(tt.field) + `)`)
+		Evalf[chromedp.Void](page, `(() => {
+			const field = document.querySelector(%q);
+			field.value = "half a line";
+			field.dispatchEvent(new Event("input", {bubbles: true}));
+		})()`, tt.field)
+		time.Sleep(lostWithin)
+		page.Reload()
+		openPanel(page, tt.panel)
+		page.WaitTrue(`document.querySelector(` + quote(tt.field) + `)?.value === "half a line"`)
+	}
+	openPanel(page, "study")
+	Eval[chromedp.Void](page, `(() => { const field = document.querySelector("#study-notes"); field.focus(); field.blur(); })()`)
+	time.Sleep(lostWithin)
+	page.Reload()
+	openPanel(page, "study")
+	page.WaitTrue(`document.querySelector("#study-notes")?.value === "half a line"`)
+	if kept := Eval[bool](page, `!!document.querySelector("#undo:not([disabled])")`); !kept {
+		t.Error("notes that were left cannot be undone: they are not the study's")
+	}
+}
