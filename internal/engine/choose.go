@@ -99,11 +99,7 @@ func newChooser(d *study.Document, o *ChooseOptions) (*chooser, error) {
 	if len(d.Catalogue) == 0 {
 		return nil, wrongf("catalogue", "is empty: list parts with their slot, name and changes")
 	}
-	sweep, err := newJudge(d, "")
-	if err != nil {
-		return nil, err
-	}
-	base, err := sweep.byName(study.BaseName)
+	sweep, base, err := newJudged(d, study.BaseName)
 	if err != nil {
 		return nil, err
 	}

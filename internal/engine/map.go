@@ -91,14 +91,11 @@ type mapper struct {
 }
 
 func newMapper(d *study.Document, o *MapOptions) (*mapper, error) {
-	sweep, err := newJudge(d, "")
+	sweep, car, err := newJudged(d, o.Candidate)
 	if err != nil {
 		return nil, err
 	}
-	m := &mapper{sweeper: sweep}
-	if m.car, err = m.byName(cmp.Or(o.Candidate, study.BaseName)); err != nil {
-		return nil, err
-	}
+	m := &mapper{sweeper: sweep, car: car}
 	minimise := ""
 	if d.Search != nil {
 		minimise = d.Search.Minimise

@@ -26,21 +26,15 @@ func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, e
 	if err != nil {
 		return nil, err
 	}
-	ups, err := m.scenarios()
-	if err != nil {
-		return nil, err
-	}
-	layers := []mapLayer{{m.problem, 1}}
-	if len(ups) > 0 {
-		layers = nil
-	}
-	for i := range ups {
-		layers = append(layers, m.layer(&ups[i]))
+	if d.Search != nil && len(d.Search.Scenarios) > 0 {
+		if err := m.setScenario(AllScenarios); err != nil {
+			return nil, err
+		}
 	}
 	var out []float64
-	n := float64(len(layers))
-	for i := range layers {
-		rooms, err := m.rooms(ctx, &layers[i], limits, stages(o.Progress).within(float64(i)/n, float64(i+1)/n))
+	n := float64(len(m.layers))
+	for i := range m.layers {
+		rooms, err := m.rooms(ctx, &m.layers[i], limits, stages(o.Progress).within(float64(i)/n, float64(i+1)/n))
 		if err != nil {
 			return nil, err
 		}

@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"cmp"
 	"context"
 
 	"toewright/internal/study"
@@ -27,11 +26,7 @@ func SetUps(ctx context.Context, d *study.Document, o SetUpsOptions) (*SetUpsRes
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	s, err := newJudge(d, "")
-	if err != nil {
-		return nil, err
-	}
-	car, err := s.byName(cmp.Or(o.Candidate, study.BaseName))
+	s, car, err := newJudged(d, o.Candidate)
 	if err != nil {
 		return nil, err
 	}

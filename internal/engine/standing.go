@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"cmp"
 	"context"
 
 	"toewright/internal/study"
@@ -23,11 +22,7 @@ type StandingResult struct {
 // it has least room. One that cannot be measured says why in its Problem and leaves the
 // others alone.
 func Standing(ctx context.Context, d *study.Document, o StandingOptions) (*StandingResult, error) {
-	s, err := newJudge(d, "")
-	if err != nil {
-		return nil, err
-	}
-	car, err := s.byName(cmp.Or(o.Candidate, study.BaseName))
+	s, car, err := newJudged(d, o.Candidate)
 	if err != nil {
 		return nil, err
 	}

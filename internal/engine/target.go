@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"cmp"
 	"fmt"
 
 	"slices"
@@ -43,6 +44,15 @@ func newJudge(d *study.Document, motion string) (*sweeper, error) {
 		return nil, err
 	}
 	return s, s.resolveTarget()
+}
+
+// newJudged is [newJudge] with the car of a name; the base car, where name is empty.
+func newJudged(d *study.Document, name string) (s *sweeper, c car, err error) {
+	if s, err = newJudge(d, ""); err != nil {
+		return nil, c, err
+	}
+	c, err = s.byName(cmp.Or(name, study.BaseName))
+	return s, c, err
 }
 
 // TargetCurves is the wanted toe change of both wheels as points of travel and

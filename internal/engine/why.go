@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"cmp"
 	"context"
 
 	"toewright/internal/study"
@@ -81,11 +80,7 @@ type WhyMove struct {
 // Why explains why a car's wheels toe as they move, in the set-up that decides, and what
 // moves of its balls would mend that in all set-ups of the search.
 func Why(ctx context.Context, d *study.Document, o WhyOptions) (*WhyResult, error) {
-	s, err := newJudge(d, "")
-	if err != nil {
-		return nil, err
-	}
-	car, err := s.byName(cmp.Or(o.Candidate, study.BaseName))
+	s, car, err := newJudged(d, o.Candidate)
 	if err != nil {
 		return nil, err
 	}
