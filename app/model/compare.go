@@ -264,6 +264,18 @@ func waiting() CompareCell {
 	return CompareCell{Waits: true, value: [2]float64{math.NaN(), math.NaN()}}
 }
 
+// yet is the cell of a figure whose answer failed, or has not come; pending says that it is
+// either.
+func yet(come bool, fault string) (k CompareCell, pending bool) {
+	switch {
+	case fault != "":
+		return missing(fault), true
+	case !come:
+		return waiting(), true
+	}
+	return k, false
+}
+
 // missing is the cell of a figure that cannot be had, and why.
 func missing(why string) CompareCell {
 	k := once(math.NaN())

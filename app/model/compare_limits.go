@@ -122,11 +122,8 @@ func (c *comparer) amount(x float64, unit string) string {
 // stand is the cell of limit i.
 func (c *comparer) stand(car *Car, i int) CompareCell {
 	a := c.answer(car)
-	switch {
-	case a.CompareFault != "":
-		return missing(a.CompareFault)
-	case a.Served == nil:
-		return waiting()
+	if k, pending := yet(a.Served != nil, a.CompareFault); pending {
+		return k
 	}
 	doc := c.desk.Session.Document()
 	l := engine.Tightest(a.Served.Limits, len(doc.Search.Limits))[i]

@@ -165,11 +165,8 @@ func (c *comparer) figureOf(car *Car, of *engine.CompareFigure) CompareCell {
 		return k
 	}
 	a := c.answer(car)
-	switch {
-	case a.CompareFault != "":
-		return missing(a.CompareFault)
-	case len(a.Sides) < 2:
-		return waiting()
+	if k, pending := yet(len(a.Sides) == 2, a.CompareFault); pending {
+		return k
 	}
 	return CompareCell{value: [2]float64{float64(of.Of(&a.Sides[0].Figures)), float64(of.Of(&a.Sides[1].Figures))}}
 }
@@ -187,11 +184,8 @@ func (c *comparer) worstSetUp() []rowSource {
 		better: less, write: c.writeToe,
 		cell: func(car *Car) CompareCell {
 			a := c.answer(car)
-			switch {
-			case a.CompareFault != "":
-				return missing(a.CompareFault)
-			case a.Served == nil:
-				return waiting()
+			if k, pending := yet(a.Served != nil, a.CompareFault); pending {
+				return k
 			}
 			worst := a.Served.Worst()
 			if worst == nil {
@@ -228,11 +222,8 @@ func (c *comparer) series() rowSource {
 		better: more, write: number.Percent,
 		cell: func(car *Car) CompareCell {
 			a := c.answer(car)
-			switch {
-			case a.SeriesFault != "":
-				return missing(a.SeriesFault)
-			case a.Series == nil:
-				return waiting()
+			if k, pending := yet(a.Series != nil, a.SeriesFault); pending {
+				return k
 			}
 			return passing(a.Series)
 		},
@@ -301,11 +292,8 @@ func (c *comparer) load(f engine.LoadFigure) rowSource {
 		better: less, write: func(x float64) string { return f.Text(c.n.Style, x) },
 		cell: func(car *Car) CompareCell {
 			a := c.answer(car)
-			switch {
-			case a.LoadsFault != "":
-				return missing(a.LoadsFault)
-			case a.Loads == nil:
-				return waiting()
+			if k, pending := yet(a.Loads != nil, a.LoadsFault); pending {
+				return k
 			}
 			k := once(math.NaN())
 			for i := range a.Loads.Loads {
