@@ -51,13 +51,8 @@ func (s *benchSheet) refresh(app.Context) {
 	s.State.of, s.State.car = doc, car.Name
 	params := worker.Params[engine.ArmOptions]{Study: doc, Options: engine.ArmOptions{Candidate: car.Name}}
 	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, calls.Arm, params, func(_ app.Context, raw json.RawMessage, err error) {
-		s.State.arm, s.State.fault = new(engine.ArmResult), ""
-		if err == nil {
-			err = json.Unmarshal(raw, s.State.arm)
-		}
-		if err != nil {
-			s.State.arm, s.State.fault = nil, plain(err)
-		}
+		s.State.arm, err = answerOf[engine.ArmResult](raw, err)
+		s.State.fault = faultOf(err)
 	})
 }
 
@@ -152,10 +147,7 @@ func (s *benchSheet) saveSheet(app.Context, app.Event) {
 	doc := s.Bench.document()
 	params := worker.Params[report.Options]{Study: doc, Options: report.Options{Candidate: s.Bench.Desk.Selected().Name}}
 	s.State.page.start(s.Bench.Lasting, s.Bench.Caller, calls.Report, params, func(ctx app.Context, raw json.RawMessage, err error) {
-		var sheet calls.File
-		if err == nil {
-			err = json.Unmarshal(raw, &sheet)
-		}
+		sheet, err := answerOf[calls.File](raw, err)
 		if err != nil {
 			s.Bench.Say(ctx, plain(err), nil)
 			return

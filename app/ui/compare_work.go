@@ -2,9 +2,7 @@ package ui
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
-	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -41,10 +39,6 @@ type runKey struct {
 	answerKey
 	method string
 }
-
-// quietTime is how long nobody has edited before a series of cars is built: each takes a
-// worker some seconds.
-const quietTime = 700 * time.Millisecond
 
 // key returns what the answers about a car hold for.
 func (c *comparing) key(b bench, car *model.Car) answerKey {
@@ -91,7 +85,7 @@ func (c *comparing) follow(b bench) {
 func (c *comparing) rest(b bench) {
 	c.waits++
 	mine := c.waits
-	b.Lasting.After(quietTime, func(ctx app.Context) {
+	b.Lasting.After(settled, func(ctx app.Context) {
 		if c.waits == mine {
 			c.quiet = true
 			c.follow(b)
@@ -210,10 +204,7 @@ func ask[R, O any](c *comparing, b bench, car *model.Car, method string, o O, fa
 				return
 			}
 			delete(c.runs, k)
-			r := new(R)
-			if err == nil {
-				err = json.Unmarshal(raw, r)
-			}
+			r, err := answerOf[R](raw, err)
 			switch {
 			case err == nil:
 				take(r)

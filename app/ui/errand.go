@@ -23,10 +23,7 @@ func (e *errand[R]) start(b bench, method string, params any, done func(app.Cont
 	of := b.document()
 	e.result, e.fault = nil, ""
 	e.job.start(b.Lasting, b.Caller, method, params, func(ctx app.Context, raw json.RawMessage, err error) {
-		r := new(R)
-		if err == nil {
-			err = json.Unmarshal(raw, r)
-		}
+		r, err := answerOf[R](raw, err)
 		if err != nil {
 			e.fault = plain(err)
 			return
@@ -34,6 +31,26 @@ func (e *errand[R]) start(b bench, method string, params any, done func(app.Cont
 		e.result, e.of = r, of
 		done(ctx, r)
 	})
+}
+
+// answerOf reads what a call brought; nil and the reason where it brought nothing.
+func answerOf[R any](raw json.RawMessage, err error) (*R, error) {
+	r := new(R)
+	if err == nil {
+		err = json.Unmarshal(raw, r)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return r, nil
+}
+
+// faultOf is what is said of an error; empty of none.
+func faultOf(err error) string {
+	if err == nil {
+		return ""
+	}
+	return plain(err)
 }
 
 // refuse tells why the job cannot be started; what it brought before is gone.

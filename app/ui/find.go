@@ -93,12 +93,9 @@ func (f *find) start(app.Context, app.Event) {
 
 // arrived makes the answer a candidate and says what is to be known of it.
 func (f *find) arrived(ctx app.Context, doc *study.Document, raw json.RawMessage, err error, took time.Duration) {
-	var r engine.SearchResult
+	r, err := answerOf[engine.SearchResult](raw, err)
 	if err == nil {
-		err = json.Unmarshal(raw, &r)
-	}
-	if err == nil {
-		f.State.answer, err = f.Bench.Desk.Found(doc, &r)
+		f.State.answer, err = f.Bench.Desk.Found(doc, r)
 	}
 	if err != nil {
 		f.State.fault = plain(err)

@@ -28,7 +28,8 @@ type asked struct {
 	design *solver.Design
 }
 
-// settled is how long nobody has edited the question before it is looked into.
+// settled is how long nobody has edited before a worker looks into what is not asked by a
+// press: whether a question can be answered at all, or a series of cars.
 const settled = 700 * time.Millisecond
 
 // look sees to it that the question as it stands is looked into, once it has settled.
@@ -54,8 +55,7 @@ func (c *feasibility) start(b bench) {
 	}
 	params := worker.Params[engine.SearchOptions]{Study: doc}
 	c.job.start(b.Lasting, b.Caller, calls.Feasible, params, func(_ app.Context, raw json.RawMessage, err error) {
-		r := new(engine.FeasibleResult)
-		if err == nil && json.Unmarshal(raw, r) == nil && c.of == of {
+		if r, err := answerOf[engine.FeasibleResult](raw, err); err == nil && c.of == of {
 			c.result = r
 		}
 	})

@@ -98,11 +98,12 @@ func (p *makePart) draw(j *job, kind string, done func(ctx app.Context, text str
 	o := arm.Options{Candidate: p.Bench.Desk.Selected().Name, As: kind, Side: p.State.arm()}
 	params := worker.Params[arm.Options]{Study: p.Bench.document(), Options: o}
 	j.start(p.Bench.Lasting, p.Bench.Caller, calls.Drawing, params, func(ctx app.Context, raw json.RawMessage, err error) {
-		var file calls.File
-		if err == nil {
-			err = json.Unmarshal(raw, &file)
+		file, err := answerOf[calls.File](raw, err)
+		if err != nil {
+			done(ctx, "", err)
+			return
 		}
-		done(ctx, file.Text, err)
+		done(ctx, file.Text, nil)
 	})
 }
 
@@ -128,13 +129,8 @@ func (p *makePart) fit(doc *study.Document, car *model.Car) {
 	params := worker.Params[engine.CoversOptions]{Study: doc, Options: engine.CoversOptions{Candidate: car.Name, Limit: &limit}}
 	s.covers.drop()
 	s.covers.start(p.Bench.Lasting, p.Bench.Caller, calls.Covers, params, func(_ app.Context, raw json.RawMessage, err error) {
-		s.fits, s.fitsFault = new(engine.CoversResult), ""
-		if err == nil {
-			err = json.Unmarshal(raw, s.fits)
-		}
-		if err != nil {
-			s.fits, s.fitsFault = nil, plain(err)
-		}
+		s.fits, err = answerOf[engine.CoversResult](raw, err)
+		s.fitsFault = faultOf(err)
 	})
 }
 

@@ -47,13 +47,8 @@ func (w *why) refresh(app.Context) {
 	s.of, s.car = doc, car.Name
 	params := worker.Params[engine.WhyOptions]{Study: doc, Options: w.Bench.Desk.WhyOptions()}
 	s.job.start(w.Bench.Lasting, w.Bench.Caller, calls.Why, params, func(_ app.Context, raw json.RawMessage, err error) {
-		r := new(engine.WhyResult)
-		if err == nil {
-			err = json.Unmarshal(raw, r)
-		}
-		if s.result, s.fault = r, ""; err != nil {
-			s.result, s.fault = nil, plain(err)
-		}
+		s.result, err = answerOf[engine.WhyResult](raw, err)
+		s.fault = faultOf(err)
 	})
 }
 
