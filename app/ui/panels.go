@@ -71,7 +71,7 @@ func (p *Panels) bench() bench {
 // Render lays the parts of the page out.
 func (p *Panels) Render() app.UI {
 	b := p.bench()
-	return app.Div().Class("page at-"+p.at.step).Body(
+	return app.Div().Class(p.class()).Body(
 		p.head(b),
 		p.stage(),
 		p.strip(),
@@ -100,6 +100,21 @@ func (p *Panels) side(b bench) app.UI {
 			p.panel(b),
 		),
 	)
+}
+
+// class tells the styles which step is open, and what has the stage's room too. They do not
+// ask for what is in the page: with that the browser styles all of it anew in every frame of a
+// drag.
+func (p *Panels) class() string {
+	class, key := "page at-"+p.at.step, p.at.key()
+	car := p.Desk.Selected()
+	switch {
+	case !p.stands:
+	case key == "compare" && p.Desk.Session.Cars().Err == nil,
+		key == "sheet" && car != nil && car.Err == nil:
+		class += " whole-" + key
+	}
+	return class
 }
 
 // panel is what stands at the open place.
