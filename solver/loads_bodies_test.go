@@ -16,13 +16,16 @@ import (
 // the car: what a pose held to 1e-10 mm leaves.
 const loadAgrees = 1e-9
 
+// springPlaces are those where a spring can stand, each on the kinds that have it.
+var springPlaces = []string{"knuckle", "lower-arm", "upper-arm", "own axis"}
+
 // TestForcesBalanceEveryBody holds rod and spring against the statics of every body
 // (any textbook of mechanics): each is cut free where it stands, and all reactions,
 // those inside arms and at pivots too, are solved together. Every kind and gear, both
 // sides, random loads, travels and steers.
 func TestForcesBalanceEveryBody(t *testing.T) {
 	r := seeded(61)
-	for _, on := range []string{"knuckle", "lower-arm", "upper-arm", "own axis"} {
+	for _, on := range springPlaces {
 		eachCar(t, 61, func(t *testing.T, d *solver.Design, steer float64) {
 			parts, ok := springsOn(d, on)
 			if !ok {
