@@ -18,7 +18,7 @@ func startServing(t *testing.T, handler http.HandlerFunc) (url string, stop func
 	}
 	ctx, cancel := context.WithCancel(t.Context())
 	done := make(chan error, 1)
-	go func() { done <- serve(ctx, listener, handler) }()
+	go func() { done <- serve(ctx, site{listener, handler}) }()
 	return "http://" + listener.Addr().String(), func() error {
 		cancel()
 		return <-done
@@ -61,7 +61,7 @@ func TestServeReportsALostListener(t *testing.T) {
 		t.Fatal(err)
 	}
 	listener.Close()
-	if err := serve(t.Context(), listener, http.NotFoundHandler()); err == nil {
+	if err := serve(t.Context(), site{listener, http.NotFoundHandler()}); err == nil {
 		t.Error("serve on a closed listener gave no error")
 	}
 }

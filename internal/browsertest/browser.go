@@ -99,6 +99,9 @@ func find() (string, error) {
 	return "", fmt.Errorf("found none of the browsers %q; on Debian: apt-get install chromium", candidates)
 }
 
+// reboundName is a name of nobody's that the browser finds at the loopback.
+const reboundName = "rebound.example"
+
 // options returns the browser's command line. Nothing but the loopback can be
 // reached, and the browser has no sandbox, as it will not have one as root: it
 // opens only our own page.
@@ -110,6 +113,6 @@ func options(path, profile string) []chromedp.ExecAllocatorOption {
 		chromedp.DisableGPU,
 		chromedp.Flag("disable-quic", true),
 		chromedp.Flag("disable-component-update", true),
-		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"),
+		chromedp.Flag("host-resolver-rules", "MAP "+reboundName+" 127.0.0.1, MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"),
 	)
 }

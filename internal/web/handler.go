@@ -1,17 +1,22 @@
 package web
 
 import (
+	"fmt"
 	"io/fs"
 	"net/http"
-	"strings"
 )
 
 // Config says what is served. The zero value serves the embedded page at the root,
 // and no calls.
 type Config struct {
-	// API answers what lies under /api/, and /healthz and /metrics. It sees the
-	// path without BasePath.
+	// API answers what lies under /api/, and /healthz. It sees the path without
+	// BasePath.
 	API http.Handler
+	// Metrics answers /metrics, to those who ask from this machine.
+	Metrics http.Handler
+	// Hosts are the names that the server answers to, as [CleanHost] returns them,
+	// besides those of the loopback.
+	Hosts []string
 	// BasePath is where the page stands on its host, such as "/tools/toe", if not
 	// at the root. A slash at the end makes no difference.
 	BasePath string
@@ -20,7 +25,7 @@ type Config struct {
 }
 
 // NewHandler returns the handler for all that the server serves. It fails if the
-// assets cannot be read.
+// assets cannot be read, or where BasePath is none.
 func NewHandler(cfg Config) (http.Handler, error) {
 	if cfg.Assets == nil {
 		cfg.Assets = Assets()
@@ -29,17 +34,26 @@ func NewHandler(cfg Config) (http.Handler, error) {
 	if err != nil {
 		return nil, err
 	}
-	base := strings.TrimRight(cfg.BasePath, "/")
+	base, err := CleanBasePath(cfg.BasePath)
+	if err != nil {
+		return nil, fmt.Errorf("web: the base path %.40q: %w", cfg.BasePath, err)
+	}
 	mux := http.NewServeMux()
 	if cfg.API != nil {
-		for _, path := range []string{"/api/", "/healthz", "/metrics"} {
-			mux.Handle(path, cfg.API)
-		}
+		mux.Handle("/api/", cfg.API)
+	}
+	if cfg.Metrics != nil {
+		mux.Handle("/metrics", local(cfg.Metrics))
 	}
 	if err := addPage(mux, files); err != nil {
 		return nil, err
 	}
-	return secured(underBase(base, mux)), nil
+	all := http.NewServeMux()
+	all.Handle("/", guarded(cfg.Hosts, underBase(base, mux)))
+	if cfg.API != nil {
+		all.Handle(base+healthPath, http.StripPrefix(base, cfg.API))
+	}
+	return secured(all), nil
 }
 
 // addPage adds the page's routes, or the notice where the front end is not built.

@@ -31,6 +31,7 @@ func (s *server) call(ctx context.Context, study string) string {
 	if err != nil {
 		return err.Error()
 	}
+	r.Header.Set("Content-Type", "application/json")
 	answer, err := http.DefaultClient.Do(r)
 	if err != nil {
 		return err.Error()

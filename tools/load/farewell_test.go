@@ -1,6 +1,7 @@
 package main
 
 import (
+	"net/http"
 	"net/http/httptest"
 	"os"
 	"testing"
@@ -15,7 +16,11 @@ func TestTheLastCallTakesItsTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	served := httptest.NewServer(api.New(api.Config{}))
+	service := api.New(api.Config{})
+	all := http.NewServeMux()
+	all.Handle("/", service)
+	all.Handle("/metrics", service.Metrics)
+	served := httptest.NewServer(all)
 	defer served.Close()
 	s := &server{url: served.URL}
 	ended := make(chan string, 1)

@@ -1,15 +1,15 @@
 // Package api answers the HTTP calls: a study is posted to /api/v1/sweep and its
 // like, options are query parameters of the names that the commands' flags have,
 // and the answer is the JSON that the command prints, or the page that the command
-// report writes. It also serves the study's schema, an OpenAPI document, /healthz and
-// /metrics.
+// report writes. It also serves the study's schema, an OpenAPI document, /healthz and,
+// apart, /metrics.
 //
 // What goes wrong is told in one line:
 //
 //	{"error": {"key": "suspension.left.toe", "message": "want a number"}}
 //
 // with status 400 for a study or an option that is wrong, 413 for one that is too
-// large, 422 for one that cannot be solved, 429 where too many calls wait, 503
+// large, 415 for one that is not sent as application/json, 422 for one that cannot be solved, 429 where too many calls wait, 503
 // where the server is stopping and 504 where the answer took too long. A caller that
 // goes away ends the work on its call. Nothing of a study is logged or kept.
 package api

@@ -48,6 +48,12 @@ func faultOf(err error) *fault {
 	return f
 }
 
+// Refuse answers a request that does not get as far as a call, as calls are refused.
+// Key names the header at fault.
+func Refuse(w http.ResponseWriter, status int, key, message string) {
+	faultf(status, key, "%s", message).write(w)
+}
+
 // retryAfter is when a caller that was refused should come again, in seconds.
 const retryAfter = "1"
 

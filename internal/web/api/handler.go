@@ -22,8 +22,16 @@ type handler struct {
 	metrics *metrics
 }
 
-// New returns the handler of all paths under /api/, of /healthz and of /metrics.
-func New(cfg Config) http.Handler {
+// Service answers all paths under /api/, and /healthz.
+type Service struct {
+	http.Handler
+	// Metrics answers with the counts of its calls, in the text format of monitoring
+	// systems.
+	Metrics http.Handler
+}
+
+// New returns a service.
+func New(cfg Config) *Service {
 	h := newHandler(cfg)
 	mux := http.NewServeMux()
 	for _, c := range calls.Public() {
@@ -33,9 +41,8 @@ func New(cfg Config) http.Handler {
 	mux.Handle(base+"schema", h.watched("schema", only(http.MethodGet, fixed("application/schema+json", study.Schema()))))
 	mux.Handle(base+"openapi.json", h.watched("openapi", only(http.MethodGet, fixed("application/json", document))))
 	mux.Handle("/healthz", only(http.MethodGet, h.health))
-	mux.Handle("/metrics", only(http.MethodGet, h.serveMetrics))
 	mux.Handle("/api/", h.watched("none", unknown))
-	return mux
+	return &Service{mux, only(http.MethodGet, h.serveMetrics)}
 }
 
 func newHandler(cfg Config) *handler {
@@ -71,6 +78,9 @@ const refusedBodyTimeout = time.Second
 // result returns the answer to a request. Where too many wait it refuses before it
 // reads the study, so that refusing costs next to nothing.
 func (h *handler) result(request *calls.Request, w http.ResponseWriter, r *http.Request) (written, *fault) {
+	if f := checkType(r.Header.Get("Content-Type")); f != nil {
+		return nil, f
+	}
 	if f := readOptions(request.Options, r.URL.RawQuery); f != nil {
 		return nil, f
 	}

@@ -97,6 +97,23 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
+// TestRefusesWhatIsNotSentAsJSON: any other type can be sent by a page of another site
+// that asks nobody.
+func TestRefusesWhatIsNotSentAsJSON(t *testing.T) {
+	for kind, want := range map[string]int{
+		"application/json": 200, "Application/JSON; charset=utf-8": 200,
+		"": 415, "text/plain": 415, "application/x-www-form-urlencoded": 415, "application/jsonp": 415, "text/plain, application/json": 415, "application/json, text/plain": 415,
+	} {
+		r := httptest.NewRequest(http.MethodPost, base+"sweep", strings.NewReader(saloon))
+		r.Header.Set("Content-Type", kind)
+		w := httptest.NewRecorder()
+		New(Config{}).ServeHTTP(w, r)
+		if w.Code != want {
+			t.Errorf("a study sent as %q = %d, want %d", kind, w.Code, want)
+		}
+	}
+}
+
 func TestRefusesALargeStudy(t *testing.T) {
 	r := post(t, New(Config{MaxBody: 100}), "sweep", saloon)
 	if f := readFault(t, r); r.StatusCode != http.StatusRequestEntityTooLarge || !strings.Contains(f.Message, "100 bytes") {

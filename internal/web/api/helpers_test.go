@@ -33,7 +33,9 @@ const saloon = `{
 func post(t *testing.T, h http.Handler, path, body string) *http.Response {
 	t.Helper()
 	w := httptest.NewRecorder()
-	h.ServeHTTP(w, httptest.NewRequest(http.MethodPost, base+path, strings.NewReader(body)))
+	r := httptest.NewRequest(http.MethodPost, base+path, strings.NewReader(body))
+	r.Header.Set("Content-Type", "application/json")
+	h.ServeHTTP(w, r)
 	return w.Result()
 }
 

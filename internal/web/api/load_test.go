@@ -62,6 +62,7 @@ func send(ctx context.Context, url string) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	r.Header.Set("Content-Type", "application/json")
 	answer, err := http.DefaultClient.Do(r)
 	if err != nil {
 		return 0, err

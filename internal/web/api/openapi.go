@@ -77,7 +77,10 @@ func (s *schemas) answer(c calls.Call) object {
 // refusals are the ways in which a call gets no answer.
 var refusals = map[int]string{
 	http.StatusBadRequest:            "the study or an option is wrong",
+	http.StatusForbidden:             "a page of another site asks",
 	http.StatusRequestEntityTooLarge: "the study is too large",
+	http.StatusUnsupportedMediaType:  "the study is not said to be JSON",
+	http.StatusMisdirectedRequest:    "the server does not answer to that name",
 	http.StatusUnprocessableEntity:   "the linkage cannot be solved as it is asked",
 	http.StatusTooManyRequests:       "too many calls wait; come again after Retry-After seconds",
 	http.StatusServiceUnavailable:    "the server is stopping",

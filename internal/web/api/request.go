@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 	"maps"
+	"mime"
 	"net/http"
 	"net/url"
 	"slices"
@@ -13,6 +14,16 @@ import (
 	"toewright/internal/calls"
 	"toewright/internal/strictjson"
 )
+
+// checkType refuses a body that is not said to be JSON. A page of another site can send
+// any other type without asking first whether it may (the Fetch standard, CORS-safelisted
+// request headers).
+func checkType(contentType string) *fault {
+	if kind, _, err := mime.ParseMediaType(contentType); err == nil && kind == "application/json" {
+		return nil
+	}
+	return faultf(http.StatusUnsupportedMediaType, "Content-Type", "want application/json, got %.40q", contentType)
+}
 
 // readOptions sets the options that a query names. The fault names one that there
 // is not, that stands twice or whose value it cannot take.

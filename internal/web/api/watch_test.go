@@ -45,7 +45,7 @@ func TestMetricsCountCalls(t *testing.T) {
 		post(t, h, "sweep", saloon)
 	}
 	post(t, h, "sweep", "{}")
-	status, body := get(t, h, "/metrics")
+	status, body := get(t, h.Metrics, "/metrics")
 	if status != http.StatusOK {
 		t.Fatalf("metrics = %d", status)
 	}
