@@ -21,7 +21,7 @@ CHROMIUM ?= $(shell for b in chromium chromium-browser google-chrome chrome; do 
 export CHROMIUM
 
 # Most that the page may cost on the wire, in bytes of Brotli.
-SIZE_LIMIT := 2350000
+SIZE_LIMIT := 2200000
 
 # left_out says which tests did not run, and fails where that is not allowed.
 left_out = { printf '\n\#\#\#\#\# LEFT OUT: %s: no %s was found.\n\#\#\#\#\# To run them: %s\n\n' $(1) $(2) $(3) >&2; test "$${CI:-}" != true; }
@@ -56,7 +56,7 @@ COMPILE := -gcflags=all=-l $(FAST:%=-gcflags=%=)
 .PHONY: wasm
 wasm: slim
 	$(JS) $(BUILD) -modfile=$(SLIM)/go.mod $(COMPILE) -o bin/linked.wasm ./app
-	$(GO) run ./tools/segments -out bin/app.wasm bin/linked.wasm
+	$(GO) run ./tools/shrink -out bin/app.wasm bin/linked.wasm
 
 # The styles are one file on the wire, in this order.
 STYLES := app/web/app.css app/web/plot.css app/web/sheet.css app/web/parts.css app/web/frame.css \

@@ -66,7 +66,7 @@ func (v *innovation) weigh() error {
 			z[k] = 1
 		}
 		w := nlp.SymMulVec(make([]float64, rows), v.weight, z)
-		v.weight.SymRankOne(v.weight, -1/floats.Dot(z, w), mat.NewVecDense(rows, w))
+		nlp.AddOuter(v.weight, -1/floats.Dot(z, w), w, w)
 	}
 	return nil
 }

@@ -74,11 +74,11 @@ func rank(terms []singular, size int) int {
 func covariance(terms []singular, norms []float64) *mat.SymDense {
 	out := mat.NewSymDense(len(norms), nil)
 	for _, t := range terms {
-		v := mat.NewVecDense(len(norms), nil)
+		v := make([]float64, len(norms))
 		for j, norm := range norms {
-			v.SetVec(j, t.right[j]/(t.value*norm))
+			v[j] = t.right[j] / (t.value * norm)
 		}
-		out.SymRankOne(out, 1, v)
+		AddOuter(out, 1, v, v)
 	}
 	return out
 }

@@ -12,7 +12,7 @@ import (
 func (e *Estimate) qr(a *mat.Dense, norms []float64) bool {
 	m, n := a.Dims()
 	q := make([][]float64, n)
-	r := mat.NewTriDense(n, mat.Upper, nil)
+	r := make([]float64, n*n)
 	for j := range q {
 		q[j] = Column(a, j)
 	}
@@ -21,23 +21,17 @@ func (e *Estimate) qr(a *mat.Dense, norms []float64) bool {
 		if !(size > float64(m)*epsilon) {
 			return false
 		}
-		r.SetTri(k, k, size)
+		r[k*n+k] = size
 		floats.Scale(1/size, q[k])
 		for j := k + 1; j < n; j++ {
-			r.SetTri(k, j, projectOut(q[j], q[k], 1))
+			r[k*n+j] = projectOut(q[j], q[k], 1)
 		}
 	}
-	var inv mat.TriDense
-	if err := inv.InverseTri(r); err != nil {
-		return false
-	}
+	invertUpper(r, n)
 	e.Covariance = mat.NewSymDense(n, nil)
 	for i := range n {
 		for j := i; j < n; j++ {
-			sum := 0.0
-			for k := j; k < n; k++ {
-				sum += inv.At(i, k) * inv.At(j, k)
-			}
+			sum := dot(r[i*n+j:(i+1)*n], r[j*n+j:(j+1)*n])
 			e.Covariance.SetSym(i, j, sum/(norms[i]*norms[j]))
 		}
 	}

@@ -38,6 +38,16 @@ func SymMulVec(out []float64, s *mat.SymDense, x []float64) []float64 {
 	return out
 }
 
+// AddOuter adds the symmetric half of the outer product of two vectors, factor·(x·yᵀ + y·xᵀ)/2.
+func AddOuter(s *mat.SymDense, factor float64, x, y []float64) {
+	raw := s.RawSymmetric()
+	for i := range raw.N {
+		row := raw.Data[i*raw.Stride+i : i*raw.Stride+raw.N] // from the diagonal on
+		floats.AddScaled(row, factor/2*x[i], y[i:])
+		floats.AddScaled(row, factor/2*y[i], x[i:])
+	}
+}
+
 // Inner returns xᵀ·s·x.
 func Inner(s *mat.SymDense, x []float64) float64 {
 	return floats.Dot(x, SymMulVec(make([]float64, len(x)), s, x))

@@ -41,3 +41,21 @@ func choleskySolve(u []float64, n int, x []float64) {
 		x[k] = (x[k] - dot(row[1:], x[k+1:])) / row[0]
 	}
 }
+
+// invertUpper replaces an upper triangle with a diagonal of no zeros, which stands in u row by
+// row as Cholesky leaves it, by its inverse.
+func invertUpper(u []float64, n int) {
+	for i := n - 1; i >= 0; i-- {
+		row := u[i*n : (i+1)*n]
+		scale := 1 / row[i]
+		// From the right, as what stands to the left is wanted yet.
+		for j := n - 1; j > i; j-- {
+			sum := 0.0
+			for k := i + 1; k <= j; k++ {
+				sum += row[k] * u[k*n+j]
+			}
+			row[j] = -scale * sum
+		}
+		row[i] = scale
+	}
+}

@@ -28,7 +28,7 @@ func CholeskyColumns(s *mat.SymDense) [][]float64 {
 		for i := range d {
 			d[i] = rest.At(i, p) / math.Sqrt(rest.At(p, p))
 		}
-		rest.SymRankOne(rest, -1, mat.NewVecDense(n, d))
+		AddOuter(rest, -1, d, d)
 		out = append(out, d)
 	}
 	return out

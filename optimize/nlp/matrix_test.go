@@ -39,3 +39,18 @@ func TestProductsAgreeWithMat(t *testing.T) {
 		}
 	}
 }
+
+func TestAddOuter(t *testing.T) {
+	s := mat.NewSymDense(3, []float64{1, 2, 3, 0, 4, 5, 0, 0, 6})
+	x, y := []float64{1, -2, 0.5}, []float64{3, 0, 8}
+	want := mat.DenseCopyOf(s)
+	for i := range x {
+		for j := range x {
+			want.Set(i, j, want.At(i, j)+4*(x[i]*y[j]+y[i]*x[j])/2)
+		}
+	}
+	AddOuter(s, 4, x, y)
+	if !mat.EqualApprox(s, want, 1e-15) {
+		t.Errorf("the sum is\n%v, want\n%v", mat.Formatted(s), mat.Formatted(want))
+	}
+}

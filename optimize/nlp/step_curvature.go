@@ -12,12 +12,11 @@ import (
 // It starts at zero.
 type curvature struct {
 	s     *mat.SymDense
-	step  *mat.VecDense // scratch
-	error *mat.VecDense // scratch
+	error []float64 // scratch
 }
 
 func newCurvature(n int) *curvature {
-	return &curvature{s: mat.NewSymDense(n, nil), step: mat.NewVecDense(n, nil), error: mat.NewVecDense(n, nil)}
+	return &curvature{s: mat.NewSymDense(n, nil), error: make([]float64, n)}
 }
 
 // update makes S·step = change hold by the least symmetric correction (Powell's
@@ -29,8 +28,7 @@ func (c *curvature) update(step, change []float64) {
 	if length == 0 {
 		return
 	}
-	copy(c.step.RawVector().Data, step)
-	e := c.error.RawVector().Data
+	e := c.error
 	SymMulVec(e, c.s, step)
 	along, now := math.Abs(floats.Dot(step, change)), math.Abs(floats.Dot(step, e))
 	if along < now {
@@ -38,8 +36,8 @@ func (c *curvature) update(step, change []float64) {
 		floats.Scale(along/now, e)
 	}
 	floats.SubTo(e, change, e)
-	c.s.RankTwo(c.s, 1/length, c.error, c.step)
-	c.s.SymRankOne(c.s, -floats.Dot(e, step)/(length*length), c.step)
+	floats.AddScaled(e, -floats.Dot(e, step)/(2*length), step)
+	AddOuter(c.s, 2/length, e, step)
 }
 
 // convex replaces h by its nearest positive semidefinite matrix. Scratch has room
@@ -52,7 +50,7 @@ func convex(h *mat.SymDense, scratch []float64) {
 	h.Zero()
 	for k, value := range e.values {
 		if value > 0 {
-			h.SymRankOne(h, value, mat.NewVecDense(len(e.values), e.vector(k)))
+			AddOuter(h, value, e.vector(k), e.vector(k))
 		}
 	}
 }

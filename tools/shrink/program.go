@@ -12,9 +12,9 @@ var header = []byte("\x00asm\x01\x00\x00\x00")
 // Sections of a program, by number; see section 5.5 of the WebAssembly Core Specification.
 const dataSection = 11
 
-// joinData returns the program with those data segments joined between which there are at
-// most so many bytes of nothing. All else stays as it is.
-func joinData(program []byte, gap int) ([]byte, error) {
+// withMemory returns the program with the memory that it begins with changed by edit, and
+// written in few segments. All else stays as it is.
+func withMemory(program []byte, edit func(memory []byte) error) ([]byte, error) {
 	rest, ok := bytes.CutPrefix(program, header)
 	if !ok {
 		return nil, errors.New("no WebAssembly program of version 1")
@@ -32,11 +32,14 @@ func joinData(program []byte, gap int) ([]byte, error) {
 			out = append(out, before[:len(before)-len(r.data)]...)
 			continue
 		}
-		segments, err := readSegments(content)
+		memory, err := readMemory(content)
+		if err == nil {
+			err = edit(memory)
+		}
 		if err != nil {
 			return nil, fmt.Errorf("the data section: %w", err)
 		}
-		content = appendSegments(nil, join(segments, gap))
+		content = appendMemory(nil, memory)
 		out = append(out, number)
 		out = appendUnsigned(out, uint64(len(content)))
 		out = append(out, content...)

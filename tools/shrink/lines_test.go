@@ -1,0 +1,154 @@
+package main
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// source is a program that unwinds its stack, collects garbage meanwhile and says where it was.
+const source = `package main
+
+import "runtime"
+
+type tree struct{ left, right *tree }
+
+func grow(n int) *tree {
+	if n == 0 {
+		runtime.GC()
+		panic("at the bottom")
+	}
+	return &tree{left: grow(n - 1), right: &tree{}}
+}
+
+func try() (said any) {
+	defer func() { said = recover() }()
+	grow(50)
+	return nil
+}
+
+func main() {
+	println("recovered:", try().(string))
+	pc, file, line, ok := runtime.Caller(0)
+	println("called:", runtime.FuncForPC(pc).Name(), file, line, ok)
+	grow(2)
+}
+`
+
+// build returns the file of a program that Go has built from the source.
+func build(t *testing.T) string {
+	t.Helper()
+	dir := t.TempDir()
+	text, linked := filepath.Join(dir, "main.go"), filepath.Join(dir, "linked.wasm")
+	if err := os.WriteFile(text, []byte(source), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	build := exec.Command("go", "build", "-o", linked, text)
+	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	if out, err := build.CombinedOutput(); err != nil {
+		t.Fatalf("go build: %v: %s", err, out)
+	}
+	return linked
+}
+
+// TestRealProgram makes a program smaller that Go has built, and runs it where there is node.
+func TestRealProgram(t *testing.T) {
+	linked := build(t)
+	smaller := filepath.Join(filepath.Dir(linked), "smaller.wasm")
+	if err := rewrite(smaller, linked); err != nil {
+		t.Fatal(err)
+	}
+	before, after := dataOf(t, linked), dataOf(t, smaller)
+	if many, few := segmentsIn(before), segmentsIn(after); few*10 > many {
+		t.Errorf("%d segments became %d, want a tenth at most", many, few)
+	}
+	if !strings.Contains(string(before), "runtime/panic.go") || strings.Contains(string(after), "runtime/panic.go") {
+		t.Error("want the name of a file in what was linked, and none in what became of it")
+	}
+	out := run(t, smaller)
+	for _, want := range []string{"recovered: at the bottom\n", "called: main.main ? 0 true\n", "goroutine 1", "main.grow", "main.main()"} {
+		if out != "" && !strings.Contains(out, want) {
+			t.Errorf("the program said no %q:\n%s", want, out)
+		}
+	}
+}
+
+// run returns what a program says under node; nothing where there is no node: the tests of the
+// page run a program that was made smaller too.
+func run(t *testing.T, program string) string {
+	t.Helper()
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	out, err := exec.Command("node", filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec_node.js"), program).CombinedOutput()
+	if errors.Is(err, exec.ErrNotFound) {
+		t.Log("not run: there is no node")
+		return ""
+	}
+	if exit := (*exec.ExitError)(nil); err != nil && !errors.As(err, &exit) {
+		t.Fatal(err)
+	}
+	return string(out)
+}
+
+// TestOtherTables refuses a memory whose table of functions is not as it is known to be.
+func TestOtherTables(t *testing.T) {
+	memory, err := readMemory(dataOf(t, build(t)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := bytes.Index(memory, tableMagic)
+	for _, tt := range []struct {
+		name string
+		edit func(m []byte)
+	}{
+		{"none", func(m []byte) { m[at]++ }},
+		{"two", func(m []byte) { copy(m[at+headerSize:], tableMagic) }},
+		{"no functions", func(m []byte) { clear(m[at+8 : at+16]) }},
+		{"parts in another order", func(m []byte) { binary.LittleEndian.PutUint64(m[at+40:], 1<<40) }},
+		{"a function outside of it", func(m []byte) {
+			functions := at + int(binary.LittleEndian.Uint64(m[at+64:]))
+			binary.LittleEndian.PutUint32(m[functions+4:], 1<<31)
+		}},
+		{"a counter outside of it", func(m []byte) {
+			functions := at + int(binary.LittleEndian.Uint64(m[at+64:]))
+			first := functions + int(field(m[functions:], 4))
+			binary.LittleEndian.PutUint32(m[first+stackField:], 1<<31)
+		}},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			m := bytes.Clone(memory)
+			tt.edit(m)
+			if err := dropLines(m); !errors.Is(err, errTable) {
+				t.Errorf("error %v, want that the table is another one", err)
+			}
+		})
+	}
+}
+
+// dataOf returns the content of the data section of a program's file.
+func dataOf(t *testing.T, file string) []byte {
+	t.Helper()
+	program, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := reader{data: program[len(header):]}
+	for len(r.data) > 0 {
+		number := r.byte()
+		if content := r.bytes(r.unsigned()); number == dataSection {
+			return content
+		}
+	}
+	t.Fatal("no data section")
+	return nil
+}
+
+// segmentsIn returns of how many segments a data section is.
+func segmentsIn(content []byte) uint64 { return (&reader{data: content}).unsigned() }
