@@ -8,6 +8,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/ui"
+	"toewright/app/worker"
 	"toewright/wasm"
 )
 
@@ -17,7 +18,7 @@ func main() {
 		return
 	}
 	easeStart()
-	ui.RouteAnywhere(wasm.NewPool(poolSize()))
+	ui.RouteAnywhere(worker.Team{Pool: wasm.NewPool(poolSize())})
 	app.RunWhenOnBrowser()
 }
 

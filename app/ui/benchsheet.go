@@ -10,7 +10,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/plot"
@@ -49,8 +48,7 @@ func (s *benchSheet) refresh(app.Context) {
 		return
 	}
 	s.State.of, s.State.car = doc, car.Name
-	params := worker.Params[engine.ArmOptions]{Study: doc, Options: engine.ArmOptions{Candidate: car.Name}}
-	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, calls.Arm, params, func(_ app.Context, raw json.RawMessage, err error) {
+	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, calls.Arm, doc, engine.ArmOptions{Candidate: car.Name}, func(_ app.Context, raw json.RawMessage, err error) {
 		s.State.arm, err = answerOf[engine.ArmResult](raw, err)
 		s.State.fault = faultOf(err)
 	})
@@ -145,8 +143,7 @@ func (s *benchSheet) curves() app.UI {
 // saveSheet hands the user the sheet as a page of its own, as the command report does.
 func (s *benchSheet) saveSheet(app.Context, app.Event) {
 	doc := s.Bench.document()
-	params := worker.Params[report.Options]{Study: doc, Options: report.Options{Candidate: s.Bench.Desk.Selected().Name}}
-	s.State.page.start(s.Bench.Lasting, s.Bench.Caller, calls.Report, params, func(ctx app.Context, raw json.RawMessage, err error) {
+	s.State.page.start(s.Bench.Lasting, s.Bench.Caller, calls.Report, doc, report.Options{Candidate: s.Bench.Desk.Selected().Name}, func(ctx app.Context, raw json.RawMessage, err error) {
 		sheet, err := answerOf[calls.File](raw, err)
 		if err != nil {
 			s.Bench.Say(ctx, plain(err), nil)

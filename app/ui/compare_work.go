@@ -7,7 +7,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
@@ -180,22 +179,25 @@ func (c *comparing) series(b bench, car *model.Car, a *model.CarAnswer) bool {
 	if a.Series != nil || a.SeriesFault != "" || len(b.document().Tolerances) == 0 || !c.quiet {
 		return true
 	}
+	if len(c.runs) > 0 {
+		return false // one by one: all workers build each series
+	}
 	limit := model.YieldOf(b.document()).Limit
 	ask(c, b, car, calls.Tolerance, engine.ToleranceOptions{Candidate: car.Name, Limit: &limit}, &a.SeriesFault, func(r *engine.ToleranceResult) { a.Series = r })
 	return false
 }
 
 // ask makes a call about a car, unless it is under way or all workers are busy with the like.
-func ask[R, O any](c *comparing, b bench, car *model.Car, method string, o O, fault *string, take func(*R)) {
+func ask[R any](c *comparing, b bench, car *model.Car, method string, o any, fault *string, take func(*R)) {
 	k := runKey{c.key(b, car), method}
 	if c.runs[k] != nil || len(c.runs) >= max(b.Caller.Size(), 1) {
 		return
 	}
 	run, cancel := context.WithCancel(context.Background())
 	c.runs[k] = cancel
-	params := worker.Params[O]{Study: b.document(), Options: o}
+	doc := b.document()
 	b.Lasting.Async(func() {
-		raw, err := b.Caller.Call(run, method, params, nil)
+		raw, err := b.Caller.Call(run, method, doc, o, nil)
 		gone := run.Err() != nil
 		cancel()
 		b.Lasting.Dispatch(func(ctx app.Context) {

@@ -19,10 +19,10 @@ type errand[R any] struct {
 
 // start calls a method, of the study as the bench shows it now. Done is called with a
 // result; what went wrong is told beside the button.
-func (e *errand[R]) start(b bench, method string, params any, done func(app.Context, *R)) {
+func (e *errand[R]) start(b bench, method string, d *study.Document, options any, done func(app.Context, *R)) {
 	of := b.document()
 	e.result, e.fault = nil, ""
-	e.job.start(b.Lasting, b.Caller, method, params, func(ctx app.Context, raw json.RawMessage, err error) {
+	e.job.start(b.Lasting, b.Caller, method, d, options, func(ctx app.Context, raw json.RawMessage, err error) {
 		r, err := answerOf[R](raw, err)
 		if err != nil {
 			e.fault = plain(err)

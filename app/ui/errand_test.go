@@ -37,9 +37,9 @@ func TestErrandTellsWhatWentWrong(t *testing.T) {
 	type answer struct{ Cars string } // the result's cars are a number
 	old := &answer{"old"}
 	for what, fail := range map[string]func(*errand[answer]){
-		"a method that there is not": func(e *errand[answer]) { e.start(s.panels.bench(), "nothing", nil, nil) },
+		"a method that there is not": func(e *errand[answer]) { e.start(s.panels.bench(), "nothing", nil, nil, nil) },
 		"an answer of another shape": func(e *errand[answer]) {
-			e.start(s.panels.bench(), calls.Tolerance, map[string]any{"study": s.desk.Session.Document()}, nil)
+			e.start(s.panels.bench(), calls.Tolerance, s.desk.Session.Document(), nil, nil)
 		},
 		"a refusal": func(e *errand[answer]) { e.refuse(errors.New("not yet")) },
 	} {

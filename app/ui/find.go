@@ -7,7 +7,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
@@ -85,8 +84,7 @@ func (f *find) start(app.Context, app.Event) {
 	}
 	f.Asked.State.check.rest()
 	started := time.Now()
-	params := worker.Params[engine.SearchOptions]{Study: doc}
-	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, calls.Search, params, func(ctx app.Context, raw json.RawMessage, err error) {
+	f.State.job.start(f.Bench.Lasting, f.Bench.Caller, calls.Search, doc, nil, func(ctx app.Context, raw json.RawMessage, err error) {
 		f.arrived(ctx, doc, raw, err, time.Since(started))
 	})
 }

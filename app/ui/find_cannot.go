@@ -7,7 +7,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
@@ -53,8 +52,7 @@ func (c *feasibility) start(b bench) {
 	if doc.ReadyToSearch() != nil {
 		return
 	}
-	params := worker.Params[engine.SearchOptions]{Study: doc}
-	c.job.start(b.Lasting, b.Caller, calls.Feasible, params, func(_ app.Context, raw json.RawMessage, err error) {
+	c.job.start(b.Lasting, b.Caller, calls.Feasible, doc, nil, func(_ app.Context, raw json.RawMessage, err error) {
 		if r, err := answerOf[engine.FeasibleResult](raw, err); err == nil && c.of == of {
 			c.result = r
 		}

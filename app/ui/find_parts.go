@@ -6,7 +6,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/number"
@@ -78,8 +77,7 @@ func (s *shelf) run() app.UI {
 func (s *shelf) start(app.Context, app.Event) {
 	s.State.picked = 0
 	s.Asked.State.check.rest()
-	params := worker.Params[engine.ChooseOptions]{Study: s.Bench.document()}
-	s.State.start(s.Bench, calls.Choose, params, func(ctx app.Context, r *engine.ChooseResult) {
+	s.State.start(s.Bench, calls.Choose, s.Bench.document(), nil, func(ctx app.Context, r *engine.ChooseResult) {
 		s.Bench.Say(ctx, fmt.Sprintf("%s tried; of %d the parts go together.", number.Count(r.Tried, "combination"), r.Built), nil)
 	})
 }

@@ -7,7 +7,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/number"
@@ -99,10 +98,9 @@ func (t *trade) percentage() app.UI {
 func (t *trade) start(app.Context, app.Event) {
 	doc := model.WithSearch(t.Bench.document(), t.Bench.cars().Design)
 	o := engine.TradeOffOptions{Aim: cmp.Or(t.State.aim, model.Aims[0].Key), Ackermann: t.State.ackermann}
-	params := worker.Params[engine.TradeOffOptions]{Study: doc, Options: o}
 	t.State.picked = 0
 	t.Asked.State.check.rest()
-	t.State.start(t.Bench, calls.TradeOff, params, func(ctx app.Context, r *engine.TradeOffResult) {
+	t.State.start(t.Bench, calls.TradeOff, doc, o, func(ctx app.Context, r *engine.TradeOffResult) {
 		if r.Stopped {
 			t.Bench.Say(ctx, "Stopped: "+number.Count(len(r.Designs), "design")+" so far, which are kept.", nil)
 			return

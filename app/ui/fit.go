@@ -7,7 +7,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
@@ -106,7 +105,7 @@ func (f *fit) start(app.Context, app.Event) {
 		f.State.refuse(err)
 		return
 	}
-	f.State.start(f.Bench, calls.Fit, worker.Params[engine.FitOptions]{Study: doc}, func(ctx app.Context, r *engine.FitResult) {
+	f.State.start(f.Bench, calls.Fit, doc, nil, func(ctx app.Context, r *engine.FitResult) {
 		f.Bench.Desk.ShowFit(r)
 		f.Bench.Changed(ctx)
 	})

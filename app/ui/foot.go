@@ -72,7 +72,7 @@ const workersReady = "ready"
 func (p *Panels) wake(ctx app.Context) {
 	p.workers = "starting"
 	ctx.Async(func() {
-		_, err := p.Caller.Call(context.Background(), "ping", nil, nil)
+		_, err := p.Caller.Call(context.Background(), "ping", nil, nil, nil)
 		ctx.Dispatch(func(app.Context) { p.workers = workersState(err) })
 	})
 }

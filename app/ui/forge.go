@@ -6,7 +6,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/number"
@@ -125,8 +124,7 @@ func (f *forge) run() app.UI {
 func (f *forge) start(app.Context, app.Event) {
 	car := f.Bench.Desk.Selected()
 	o := engine.ToleranceOptions{Candidate: car.Name, Limit: new(model.YieldOf(f.Bench.document()).Limit)}
-	params := worker.Params[engine.ToleranceOptions]{Study: f.Bench.document(), Options: o}
-	f.State.start(f.Bench, calls.Tolerance, params, func(ctx app.Context, r *engine.ToleranceResult) {
+	f.State.start(f.Bench, calls.Tolerance, f.Bench.document(), o, func(ctx app.Context, r *engine.ToleranceResult) {
 		f.Bench.Desk.ShowBand(r)
 		f.Bench.Say(ctx, yieldText(r), nil)
 		f.Bench.Changed(ctx)

@@ -9,6 +9,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/internal/engine"
+	"toewright/internal/study"
 )
 
 // job is a call that runs in a worker. The zero job runs nothing.
@@ -32,13 +33,13 @@ func (j *job) running() bool { return j.cancel != nil }
 
 // start calls a method. Done is called with its answer on the page's goroutine; ctx must
 // last as long as the page.
-func (j *job) start(ctx app.Context, caller Caller, method string, params any, done func(app.Context, json.RawMessage, error)) {
+func (j *job) start(ctx app.Context, caller Caller, method string, d *study.Document, options any, done func(app.Context, json.RawMessage, error)) {
 	run, cancel := context.WithCancel(context.Background())
 	mine := &call{method}
 	*j = job{cancel: cancel, call: mine, started: time.Now()}
 	j.tick(ctx, mine)
 	ctx.Async(func() {
-		raw, err := caller.Call(run, method, params, j.listener(ctx, mine))
+		raw, err := caller.Call(run, method, d, options, j.listener(ctx, mine))
 		cancel()
 		ctx.Dispatch(func(ctx app.Context) {
 			if j.call == mine {
@@ -59,17 +60,13 @@ func (j *job) tick(ctx app.Context, mine *call) {
 }
 
 // listener takes in reports of progress, not more of them than can be seen.
-func (j *job) listener(ctx app.Context, mine *call) func(json.RawMessage) {
+func (j *job) listener(ctx app.Context, mine *call) func(engine.Progress) {
 	last := time.Now()
-	return func(raw json.RawMessage) {
+	return func(p engine.Progress) {
 		if time.Since(last) < progressTime {
 			return
 		}
 		last = time.Now()
-		var p engine.Progress
-		if json.Unmarshal(raw, &p) != nil {
-			return
-		}
 		ctx.Dispatch(func(app.Context) {
 			if j.call == mine {
 				j.progress = p

@@ -6,7 +6,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/worker"
 	"toewright/internal/calls"
 	arm "toewright/internal/drawing"
 	"toewright/internal/engine"
@@ -96,8 +95,7 @@ func (p *makePart) refresh(app.Context) {
 // draw has the arm drawn as a file of a kind.
 func (p *makePart) draw(j *job, kind string, done func(ctx app.Context, text string, err error)) {
 	o := arm.Options{Candidate: p.Bench.Desk.Selected().Name, As: kind, Side: p.State.arm()}
-	params := worker.Params[arm.Options]{Study: p.Bench.document(), Options: o}
-	j.start(p.Bench.Lasting, p.Bench.Caller, calls.Drawing, params, func(ctx app.Context, raw json.RawMessage, err error) {
+	j.start(p.Bench.Lasting, p.Bench.Caller, calls.Drawing, p.Bench.document(), o, func(ctx app.Context, raw json.RawMessage, err error) {
 		file, err := answerOf[calls.File](raw, err)
 		if err != nil {
 			done(ctx, "", err)
@@ -126,9 +124,8 @@ func (p *makePart) fit(doc *study.Document, car *model.Car) {
 	s := p.State
 	s.fitsOf, s.fitsOfName = doc, car.Name
 	limit := model.YieldOf(doc).Limit
-	params := worker.Params[engine.CoversOptions]{Study: doc, Options: engine.CoversOptions{Candidate: car.Name, Limit: &limit}}
 	s.covers.drop()
-	s.covers.start(p.Bench.Lasting, p.Bench.Caller, calls.Covers, params, func(_ app.Context, raw json.RawMessage, err error) {
+	s.covers.start(p.Bench.Lasting, p.Bench.Caller, calls.Covers, doc, engine.CoversOptions{Candidate: car.Name, Limit: &limit}, func(_ app.Context, raw json.RawMessage, err error) {
 		s.fits, err = answerOf[engine.CoversResult](raw, err)
 		s.fitsFault = faultOf(err)
 	})

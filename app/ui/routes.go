@@ -5,13 +5,16 @@ import (
 	"encoding/json"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/internal/engine"
+	"toewright/internal/study"
 )
 
-// Caller runs a method where it cannot block the page. It is implemented by the
-// pool of workers; see [toewright/wasm.Pool.Call].
+// Caller makes calls where they cannot block the page, those that can be divided by several
+// workers together. It is implemented by [toewright/app/worker.Team].
 type Caller interface {
-	Call(ctx context.Context, method string, params any, progress func(json.RawMessage)) (json.RawMessage, error)
-	// Size is into how many calls bulk work is worth dividing.
+	Call(ctx context.Context, method string, d *study.Document, options any, progress func(engine.Progress)) (json.RawMessage, error)
+	// Size is how many calls are made at once.
 	Size() int
 }
 

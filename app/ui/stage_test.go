@@ -47,7 +47,7 @@ func onStageWithCopy(t *testing.T, storage store.Storage, copied store.Copy, pan
 	t.Cleanup(pool.Close)
 	k := keepIn(storage, copied)
 	s := &stage{desk: model.NewDesk(k.first()), engine: app.NewTestEngine()}
-	s.panels = &Panels{Desk: s.desk, Caller: pool, Kept: k, Changed: func(ctx app.Context) { ctx.Update() },
+	s.panels = &Panels{Desk: s.desk, Caller: worker.Team{Pool: pool}, Kept: k, Changed: func(ctx app.Context) { ctx.Update() },
 		after: func(time.Duration, func(app.Context)) {}}
 	if err := s.engine.Load(s); err != nil {
 		t.Fatal(err)

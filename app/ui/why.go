@@ -6,7 +6,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/app/worker"
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
@@ -45,8 +44,7 @@ func (w *why) refresh(app.Context) {
 	}
 	s.job.drop()
 	s.of, s.car = doc, car.Name
-	params := worker.Params[engine.WhyOptions]{Study: doc, Options: w.Bench.Desk.WhyOptions()}
-	s.job.start(w.Bench.Lasting, w.Bench.Caller, calls.Why, params, func(_ app.Context, raw json.RawMessage, err error) {
+	s.job.start(w.Bench.Lasting, w.Bench.Caller, calls.Why, doc, w.Bench.Desk.WhyOptions(), func(_ app.Context, raw json.RawMessage, err error) {
 		s.result, err = answerOf[engine.WhyResult](raw, err)
 		s.fault = faultOf(err)
 	})

@@ -31,7 +31,7 @@ func onWhyStage(t *testing.T, doc *study.Document) *whyStage {
 	pool := wasm.NewLocalPool(1, worker.Handlers())
 	t.Cleanup(pool.Close)
 	s := &whyStage{engine: app.NewTestEngine()}
-	s.why = &why{State: &whying{}, Bench: bench{Desk: model.NewDesk(doc), Caller: pool, Changed: func(app.Context) {},
+	s.why = &why{State: &whying{}, Bench: bench{Desk: model.NewDesk(doc), Caller: worker.Team{Pool: pool}, Changed: func(app.Context) {},
 		Say: func(_ app.Context, text string, _ func(app.Context)) { s.said = text }}}
 	s.why.Bench.Desk.Select(0)
 	if err := s.engine.Load(s); err != nil {

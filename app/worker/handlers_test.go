@@ -28,11 +28,9 @@ func demo(t *testing.T) *study.Document {
 // TestWorkerGivesTheEnginesAnswer checks that a search through the bridge gives what
 // the command gives.
 func TestWorkerGivesTheEnginesAnswer(t *testing.T) {
-	pool := wasm.NewLocalPool(1, worker.Handlers())
-	defer pool.Close()
+	pool := worker.Team{Pool: wasm.NewLocalPool(1, worker.Handlers())}
 	reports := 0
-	params := worker.Params[engine.SearchOptions]{Study: demo(t)}
-	raw, err := pool.Call(t.Context(), calls.Search, params, func(json.RawMessage) { reports++ })
+	raw, err := pool.Call(t.Context(), calls.Search, demo(t), nil, func(engine.Progress) { reports++ })
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -67,11 +65,10 @@ func TestEveryMethodRefusesAStudyThatIsNone(t *testing.T) {
 }
 
 func TestCancelledBeforeTheStart(t *testing.T) {
-	pool := wasm.NewLocalPool(1, worker.Handlers())
-	defer pool.Close()
+	pool := worker.Team{Pool: wasm.NewLocalPool(1, worker.Handlers())}
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
-	_, err := pool.Call(ctx, calls.Search, worker.Params[engine.SearchOptions]{Study: demo(t)}, nil)
+	_, err := pool.Call(ctx, calls.Search, demo(t), nil, nil)
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("err = %v, want %v", err, context.Canceled)
 	}

@@ -30,23 +30,18 @@ func TestNumbersCutOff(t *testing.T) {
 	}
 }
 
-// TestBandsMakeTheMap joins the bands of a map, through the bridge, and compares them with
-// the map that the command draws.
-func TestBandsMakeTheMap(t *testing.T) {
-	pool := wasm.NewLocalPool(2, Handlers())
-	defer pool.Close()
+// TestRowsMakeTheMap has three workers fill the rows of a map and compares them with the map
+// that the command draws.
+func TestRowsMakeTheMap(t *testing.T) {
+	team := Team{wasm.NewLocalPool(3, Handlers())}
 	d, o := study.Template{Key: "double-wishbone-rack"}.Document(), engine.MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: new(5), Rows: new(7)}
-	var joined []float64
-	for i := range 3 {
-		raw, err := pool.Call(t.Context(), calls.MapBand, Params[calls.Band]{Study: d, Options: calls.Band{MapOptions: o, Shard: engine.Shard{Index: i, Of: 3}}}, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		part, err := Numbers(raw)
-		if err != nil {
-			t.Fatal(err)
-		}
-		joined = append(joined, part...)
+	raw, err := team.Call(t.Context(), calls.MapCells, d, o, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	joined, err := Numbers(raw)
+	if err != nil {
+		t.Fatal(err)
 	}
 	whole, err := engine.Map(t.Context(), d, o)
 	if err != nil {

@@ -28,7 +28,8 @@ var ranks = map[string]int{
 	"optimize/nlp":          0, // numbers, whatever they are of
 	"internal/study":        1,
 	"internal/engine":       2,
-	"internal/batch":        3,
+	"internal/shards":       3,
+	"internal/batch":        4,
 	"app/demo":              3,
 	"app/store":             3,
 	"app/worker":            6,
@@ -58,12 +59,12 @@ type ban struct {
 
 var bans = []ban{
 	{
-		packages: []string{"solver", "optimize", "optimize/nlp", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/report", "internal/calls", "app/model", "wasm"},
+		packages: []string{"solver", "optimize", "optimize/nlp", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/shards", "internal/report", "internal/calls", "app/model", "wasm"},
 		imports:  []string{"net/http", "net", "github.com/maxence-charriere/go-app/v10/pkg/app", "github.com/spf13/cobra", "github.com/spf13/pflag"},
 		reason:   "it runs in the browser's worker as well as here, and neither serves nor parses a command line",
 	},
 	{
-		packages: []string{"solver", "optimize", "optimize/nlp", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/batch", "internal/report", "internal/calls", "app/model"},
+		packages: []string{"solver", "optimize", "optimize/nlp", "internal/number", "internal/plot", "internal/spelling", "internal/strictjson", "internal/study", "internal/engine", "internal/shards", "internal/batch", "internal/report", "internal/calls", "app/model"},
 		imports:  []string{"syscall/js", "os", "os/exec", "log", "log/slog", "time", "unsafe"},
 		direct:   true,
 		reason:   "it is pure computation: no files, no clock, no browser",

@@ -22,14 +22,5 @@
 //	  "sha256":  ".."                      of the document without this key
 //	}
 //
-// The result of "tolerance" has the whole numbers cars, failed and passed; figure,
-// the counts of the figure that is held against the limit; and curve, a list of the
-// counts of the toe change at each place, left side first, from full droop up.
-// Counts are lists of pairs: how many bins beyond the one before, the first from
-// bin 0, and how many cars. What a bin is says [optimize.Tally].
-//
-// The result of "choose" has tried and built, and best and front, lists of
-// combinations by number, each with price, rms and peak in radians, and effects.
-// That of "map" has cells, a list of the figures of its rows in radians, null where
-// there is none.
+// What the results of each command are says package shards.
 package batch

@@ -28,7 +28,8 @@ const saloon = `{
   "steering": {"type": "rack"},
   "search": {
     "variables": [{"parameter": "tieRodOuterHeight", "min": -0.7, "max": 0.1}, {"parameter": "tieRodInnerHeight", "min": -0.1, "max": 0.3}],
-    "window": {"bump": 2, "droop": 2, "step": 1}
+    "window": {"bump": 2, "droop": 2, "step": 1},
+    "scenarios": [{"name": "as it stands"}, {"name": "nose down", "changes": {"rideHeight": -0.6}}]
   },
   "tolerances": [{"parameter": "tieRodOuter.z", "plusMinus": 0.04}, {"parameter": "caster", "plusMinus": 0.3}],
   "yield": {"limit": 0.3, "cars": 60, "seed": 4},

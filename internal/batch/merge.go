@@ -7,6 +7,7 @@ import (
 	"runtime"
 	"strings"
 
+	"toewright/internal/shards"
 	"toewright/internal/study"
 	"toewright/internal/version"
 )
@@ -56,7 +57,7 @@ func (m *Merge) add(file string, data []byte) error {
 	if err := m.compare(p); err != nil {
 		return err
 	}
-	if err := m.work.job.add(p.Shard, p.Result); err != nil {
+	if err := m.work.job.Add(p.Shard, p.Result); err != nil {
 		return err
 	}
 	m.files[p.Shard.Index] = file
@@ -85,7 +86,7 @@ func (m *Merge) begin(file string, p *Part) error {
 	if start == nil {
 		return fmt.Errorf("is of the command %.40q, which is not run in shards", p.Command)
 	}
-	j, err := start(m.doc, p.Options)
+	j, err := start(shards.Run{Study: m.doc, Options: p.Options})
 	if err != nil {
 		return err
 	}
@@ -130,7 +131,7 @@ func (m *Merge) Answer(ctx context.Context) (any, error) {
 	if len(m.files) < m.of {
 		return nil, fmt.Errorf("%d of %d shards are missing: %s; run them and give their files too", m.of-len(m.files), m.of, m.missing())
 	}
-	return m.work.job.answer(ctx)
+	return m.work.job.Answer(ctx)
 }
 
 // missing lists shards that are missing.

@@ -7,9 +7,9 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 
 	"toewright/internal/engine"
+	"toewright/internal/shards"
 )
 
 // Format is what the files of parts state as theirs.
@@ -52,11 +52,8 @@ func encode(p *Part) ([]byte, error) {
 	return append(out, sealClose+"\n"...), nil
 }
 
-// Errors of a file that is not as encode left it.
-var (
-	errNoPart  = errors.New("is not a part of a run, or was cut short; run its shard again")
-	errChanged = errors.New("was changed since it was written, as its checksum shows; run its shard again")
-)
+// errChanged is that a file is not as encode left it.
+var errChanged = errors.New("was changed since it was written, as its checksum shows; run its shard again")
 
 // decode reads a part after its checksum was held against it.
 func decode(data []byte) (*Part, error) {
@@ -65,7 +62,7 @@ func decode(data []byte) (*Part, error) {
 		return nil, err
 	}
 	p := new(Part)
-	if err := strict(body, p); err != nil {
+	if err := shards.Strict(body, p); err != nil {
 		return nil, err
 	}
 	if p.Format != Format {
@@ -81,7 +78,7 @@ func decode(data []byte) (*Part, error) {
 func unseal(data []byte) ([]byte, error) {
 	at := len(data) - sealSize
 	if at < 0 || !bytes.HasPrefix(data[at:], []byte(sealOpen)) || !bytes.HasSuffix(data, []byte(sealClose)) {
-		return nil, errNoPart
+		return nil, shards.ErrCut
 	}
 	stated := data[at+len(sealOpen) : len(data)-len(sealClose)]
 	body := append(bytes.Clone(data[:at]), '}')
@@ -90,17 +87,4 @@ func unseal(data []byte) ([]byte, error) {
 		return nil, errChanged
 	}
 	return body, nil
-}
-
-// strict reads one JSON value that fills data and has no keys but v's.
-func strict(data []byte, v any) error {
-	d := json.NewDecoder(bytes.NewReader(data))
-	d.DisallowUnknownFields()
-	if err := d.Decode(v); err != nil {
-		return fmt.Errorf("cannot be read: %w", err)
-	}
-	if _, err := d.Token(); !errors.Is(err, io.EOF) {
-		return errNoPart
-	}
-	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"toewright/internal/engine"
+	"toewright/internal/shards"
 )
 
 // invented is a part that states nothing of importance.
@@ -87,25 +88,13 @@ func TestPartRefused(t *testing.T) {
 func TestPartOfOtherText(t *testing.T) {
 	data := string(sealed(t, invented()))
 	for _, tt := range []struct{ name, text, part string }{
-		{"empty", "", errNoPart.Error()},
-		{"the study", saloon, errNoPart.Error()},
+		{"empty", "", shards.ErrCut.Error()},
+		{"the study", saloon, shards.ErrCut.Error()},
 		{"twice", data + data, errChanged.Error()},
 		{"laid out anew", strings.Replace(data, `"version":"v1"`, `"version": "v1"`, 1), errChanged.Error()},
 	} {
 		_, err := decode([]byte(tt.text))
 		wantError(t, tt.name, err, tt.part)
-	}
-}
-
-func TestStrict(t *testing.T) {
-	for _, tt := range []struct{ name, text, part string }{
-		{"an unknown key", `{"cells": [], "cell": []}`, `"cell"`},
-		{"another type", `{"cells": 3}`, "cells"},
-		{"more behind", `{"cells": []} {}`, errNoPart.Error()},
-		{"a number too large", `{"cells": [1e999]}`, "1e999"},
-	} {
-		var c cells
-		wantError(t, tt.name, strict([]byte(tt.text), &c), tt.part)
 	}
 }
 

@@ -10,33 +10,24 @@ import (
 	"runtime"
 
 	"toewright/internal/engine"
+	"toewright/internal/shards"
 	"toewright/internal/study"
 	"toewright/internal/version"
 )
 
 // Work is one command on one study, to be done in shards.
 type Work struct {
-	job     job
+	job     shards.Job
 	command string
 	study   StudyID
 	options json.RawMessage
 }
 
-// job does the work of one command and gathers what comes of it.
-type job interface {
-	// do does a shard's work and returns its result, for JSON.
-	do(context.Context, engine.Shard) (any, error)
-	// add adds the result of a shard that was not added before.
-	add(engine.Shard, json.RawMessage) error
-	// answer returns what the command answers, once all shards were added.
-	answer(context.Context) (any, error)
-}
-
 // commands are those that can be divided.
-var commands = map[string]func(*study.Document, json.RawMessage) (job, error){
-	"tolerance": newTolerance,
-	"choose":    newChoose,
-	"map":       newMap,
+var commands = map[string]shards.Start{
+	"tolerance": shards.Tolerance,
+	"choose":    shards.Choose,
+	"map":       shards.Map,
 }
 
 // Divides reports whether a command's work can be done in shards.
@@ -53,7 +44,7 @@ func New(command string, d *study.Document, options any) (*Work, error) {
 	if err != nil {
 		return nil, err
 	}
-	j, err := commands[command](d, raw)
+	j, err := commands[command](shards.Run{Study: d, Options: raw})
 	if err != nil {
 		return nil, err
 	}
@@ -63,7 +54,7 @@ func New(command string, d *study.Document, options any) (*Work, error) {
 // Run does the work of one shard and returns the file of its part. It returns an
 // error, and no part, where the context ends before it is done.
 func (w *Work) Run(ctx context.Context, s engine.Shard) ([]byte, error) {
-	result, err := w.job.do(ctx, s)
+	result, err := w.job.Do(ctx, s)
 	if ctx.Err() != nil {
 		return nil, fmt.Errorf("shard %s was stopped before it was done, and wrote no part; run it again: %w", named(s), ctx.Err())
 	}

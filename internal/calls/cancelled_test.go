@@ -141,9 +141,6 @@ func jobs(t *testing.T, d *study.Document) map[string]func(context.Context, func
 						t.Fatal(err)
 					}
 				}
-				if b, ok := r.Values.(*Band); ok {
-					b.Columns, b.Rows, b.Shard = new(12), new(12), engine.Whole
-				}
 				if o, ok := r.Values.(*engine.MapOptions); ok {
 					o.Columns, o.Rows = new(12), new(12)
 				}

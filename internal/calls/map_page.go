@@ -7,19 +7,18 @@ import (
 	"toewright/internal/study"
 )
 
-// Band says which share of a map's rows is asked for.
-type Band struct {
-	engine.MapOptions
-	Shard engine.Shard `json:"shard"`
+// mapCells answers with the figures of all rows.
+func mapCells(ctx context.Context, d *study.Document, o engine.MapOptions) ([]float64, error) {
+	return MapRows(ctx, d, o, engine.Whole)
 }
 
-// mapBand answers with the figures in radians, row after row.
-func mapBand(ctx context.Context, d *study.Document, o Band) ([]float64, error) {
-	run, err := engine.NewMapRun(d, o.MapOptions)
+// MapRows returns the figures of a shard of a map's rows in radians, row after row.
+func MapRows(ctx context.Context, d *study.Document, o engine.MapOptions, s engine.Shard) ([]float64, error) {
+	run, err := engine.NewMapRun(d, o)
 	if err != nil {
 		return nil, err
 	}
-	cells, err := run.Fill(ctx, o.Shard)
+	cells, err := run.Fill(ctx, s)
 	if err != nil {
 		return nil, err
 	}

@@ -27,7 +27,7 @@ const (
 	Arm       = "arm"
 	Feasible  = "feasible"
 	Why       = "why"
-	MapBand   = "map-band"
+	MapCells  = "map-cells"
 	MapRoom   = "map-room"
 )
 
@@ -80,7 +80,7 @@ func pageOnly() []Call {
 		call(Arm, "Measure the steering arms of a candidate as the shop makes them", engine.Arm, nil, nil),
 		call(Feasible, "Say what a search's limits and window leave before it runs", engine.Feasible, nil, nil),
 		call(Why, "Say why a car's wheels toe as they move, and what serves all its set-ups", engine.Why, nil, nil),
-		call(MapBand, "Fill a share of a map's rows, for a worker of several", mapBand, nil, nil),
+		call(MapCells, "Fill the rows of a map, as numbers", mapCells, nil, nil),
 		call(MapRoom, "Say what room each cell of a map has to the limits", engine.MapRoom, nil,
 			func(o *engine.MapOptions) *func(engine.Progress) { return &o.Progress }),
 	}

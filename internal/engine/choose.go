@@ -79,12 +79,7 @@ func Choose(ctx context.Context, d *study.Document, o ChooseOptions) (*ChooseRes
 	if err != nil {
 		return nil, err
 	}
-	if found.Tried == 0 {
-		return nil, ctx.Err()
-	}
-	out := r.Result(ctx, found)
-	out.Stopped = ctx.Err() != nil
-	return out, nil
+	return r.Result(ctx, found)
 }
 
 // chooser turns a study's catalogue into a shelf of package optimize.
@@ -159,13 +154,16 @@ func (c *chooser) add(p *study.Part) error {
 	return nil
 }
 
-// Result says what was found.
-func (r *ChooseRun) Result(ctx context.Context, found *optimize.Choices) *ChooseResult {
+// Result says what was found, or where nothing was tried the context's error.
+func (r *ChooseRun) Result(ctx context.Context, found *optimize.Choices) (*ChooseResult, error) {
+	if found.Tried == 0 {
+		return nil, ctx.Err()
+	}
 	w := r.window
 	out := &ChooseResult{
 		Units: r.doc.Units, Figure: r.shelf.Measure.String(), Side: sideNames[r.shelf.Sides],
 		Window: Window{w.Bump, w.Droop, w.Step}, Tried: found.Tried, Built: found.Built,
-		Best: []Choice{}, Undominated: []Choice{},
+		Best: []Choice{}, Undominated: []Choice{}, Stopped: ctx.Err() != nil,
 	}
 	for _, k := range found.Best {
 		out.Best = append(out.Best, r.choice(&k))
@@ -176,7 +174,7 @@ func (r *ChooseRun) Result(ctx context.Context, found *optimize.Choices) *Choose
 	if len(found.Best) == 0 {
 		out.Conflict = r.conflict(ctx)
 	}
-	return out
+	return out, nil
 }
 
 func (c *chooser) choice(k *optimize.Choice) Choice {

@@ -122,14 +122,11 @@ func Tolerance(ctx context.Context, d *study.Document, o ToleranceOptions) (*Tol
 	if err != nil {
 		return nil, err
 	}
-	census, err := r.Build(ctx, Whole)
+	built, err := r.Build(ctx, Whole)
 	if err != nil {
 		return nil, err
 	}
-	if census.Cars == 0 {
-		return nil, ctx.Err()
-	}
-	return r.Result(ctx, census), nil
+	return r.Result(ctx, built)
 }
 
 // tolerancer turns a study's tolerances into a series of package optimize.

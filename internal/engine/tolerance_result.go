@@ -13,15 +13,18 @@ import (
 // must agree for the linear method to count as valid.
 const validShare = 0.05
 
-// Result says what a census of the series tells, and builds the cars of the set-ups.
-func (r *ToleranceRun) Result(ctx context.Context, c *optimize.Census) *ToleranceResult {
-	w := r.window
+// Result says what the cars of a series tell, or where there are none the context's error.
+func (r *ToleranceRun) Result(ctx context.Context, built *Built) (*ToleranceResult, error) {
+	w, c := r.window, built.Census
+	if c.Cars == 0 {
+		return nil, ctx.Err()
+	}
 	out := &ToleranceResult{
 		Units: r.doc.Units, Candidate: r.car.name, Window: Window{w.Bump, w.Droop, w.Step}, Side: sideNames[r.series.Sides],
 		Cars: c.Cars, Failed: c.Failed, Seed: r.seed, StaticToe: r.toe(),
 		Positions: r.positions(c), Figure: r.figure(c), Contributors: r.contributors(r.spread),
 	}
-	out.Scenarios = r.setUpSeries(ctx)
+	out.Scenarios = r.scenariosOf(built)
 	out.ScenarioYield = yieldOver(out.Scenarios)
 	out.LinearValid = r.linearValid(out.Positions, r.spread.Widest)
 	if r.limit != nil {
@@ -31,7 +34,7 @@ func (r *ToleranceRun) Result(ctx context.Context, c *optimize.Census) *Toleranc
 			Share: Number(share), Low: Number(low), High: Number(high),
 		}
 	}
-	return out
+	return out, nil
 }
 
 // toe returns what the series does with static toe.

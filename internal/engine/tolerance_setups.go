@@ -38,13 +38,51 @@ type SpreadCurve struct {
 // uncertain by some 1 % of the spread.
 const setUpCars = 10_000
 
-// setUpSeries returns the series in each set-up of the study's search.
-func (t *ToleranceRun) setUpSeries(ctx context.Context) (out []ToleranceScenario) {
+// setUpSeries is the series in one set-up of the study's search.
+type setUpSeries struct {
+	*setUp
+	series  *optimize.Series
+	spread  *optimize.Spread
+	problem error // why there is none
+}
+
+// seriesIn returns the study's series with its cars in a set-up, which has the last
+// word on what both set.
+func (t *tolerancer) seriesIn(up *setUp) setUpSeries {
+	s := t.series
+	s.Changes = append(append([]solver.Change(nil), t.series.Changes...), up.Changes...)
+	s.From = up.From
+	if up.holds {
+		s.Hold = up.Hold
+	}
+	out := setUpSeries{setUp: up, series: &s}
+	if s.Built != nil {
+		drawn, err := t.base.Assemble(s.Changes, s.Hold)
+		if err == nil {
+			err = s.LeaveToe(drawn)
+		}
+		out.problem = err
+	}
+	if out.problem == nil {
+		out.spread, out.problem = s.Propagate()
+	}
+	return out
+}
+
+// count builds cars of the set-up, fewer where the context ends; nil where it has none.
+func (u *setUpSeries) count(ctx context.Context, cars optimize.Span, progress stage) *optimize.Census {
+	if u.problem != nil {
+		return nil
+	}
+	c, _ := u.series.Count(ctx, u.spread, cars, optimize.Parallel{Progress: progress.items(cars.Len())}) // the spread's check was the same
+	return c
+}
+
+// scenariosOf returns the series in each set-up, of the cars built there.
+func (t *ToleranceRun) scenariosOf(b *Built) (out []ToleranceScenario) {
 	worst := -1
-	rest := t.progress.within(t.first(), 1)
 	for i := range t.setUps {
-		n := float64(len(t.setUps))
-		out = append(out, t.inSetUp(ctx, &t.setUps[i], rest.within(float64(i)/n, float64(i+1)/n)))
+		out = append(out, t.inSetUp(&t.setUps[i], b.InSetUps[i]))
 		if p := out[i].Percentile95; p.Valid() && !(worst >= 0 && p <= out[worst].Percentile95) {
 			worst = i
 		}
@@ -55,26 +93,22 @@ func (t *ToleranceRun) setUpSeries(ctx context.Context) (out []ToleranceScenario
 	return out
 }
 
+// errFewBuilt is why a set-up whose cars are not all built has no figures.
+var errFewBuilt = errors.New("cancelled before its cars were built")
+
 // inSetUp returns the series in one set-up. One that was cancelled says so, and has no
 // figures.
-func (t *ToleranceRun) inSetUp(ctx context.Context, up *setUp, progress stage) ToleranceScenario {
+func (t *ToleranceRun) inSetUp(up *setUpSeries, c *optimize.Census) ToleranceScenario {
 	out := ToleranceScenario{Name: up.Name, Weight: up.Weight, Nominal: none, Percentile95: none, Yield: none, Curves: []SpreadCurve{}}
-	s, err := t.seriesIn(up)
-	var p *optimize.Spread
-	var c *optimize.Census
-	if err == nil {
-		p, err = s.Propagate()
-	}
-	if err == nil {
-		c, err = s.Count(ctx, p, optimize.Span{End: t.inEach()}, optimize.Parallel{Progress: progress.items(t.inEach())})
-	}
-	if err == nil && ctx.Err() != nil {
-		err = errors.New("cancelled before its cars were built")
+	err := up.problem
+	if err == nil && c.Cars < t.inEach() {
+		err = errFewBuilt
 	}
 	if err != nil {
 		out.Problem = t.doc.Units.Sentence(bare(err))
 		return out
 	}
+	s, p := up.series, up.spread
 	out.Nominal, out.Percentile95 = degrees(s.Figure(p.Nominal).Radians()), degrees(c.Percentile(0.95).Radians())
 	out.Failed = c.Failed
 	if t.limit != nil {
@@ -86,25 +120,6 @@ func (t *ToleranceRun) inSetUp(ctx context.Context, up *setUp, progress stage) T
 		out.Curves = append(out.Curves, t.spreadCurve(p, side, i*len(t.grid.file)))
 	}
 	return out
-}
-
-// seriesIn returns the study's series with its cars in a set-up, which has the last
-// word on what both set.
-func (t *tolerancer) seriesIn(up *setUp) (*optimize.Series, error) {
-	s := t.series
-	s.Changes = append(append([]solver.Change(nil), t.series.Changes...), up.Changes...)
-	s.From = up.From
-	if up.holds {
-		s.Hold = up.Hold
-	}
-	if s.Built == nil {
-		return &s, nil
-	}
-	drawn, err := t.base.Assemble(s.Changes, s.Hold)
-	if err != nil {
-		return nil, err
-	}
-	return &s, s.LeaveToe(drawn)
 }
 
 // spreadCurve returns the curve of one side, which begins at a place of p.

@@ -1,4 +1,4 @@
-package batch
+package shards
 
 import (
 	"context"
@@ -6,27 +6,28 @@ import (
 	"fmt"
 
 	"toewright/internal/engine"
-	"toewright/internal/study"
 	"toewright/optimize"
 	"toewright/solver"
 )
 
 // chooseJob tries the combinations of a catalogue.
 type chooseJob struct {
+	Run
 	run *engine.ChooseRun
 	sum optimize.Choices
 }
 
-func newChoose(d *study.Document, options json.RawMessage) (job, error) {
-	var o engine.ChooseOptions
-	if err := strict(options, &o); err != nil {
+// Choose is the [Start] of that call.
+func Choose(r Run) (Job, error) {
+	o := engine.ChooseOptions{Progress: r.Progress}
+	if err := Strict(r.Options, &o); err != nil {
 		return nil, err
 	}
-	run, err := engine.NewChooseRun(d, o)
+	run, err := engine.NewChooseRun(r.Study, o)
 	if err != nil {
 		return nil, err
 	}
-	return &chooseJob{run: run}, nil
+	return &chooseJob{Run: r, run: run}, nil
 }
 
 // choices is the result of a shard.
@@ -45,7 +46,8 @@ type choice struct {
 	Effects []float64 `json:"effects,omitzero"`
 }
 
-func (j *chooseJob) do(ctx context.Context, s engine.Shard) (any, error) {
+// Do implements [Job].
+func (j *chooseJob) Do(ctx context.Context, s engine.Shard) (any, error) {
 	found, err := j.run.Try(ctx, s)
 	if err != nil {
 		return nil, err
@@ -61,13 +63,14 @@ func written(list []optimize.Choice) []choice {
 	return out
 }
 
-func (j *chooseJob) add(s engine.Shard, raw json.RawMessage) error {
+// Add implements [Job].
+func (j *chooseJob) Add(s engine.Shard, raw json.RawMessage) error {
 	var c choices
-	if err := strict(raw, &c); err != nil {
+	if err := Strict(raw, &c); err != nil {
 		return err
 	}
 	span := j.run.Span(s)
-	if c.Tried != span.Len() {
+	if j.wrongCount(c.Tried, span.Len()) {
 		return fmt.Errorf("result.tried: %d, want the %d of its shard", c.Tried, span.Len())
 	}
 	if c.Built < 0 || c.Built > c.Tried || !j.run.Listed(len(c.Best), c.Built) || len(c.Front) > c.Built {
@@ -103,4 +106,5 @@ func (j *chooseJob) read(list []choice, span optimize.Span) ([]optimize.Choice, 
 	return out, nil
 }
 
-func (j *chooseJob) answer(ctx context.Context) (any, error) { return j.run.Result(ctx, &j.sum), nil }
+// Answer implements [Job].
+func (j *chooseJob) Answer(ctx context.Context) (any, error) { return j.run.Result(ctx, &j.sum) }

@@ -1,4 +1,4 @@
-package batch
+package shards
 
 import (
 	"context"
@@ -6,7 +6,6 @@ import (
 	"fmt"
 
 	"toewright/internal/engine"
-	"toewright/internal/study"
 )
 
 // mapJob fills a map.
@@ -15,12 +14,13 @@ type mapJob struct {
 	cells []engine.Number // radians, of the shards added
 }
 
-func newMap(d *study.Document, options json.RawMessage) (job, error) {
-	var o engine.MapOptions
-	if err := strict(options, &o); err != nil {
+// Map is the [Start] of that call.
+func Map(r Run) (Job, error) {
+	o := engine.MapOptions{Progress: r.Progress}
+	if err := Strict(r.Options, &o); err != nil {
 		return nil, err
 	}
-	run, err := engine.NewMapRun(d, o)
+	run, err := engine.NewMapRun(r.Study, o)
 	if err != nil {
 		return nil, err
 	}
@@ -33,14 +33,16 @@ type cells struct {
 	Cells []engine.Number `json:"cells"`
 }
 
-func (j *mapJob) do(ctx context.Context, s engine.Shard) (any, error) {
+// Do implements [Job].
+func (j *mapJob) Do(ctx context.Context, s engine.Shard) (any, error) {
 	found, err := j.run.Fill(ctx, s)
 	return cells{found}, err
 }
 
-func (j *mapJob) add(s engine.Shard, raw json.RawMessage) error {
+// Add implements [Job].
+func (j *mapJob) Add(s engine.Shard, raw json.RawMessage) error {
 	var c cells
-	if err := strict(raw, &c); err != nil {
+	if err := Strict(raw, &c); err != nil {
 		return err
 	}
 	_, own := j.run.Cells(s)
@@ -56,4 +58,5 @@ func (j *mapJob) add(s engine.Shard, raw json.RawMessage) error {
 	return nil
 }
 
-func (j *mapJob) answer(ctx context.Context) (any, error) { return j.run.Result(ctx, j.cells) }
+// Answer implements [Job].
+func (j *mapJob) Answer(ctx context.Context) (any, error) { return j.run.Result(ctx, j.cells) }

@@ -1,0 +1,154 @@
+package worker
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"math"
+	"sync"
+
+	"toewright/internal/calls"
+	"toewright/internal/engine"
+	"toewright/internal/study"
+)
+
+// Pool is workers that make calls; see [toewright/wasm.Pool].
+type Pool interface {
+	Call(ctx context.Context, method string, params any, progress func(json.RawMessage)) (json.RawMessage, error)
+	// Size is the most calls that are made at once.
+	Size() int
+}
+
+// Team makes calls in a pool and divides those that can be among all its workers.
+type Team struct{ Pool }
+
+// Call makes a call about a study with its options, of the engine's type for it, and returns
+// its answer: JSON, or bytes for [Numbers]. Progress, which may be nil, hears of all workers
+// together and must return soon. When ctx is cancelled it returns the best so far, or an
+// error that is a [context.Canceled].
+func (t Team) Call(ctx context.Context, method string, d *study.Document, options any, progress func(engine.Progress)) (json.RawMessage, error) {
+	p, err := newParams(d, options)
+	if err != nil {
+		return nil, err
+	}
+	n := t.Size()
+	if n < 2 || divided[method] == nil {
+		return t.Pool.Call(ctx, method, p, listener(progress))
+	}
+	parts, err := t.share(ctx, method, p, n, progress)
+	if err != nil {
+		return nil, err
+	}
+	if method == calls.MapCells {
+		var all json.RawMessage
+		for _, rows := range parts {
+			all = append(all, rows...)
+		}
+		return all, ctx.Err()
+	}
+	if p.Parts = parts; ctx.Err() != nil {
+		p.Stopped, ctx = true, context.WithoutCancel(ctx)
+	}
+	return t.Pool.Call(ctx, method, p, listener(progress))
+}
+
+func newParams(d *study.Document, options any) (p params, err error) {
+	if p.Study, err = json.Marshal(d); err != nil {
+		return p, err
+	}
+	if p.Options = json.RawMessage("{}"); options != nil {
+		p.Options, err = json.Marshal(options)
+	}
+	return p, err
+}
+
+// share has all shards of a call done and returns what came of each. Where one fails the
+// others are called off.
+func (t Team) share(ctx context.Context, method string, p params, n int, progress func(engine.Progress)) ([]json.RawMessage, error) {
+	run, cancel := context.WithCancel(ctx)
+	defer cancel()
+	parts, errs := make([]json.RawMessage, n), make([]error, n)
+	all := &together{tell: progress, each: make([]engine.Progress, n)}
+	var wg sync.WaitGroup
+	for i := range n {
+		q := p
+		q.Shard = engine.Shard{Index: i, Of: n}
+		wg.Go(func() {
+			if parts[i], errs[i] = t.Pool.Call(run, method, q, all.listener(i)); errs[i] != nil {
+				cancel()
+			}
+		})
+	}
+	wg.Wait()
+	return parts, fault(errs, parts)
+}
+
+// fault returns why a call has no answer: that of the shard that failed by itself or, where
+// it was cancelled, that before any shard had found something.
+func fault(errs []error, parts []json.RawMessage) (cancelled error) {
+	some := false
+	for i, err := range errs {
+		switch {
+		case err == nil:
+			some = true
+		case !errors.Is(err, context.Canceled):
+			return err
+		default:
+			parts[i], cancelled = nil, err
+		}
+	}
+	if some {
+		return nil
+	}
+	return cancelled
+}
+
+// listener reads reports of progress for tell; nil for nobody.
+func listener(tell func(engine.Progress)) func(json.RawMessage) {
+	if tell == nil {
+		return nil
+	}
+	return func(raw json.RawMessage) {
+		var p engine.Progress
+		if json.Unmarshal(raw, &p) == nil {
+			tell(p)
+		}
+	}
+}
+
+// together is the progress of all shards of a call.
+type together struct {
+	tell func(engine.Progress)
+	mu   sync.Mutex
+	each []engine.Progress
+}
+
+// listener hears of shard i, and tells of all.
+func (t *together) listener(i int) func(json.RawMessage) {
+	if t.tell == nil {
+		return nil
+	}
+	return listener(func(p engine.Progress) {
+		t.mu.Lock()
+		t.each[i] = p
+		sum := t.sum()
+		t.mu.Unlock()
+		t.tell(sum)
+	})
+}
+
+// sum returns the progress of all: the mean of what is done, and the best of the best.
+func (t *together) sum() (out engine.Progress) {
+	none := true
+	for _, p := range t.each {
+		out.Fraction += p.Fraction / float64(len(t.each))
+		out.Evaluations += p.Evaluations
+		if p.Evaluations > 0 && p.Best.Valid() && (none || p.Best < out.Best) {
+			none, out.Best = false, p.Best
+		}
+	}
+	if none {
+		out.Best = engine.Number(math.NaN())
+	}
+	return out
+}
