@@ -56,7 +56,13 @@ type gridSearch struct {
 func newGridSearch(ctx context.Context, p *ToeSearch, m *toeModel, grids []Grid, s *Settings) (*gridSearch, error) {
 	g := &gridSearch{ctx: ctx, report: func(float64) {}, p: p, m: m, o: p.Objective(len(m.wheels))}
 	if s != nil && s.Progress != nil {
-		g.report = func(done float64) { s.Progress(Progress{Evaluations: m.cars, Best: g.bar(), Fraction: done}) }
+		g.report = func(done float64) {
+			p := Progress{Evaluations: m.cars, Best: g.bar(), Fraction: done}
+			if len(g.best) > 0 {
+				p.X = g.best[0].x
+			}
+			s.Progress(p)
+		}
 	}
 	for i := range grids {
 		axis, err := newGridAxis(&p.Free[i], &grids[i])

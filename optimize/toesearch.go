@@ -152,6 +152,15 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 	return a, nil
 }
 
+// PolishToe makes those local searches of [SearchToe] that are part i of n of them, for
+// [nlp.Settings.Known].
+func PolishToe(ctx context.Context, p *ToeSearch, s *Settings, i, n int) ([]nlp.Polished, error) {
+	if err := p.Check(); err != nil {
+		return nil, err
+	}
+	return nlp.Polish(ctx, p.problem(newToeModel(p)), s, i, n)
+}
+
 // problem returns the search as [Run] takes it.
 func (p *ToeSearch) problem(m nlp.Model) nlp.Problem {
 	return nlp.Problem{Model: m, Variables: p.variables(), Objective: p.Objective(len(p.wheels())), Start: p.Start(), Also: p.Also}

@@ -12,6 +12,7 @@ import (
 
 // divided are the calls that the page divides among its workers.
 var divided = map[string]shards.Start{
+	calls.Search:    shards.Search,
 	calls.Choose:    shards.Choose,
 	calls.Tolerance: shards.Tolerance,
 	calls.MapCells:  mapCells,

@@ -88,7 +88,7 @@ func TestTeamStopped(t *testing.T) {
 			d.Catalogue = append(d.Catalogue, partOf(key, i))
 		}
 	}
-	for method, whole := range map[string]string{calls.Tolerance: `"cars":10000000`, calls.Choose: `"tried":1000000`} {
+	for method, whole := range map[string]string{calls.Tolerance: `"cars":10000000`, calls.Choose: `"tried":1000000`, calls.Search: `"converged":true`} {
 		ctx, cancel := context.WithCancel(t.Context())
 		got, err := Team{wasm.NewLocalPool(3, Handlers())}.Call(ctx, method, d, nil, func(engine.Progress) { cancel() })
 		if err != nil || !json.Valid(got) || strings.Contains(string(got), whole) {

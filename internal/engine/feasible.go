@@ -129,6 +129,9 @@ func (s *searcher) nearestReach(f *optimize.Shortfall) *NearestReach {
 // find searches, and once more from values that hold all limits where that ended with
 // one broken though there are such. Where there are none it says what cannot be had.
 func (s *searcher) find(ctx context.Context, settings *optimize.Settings) (a *optimize.ToeAnswer, can *FeasibleResult, err error) {
+	made := *settings
+	made.Known = s.known
+	settings = &made
 	part := settings
 	if len(s.problem.Limits) > 0 {
 		part = settings.Within(0, firstShare)

@@ -1,12 +1,19 @@
 package engine
 
-import "math"
+import (
+	"math"
+
+	"toewright/internal/study"
+)
 
 // Progress says how far a long call has come.
 type Progress struct {
 	Fraction    float64 `json:"fraction"` // of the whole, from 0 to 1
 	Evaluations int     `json:"evaluations"`
 	Best        Number  `json:"best"` // the figure of the best so far, degrees; none before there is one
+	// Values are those of the best so far of a search, as the changes of a candidate; nil of
+	// other calls, and before there is one.
+	Values study.Changes `json:"values,omitzero"`
 	// Designs are those that a trade-off has found so far; nil of other calls, and before
 	// there is one.
 	Designs *TradeOffResult `json:"designs,omitzero"`

@@ -33,32 +33,19 @@ type SearchOptions struct {
 // there is none yet. It is an error where no values within the bounds let the car
 // reach the window.
 func Search(ctx context.Context, d *study.Document, o SearchOptions) (*SearchResult, error) {
-	d = o.withTarget(d)
-	if err := d.ReadyToSearch(); err != nil {
-		return nil, explain(err, "")
-	}
-	s, err := newSearcher(d, &o)
+	r, err := NewSearchRun(d, o)
 	if err != nil {
 		return nil, err
 	}
-	out, err := s.answer(ctx, &o)
-	if err != nil {
-		return nil, err
-	}
-	out.StartNote = s.startNote(out)
-	return out, nil
+	return r.Result(ctx, nil)
 }
 
 // answer searches, and puts what it finds on the grids stated.
-func (s *searcher) answer(ctx context.Context, o *SearchOptions) (*SearchResult, error) {
+func (s *searcher) answer(ctx context.Context, settings *optimize.Settings) (*SearchResult, error) {
 	if s.doc.Search.Percentile != 0 {
-		return s.robust(ctx, o)
+		return s.robust(ctx, settings)
 	}
-	settings := s.settings(o)
-	found := 1.0 // of the whole
-	if _, any := s.grids(); any {
-		found = foundShare
-	}
+	found := s.foundShare()
 	answer, can, err := s.find(ctx, settings.Within(0, found))
 	if err != nil {
 		return nil, err
@@ -71,8 +58,18 @@ func (s *searcher) answer(ctx context.Context, o *SearchOptions) (*SearchResult,
 	return out, err
 }
 
-// foundShare is the part that the search has in the progress of one that rounds its answer.
-const foundShare = 0.4
+// foundShare returns the part that the search for values as drawn has in the progress: less
+// than the whole where its answer is rounded or begins another search.
+func (s *searcher) foundShare() float64 {
+	_, any := s.grids()
+	switch {
+	case s.doc.Search.Percentile != 0:
+		return nominalShare
+	case any:
+		return 0.4
+	}
+	return 1
+}
 
 // cut says of an answer that was cancelled on the way that it is not all there might be.
 func (r *SearchResult) cut(ctx context.Context) {

@@ -70,7 +70,7 @@ func (s *searcher) rounded(round func([]optimize.Grid) (*optimize.Rounded, error
 }
 
 // robust searches for the percentile of all cars that the study's tolerances make.
-func (s *searcher) robust(ctx context.Context, o *SearchOptions) (*SearchResult, error) {
+func (s *searcher) robust(ctx context.Context, settings *optimize.Settings) (*SearchResult, error) {
 	p := optimize.RobustSearch{ToeSearch: s.problem, Share: s.doc.Search.Percentile / 100}
 	p.AsBuilt = s.staticToe() == ToeAsBuilt
 	for i := range s.doc.Tolerances {
@@ -83,7 +83,6 @@ func (s *searcher) robust(ctx context.Context, o *SearchOptions) (*SearchResult,
 	if len(p.Tolerances) == 0 {
 		return nil, wrongf("search.percentile", "is of cars that differ, but the study has no tolerances: state them, or take it out")
 	}
-	settings := s.settings(o)
 	nominal, can, err := s.find(ctx, settings.Within(0, nominalShare))
 	if err != nil {
 		return nil, err

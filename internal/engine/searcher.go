@@ -3,9 +3,11 @@ package engine
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"toewright/internal/study"
 	"toewright/optimize"
+	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -13,6 +15,7 @@ import (
 type searcher struct {
 	*sweeper
 	problem optimize.ToeSearch
+	known   []nlp.Polished // local searches that were made already
 }
 
 func newSearcher(d *study.Document, o *SearchOptions) (*searcher, error) {
@@ -89,12 +92,17 @@ func (s *searcher) setSide(o *SearchOptions) (err error) {
 func (s *searcher) settings(o *SearchOptions) *optimize.Settings {
 	out := &optimize.Settings{Seed: uint64(int64(given(o.Seed, s.doc.Search.Seed)))}
 	if o.Progress != nil {
+		var at []float64 // of which values are
+		var values study.Changes
 		out.Progress = func(p optimize.Progress) {
 			best := none
 			if !math.IsInf(p.Best, 0) {
 				best = degrees(p.Best)
 			}
-			o.Progress(Progress{Fraction: p.Fraction, Evaluations: p.Evaluations, Best: best})
+			if p.X != nil && !slices.Equal(p.X, at) {
+				at, values = p.X, s.values(p.X)
+			}
+			o.Progress(Progress{Fraction: p.Fraction, Evaluations: p.Evaluations, Best: best, Values: values})
 		}
 	}
 	return out

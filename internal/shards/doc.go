@@ -15,4 +15,6 @@
 // combinations by number, each with price, rms and peak in radians, and effects.
 // That of [Map] has cells, a list of the figures of its rows in radians, null where
 // there is none.
+//
+// That of [Search] has polished, the local searches that were made: see [nlp.Polished].
 package shards

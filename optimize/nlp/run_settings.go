@@ -14,6 +14,8 @@ type Settings struct {
 	Evaluations int
 	// Iterations is how many steps one local search may make. 0 means 100.
 	Iterations int
+	// Known are searches of the same problem, seed and restarts that [Polish] has made.
+	Known []Polished
 	// Progress, if not nil, is called at every step, many times a millisecond
 	// for a quick model, and must return soon.
 	Progress func(Progress)
@@ -24,6 +26,9 @@ type Progress struct {
 	Evaluations int     // of the model, so far
 	Best        float64 // objective of the best point so far; +Inf before there is one
 	Fraction    float64 // of the work done, from 0 to 1
+	// X are the values of the best point so far; nil before there is one, and where a search
+	// does not say. They are not to be changed.
+	X []float64
 }
 
 // Within returns settings of which the progress is that of a part of the work of s: from
