@@ -1,6 +1,8 @@
 package model
 
 import (
+	"maps"
+
 	"toewright/internal/study"
 )
 
@@ -76,6 +78,21 @@ func (d *Desk) Selected() *Car {
 
 // Select selects a car.
 func (d *Desk) Select(car int) { d.View.Car = car }
+
+// ShowBest shows the curve of the best car so far of a search, by the changes that it makes, or
+// none of nil. It reports whether another was shown before.
+func (d *Desk) ShowBest(changes study.Changes) bool {
+	old := d.View.Best
+	switch {
+	case changes == nil || d.Session.Cars().Err != nil:
+		d.View.Best = nil
+		return old != nil
+	case old != nil && maps.Equal(old.Changes, changes):
+		return false
+	}
+	d.View.Best = d.Session.Cars().Try(changes)
+	return true
+}
 
 // Value returns the selected car's value of a parameter, in file units or degrees:
 // 0 for a change that it does not make.

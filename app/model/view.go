@@ -41,6 +41,9 @@ type View struct {
 	Point     string
 	PointSide solver.Side
 
+	// Best is the best car so far of a search that runs; nil of none.
+	Best *Car
+
 	// Bands are what tolerances spread, or a fit leaves open, about curves.
 	Bands []Band
 }

@@ -136,6 +136,7 @@ func (s *Stage) drawChart(c *chart) {
 	s.drawBands(c)
 	s.drawOther(c)
 	s.drawSetUps(c)
+	s.drawTried(c)
 	s.drawReadings(c)
 	s.drawMarker(c)
 }
@@ -193,6 +194,23 @@ func (s *Stage) drawOther(c *chart) {
 	}
 	k := &s.charts[other].curves[s.car.Index]
 	s.out.draw(c.slots.other, func(p plot.Path) plot.Path { return c.frame.AppendMonotone(p, plot.Vertical, k.X, k.Y) })
+}
+
+// drawTried draws the curve of the best so far of a search, with its name at the upper end.
+func (s *Stage) drawTried(c *chart) {
+	car := s.desk.View.Best
+	if car == nil || car.Err != nil {
+		return
+	}
+	var k curve
+	k.take(s.numbers, &car.Curves[c.side], 1)
+	s.out.draw(c.slots.tried, func(p plot.Path) plot.Path { return c.frame.AppendMonotone(p, plot.Vertical, k.X, k.Y) })
+	const name = "best so far"
+	a, half := c.frame.Area, plot.TextWidth(name, tickSize)/2+2
+	at := c.frame.At(k.X[len(k.X)-1], k.Y[len(k.Y)-1])
+	at.X = math.Max(a.Min.X+half, math.Min(a.Max.X-half, at.X))
+	at.Y = math.Max(at.Y, a.Min.Y) + tickSize
+	s.out.write(c.slots.triedName, at, name)
 }
 
 // drawTarget draws the wanted toe change, where the study has one, and shades what lies

@@ -44,6 +44,7 @@ type chartSlots struct {
 	other                               Slot // the selected car's curve of the side without a chart
 	setUps, binding                     Slot // the selected car as the search's set-ups have it, and that which decides
 	setUpNames                          [maxSetUps]Slot
+	tried, triedName                    Slot // the best so far of a search that runs
 	bands                               [maxBands]Slot
 	curves, marks                       [plot.MaxSeries]Slot
 	fan, leader, marker                 Slot
@@ -135,6 +136,7 @@ func (s *slots) addChart(side solver.Side) {
 	}
 	c.other = s.path(g, "other")
 	c.setUps, c.binding = s.path(g, "set-ups"), s.path(g, "set-ups binding")
+	c.tried = s.path(g, "tried")
 	c.readings = s.path(g, "reading")
 	c.leader, c.marker = s.path(g, "leader"), s.path(g, "marker")
 	for i := range c.travelTicks {
@@ -146,6 +148,7 @@ func (s *slots) addChart(side solver.Side) {
 	for i := range c.setUpNames {
 		c.setUpNames[i] = s.text(g, "name", plot.Middle)
 	}
+	c.triedName = s.text(g, "name", plot.Middle)
 	c.times = s.text(g, "tick", plot.Middle)
 	c.title, c.unit = s.text(g, "heading", plot.Start), s.text(g, "tick", plot.Middle)
 	c.in, c.out = s.text(g, "sense", plot.End), s.text(g, "sense", plot.Start)

@@ -58,6 +58,7 @@ const rules = `.drawing text{font-family:var(--sheet-font);font-size:12px;font-v
 .drawing .other{fill:none;stroke:currentColor;stroke-width:1.5;stroke-dasharray:1.5 3}
 .drawing .set-ups{fill:none;stroke:currentColor;stroke-width:1.2;stroke-dasharray:6 4}
 .drawing .binding{stroke-width:2}
+.drawing .tried{fill:none;stroke:var(--accent);stroke-width:1.5;stroke-dasharray:2 2}
 .drawing .gap{fill:var(--paper)}
 .drawing .strokes{fill:none;stroke:var(--ink);stroke-width:1.2}
 .drawing .ground{fill:none;stroke:var(--line);stroke-width:1}

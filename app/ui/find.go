@@ -18,6 +18,19 @@ type find struct {
 	Bench bench
 	State *finding
 	Asked *question
+	// Frames draws the chart, where the best so far is shown.
+	Frames frames
+}
+
+// OnUpdate and OnDismount have the chart show the best so far.
+func (f *find) OnUpdate(app.Context) { f.showBest(f.State.job.progress.Values) }
+func (f *find) OnDismount()          { f.showBest(nil) }
+
+// showBest shows the curve of the values that a search has come to, none of nil.
+func (f *find) showBest(values study.Changes) {
+	if f.Bench.Desk.ShowBest(values) && f.Frames != nil {
+		f.Frames.request()
+	}
 }
 
 // finding is a search that runs, or what it found. It outlives the panel.

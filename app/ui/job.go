@@ -69,6 +69,9 @@ func (j *job) listener(ctx app.Context, mine *call) func(engine.Progress) {
 		last = time.Now()
 		ctx.Dispatch(func(app.Context) {
 			if j.call == mine {
+				if !p.Best.Valid() {
+					p.Best = j.progress.Best // of a stage that has none of its own yet
+				}
 				j.progress = p
 				j.pace.look(p.Fraction, last.Sub(j.started))
 			}

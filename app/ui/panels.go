@@ -125,7 +125,7 @@ func (p *Panels) panel(b bench) app.UI {
 	case "readings":
 		return &readings{Bench: b, State: &p.reading, Typed: p.typed, Habits: p.Kept.noteHabits}
 	case "search":
-		return &find{Bench: b, State: &p.finding, Asked: p.question(b, true)}
+		return &find{Bench: b, State: &p.finding, Asked: p.question(b, true), Frames: p.frames()}
 	case "map":
 		return &mapPanel{Bench: b, State: &p.mapping, Frames: p.frames(), Asked: p.question(b, false)}
 	case "tradeoff":

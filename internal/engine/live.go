@@ -135,6 +135,13 @@ func takeAny(list []*LiveCar) *LiveCar {
 	return &LiveCar{}
 }
 
+// Try solves a car that is none of the study's, of a candidate's changes.
+func (l *Live) Try(changes study.Changes) *LiveCar {
+	c := &LiveCar{Candidate: study.Candidate{Changes: changes}, Index: -1}
+	l.solve(c)
+	return c
+}
+
 // solve assembles and moves a car as its candidate says.
 func (l *Live) solve(c *LiveCar) {
 	l.solved++
