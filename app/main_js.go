@@ -30,12 +30,21 @@ func easeStart() {
 	time.AfterFunc(settled, func() { debug.SetGCPercent(percent) })
 }
 
-// poolSize returns the number of workers: one thread is left to the page, and
-// past eight the memory costs more than the time they save.
+// mostWorkers is how many there are at most: past it the memory costs more than the time they
+// save.
+const mostWorkers = 8
+
+// poolSize returns the number of workers: one thread is left to the page, and where memory is
+// short, which some browsers say in GiB, there are two for each GiB.
 func poolSize() int {
-	threads := js.Global().Get("navigator").Get("hardwareConcurrency")
+	navigator := js.Global().Get("navigator")
+	threads, memory := navigator.Get("hardwareConcurrency"), navigator.Get("deviceMemory")
 	if threads.Type() != js.TypeNumber {
 		return 1
 	}
-	return min(max(threads.Int()-1, 1), 8)
+	n := min(threads.Int()-1, mostWorkers)
+	if memory.Type() == js.TypeNumber {
+		n = min(n, int(2*memory.Float()))
+	}
+	return max(n, 1)
 }

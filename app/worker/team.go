@@ -144,7 +144,7 @@ func (t *together) sum() (out engine.Progress) {
 		out.Fraction += p.Fraction / float64(len(t.each))
 		out.Evaluations += p.Evaluations
 		if p.Evaluations > 0 && p.Best.Valid() && (none || p.Best < out.Best) {
-			none, out.Best = false, p.Best
+			none, out.Best, out.Values = false, p.Best, p.Values
 		}
 	}
 	if none {

@@ -59,6 +59,9 @@ func TestTeamAnswersAsOneWorker(t *testing.T) {
 				got, err := Team{wasm.NewLocalPool(n, Handlers())}.Call(t.Context(), method, d, options, func(p engine.Progress) {
 					mu.Lock()
 					defer mu.Unlock()
+					if method == calls.Search && p.Evaluations > 0 && p.Best.Valid() != (p.Values != nil) {
+						t.Errorf("a best of %g of the values %v", p.Best, p.Values)
+					}
 					if reports++; p.Fraction < last-0.5 || p.Fraction > 1 {
 						t.Errorf("progress %g after %g", p.Fraction, last)
 					}
