@@ -83,6 +83,7 @@ type LimitPlace struct {
 	Side   solver.Side
 	Travel float64 // about the attitude, mm, bump positive
 	Steer  float64 // input, mm or radians
+	Case   int     // of those that a limit on forces looks at
 	Link   string  // that keeps the axle from the position; empty where it gets there
 }
 

@@ -40,10 +40,9 @@ type WheelLoad struct {
 	AtCentre bool
 }
 
-// LoadCase is a position of the axle and what then acts on its wheels.
+// LoadCase is where the axle stands and what then acts on its wheels.
 type LoadCase struct {
-	Travel float64 // of both wheels, mm
-	Steer  float64 // input of the gear, mm or radians
+	Attitude
 	Wheels [2]WheelLoad
 }
 
@@ -97,11 +96,14 @@ type studStatics struct {
 	diameter, height float64
 }
 
-// Statics returns what finds the forces in x. It returns an [*InputError] for a spring
+// Statics returns what finds the forces in x, on the sides that were assembled. It returns an [*InputError] for a spring
 // on an arm that the suspension has not, and for bolts that all stand in one place.
 func (x *Axle) Statics(p *LoadParts) (*Statics, error) {
 	out := &Statics{axle: x}
 	for _, s := range Sides {
+		if !x.sides.Includes(s) {
+			continue
+		}
 		st, places := x.unitOf(s)
 		side := &out.sides[s]
 		if spring := p.Springs[s]; spring != nil {
@@ -170,6 +172,9 @@ func (k *Statics) Forces(ws *Workspace, in *LoadCase, out *[2]Forces) error {
 		return k.beam(ws, in, out)
 	}
 	for _, s := range Sides {
+		if !x.sides.Includes(s) {
+			continue
+		}
 		if err := k.corner(ws, in, s, &out[s]); err != nil {
 			return err
 		}

@@ -15,10 +15,10 @@ func (k *Statics) beam(ws *Workspace, in *LoadCase, out *[2]Forces) error {
 	if in.Wheels[Left].idle() && in.Wheels[Right].idle() {
 		return nil
 	}
-	if err := x.originOfBeam(ws, Attitude{Heave: in.Travel, Steer: in.Steer}); err != nil {
+	if err := x.originOfBeam(ws, in.Attitude); err != nil {
 		return err
 	}
-	ws.beam = beamPath{b: x.beam, gear: newGearPath(x.drag, in.Steer, 0), from: [2]float64{in.Travel, in.Travel}}
+	ws.beam = beamPath{b: x.beam, gear: newGearPath(x.drag, in.Steer, 0), from: [2]float64{in.travel(Left), in.travel(Right)}}
 	t := &ws.tracer
 	ws.beam.linearise(&ws.origin, 0, &t.f, &t.jac, &t.rate)
 	at := x.beam.poseOf(&ws.origin)
@@ -33,7 +33,7 @@ func (k *Statics) beam(ws *Workspace, in *LoadCase, out *[2]Forces) error {
 		x.beam.addWork(&at, s, &in.Wheels[s], x.tyreRadius, &work)
 	}
 	if !t.lu.factor(&t.jac, beamUnknowns) || !t.lu.sound() {
-		return unheld(Left, in.Travel)
+		return unheld(Left, in.travel(Left))
 	}
 	t.lu.solveTransposed(&work, &work)
 	tie := r3.Unit(r3.Sub(at.ends[Left].arm, at.ends[Right].arm))

@@ -101,7 +101,7 @@ func wheelOf(d *solver.Design, s solver.Side) solver.Vec {
 }
 
 func randomLoads(r *rand.Rand, steer float64) solver.LoadCase {
-	in := solver.LoadCase{Travel: 70*r.Float64() - 35, Steer: steer}
+	in := solver.LoadCase{Attitude: solver.Attitude{Heave: 50*r.Float64() - 25, Roll: 20*r.Float64() - 10, Steer: steer}}
 	any := func(size float64) solver.Vec {
 		return solver.Vec{X: size * (2*r.Float64() - 1), Y: size * (2*r.Float64() - 1), Z: size * (2*r.Float64() - 1)}
 	}
@@ -230,7 +230,7 @@ func cutFree(t *testing.T, x *solver.Axle, parts *solver.LoadParts, in *solver.L
 	if err := x.Place(ws, [2]float64{}, 0, &home); err != nil {
 		t.Fatal(err)
 	}
-	if err := x.Place(ws, [2]float64{in.Travel, in.Travel}, in.Steer, &now); err != nil {
+	if err := x.Place(ws, [2]float64{in.Heave - in.Roll, in.Heave + in.Roll}, in.Steer, &now); err != nil {
 		t.Fatal(err)
 	}
 	b := &bodies{count: 6}

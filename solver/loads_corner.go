@@ -34,11 +34,11 @@ func (k *Statics) corner(ws *Workspace, in *LoadCase, s Side, out *Forces) error
 // balance sets the forces in rod and spring, and leaves the pose in the workspace.
 func (k *Statics) balance(ws *Workspace, in *LoadCase, s Side, load *WheelLoad, out *Forces) error {
 	x := k.axle
-	if err := x.originOfCorner(ws, Attitude{Heave: in.Travel, Steer: in.Steer}, s); err != nil {
+	if err := x.originOfCorner(ws, in.Attitude, s); err != nil {
 		return err
 	}
 	c := x.corners[s]
-	ws.corner = cornerPath{c: c, gear: newGearPath(x.balls[s], in.Steer, 0), from: in.Travel}
+	ws.corner = cornerPath{c: c, gear: newGearPath(x.balls[s], in.Steer, 0), from: in.travel(s)}
 	e := &ws.corner.eq
 	ws.corner.constrain(&ws.origin, 0, e)
 	spring, ok := k.spring(s, &e.at)
@@ -54,7 +54,7 @@ func (k *Statics) balance(ws *Workspace, in *LoadCase, s Side, load *WheelLoad, 
 	*f = column{w.force.X, w.force.Y, w.force.Z, w.moment.X, w.moment.Y, w.moment.Z}
 	lu := &ws.tracer.lu
 	if !lu.factor(m, freedoms) || !lu.sound() {
-		return unheld(s, in.Travel)
+		return unheld(s, in.travel(s))
 	}
 	lu.solve(f, f)
 	out.TieRod, out.Spring = f[tieRow], f[springColumn]

@@ -60,7 +60,7 @@ func TestForcesMirror(t *testing.T) {
 		m.Camber[0], m.Camber[1] = d.Camber[1], d.Camber[0]
 		m.DragSide = solver.Right - d.DragSide
 		in := randomLoads(r, steer)
-		other := solver.LoadCase{Travel: in.Travel, Steer: steer}
+		other := solver.LoadCase{Attitude: solver.Attitude{Heave: in.Heave, Roll: -in.Roll, Steer: steer}}
 		if d.Gear.Kind != solver.Rack {
 			other.Steer = -steer
 		}
@@ -152,7 +152,7 @@ func TestStudBending(t *testing.T) {
 func TestIdleWheel(t *testing.T) {
 	eachCar(t, 64, func(t *testing.T, d *solver.Design, steer float64) {
 		p := boltedArms(d, springOf(d))
-		in := solver.LoadCase{Steer: steer, Wheels: [2]solver.WheelLoad{{Force: solver.Vec{X: -3000, Z: 4000}}}}
+		in := solver.LoadCase{Attitude: solver.Attitude{Steer: steer}, Wheels: [2]solver.WheelLoad{{Force: solver.Vec{X: -3000, Z: 4000}}}}
 		x := assembled(t, d, nil)
 		if !x.Solid() {
 			p.Springs[solver.Right] = nil
@@ -201,7 +201,7 @@ func TestForcesRefuse(t *testing.T) {
 		t.Errorf("two bolts in one place: error %v", err)
 	}
 	far := loaded
-	far.Travel = 900
+	far.Heave = 900
 	k, err := assembled(t, d, nil).Statics(boltedArms(d, "lower-arm"))
 	if err != nil {
 		t.Fatal(err)

@@ -30,10 +30,10 @@ func workOfCorners(t *testing.T, k *Statics, in *LoadCase) (out [2]Forces) {
 	t.Helper()
 	x, ws := k.axle, NewWorkspace()
 	for _, s := range Sides {
-		if err := x.originOfCorner(ws, Attitude{Heave: in.Travel, Steer: in.Steer}, s); err != nil {
+		if err := x.originOfCorner(ws, in.Attitude, s); err != nil {
 			t.Fatal(err)
 		}
-		p := cornerPath{c: x.corners[s], gear: newGearPath(x.balls[s], in.Steer, 0), from: in.Travel, rate: 1}
+		p := cornerPath{c: x.corners[s], gear: newGearPath(x.balls[s], in.Steer, 0), from: in.travel(s), rate: 1}
 		var tr tracer
 		var lift, lengthen movement
 		if !p.velocities(&tr, &ws.origin, &lift) {
@@ -42,7 +42,7 @@ func workOfCorners(t *testing.T, k *Statics, in *LoadCase) (out [2]Forces) {
 		var b column
 		b[tieRow] = 1 // the rod by 1 mm longer
 		tr.lu.solve(&b, &b)
-		at := p.c.poseOf(&ws.origin, in.Travel)
+		at := p.c.poseOf(&ws.origin, in.travel(s))
 		lengthen.omega, lengthen.v = spin(at.g, Vec{X: b[0], Y: b[1], Z: b[2]}), Vec{X: b[3], Y: b[4]}
 		load := in.Wheels[s].mirrored(s)
 		tip := tipOf(&load, at.r.turn(p.c.spin), x.tyreRadius)
@@ -83,10 +83,10 @@ func springRate(m *mount, st *staticUnit, p *pose, v *movement) float64 {
 func workOfBeam(t *testing.T, k *Statics, in *LoadCase) (out [2]Forces) {
 	t.Helper()
 	x, ws := k.axle, NewWorkspace()
-	if err := x.originOfBeam(ws, Attitude{Heave: in.Travel, Steer: in.Steer}); err != nil {
+	if err := x.originOfBeam(ws, in.Attitude); err != nil {
 		t.Fatal(err)
 	}
-	p := beamPath{b: x.beam, gear: newGearPath(x.drag, in.Steer, 0), from: [2]float64{in.Travel, in.Travel}}
+	p := beamPath{b: x.beam, gear: newGearPath(x.drag, in.Steer, 0), from: [2]float64{in.travel(Left), in.travel(Right)}}
 	var f, rate column
 	var jac matrix
 	var lu factors

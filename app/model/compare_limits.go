@@ -28,6 +28,7 @@ func (l limitRows) instead(key string) bool {
 // limitBetter says of which limited results more, or less, is better than just enough.
 var limitBetter = map[study.LimitKey]better{
 	"outerBallAngle": less, "innerBallAngle": less, "dragLinkOuterBallAngle": less,
+	"tieRodLoad": less, "armTwist": less, "armBend": less, "studBending": less,
 	"threadEngagement": more, "adjusterRange": more, "dragLinkThreadEngagement": more, "dragLinkAdjusterRange": more,
 	study.Clearance: more,
 }

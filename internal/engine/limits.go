@@ -17,8 +17,8 @@ type LimitResult struct {
 	Min      Number `json:"min"` // none where there is no such bound
 	Max      Number `json:"max"`
 	Held     bool   `json:"held"`
-	// At is where a limit at lock is nearest to being broken, and the position without a
-	// value of one that is looked at through the travel; nil of others.
+	// At is where a limit at lock or under load is nearest to being broken, and the
+	// position without a value of one that is looked at through the travel; nil of others.
 	At *LimitAt `json:"at,omitzero"`
 	// Problem says why there is no value, empty where there is one.
 	Problem string `json:"problem,omitzero"`
@@ -54,8 +54,12 @@ func (s *searcher) limitResults(states []optimize.LimitState) []LimitResult {
 func (s *sweeper) stands(l *study.Limit, st optimize.LimitState) LimitResult {
 	out := s.stating(l)
 	out.Scenario, out.Value, out.Held = st.Scenario, Number(st.Value), st.Held
-	if k, _ := study.KindOfLimit(l.Result); k.Travels && st.At != nil && (l.At == study.AtLock || st.Err != nil) {
+	switch k, _ := study.KindOfLimit(l.Result); {
+	case k.Travels && st.At != nil && (l.At == study.AtLock || st.Err != nil):
 		out.At = s.limitAt(st.At)
+	case k.Loaded && st.At != nil && st.Err == nil:
+		c := &s.doc.Loads[st.At.Case]
+		out.At = &LimitAt{Side: st.At.Side.String(), Travel: c.Travel, Steer: c.Steer, Case: c.Name}
 	}
 	if st.Err != nil {
 		out.Problem = s.doc.Units.Sentence(bare(st.Err))

@@ -33,7 +33,8 @@ func bruteLimits(d *study.Document) (list []study.Limit) {
 		}
 	}
 	for _, k := range study.LimitKinds {
-		if d.Has(&k) && k.Key != study.Clearance && (geared(d) || !asksSteering[k.Key]) {
+		faced := !k.Face || d.Suspension.Left.ArmFace != nil
+		if d.Has(&k) && faced && k.Key != study.Clearance && (geared(d) || !asksSteering[k.Key]) {
 			add(study.Limit{Result: k.Key})
 		}
 	}
@@ -78,10 +79,10 @@ var asksSteering = map[study.LimitKey]bool{"steeringRatio": true, "turningCircle
 // attitudes of their own; written writes its right side out, unlike moves points of it.
 func bruteStudy(t *testing.T, tpl study.Template, written, unlike bool) *study.Document {
 	t.Helper()
-	d := tpl.Document()
+	d := loaded(t, tpl)
 	u := d.Units.FromMillimetres
 	d.Travel = &study.Travel{Bump: u(47), Droop: u(38.5), Step: u(17)}
-	d.TieRod = &study.TieRod{Engagement: u(20), MinEngagement: u(8), MaxEngagement: u(33)}
+	d.TieRod = &study.TieRod{Engagement: u(20), MinEngagement: u(8), MaxEngagement: u(33), OuterBall: d.TieRod.OuterBall}
 	if d.HasDragLink() {
 		d.DragLink = &study.TieRod{Engagement: u(25), MinEngagement: u(8), OuterBall: &study.BallJoint{Axis: &study.Vec3{0.1, 0.2, 1}, Cone: 20}}
 	}
@@ -256,6 +257,9 @@ func (c *counter) once(i int) {
 		return left
 	}
 	dragged := u(c.car.Rods().Drag - c.base.Rods().Drag)
+	if k, _ := study.KindOfLimit(l.Result); k.Loaded {
+		c.forces(i)
+	}
 	for _, s := range solver.Sides {
 		grown := u(c.car.Rods().Tie[s] - c.base.Rods().Tie[s])
 		switch l.Result {
@@ -279,6 +283,35 @@ func (c *counter) once(i int) {
 			c.turn(i, s)
 		case "turningCircle", "steeringRatio":
 			c.steered(i, s)
+		}
+	}
+}
+
+// forces counts what is found under the load cases, about the attitude.
+func (c *counter) forces(i int) {
+	s, err := newCars(c.d)
+	if err != nil {
+		c.t.Fatal(err)
+	}
+	k, err := c.car.Statics(s.loadParts())
+	if err != nil {
+		c.t.Fatal(err)
+	}
+	for j := range c.d.Loads {
+		in := s.loadCase(&c.d.Loads[j])
+		in.Attitude = solver.Attitude{Heave: in.Heave + c.from.Heave, Roll: c.from.Roll, Steer: in.Steer + c.from.Steer}
+		var out [2]solver.Forces
+		if err := k.Forces(c.ws, &in, &out); err != nil {
+			c.t.Fatal(err)
+		}
+		for _, s := range solver.Sides {
+			f := &out[s]
+			if f.Spring == 0 {
+				continue // nothing acts on the wheel
+			}
+			c.see(i, math.Abs(map[study.LimitKey]float64{
+				"tieRodLoad": f.TieRod, "armTwist": f.Arm.Twist / 1000, "armBend": f.Arm.Bend / 1000, "studBending": f.StudBending,
+			}[c.d.Search.Limits[i].Result]))
 		}
 	}
 }

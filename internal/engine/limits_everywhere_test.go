@@ -34,6 +34,10 @@ var everyLimit = []struct{ name, limit string }{
 	{"rod beside the lower arm", `{"result": "clearance", "of": "tie-rod", "radius": 9, "link": {"from": "lowerRearPivot", "to": "lowerBallJoint", "radius": 14}, "min": %g}`},
 	{"inner ball at lock", `{"result": "innerBallAngle", "at": "lock", "max": %g}`},
 	{"rod beside the lower arm at lock", `{"result": "clearance", "of": "tie-rod", "radius": 9, "link": {"from": "lowerRearPivot", "to": "lowerBallJoint", "radius": 14}, "at": "lock", "min": %g}`},
+	{"rod under load", `{"result": "tieRodLoad", "max": %g}`},
+	{"twist", `{"result": "armTwist", "max": %g}`},
+	{"bend", `{"result": "armBend", "max": %g}`},
+	{"stud", `{"result": "studBending", "max": %g}`},
 	{"ball beside the upper arm", `{"result": "clearance", "of": "outer-ball", "radius": 15, "link": {"from": "upperRearPivot", "to": "upperBallJoint"}, "max": %g}`},
 }
 
@@ -44,7 +48,9 @@ func limitedStudy(t *testing.T, limit string) *study.Document {
 	if limit != "" {
 		limit = `, "limits": [` + limit + `]`
 	}
-	return document(t, `"tieRod": {"engagement": 20, "minEngagement": 5, "maxEngagement": 40},
+	d := document(t, `"tieRod": {"engagement": 20, "minEngagement": 5, "maxEngagement": 40, "outerBall": {"cone": 28, "stud": {"diameter": 14, "height": 22}}},
+	"loads": [{"name": "kerb", "travel": 10, "left": {"force": [-7000, -1100, 6000], "at": "wheel-centre"}},
+		{"name": "brake and turn", "travel": 20, "steer": 8, "left": {"force": [-2400, -2900, 4100]}, "right": {"force": [-1100, -1300, 1700]}}],
 	"search": {"window": {"bump": 40, "droop": 40, "step": 20}, "variables": [
 		{"parameter": "tieRodOuterHeight", "min": -25, "max": 25, "grid": 0.5},
 		{"parameter": "steeringArmLength", "min": -20, "max": 20, "sizes": [-20, -12, -4, 0, 4, 12, 20]},
@@ -58,6 +64,9 @@ func limitedStudy(t *testing.T, limit string) *study.Document {
 		{"slot": "arm", "name": "short", "price": 90, "changes": {"steeringArmLength": -12}},
 		{"slot": "arm", "name": "out", "price": 90, "changes": {"steeringArmOffset": 6}},
 		{"slot": "arm", "name": "in", "price": 90, "changes": {"steeringArmOffset": -6}}],`)
+	addSprings(t, d)
+	d.Suspension.Left.ArmFace = &study.ArmFace{Point: study.Vec3{-35, 672, 255}, Normal: study.Vec3{-1, 0.05, 0.04}}
+	return d
 }
 
 // measured returns what a limit measures on the car with changes.

@@ -17,11 +17,16 @@ type LimitAt struct {
 	Lock   string  `json:"lock,omitzero"` // the hand of that input, "left" or "right"; empty straight ahead
 	// Link is what keeps the car from the position; empty where it gets there.
 	Link string `json:"link,omitzero"`
+	// Case is the load case of a limit on forces, which states Travel and Steer.
+	Case string `json:"case,omitzero"`
 }
 
 // Words says where that is, such as "at 60 mm bump and full left lock (left wheel)";
 // length writes a length of the file with its unit.
 func (a *LimitAt) Words(length func(float64) string) string {
+	if a.Case != "" {
+		return fmt.Sprintf("under load %q (%s wheel)", a.Case, a.Side)
+	}
 	height, steer := "static height", ", straight ahead"
 	switch {
 	case a.Travel > 0:
@@ -38,7 +43,7 @@ func (a *LimitAt) Words(length func(float64) string) string {
 	return fmt.Sprintf("at %s%s (%s wheel)", height, steer, a.Side)
 }
 
-// Where says in which position a limit at lock is nearest to being broken, or why the
+// Where says in which position or load case a limit at lock or under load is nearest to being broken, or why the
 // car has no value; nothing of other limits.
 func (l *LimitResult) Where(length func(float64) string) string {
 	switch {

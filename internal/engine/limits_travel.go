@@ -32,6 +32,7 @@ func (s *sweeper) limitTravels() ([]float64, error) {
 type scratch struct {
 	curves [2]solver.Curve
 	placed solver.Placed
+	forces [2]solver.Forces
 	values [2][]float64 // by side, at the travels looked at first
 }
 

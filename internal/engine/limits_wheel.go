@@ -14,8 +14,9 @@ type limitMeter struct {
 	l       *study.Limit
 	ranged  measuring
 	sides   []solver.Side
-	base    *solver.Axle // the car as measured, for what is counted from it
-	travels []float64    // of what is looked at through the travel, mm
+	base    *solver.Axle      // the car as measured, for what is counted from it
+	travels []float64         // of what is looked at through the travel, mm
+	parts   *solver.LoadParts // of what is looked at under loads
 	idle    *scratchPool
 }
 
@@ -53,6 +54,10 @@ var measures = map[study.LimitKey]measuring{
 	"turningCircle":            wheel((*limitMeter).circle),
 	"ackermann":                wheel((*limitMeter).ackermann),
 	"toeOutOnTurns":            wheel((*limitMeter).toeOut),
+	"tieRodLoad":               underLoad(1, func(f *solver.Forces) float64 { return f.TieRod }),
+	"armTwist":                 underLoad(newtonMillimetres, func(f *solver.Forces) float64 { return f.Arm.Twist }),
+	"armBend":                  underLoad(newtonMillimetres, func(f *solver.Forces) float64 { return f.Arm.Bend }),
+	"studBending":              underLoad(1, func(f *solver.Forces) float64 { return f.StudBending }),
 	study.Clearance:            {all: (*limitMeter).clearance, spot: (*limitMeter).clearanceAt},
 }
 
@@ -69,7 +74,7 @@ func (s *sweeper) limitMeter(l *study.Limit) (*limitMeter, error) {
 	if err != nil {
 		return nil, err
 	}
-	m.base = base.axle
+	m.base, m.parts = base.axle, s.loadParts()
 	if k := l.Link; k != nil {
 		for _, name := range [2]string{k.From, k.To} {
 			if m.hardpoint(name) < 0 {

@@ -194,7 +194,8 @@ const newtonMillimetres = 1000.0
 
 // loadCase returns a case as the solver takes it.
 func (c *cars) loadCase(k *study.LoadCase) solver.LoadCase {
-	in := solver.LoadCase{Travel: c.doc.Units.Millimetres(k.Travel), Steer: c.steer(k.Steer)}
+	var in solver.LoadCase
+	in.Heave, in.Steer = c.doc.Units.Millimetres(k.Travel), c.steer(k.Steer)
 	for _, s := range solver.Sides {
 		if l := k.On(study.Side(s.String())); l != nil {
 			w := solver.WheelLoad{Force: solverVec(l.Force), AtCentre: l.At == "wheel-centre"}

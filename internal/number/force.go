@@ -22,6 +22,16 @@ var (
 	Stress = Mechanical{"MPa", "psi", poundForce / (mmPerInch * mmPerInch), 1, 0}
 )
 
+// mechanical returns the quantity that is measured in a unit, nil where none is.
+func mechanical(unit string) *Mechanical {
+	for _, q := range [...]*Mechanical{&Force, &Moment, &Stress} {
+		if q.unit == unit {
+			return q
+		}
+	}
+	return nil
+}
+
 // Unit returns the unit as s shows it: "N", "N (lbf)".
 func (q *Mechanical) Unit(s Style) string {
 	if s.Units != Inch {
@@ -37,4 +47,13 @@ func (q *Mechanical) Number(s Style, x float64) string {
 		return text
 	}
 	return text + parenthesised(Decimal(x/q.by, q.besideDecimals))
+}
+
+// Text writes x with its unit as s shows it: "837.5 N", "837.5 N (188.3 lbf)".
+func (q *Mechanical) Text(s Style, x float64) string {
+	text := Decimal(x, q.decimals) + " " + q.unit
+	if s.Units != Inch {
+		return text
+	}
+	return text + parenthesised(Decimal(x/q.by, q.besideDecimals)+" "+q.beside)
 }

@@ -2,6 +2,7 @@ package number_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"toewright/internal/number"
@@ -31,6 +32,25 @@ func TestMechanical(t *testing.T) {
 		}
 		if got := tt.q.Unit(inch); got != tt.unit {
 			t.Errorf("unit %q, want %q", got, tt.unit)
+		}
+	}
+}
+
+// TestMechanicalAmounts: a limit on a force is written as the force is, in tables and in
+// sentences.
+func TestMechanicalAmounts(t *testing.T) {
+	for unit, want := range map[string][3]string{
+		"N":   {"1000.0 (224.8)", "N (lbf)", "1000.0 N (224.8 lbf)"},
+		"N m": {"1000.00 (737.56)", "N m (lbf ft)", "1000.00 N m (737.56 lbf ft)"},
+		"MPa": {"1000.0 (145038)", "MPa (psi)", "1000.0 MPa (145038 psi)"},
+	} {
+		s := number.Style{Units: number.Inch}
+		if got := [3]string{s.Amount(1000, unit, number.Inch), s.AmountUnit(unit), s.AmountText(1000, unit, number.Inch)}; got != want {
+			t.Errorf("%s: %q, want %q", unit, got, want)
+		}
+		mm := number.Style{}
+		if got := mm.AmountText(1000, unit, number.Inch); !strings.HasSuffix(got, " "+unit) || strings.Contains(got, "(") {
+			t.Errorf("in mm %q", got)
 		}
 	}
 }

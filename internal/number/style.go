@@ -98,6 +98,9 @@ func (s Style) Amount(x float64, unit string, file Units) string {
 	case "%":
 		return Percent(x)
 	}
+	if q := mechanical(unit); q != nil {
+		return q.Number(s, x)
+	}
 	return Ratio(x)
 }
 
@@ -106,6 +109,9 @@ func (s Style) AmountUnit(unit string) string {
 	switch unit {
 	case string(Millimetre), string(Inch):
 		return s.LengthUnit()
+	}
+	if q := mechanical(unit); q != nil {
+		return q.Unit(s)
 	}
 	return unit
 }
@@ -117,6 +123,9 @@ func (s Style) AmountText(x float64, unit string, file Units) string {
 		return s.Length(file.Millimetres(x))
 	case "":
 		return Ratio(x)
+	}
+	if q := mechanical(unit); q != nil {
+		return q.Text(s, x)
 	}
 	return s.Amount(x, unit, file) + " " + unit
 }

@@ -9,13 +9,19 @@ type LimitKind struct {
 	Key   LimitKey
 	Label string // as lists to choose from name it
 	Unit  LimitUnit
-	Scale float64 // difference that matters, in deg, mm, % or one
+	Scale float64 // difference that matters, in mm where Unit is a length
 	// Travels says that it is looked at through the travel, and so can be at lock.
 	Travels bool
 	// SolidAxle says that only a solid axle, which has a drag link, has it.
 	SolidAxle bool
-	needs     []limitNeed
-	own       limitBound // taken where a limit states no bound
+	// Face says that it is of the face to which a steering arm is bolted, which a solid
+	// axle's knuckle does not state.
+	Face bool
+	// Loaded says that it is of the study's load cases, the largest in size of all, and so
+	// needs them and the springs that they need.
+	Loaded bool
+	needs  []limitNeed
+	own    limitBound // taken where a limit states no bound
 }
 
 // LimitKey names a [LimitKind] in files.
@@ -33,11 +39,14 @@ const (
 	LimitLength                   // as lengths of the file
 	LimitPercent                  // per cent
 	LimitRatio                    // a bare number
+	LimitForce                    // N
+	LimitMoment                   // N m
+	LimitStress                   // MPa
 )
 
 // Symbol returns the unit's symbol in a study, "" for a ratio.
 func (u LimitUnit) Symbol(d *Document) string {
-	return [...]string{"deg", string(d.Units), "%", ""}[u]
+	return [...]string{"deg", string(d.Units), "%", "", "N", "N m", "MPa"}[u]
 }
 
 // LimitKinds lists the results that can be limited, as lists to choose from show them.
@@ -62,6 +71,10 @@ var LimitKinds = []LimitKind{
 	{Key: "turningCircle", Label: "Turning circle", Unit: LimitLength, Scale: 50, needs: []limitNeed{needsLock, needsWheelbase}},
 	{Key: "ackermann", Label: "Ackermann percentage", Unit: LimitPercent, Scale: 1, needs: []limitNeed{needsWheelbase}},
 	{Key: "toeOutOnTurns", Label: "Toe-out on turns at 20 degrees", Unit: LimitAngle, Scale: 0.1},
+	{Key: "tieRodLoad", Label: "Tie rod, largest load", Unit: LimitForce, Scale: 10, Loaded: true},
+	{Key: "armTwist", Label: "Arm's face, largest twist", Unit: LimitMoment, Scale: 0.2, Loaded: true, Face: true, needs: []limitNeed{needsFace}},
+	{Key: "armBend", Label: "Arm's face, largest bend", Unit: LimitMoment, Scale: 0.2, Loaded: true, Face: true, needs: []limitNeed{needsFace}},
+	{Key: "studBending", Label: "Outer ball's stud, largest bending", Unit: LimitStress, Scale: 1, Loaded: true, needs: []limitNeed{needsStud}},
 	{Key: Clearance, Label: "Clearance", Unit: LimitLength, Scale: 1, Travels: true},
 }
 
@@ -82,6 +95,12 @@ var (
 		func(d *Document) bool { return d.Steering != nil && d.Steering.Lock != 0 }}
 	needsWheelbase = limitNeed{"vehicle.wheelbase", "the wheelbase",
 		func(d *Document) bool { return d.Vehicle.Wheelbase != 0 }}
+	needsFace = limitNeed{"armFace", "the face to which the steering arm is bolted, on both sides",
+		func(d *Document) bool {
+			return d.Suspension.Corner(Left).ArmFace != nil && d.Suspension.Corner(Right).ArmFace != nil
+		}}
+	needsStud = limitNeed{"tieRod.outerBall.stud", "the diameter and height of the outer ball's stud",
+		func(d *Document) bool { return d.outerStud() != nil }}
 )
 
 // limitBound is a bound that stands elsewhere in the study.
@@ -101,7 +120,12 @@ func KindOfLimit(key LimitKey) (*LimitKind, bool) {
 }
 
 // Has reports whether the car has the part that a result is of.
-func (d *Document) Has(k *LimitKind) bool { return !k.SolidAxle || d.HasDragLink() }
+func (d *Document) Has(k *LimitKind) bool {
+	if d.HasDragLink() {
+		return !k.Face
+	}
+	return !k.SolidAxle
+}
 
 // Words lists the keys, for [strictjson] and the schema.
 func (LimitKey) Words() (keys []string) {

@@ -32,6 +32,12 @@ func (c *LoadCase) On(side Side) *WheelLoad {
 	return c.Left
 }
 
+// Idle reports whether a case puts nothing on a wheel.
+func (c *LoadCase) Idle(side Side) bool {
+	l := c.On(side)
+	return l == nil || l.Force == (Vec3{}) && (l.Moment == nil || *l.Moment == (Vec3{}))
+}
+
 // Size returns the largest part of the forces of a case, N, and of its moments, N m.
 func (c *LoadCase) Size() float64 {
 	size := 0.0
@@ -51,16 +57,29 @@ func (c *LoadCase) Size() float64 {
 
 // ReadyForLoads returns an error that names the key where there are no load cases, or
 // two have one name.
-func (d *Document) ReadyForLoads() error {
+func (d *Document) ReadyForLoads() error { return d.casesProblem().err() }
+
+func (d *Document) casesProblem() *problem {
 	if len(d.Loads) == 0 {
-		return problemf("loads", "none given; state by name what acts on the wheels").err()
+		return problemf("loads", "none given; state by name what acts on the wheels")
 	}
 	seen := map[string]bool{}
 	for i, c := range d.Loads {
 		if seen[c.Name] {
-			return problemf(fmt.Sprintf("loads.%d.name", i), "%.60q is taken; give each case a name of its own", c.Name).err()
+			return problemf(fmt.Sprintf("loads.%d.name", i), "%.60q is taken; give each case a name of its own", c.Name)
 		}
 		seen[c.Name] = true
+	}
+	return nil
+}
+
+// loadProblem returns what keeps the forces of the load cases from being found.
+func (d *Document) loadProblem() *problem {
+	if p := d.casesProblem(); p != nil {
+		return p
+	}
+	if f := d.checkSprings(); len(f) > 0 {
+		return problemf(f[0].Path, "%s", f[0].Message)
 	}
 	return nil
 }

@@ -140,7 +140,11 @@ func (d *Document) needProblem(i int) *problem {
 	l, path := &d.Search.Limits[i], fmt.Sprintf("search.limits.%d", i)
 	k, _ := KindOfLimit(l.Result)
 	if !d.Has(k) {
-		return problemf(path+".result", "%s is of the drag link, which a %s does not have", l.Result, d.Suspension.Type)
+		part := "drag link"
+		if k.Face {
+			part = "bolted steering arm"
+		}
+		return problemf(path+".result", "%s is of the %s, which a %s does not have", l.Result, part, d.Suspension.Type)
 	}
 	for _, p := range ClearParts {
 		if p.Key == l.Of && p.SolidAxle && !d.HasDragLink() {
@@ -151,6 +155,9 @@ func (d *Document) needProblem(i int) *problem {
 		if !n.stated(d) {
 			return problemf(n.key, "is missing: the limit on %s needs %s", l.Result, n.what)
 		}
+	}
+	if k.Loaded {
+		return d.loadProblem()
 	}
 	return nil
 }

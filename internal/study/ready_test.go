@@ -109,3 +109,42 @@ func TestLimitsAtLock(t *testing.T) {
 		t.Errorf("without a gear: %v, want %s", err, want)
 	}
 }
+
+// TestReadyToLimitLoads: a limit on what load cases make names what the study lacks.
+func TestReadyToLimitLoads(t *testing.T) {
+	load := LoadCase{Name: "kerb", Left: &WheelLoad{Force: Vec3{-5000, 0, 4000}}}
+	for _, tt := range []struct {
+		template string
+		result   LimitKey
+		loads    []LoadCase
+		want     string
+	}{
+		{"double-wishbone-rack", "tieRodLoad", nil, "loads: none given; state by name what acts on the wheels"},
+		{"double-wishbone-rack", "tieRodLoad", []LoadCase{load, load}, `loads.1.name: "kerb" is taken; give each case a name of its own`},
+		{"double-wishbone-rack", "tieRodLoad", []LoadCase{load}, "suspension.left.spring: is missing: " + SpringNeeded},
+		{"solid-axle-rack", "tieRodLoad", []LoadCase{load}, "suspension.springs.left: is missing: " + SpringNeeded},
+		{"strut-rack", "tieRodLoad", []LoadCase{load}, ""},
+		{"strut-rack", "armTwist", []LoadCase{load}, "armFace: is missing: the limit on armTwist needs the face to which the steering arm is bolted, on both sides"},
+		{"solid-axle-rack", "armBend", []LoadCase{load}, "search.limits.0.result: armBend is of the bolted steering arm, which a solid-axle does not have"},
+		{"strut-rack", "studBending", []LoadCase{load}, "tieRod.outerBall.stud: is missing: the limit on studBending needs the diameter and height of the outer ball's stud"},
+	} {
+		d := Template{Key: tt.template}.Document()
+		for _, c := range []*Corner{&d.Suspension.Left, d.Suspension.Right} {
+			if c != nil {
+				c.Spring, c.Damper, c.ArmFace = nil, nil, nil
+			}
+		}
+		if d.TieRod != nil && d.TieRod.OuterBall != nil {
+			d.TieRod.OuterBall.Stud = nil
+		}
+		d.Loads = tt.loads
+		d.Search = &Search{Variables: []Variable{{Parameter: "tieRodOuterHeight", Min: -5, Max: 5}}, Limits: []Limit{{Result: tt.result, Max: new(100.0)}}}
+		got := ""
+		if err := d.ReadyToLimit(0); err != nil {
+			got = err.Error()
+		}
+		if got != tt.want {
+			t.Errorf("%s, %s:\ngot  %s\nwant %s", tt.template, tt.result, got, tt.want)
+		}
+	}
+}

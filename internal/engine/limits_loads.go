@@ -1,0 +1,72 @@
+package engine
+
+import (
+	"errors"
+	"math"
+
+	"toewright/internal/study"
+	"toewright/optimize"
+	"toewright/solver"
+)
+
+// underLoad measures the size of a force of the study's load cases, in units of which so
+// many of the solver's make one, on each wheel that bears any and in each case: about the attitude, as
+// travel and steering are.
+func underLoad(unit float64, of func(*solver.Forces) float64) measuring {
+	return measuring{
+		all: func(m *limitMeter, p *posed) optimize.LimitRange {
+			work := m.idle.borrow()
+			defer m.idle.Put(work)
+			out := optimize.NewLimitRange()
+			k, err := p.car.Statics(m.parts)
+			for i := 0; i < len(m.doc.Loads) && err == nil; i++ {
+				if err = m.load(k, p, i, work); err == nil {
+					for _, s := range m.loaded(i) {
+						out.See(math.Abs(of(&work.forces[s]))/unit, optimize.LimitPlace{Side: s, Case: i})
+					}
+				}
+			}
+			if err == nil && math.IsInf(out.Most.Value, 0) {
+				err = errUnloaded
+			}
+			if err != nil {
+				return optimize.Lack(optimize.LimitPlace{}, err)
+			}
+			return out
+		},
+		spot: func(m *limitMeter, p *posed, at optimize.LimitPlace) (float64, error) {
+			work := m.idle.borrow()
+			defer m.idle.Put(work)
+			k, err := p.car.Statics(m.parts)
+			if err == nil {
+				err = m.load(k, p, at.Case, work)
+			}
+			return math.Abs(of(&work.forces[at.Side])) / unit, err
+		},
+		oneWheel: true,
+	}
+}
+
+// errUnloaded is why there is no load where no case has any.
+var errUnloaded = errors.New("no load case puts anything on the wheel")
+
+// loaded returns the wheels of the limit that bear something in a load case.
+func (m *limitMeter) loaded(i int) (out []solver.Side) {
+	c := &m.doc.Loads[i]
+	for _, s := range m.sides {
+		whole := m.doc.HasDragLink() && c.Size() > 0 // by the tie rod
+		if whole || !c.Idle(study.Side(s.String())) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// load sets the forces of a load case about an attitude.
+func (m *limitMeter) load(k *solver.Statics, p *posed, i int, work *scratch) error {
+	in := m.loadCase(&m.doc.Loads[i])
+	in.Heave += p.from.Heave
+	in.Roll += p.from.Roll
+	in.Steer += p.from.Steer
+	return k.Forces(p.ws, &in, &work.forces)
+}
