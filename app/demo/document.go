@@ -12,7 +12,13 @@ func Document() *study.Document {
 		Notes:    "Invented car: no vehicle was measured for it. Double wishbone with the rack behind the axle. The outer tie-rod balls stand about 12 mm too high, as after a change of hubs.",
 		Revision: "A",
 		Units:    "mm",
-		Vehicle:  study.Vehicle{Wheelbase: 2480, TyreRadius: 308, Axle: "front", CorneringStiffness: 900},
+		Vehicle: study.Vehicle{
+			Wheelbase:          2480,
+			TyreRadius:         308,
+			Axle:               "front",
+			CorneringStiffness: 900,
+			WheelLoad:          3300,
+		},
 		Suspension: study.Suspension{
 			Type: "double-wishbone",
 			Left: study.Corner{
@@ -44,7 +50,7 @@ func Document() *study.Document {
 			Engagement:    24,
 			MinEngagement: 16,
 			InnerBall:     &study.BallJoint{Axis: &study.Vec3{0, 1, 0}, Cone: 30},
-			OuterBall:     &study.BallJoint{Cone: 22},
+			OuterBall:     &study.BallJoint{Cone: 22, Stud: &study.Stud{Diameter: 14, Height: 24}},
 		},
 		Travel: &study.Travel{Bump: 60, Droop: 60, Step: 5},
 		Candidates: []study.Candidate{
@@ -236,6 +242,26 @@ func Document() *study.Document {
 				Name:    "Tall pins 10 mm",
 				Price:   96,
 				Changes: study.Changes{"upperBallJointHeight": 10},
+			},
+		},
+		Loads: []study.LoadCase{
+			study.LoadCase{
+				Name:   "Kerb strike",
+				Source: "published: step load, Brown, Robertson and Serpento, Motor Vehicle Structures, p. 22; kerb's height H 100 mm",
+				Left:   &study.WheelLoad{Force: study.Vec3{-3603.9, 0, 3300}, At: "wheel-centre"},
+				Right:  &study.WheelLoad{Force: study.Vec3{-3603.9, 0, 3300}, At: "wheel-centre"},
+			},
+			study.LoadCase{
+				Name:   "Parking",
+				Source: "from memory: Gough's formula for a standing tyre; friction μ 0.8; pressure p 220 kPa",
+				Left:   &study.WheelLoad{Force: study.Vec3{0, 0, 3300}, Moment: &study.Vec3{0, 0, 107.8}},
+				Right:  &study.WheelLoad{Force: study.Vec3{0, 0, 3300}, Moment: &study.Vec3{0, 0, 107.8}},
+			},
+			study.LoadCase{
+				Name:   "Braking",
+				Source: "usual magnitude, from memory; friction μ 1.1; share n of the static load 1.3",
+				Left:   &study.WheelLoad{Force: study.Vec3{-4719, 0, 4290}},
+				Right:  &study.WheelLoad{Force: study.Vec3{-4719, 0, 4290}},
 			},
 		},
 		Sources: study.Sources{"*": "template"},

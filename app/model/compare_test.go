@@ -167,7 +167,7 @@ func TestComparisonShowsDifferences(t *testing.T) {
 // that wait until they are computed.
 func TestComparisonSaysWhatIsMissing(t *testing.T) {
 	d := deskWith(t)
-	if err := d.Session.Edit("less", "", func(doc *study.Document) { doc.Steering.PerTurn, doc.Tolerances = 0, nil }); err != nil {
+	if err := d.Session.Edit("less", "", func(doc *study.Document) { doc.Steering.PerTurn, doc.Tolerances, doc.Loads = 0, nil, nil }); err != nil {
 		t.Fatal(err)
 	}
 	c := d.Compare(nil, model.CompareOrder{}, false, nil)

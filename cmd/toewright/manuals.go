@@ -80,7 +80,8 @@ and the ratio to the base car's rod.
 
 FILE - reads standard input. The links weigh nothing, the joints have no friction,
 the gear is held, and the spring holds the wheel at its travel. Nothing is added to
-the forces stated. What a part bears is for strength work to say.`,
+the forces stated. --preset takes usual cases, scaled by vehicle.wheelLoad, in place
+of the study's; --preset list says how each is made and where it comes from. What a part bears is for strength work to say.`,
 	},
 	calls.Covers: {
 		show: shows(showCovers),

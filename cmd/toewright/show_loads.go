@@ -9,8 +9,19 @@ import (
 // showLoads prints a table for each load case, so that a candidate stands under the
 // base car.
 func showLoads(r *report, l *engine.LoadsResult) {
-	for _, c := range r.study.Loads {
+	if l.Presets != nil {
+		showPresets(r, l.Presets)
+		return
+	}
+	cases := l.Cases
+	if cases == nil {
+		cases = r.study.Loads
+	}
+	for _, c := range cases {
 		r.heading("%s%s", oneLine(c.Name), loadedAt(r, &c))
+		if c.Source != "" {
+			r.line("Source of the load: %s.", oneLine(c.Source))
+		}
 		t := loadsTable(r, l, c.Name)
 		r.table(t)
 	}
@@ -58,4 +69,22 @@ func loadsTable(r *report, l *engine.LoadsResult, name string) *table {
 		t.add(row...)
 	}
 	return t
+}
+
+// showPresets lists the presets with their formulas, the numbers that they start from and
+// their sources.
+func showPresets(r *report, list []engine.LoadPreset) {
+	for _, p := range list {
+		r.heading("%s: %s", p.Key, p.Name)
+		r.line("Load: %s.", p.Formula)
+		for _, f := range p.Factors {
+			r.line("%s: %g %s", f.Name, f.Value, f.Unit)
+		}
+		r.line("Source: %s.", p.Source)
+		if p.Lacks != "" {
+			r.line("Not to be had: %s.", p.Lacks)
+		}
+	}
+	r.line("")
+	r.sentence("W is vehicle.wheelLoad, R the tyre's radius. Take them as a start: what a car meets is for its maker to say.")
 }

@@ -34,7 +34,12 @@ func steerOptions(o *engine.SteerOptions) []Option {
 
 func diagnoseOptions(o *engine.DiagnoseOptions) []Option { return []Option{candidate(&o.Candidate)} }
 
-func loadsOptions(o *engine.LoadsOptions) []Option { return []Option{candidate(&o.Candidate)} }
+func loadsOptions(o *engine.LoadsOptions) []Option {
+	return []Option{
+		candidate(&o.Candidate),
+		text(&o.Preset, "preset", "usual load `cases` in place of the study's, with commas between and their numbers after equals signs, as in kerb=120,bump; list shows them, their formulas and sources"),
+	}
+}
 
 func coversOptions(o *engine.CoversOptions) []Option {
 	return []Option{

@@ -14,6 +14,9 @@ import (
 // LoadsOptions say which cars are looked at.
 type LoadsOptions struct {
 	Candidate string `json:"candidate,omitzero"` // restricts to one car; "base" is the base car
+	// Preset names usual cases by their keys, with commas between, in place of the study's;
+	// "list" lists them, and asks for no forces.
+	Preset string `json:"preset,omitzero"`
 }
 
 // LoadsResult is what [Loads] returns: forces in N, moments in N m and stresses in
@@ -21,6 +24,10 @@ type LoadsOptions struct {
 type LoadsResult struct {
 	Units study.Units `json:"units"`
 	Loads []Load      `json:"loads"` // of each car, each case, left then right
+	// Cases are the presets asked for, as the study would state them, and Presets all of
+	// them where they were to be listed.
+	Cases   []study.LoadCase `json:"cases,omitzero"`
+	Presets []LoadPreset     `json:"presets,omitzero"`
 }
 
 // Load is what a case makes of one side of a car, with links without weight, joints
@@ -66,9 +73,24 @@ type StudLoad struct {
 const maxLoads = 100_000
 
 // Loads returns the forces in rod, spring and arm of the base car and of each
-// candidate in each of the study's load cases. A loaded wheel whose spring is not
+// candidate in each of the study's load cases, or in the presets asked for. A loaded wheel whose spring is not
 // stated is an error that names it.
 func Loads(ctx context.Context, d *study.Document, o LoadsOptions) (*LoadsResult, error) {
+	out := &LoadsResult{Units: d.Units, Loads: []Load{}}
+	switch o.Preset {
+	case "":
+	case "list":
+		out.Presets = LoadPresets(d)
+		return out, nil
+	default:
+		cases, err := presetCases(d, o.Preset)
+		if err != nil {
+			return nil, err
+		}
+		with := *d
+		with.Loads, out.Cases = cases, cases
+		d = &with
+	}
 	if err := d.ReadyForLoads(); err != nil {
 		return nil, explain(err, "")
 	}
@@ -92,7 +114,6 @@ func Loads(ctx context.Context, d *study.Document, o LoadsOptions) (*LoadsResult
 	if err != nil {
 		return nil, err
 	}
-	out := &LoadsResult{Units: d.Units}
 	for _, car := range list {
 		found, err := l.forces(ctx, car)
 		if err != nil {

@@ -8,6 +8,7 @@ import (
 // LoadCase is a position of the axle and what then acts on its wheels.
 type LoadCase struct {
 	Name   string     `json:"name" rule:"required"`
+	Source string     `json:"source,omitzero"` // Source says where the loads come from, for who reads the figures.
 	Travel float64    `json:"travel,omitzero"` // Travel is that of both wheels, bump positive.
 	Steer  float64    `json:"steer,omitzero"`  // Steer is the rack's displacement, or the pitman arm's degrees.
 	Left   *WheelLoad `json:"left,omitzero"`   // Left and Right are nil for a wheel that bears nothing.

@@ -130,6 +130,7 @@ var schemaWords = map[string]string{
 	"loadCase.travel": "Of both wheels, bump positive. Absent: 0.",
 	"loadCase.steer":  "Displacement along the rack's axis, or the pitman arm's degrees. Absent: 0.",
 	"loadCase.name":   "Name of the case.",
+	"loadCase.source": "Where the loads come from, in words: shown with the figures.",
 
 	"wheelLoad":        "What acts on the wheel, in vehicle axes on either side, as if it were locked to its knuckle. Nothing is added to it. Absent: the wheel bears nothing.",
 	"wheelLoad.force":  "N.",
