@@ -30,6 +30,9 @@ type Limit struct {
 	Spot func(car *solver.Axle, from solver.Attitude, ws *solver.Workspace, at LimitPlace) float64
 	// OneWheel says that Spot needs no more of a car than the wheel of the place.
 	OneWheel bool
+	// Slopes sets out to the derivatives of the result at one place by the parameters of
+	// tangents of the car. Nil, and where it returns false, they are differenced.
+	Slopes func(car *solver.Axle, from solver.Attitude, ws *solver.Workspace, at LimitPlace, by *solver.Tangents, out []float64) bool
 }
 
 // LimitRange is what a limit measures on the wheels and in the positions that it is for.
@@ -242,6 +245,10 @@ func (m *toeModel) writeLimits(x []float64, v *nlp.Values) bool {
 	if slices.ContainsFunc(g, math.IsNaN) {
 		return false
 	}
+	m.writeSlopes(x, v)
+	if !slices.Contains(m.exact, false) {
+		return true
+	}
 	at := append([]float64(nil), x...)
 	var up, down []float64
 	for k := range m.free {
@@ -257,10 +264,47 @@ func (m *toeModel) writeLimits(x []float64, v *nlp.Values) bool {
 			return false
 		}
 		for i := range g {
-			v.JG.Set(i, k, (up[i]-down[i])/(2*h))
+			if !m.exact[i] {
+				v.JG.Set(i, k, (up[i]-down[i])/(2*h))
+			}
 		}
 	}
 	return true
+}
+
+// writeSlopes sets the derivatives of the rows whose limits have them exactly, where they
+// were measured last, and says which.
+func (m *toeModel) writeSlopes(x []float64, v *nlp.Values) {
+	m.exact = m.exact[:0]
+	m.slopes = append(m.slopes[:0], make([]float64, len(m.free))...)
+	for i := range m.scenarios {
+		s := &m.scenarios[i]
+		var car *solver.Axle
+		var by *solver.Tangents
+		for k := range m.limits {
+			l, r := &m.limits[k], &m.ranges[i*len(m.limits)+k]
+			if l.Slopes != nil && car == nil {
+				m.cars++
+				var err error
+				if car, err = m.base.Assemble(m.changes(s, x), s.Hold); err == nil {
+					by, _ = car.Tangents(m.seeds)
+				}
+			}
+			write := func(at LimitPlace, scale float64) {
+				ok := l.Slopes != nil && by != nil && l.Slopes(car, s.From, m.ws, at, by, m.slopes)
+				for j := 0; ok && j < len(m.slopes); j++ {
+					v.JG.Set(len(m.exact), j, m.slopes[j]/scale)
+				}
+				m.exact = append(m.exact, ok)
+			}
+			if !math.IsInf(l.Min, 0) {
+				write(r.Least.At, -l.Scale)
+			}
+			if !math.IsInf(l.Max, 0) {
+				write(r.Most.At, l.Scale)
+			}
+		}
+	}
 }
 
 // limitsAt appends the inequalities of all scenarios at x, and keeps what was measured.
@@ -279,6 +323,9 @@ func (m *toeModel) spotsAt(g []float64, x []float64) ([]float64, bool) {
 	n := 0
 	return m.eachLimit(g, x, m.spotSides(), func(g []float64, l *Limit, car *solver.Axle, from solver.Attitude) []float64 {
 		n++
+		if m.exact[len(g)] {
+			return append(g, make([]float64, l.rows())...) // not looked at
+		}
 		return l.appendSpots(g, &m.ranges[n-1], car, from, m.ws)
 	})
 }
@@ -287,8 +334,12 @@ func (m *toeModel) spotsAt(g []float64, x []float64) ([]float64, bool) {
 // more of it is needed.
 func (m *toeModel) spotSides() solver.Selection {
 	used := [2]bool{}
+	row := 0
 	for i := range m.ranges {
 		l, r := &m.limits[i%len(m.limits)], &m.ranges[i]
+		if row += l.rows(); m.exact[row-1] {
+			continue
+		}
 		if !l.OneWheel || m.base.Design().Kind.CommonPoints != nil {
 			return solver.BothSides
 		}

@@ -23,6 +23,8 @@ type toeModel struct {
 	curves [2]solver.Curve
 	seeds  []solver.Change
 	ranges []LimitRange // of all scenarios, measured last
+	exact  []bool       // of the limits' rows: their derivatives need no differences
+	slopes []float64
 	buffer []solver.Change
 	cars   int // assembled so far
 }

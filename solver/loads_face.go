@@ -9,6 +9,7 @@ import (
 // faceStatics is the face of a steering arm in the static position, from the wheel
 // centre, as a left one.
 type faceStatics struct {
+	home          Vec // of the point, in the design
 	point, normal Vec
 	centroid      Vec   // of the bolts
 	bolts         []Vec // from it, in the face
@@ -20,7 +21,7 @@ type faceStatics struct {
 func (x *Axle) face(s Side, f *BoltedFace, places []dvec) (*faceStatics, error) {
 	st, _, k := x.knuckle(s)
 	at := func(v Vec) Vec { return st.fromReference(s.Mirrored(v), places) }
-	out := &faceStatics{point: at(f.Point), normal: r3.Unit(k.turn(s.Mirrored(f.Normal)))}
+	out := &faceStatics{home: s.Mirrored(f.Point), point: at(f.Point), normal: r3.Unit(k.turn(s.Mirrored(f.Normal)))}
 	if math.IsNaN(out.normal.X) {
 		return nil, &InputError{"armFace.normal" + selectionOf(s).Suffix(), "has no direction"}
 	}

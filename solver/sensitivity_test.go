@@ -74,16 +74,7 @@ func checkRatesOf(t *testing.T, a maker, hold solver.Hold, base []solver.Change,
 	if err != nil {
 		t.Fatal(err)
 	}
-	var by []solver.Change
-	for _, p := range solver.Parameters(x.Design()) {
-		if held, err := solver.ParseHold([]string{p.Key}); err == nil && held&hold == 0 {
-			continue // to set it would hold it
-		}
-		by = append(by, solver.Change{Parameter: p})
-		if p.Sided() {
-			by = append(by, solver.Change{Parameter: p, Sides: solver.RightOnly})
-		}
-	}
+	by := everyParameter(x.Design(), hold)
 	tan, err := x.Tangents(by)
 	if err != nil {
 		t.Fatal(err)
@@ -105,6 +96,21 @@ func checkRatesOf(t *testing.T, a maker, hold solver.Hold, base []solver.Change,
 			}
 		}
 	}
+}
+
+// everyParameter returns the parameters of the registry but setpoints that float, on both
+// sides and on one.
+func everyParameter(d *solver.Design, hold solver.Hold) (by []solver.Change) {
+	for _, p := range solver.Parameters(d) {
+		if held, err := solver.ParseHold([]string{p.Key}); err == nil && held&hold == 0 {
+			continue // to set it would hold it
+		}
+		by = append(by, solver.Change{Parameter: p})
+		if p.Sided() {
+			by = append(by, solver.Change{Parameter: p, Sides: solver.RightOnly})
+		}
+	}
+	return by
 }
 
 // toeDifferences returns the derivative of the toes by p, by Richardson's rule

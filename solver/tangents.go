@@ -15,6 +15,8 @@ type Tangents struct {
 type tangent struct {
 	points []pointRate
 	spins  []Vec // nil where no wheel turns
+	// turn and shift are the rates of the upright's pose: see [staticUnit].
+	turn, shift Vec
 }
 
 // pointRate is the rate of one of a unit's points; points that stand still are
@@ -225,7 +227,9 @@ func (w *tangentWork) by(c *Change) tangent {
 	p.place.addMotion(&b, &p.c)
 	// The same points were taken up without error when the axle was assembled.
 	_ = p.u.takeUp(p.c.pts, p.before)
-	return tangentOf(&p.c)
+	t := tangentOf(&p.c)
+	t.turn, t.shift = Vec{X: b[0], Y: b[1], Z: b[2]}, Vec{X: b[3], Y: b[4], Z: b[5]}
+	return t
 }
 
 // axpy returns k·v + w.

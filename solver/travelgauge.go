@@ -83,6 +83,7 @@ type travelProbe struct {
 // mount is where a damper or a spring stands: on the body, and on a part that moves.
 type mount struct {
 	body  Vec      // in the unit's frame
+	home  Vec      // of the point that moves, in the design
 	local Vec      // of the point that moves: on an arm in the arm's frame, else from the reference point
 	arm   *armSpec // nil where the upright carries it
 }
@@ -115,7 +116,7 @@ func (st *staticUnit) mount(s Side, d Damper, places []dvec, key string) (m moun
 	if !st.u.beam {
 		body, wheel = s.Mirrored(body), s.Mirrored(wheel)
 	}
-	m.body = body
+	m.body, m.home = body, wheel
 	if m.arm, err = st.u.armOf(d.On, key); err != nil {
 		return m, err
 	}

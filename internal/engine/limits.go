@@ -119,6 +119,9 @@ func (s *sweeper) limit(i int) (optimize.Limit, error) {
 	if m.ranged.spot != nil {
 		out.Spot, out.OneWheel = m.spot, m.ranged.oneWheel
 	}
+	if m.ranged.slopes != nil {
+		out.Slopes = m.slopes
+	}
 	if k.Unit == study.LimitLength {
 		out.Scale = s.doc.Units.FromMillimetres(k.Scale)
 	}

@@ -44,6 +44,24 @@ func underLoad(unit float64, of func(*solver.Forces) float64) measuring {
 			return math.Abs(of(&work.forces[at.Side])) / unit, err
 		},
 		oneWheel: true,
+		slopes: func(m *limitMeter, p *posed, at optimize.LimitPlace, by *solver.Tangents, out []float64) bool {
+			work := m.idle.borrow()
+			defer m.idle.Put(work)
+			k, err := p.car.Statics(m.parts)
+			if err == nil {
+				err = m.load(k, p, at.Case, work)
+			}
+			work.rates = append(work.rates[:0], make([]solver.Forces, by.Len())...)
+			in := m.loadAbout(p, at.Case)
+			if err != nil || !k.Rates(p.ws, &in, at.Side, by, work.rates) {
+				return false
+			}
+			sign := math.Copysign(1/unit, of(&work.forces[at.Side]))
+			for i := range out {
+				out[i] = sign * of(&work.rates[i])
+			}
+			return true
+		},
 	}
 }
 
@@ -64,9 +82,15 @@ func (m *limitMeter) loaded(i int) (out []solver.Side) {
 
 // load sets the forces of a load case about an attitude.
 func (m *limitMeter) load(k *solver.Statics, p *posed, i int, work *scratch) error {
+	in := m.loadAbout(p, i)
+	return k.Forces(p.ws, &in, &work.forces)
+}
+
+// loadAbout returns a load case about an attitude.
+func (m *limitMeter) loadAbout(p *posed, i int) solver.LoadCase {
 	in := m.loadCase(&m.doc.Loads[i])
 	in.Heave += p.from.Heave
 	in.Roll += p.from.Roll
 	in.Steer += p.from.Steer
-	return k.Forces(p.ws, &in, &work.forces)
+	return in
 }

@@ -51,6 +51,51 @@ func TestLimitSlopes(t *testing.T) {
 	}
 }
 
+// exactSlope is how well the derivative of a limit on a force agrees with differences, as
+// a share of the largest in its row.
+const exactSlope = 1e-6
+
+// TestLoadSlopesAreExact: limits on forces have derivatives that need no differences: they
+// agree with central ones, Richardson's extrapolation applied once, to what rounding leaves.
+func TestLoadSlopesAreExact(t *testing.T) {
+	d := limitedStudy(t, `{"result": "tieRodLoad", "max": 1}, {"result": "armTwist", "max": 1}, {"result": "armBend", "max": 1}, {"result": "studBending", "max": 1}`)
+	d.Search.Scenarios = []study.Scenario{{Name: "as drawn"}, {Name: "leaning", Changes: study.Changes{"caster": 6}, Attitude: &study.Attitude{Roll: 0.5, Heave: 5}}}
+	s, err := newSearcher(d, &SearchOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := s.problem.Problem().Model
+	size := m.Size()
+	x := []float64{-7, 3, 2}
+	v := nlp.NewValues(size)
+	if !m.Evaluate(x, &v) {
+		t.Fatal("no such car")
+	}
+	at := func(k int, h float64) []float64 {
+		y := append([]float64(nil), x...)
+		y[k] += h
+		v := nlp.Values{R: make([]float64, size.Residuals), G: make([]float64, size.Limits)}
+		if !m.Evaluate(y, &v) {
+			t.Fatal("no such car")
+		}
+		return v.G
+	}
+	for k := range x {
+		const h = 0.05
+		a, b, c, e := at(k, h), at(k, -h), at(k, 2*h), at(k, -2*h)
+		for row := range v.G {
+			one, two := (a[row]-b[row])/(2*h), (c[row]-e[row])/(4*h)
+			most := 0.0
+			for j := range x {
+				most = math.Max(most, math.Abs(v.JG.At(row, j)))
+			}
+			if got, want := v.JG.At(row, k), one+(one-two)/3; !(math.Abs(got-want) <= exactSlope*most) {
+				t.Errorf("row %d, variable %d: slope %.10g, differences give %.10g", row, k, got, want)
+			}
+		}
+	}
+}
+
 // slopesAgree holds the column of a variable against a difference.
 func slopesAgree(t *testing.T, m nlp.Model, x []float64, k int, h float64, v *nlp.Values) {
 	t.Helper()
@@ -121,10 +166,11 @@ func limitsBenched(d *study.Document) []struct {
 } {
 	balls := []study.Limit{{Result: "outerBallAngle", Max: new(25.0)}, {Result: "innerBallAngle", Max: new(25.0)}}
 	lock := []study.Limit{{Result: "outerBallAngle", Max: new(35.0), At: study.AtLock}, {Result: "innerBallAngle", Max: new(35.0), At: study.AtLock}}
+	loads := []study.Limit{{Result: "tieRodLoad", Max: new(1950.0)}, {Result: "armTwist", Max: new(40.0)}, {Result: "armBend", Max: new(215.0)}, {Result: "studBending", Max: new(240.0)}}
 	return []struct {
 		name   string
 		limits []study.Limit
-	}{{"none", nil}, {"balls", balls}, {"clearance", d.Search.Limits}, {"balls-at-lock", lock}, {"all", slices.Concat(balls, lock)}}
+	}{{"none", nil}, {"balls", balls}, {"loads", loads}, {"clearance", d.Search.Limits}, {"balls-at-lock", lock}, {"all", slices.Concat(balls, lock)}}
 }
 
 // benched is the demo car that is benched.

@@ -33,6 +33,7 @@ type scratch struct {
 	curves [2]solver.Curve
 	placed solver.Placed
 	forces [2]solver.Forces
+	rates  []solver.Forces
 	values [2][]float64 // by side, at the travels looked at first
 }
 

@@ -27,6 +27,8 @@ type measuring struct {
 	spot func(*limitMeter, *posed, optimize.LimitPlace) (float64, error)
 	// oneWheel says that spot needs only the wheel of the place.
 	oneWheel bool
+	// slopes sets the derivatives there; nil where they are differenced.
+	slopes func(*limitMeter, *posed, optimize.LimitPlace, *solver.Tangents, []float64) bool
 }
 
 // posed is a car about an attitude, and memory to move it in.
@@ -98,6 +100,11 @@ func (m *limitMeter) spot(car *solver.Axle, from solver.Attitude, ws *solver.Wor
 		return math.NaN()
 	}
 	return v
+}
+
+// slopes is the limit's Slopes.
+func (m *limitMeter) slopes(car *solver.Axle, from solver.Attitude, ws *solver.Workspace, at optimize.LimitPlace, by *solver.Tangents, out []float64) bool {
+	return m.ranged.slopes(m, &posed{car, from, ws, m.sides}, at, by, out)
 }
 
 // wheel measures a result that each wheel has once, on the wheels that the limit is for.
