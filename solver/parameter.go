@@ -139,9 +139,9 @@ func absolute(key, label string, lo, hi, tol float64, s setpoint) Parameter {
 		Min: deg(lo), Max: deg(hi), Tolerance: deg(tol), stage: setpointStage, set: s}
 }
 
-// coordinateTolerance is the usual standard deviation of a hardpoint measured by
+// CoordinateTolerance is the usual standard deviation of a hardpoint measured by
 // tape and plumb line, mm: common practice, 2 to 3 mm.
-const coordinateTolerance = 2.5
+const CoordinateTolerance = 2.5
 
 // coordinateBound is the usual bound of a coordinate's change, mm.
 const coordinateBound = 30.0
@@ -189,7 +189,7 @@ func appendCoordinates(ps []Parameter, points []Hardpoint, g pointGroup) []Param
 		for c, name := range [3]string{"x", "y", "z"} {
 			ps = append(ps, Parameter{
 				Key: h.Name + "." + name, Label: h.Label + ", " + name,
-				Min: -coordinateBound, Max: coordinateBound, Tolerance: coordinateTolerance,
+				Min: -coordinateBound, Max: coordinateBound, Tolerance: CoordinateTolerance,
 				stage: pointStage, point: pointRef{group: g, index: i}, move: direction(c),
 			})
 		}

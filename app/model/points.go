@@ -2,8 +2,6 @@ package model
 
 import (
 	"maps"
-	"slices"
-	"strings"
 
 	"toewright/internal/study"
 )
@@ -11,49 +9,19 @@ import (
 // PointRow is a hardpoint as it stands in a table of points.
 type PointRow struct {
 	study.PlacedPoint
-	Label    string
-	Findings []study.Finding // what looks like a slip
+	Label string
 }
 
-// PointRows lists the points of a side, or with "" those of no side, as the car's
-// type has them. The right side has none where it is the mirror image of the left.
-func PointRows(d *study.Document, side study.Side) []PointRow {
+// PointRows lists the points of a side as the car's type has them, and behind them those of
+// no side. The right side has none of its own where it is the mirror image of the left.
+func PointRows(d *study.Document, side study.Side) (rows []PointRow) {
 	labels := d.PointLabels()
-	found := study.Check(d)
-	var rows []PointRow
 	for _, p := range d.Points() {
-		if p.Side == side {
-			rows = append(rows, PointRow{p, labels[p.Name], findingsOf(found, d, p)})
+		if p.Side == side || p.Side == "" {
+			rows = append(rows, PointRow{p, labels[p.Name]})
 		}
 	}
 	return rows
-}
-
-// findingsOf returns the findings whose path is that of a point.
-func findingsOf(found []study.Finding, d *study.Document, p study.PlacedPoint) []study.Finding {
-	path := d.PointPath(p)
-	var own []study.Finding
-	for _, f := range found {
-		if f.Path == path || strings.HasPrefix(f.Path, path+".") {
-			own = append(own, f)
-		}
-	}
-	return own
-}
-
-// OtherFindings returns the findings that are about no point and not about the tie rod.
-func OtherFindings(d *study.Document) []study.Finding {
-	points := d.Points()
-	var list []study.Finding
-	for _, f := range study.Check(d) {
-		if !ofTieRod(f) && !slices.ContainsFunc(points, func(p study.PlacedPoint) bool {
-			path := d.PointPath(p)
-			return f.Path == path || strings.HasPrefix(f.Path, path+".")
-		}) {
-			list = append(list, f)
-		}
-	}
-	return list
 }
 
 // SetPoint moves one coordinate of a point, in file units. It is the car's own from then
@@ -62,7 +30,7 @@ func (s *Session) SetPoint(p study.PlacedPoint, axis int, value float64) error {
 	p.Place[axis] = value
 	return s.edit("move "+s.doc.PointName(p), "", func(d *study.Document) { d.SetPoint(p) }, func(d *study.Document) {
 		d.Attribute(s.doc, study.FromTyping)
-		d.SetSource(d.SourcePath(p)+"."+"xyz"[axis:axis+1], study.FromTyping)
+		d.SetSource(d.SourcePath(p)+"."+axisName(axis), study.FromTyping)
 	})
 }
 

@@ -7,32 +7,53 @@ import (
 	"toewright/internal/study"
 )
 
-// sourceTags are what stands beside a number that is not simply the car's own.
+// sourceTags are what stands beside a number, by where it comes from.
 var sourceTags = map[study.Source]string{
-	study.FromTemplate: "template", study.FromFit: "fitted", study.FromTape: "by tape",
+	study.FromTemplate: "template", study.FromFit: "fitted", study.FromTape: "tape", study.FromFile: "file", study.FromTyping: "typed",
 }
+
+// sourceOrder is that in which the sources of three numbers are told: what is not simply the
+// car's own comes first.
+var sourceOrder = []study.Source{study.FromTemplate, study.FromFit, study.FromTape, study.FromFile, study.FromTyping}
 
 // SourceTag returns what stands beside the number, or the three numbers, at a path: where
 // they come from, with the axes where that is not said of all. "" stands beside what was
 // typed or read.
-func SourceTag(d *study.Document, path string) string {
+func SourceTag(d *study.Document, path string) string { return tagsOf(d, path, sourceOrder[:3]) }
+
+// tagsOf says which of the numbers at a path come from some sources.
+func tagsOf(d *study.Document, path string, sources []study.Source) string {
 	of := map[study.Source][]string{}
-	axes := []string{"x", "y", "z"}
-	for _, axis := range axes {
-		source := d.Sources.At(path + "." + axis)
-		of[source] = append(of[source], axis)
+	for axis := range 3 {
+		source := d.Sources.At(path + "." + axisName(axis))
+		of[source] = append(of[source], axisName(axis))
 	}
 	var tags []string
-	for _, source := range []study.Source{study.FromTemplate, study.FromFit, study.FromTape} {
-		switch len(of[source]) {
+	for _, source := range sources {
+		switch axes := of[source]; len(axes) {
 		case 0:
-		case len(axes):
+		case 3:
 			tags = append(tags, sourceTags[source])
 		default:
-			tags = append(tags, sourceTags[source]+" "+strings.Join(of[source], ", "))
+			tags = append(tags, sourceTags[source]+" "+strings.Join(axes, ", "))
 		}
 	}
 	return strings.Join(tags, "; ")
+}
+
+// From says where a point's coordinates come from: by the source whose sign stands for them,
+// that of what is least the car's own, and in words.
+func From(d *study.Document, p study.PlacedPoint) (sign study.Source, text string) {
+	path := d.SourcePath(p)
+	if text = SourceTag(d, path); text == "" {
+		text = tagsOf(d, path, sourceOrder)
+	}
+	for i := len(sourceOrder) - 1; i >= 0; i-- {
+		if tagsOf(d, path, sourceOrder[i:i+1]) != "" {
+			sign = sourceOrder[i]
+		}
+	}
+	return sign, text
 }
 
 // Own says of the numbers at and under a path that they are the car's own as they stand.

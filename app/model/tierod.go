@@ -136,15 +136,3 @@ func (v *TieRodValue) LosesAxis(d *study.Document) bool {
 	joint := map[string]*study.BallJoint{"innerBall": d.TieRod.InnerBall, "outerBall": d.TieRod.OuterBall}[v.Key]
 	return joint != nil && joint.Axis != nil
 }
-
-// TieRodFindings returns what looks like a slip in the study's tie rod.
-func TieRodFindings(d *study.Document) (own []study.Finding) {
-	for _, f := range study.Check(d) {
-		if ofTieRod(f) {
-			own = append(own, f)
-		}
-	}
-	return own
-}
-
-func ofTieRod(f study.Finding) bool { return strings.HasPrefix(f.Path, "tieRod.") }

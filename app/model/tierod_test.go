@@ -142,25 +142,6 @@ func TestTieRodRefuses(t *testing.T) {
 	}
 }
 
-// TestSlipsOfTheTieRod stand with it and nowhere else.
-func TestSlipsOfTheTieRod(t *testing.T) {
-	s := template(t, "double-wishbone-rack")
-	if f := model.TieRodFindings(s.Document()); len(f) != 0 {
-		t.Fatalf("found %+v in the demo", f)
-	}
-	others := len(model.OtherFindings(s.Document()))
-	if err := s.SetTieRod(tieRodValue(t, "engagement"), "12"); err != nil {
-		t.Fatal(err)
-	}
-	f := model.TieRodFindings(s.Document())
-	if len(f) != 1 || f[0].Path != "tieRod.engagement" {
-		t.Errorf("found %+v, want less than the least", f)
-	}
-	if got := len(model.OtherFindings(s.Document())); got != others {
-		t.Errorf("%d other findings, want %d", got, others)
-	}
-}
-
 // TestEngagementMendsALimit states what a limit lacked: its line says the value, and undo
 // that it cannot be measured again.
 func TestEngagementMendsALimit(t *testing.T) {

@@ -40,6 +40,9 @@ type View struct {
 	// "lowerBallJoint"; empty for none. PointSide is its side.
 	Point     string
 	PointSide solver.Side
+	// Picked is the hardpoint whose cell is picked, which is pointed out while no other is.
+	Picked     string
+	PickedSide solver.Side
 
 	// Best is the best car so far of a search that runs; nil of none.
 	Best *Car
@@ -60,6 +63,16 @@ const (
 	DetailFace             // the left steering arm, enlarged
 	OrbitFace              // from any side
 )
+
+// PointOut points a hardpoint out, or with "" the one whose cell is picked.
+func (v *View) PointOut(name string, side solver.Side) (changed bool) {
+	if name == "" {
+		name, side = v.Picked, v.PickedSide
+	}
+	changed = name != v.Point || side != v.PointSide
+	v.Point, v.PointSide = name, side
+	return changed
+}
 
 // OtherSide has a narrow sheet show the curve of the other wheel.
 func (v *View) OtherSide() { v.Side = solver.Right - v.Side }

@@ -229,7 +229,8 @@ func (s *Stage) drawGhost(v int) {
 	}
 }
 
-// drawPointed rings the point that is pointed out, and names it in the large view.
+// drawPointed rings the point that is pointed out, and names it in the large view, unless its
+// name stands beside the cell that is picked.
 func (s *Stage) drawPointed(v int) {
 	name := s.desk.View.Point
 	if name == "" {
@@ -245,7 +246,7 @@ func (s *Stage) drawPointed(v int) {
 			return
 		}
 		s.out.draw(nodes.views[v].pointed, func(p plot.Path) plot.Path { return p.Circle(at, l.ball()+6) })
-		if v == s.areas.large || !s.views[s.areas.large].shows(x) {
+		if name != s.desk.View.Picked && (v == s.areas.large || !s.views[s.areas.large].shows(x)) {
 			s.out.write(nodes.views[v].name, plot.Point{X: at.X, Y: at.Y - l.ball() - 11}, s.rig.label(x))
 		}
 	})

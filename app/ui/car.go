@@ -13,39 +13,27 @@ type car struct {
 	app.Compo
 	Bench  bench
 	Panels *Panels
-
-	side study.Side // of the points that are shown
-	deaf func()
 }
 
-// OnInit shows the left side first.
-func (c *car) OnInit() { c.side = study.Left }
-
-// OnMount listens to the keys of the coordinates.
-func (c *car) OnMount(ctx app.Context) { c.walk(ctx) }
-
-// OnDismount lets go of them.
-func (c *car) OnDismount() { c.deaf() }
-
-// Render shows where the points come from, the points and what looks like a slip.
+// Render shows the points, what looks like a slip, and what else is stated of the car.
 func (c *car) Render() app.UI {
 	d := c.Bench.document()
 	return app.Div().Class("car").Body(
-		c.Panels.templates(),
-		app.P().Class("note").Text("Points in vehicle axes: x forward, y to the left, z up, from the ground at the axle's centreline. Type in any unit: 3 1/32 in, 88.9 mm, 9.7 - 1/8. Arrows and Enter go about the numbers, F2 goes into one, and a block of a spreadsheet can be pasted."),
+		app.Div().Class("points-head").Body(app.H2().Text("Points"), app.Small().Text(c.Bench.numbers().LengthUnit()+", from the ground at the axle's centreline")),
 		c.Bench.borrowed(),
 		c.unsolved(),
-		c.findings(model.OtherFindings(d)),
-		c.vehicle(),
+		c.findings(study.Check(d)),
 		c.sides(),
-		c.points(c.side),
-		c.common(),
-		c.mirror(),
+		&pointGrid{Bench: c.Bench, State: &c.Panels.pointing, Draw: c.Panels.draw},
+		app.P().Class("note").Text("Arrows walk the cells, Enter goes down, Tab across, F2 into a number, Esc gives it back. A cell takes 27 3/16, 88.9 mm or 9.7 - 1/8; a block of a spreadsheet is pasted from the picked cell on."),
+		c.vehicle(),
+		c.static(c.Panels.pointing.side(d)),
 		c.Bench.carTravel(),
 		c.tieRod(),
 		c.values(),
 		pointsTable(c.Bench),
 		&datum{Bench: c.Bench},
+		c.Panels.templates(),
 	)
 }
 
@@ -106,41 +94,6 @@ func (c *car) length(id, key, label string, value float64, put func(*study.Docum
 	}
 }
 
-// sides chooses the side whose points are shown.
-func (c *car) sides() app.UI {
-	return choices("side", "Points of", string(c.side), []choice{{"left", "the left side"}, {"right", "the right side"}},
-		func(_ app.Context, side string) { c.side = study.Side(side) })
-}
-
-// points is the table of one side.
-func (c *car) points(side study.Side) app.UI {
-	rows := model.PointRows(c.Bench.document(), side)
-	if len(rows) == 0 {
-		return app.Div().Class("block").Body(
-			app.P().Text("The right side is the mirror image of the left."),
-			button("Give it points of its own", func(ctx app.Context, _ app.Event) {
-				c.Bench.edit(ctx, c.Bench.session().OwnRight)
-			}).ID("own-right"),
-		)
-	}
-	return app.Div().Body(
-		app.Range(rows).Slice(func(i int) app.UI { return &pointRow{Bench: c.Bench, Row: rows[i]} }),
-		c.static(side),
-	)
-}
-
-// common is the table of the points of no side.
-func (c *car) common() app.UI {
-	rows := model.PointRows(c.Bench.document(), "")
-	if len(rows) == 0 {
-		return nil
-	}
-	return app.Section().Class("block").Body(
-		app.H2().Text("Points of neither side"),
-		app.Range(rows).Slice(func(i int) app.UI { return &pointRow{Bench: c.Bench, Row: rows[i]} }),
-	)
-}
-
 // static shows the toe and the camber that the points stand for.
 func (c *car) static(side study.Side) app.UI {
 	corner := c.Bench.document().Suspension.Corner(side)
@@ -169,17 +122,4 @@ func (c *car) static(side study.Side) app.UI {
 func (c *car) angleTag(side study.Side, key string) string {
 	d := c.Bench.document()
 	return model.SourceTag(d, d.AnglePath(side, key))
-}
-
-// mirror copies one side to the other.
-func (c *car) mirror() app.UI {
-	s := c.Bench.session()
-	return app.Div().Class("deeds").Body(
-		button("Right from left", func(ctx app.Context, _ app.Event) {
-			c.Bench.undoable(ctx, "The right side is the mirror image of the left.", s.MirrorRight)
-		}).Disabled(c.Bench.document().Suspension.Right == nil),
-		button("Left from right", func(ctx app.Context, _ app.Event) {
-			c.Bench.undoable(ctx, "The left side is the mirror image of the right.", s.MirrorLeft)
-		}).ID("left-from-right").Disabled(c.Bench.document().Suspension.Right == nil),
-	)
 }

@@ -15,7 +15,6 @@ func (c *car) tieRod() app.UI {
 		app.H2().Text("Tie rod"),
 		app.P().Class("note").Text("What the adjuster and its ball joints allow. It moves no wheel: turns of the adjuster and limits on thread and balls are reckoned with it. Leave empty what is not known."),
 		app.Div().Class("numbers").Body(app.Range(values).Slice(func(i int) app.UI { return c.tieRodValue(&values[i]) })),
-		c.findings(model.TieRodFindings(c.Bench.document())),
 		app.P().Class("note").Body(
 			app.Text("How to measure: "),
 			app.Range(values).Slice(func(i int) app.UI { return howToMeasure(&values[i], i == len(values)-1) }),

@@ -180,10 +180,7 @@ func (d *drawing) move(at plot.Point, free bool) {
 
 // hover points out the joint under the pointer.
 func (d *drawing) hover(at plot.Point) {
-	key, side := d.stage.JointAt(at)
-	v := &d.desk.View
-	if key != v.Point || side != v.PointSide {
-		v.Point, v.PointSide = key, side
+	if d.desk.View.PointOut(d.stage.JointAt(at)) {
 		d.request()
 	}
 }

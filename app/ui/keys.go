@@ -50,14 +50,14 @@ func (p *Panels) deed(stroke string) func(app.Context) {
 }
 
 // fieldStrokes are left to a field of text: it undoes by itself, and takes letters and
-// digits.
+// digits. In a cell where nothing is typed there is nothing of its own to undo.
 var fieldStrokes = []string{"ctrl z", "ctrl y", "ctrl shift z", "?", "shift ?", "1", "2", "3", "4", "5"}
 
 // key does what a key means, if anything. It runs outside the page's goroutine.
 func (p *Panels) key(ctx app.Context, e app.Value) {
 	name := stroke(e)
 	do := p.deed(name)
-	if do == nil || slices.Contains(fieldStrokes, name) && typing(e) {
+	if do == nil || slices.Contains(fieldStrokes, name) && typing(e) && !(strings.HasPrefix(name, "ctrl") && p.pointing.walks(e)) {
 		return
 	}
 	e.Call("preventDefault") // at once; what the key does waits for the page's goroutine

@@ -140,6 +140,13 @@ func (p *Panels) panel(b bench) app.UI {
 	return &compare{Bench: b, State: &p.comparing}
 }
 
+// draw asks the stage for a picture; where there is none, for nothing.
+func (p *Panels) draw() {
+	if p.Drawing != nil {
+		p.Drawing.request()
+	}
+}
+
 // frames are those of the stage; nil where there is none.
 func (p *Panels) frames() frames {
 	if p.Drawing == nil {

@@ -8,6 +8,7 @@ import (
 // work is what the panels have under way or have found, all of it of the open study. It
 // outlives the panels.
 type work struct {
+	pointing  pointing
 	asking    asking
 	finding   finding
 	forging   forging

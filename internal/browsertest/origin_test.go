@@ -28,21 +28,21 @@ func TestNewStudySaysWhatIsItsOwn(t *testing.T) {
 			page.WaitTrue(says("#borrowed", "Invented example"))
 			page.WaitTrue(says(".title-block", "make no part by it"))
 			const point, keep = "#point-strutLowerleft-x", "#keep-left-strutLower"
-			const legend = `document.querySelector("` + point + `").closest("fieldset").querySelector("legend .tag")?.textContent`
-			page.WaitTrue(legend + ` === "template"`)
+			const from = `document.querySelector("` + point + `").closest("tr").querySelector(".from").textContent`
+			page.WaitTrue(from + ` === "template"`)
 			page.Shot("new study " + name)
 
-			typeInto(page, point, "-11")
-			page.WaitTrue(legend + ` === "template y, z"`)
+			typeCell(page, point, "-11")
+			page.WaitTrue(from + ` === "template y, z"`)
 			page.WaitTrue(says("#borrowed", "numbers that the toe curve depends on are a template's"))
-			inView(point)
+			Eval[chromedp.Void](page, `void document.querySelector("`+point+`").focus()`)
 			page.Shot("point typed over " + name)
 			click(page, keep)
-			page.WaitTrue(`!` + legend + ` && !document.querySelector("` + keep + `")`)
+			page.WaitTrue(from + ` === "typed" && !document.querySelector("` + keep + `")`)
 			page.WaitTrue(`document.querySelector("#kept").textContent === "saved"`)
 			page.Reload()
 			openPanel(page, "car")
-			page.WaitTrue(`!!document.querySelector("` + point + `") && !` + legend)
+			page.WaitTrue(`!!document.querySelector("` + point + `") && ` + from + ` === "typed"`)
 			page.WaitTrue(says("#borrowed", "make no part by it") + ` || ` + says("#borrowed", "Make no part by it"))
 			inView("#car-values")
 			page.Shot("values of the car " + name)
@@ -78,6 +78,6 @@ func TestPanelsSayWhoseCar(t *testing.T) {
 	click(page, "#use-fit")
 	page.WaitTrue(says("#fit-use", "of the car as fitted to the readings") + ` && !document.querySelector("#use-fit")`)
 	openPanel(page, "car")
-	page.WaitTrue(`[...document.querySelectorAll(".point legend .tag")].some((tag) => tag.textContent.includes("fitted"))`)
+	page.WaitTrue(`!!document.querySelector(".from-fitted")`)
 	page.Shot("fitted points")
 }

@@ -150,42 +150,6 @@ func TestOtherHand(t *testing.T) {
 	page.WaitTrue(`!!document.querySelector("#pad-next") && ` + left)
 }
 
-// TestCoordinatesAsATable walks about the coordinates by keys, types over one and pastes a block.
-func TestCoordinatesAsATable(t *testing.T) {
-	page := Open(t, Options{Width: 1440, Height: 900})
-	openPanel(page, "car")
-	const at = `document.activeElement.id`
-	press := func(key string) {
-		Eval[chromedp.Void](page, `void document.activeElement.dispatchEvent(new KeyboardEvent("keydown", {key: `+quote(key)+`, bubbles: true, cancelable: true}))`)
-	}
-	page.WaitTrue(`!!document.querySelector("#point-lowerFrontPivotleft-x")`)
-	Eval[chromedp.Void](page, `(() => { const e = document.querySelector("#point-lowerFrontPivotleft-x"); e.focus(); e.select(); })()`)
-	for _, step := range []struct{ key, want string }{
-		{"ArrowRight", "point-lowerFrontPivotleft-y"}, {"ArrowDown", "point-lowerRearPivotleft-y"},
-		{"Enter", "point-lowerBallJointleft-y"}, {"ArrowUp", "point-lowerRearPivotleft-y"}, {"ArrowLeft", "point-lowerRearPivotleft-x"},
-	} {
-		press(step.key)
-		if got := Eval[string](page, at); got != step.want {
-			t.Fatalf("%s leads to %s, want %s", step.key, got, step.want)
-		}
-	}
-	press("F2")
-	press("ArrowLeft")
-	if got := Eval[string](page, at); got != "point-lowerRearPivotleft-x" {
-		t.Errorf("in the text the arrow leads to %s", got)
-	}
-	Eval[chromedp.Void](page, `(() => {
-		const data = new DataTransfer();
-		data.setData("text/plain", "-161\t381\n6\t701");
-		document.activeElement.dispatchEvent(new ClipboardEvent("paste", {clipboardData: data, bubbles: true, cancelable: true}));
-	})()`)
-	const values = `["lowerRearPivotleft-x", "lowerRearPivotleft-y", "lowerBallJointleft-x", "lowerBallJointleft-y"].map((id) => document.querySelector("#point-" + id).value).join(" ")`
-	page.WaitTrue(values + ` === "−161.00 381.00 6.00 701.00"`)
-	page.Shot("car pasted")
-	click(page, "#undo")
-	page.WaitTrue(values + ` !== "−161.00 381.00 6.00 701.00"`)
-}
-
 // TestHalfAFieldIsKept types into a field, loads the page anew in the middle of the number,
 // and finds it; Enter then takes it, and Escape gives it up.
 func TestHalfAFieldIsKept(t *testing.T) {
