@@ -26,6 +26,7 @@ type CarValue struct {
 // What the values are, for readers.
 const (
 	aboutStiffness = "Sideways force of one tyre by degree of slip, from its maker. The estimates of drag and drift need it and nothing else does."
+	aboutWheelLoad = "Static force on the ground under one wheel of this axle. Usual load cases are scaled by it."
 	aboutPerTurn   = "How far the rack moves, or the pitman arm turns, by one whole turn of the steering wheel."
 	aboutLock      = "How far the rack moves, or the pitman arm turns, from straight ahead to full lock."
 	aboutAxis      = "Three numbers x, y, z with spaces between, of which only the direction counts. A rack without one moves straight across the car."
@@ -34,17 +35,24 @@ const (
 
 // CarValues lists what may be stated of a study's car besides its points, wheel and tie
 // rod.
-func CarValues(d *study.Document) []CarValue {
-	n := NumbersOf(d)
-	list := []CarValue{{
-		ID: "cornering-stiffness", Path: "vehicle.corneringStiffness", Label: "Cornering stiffness of a tyre", About: aboutStiffness,
-		Text: positiveText(d.Vehicle.CorneringStiffness), Unit: "N/deg",
-		set: func(d *study.Document, text string) error {
-			return setPositive(text, plainNumberOf, &d.Vehicle.CorneringStiffness)
-		},
-	}}
+func CarValues(d *study.Document) []CarValue { return append(VehicleValues(d), GearValues(d)...) }
+
+// VehicleValues lists those of the vehicle.
+func VehicleValues(d *study.Document) []CarValue {
+	plain := func(id, key, label, about, unit string, at func(*study.Document) *float64) CarValue {
+		return CarValue{ID: id, Path: "vehicle." + key, Label: label, About: about, Unit: unit, Text: positiveText(*at(d)),
+			set: func(d *study.Document, text string) error { return setPositive(text, plainNumberOf, at(d)) }}
+	}
+	return []CarValue{
+		plain("wheel-load", "wheelLoad", "Load on one wheel", aboutWheelLoad, "N", func(d *study.Document) *float64 { return &d.Vehicle.WheelLoad }),
+		plain("cornering-stiffness", "corneringStiffness", "Cornering stiffness of a tyre", aboutStiffness, "N/deg", func(d *study.Document) *float64 { return &d.Vehicle.CorneringStiffness }),
+	}
+}
+
+// GearValues lists those of the steering gear and of the studs.
+func GearValues(d *study.Document) (list []CarValue) {
 	if d.Steering != nil && d.Steering.Type != study.NoGear {
-		list = append(list, n.gearValues(d)...)
+		list = NumbersOf(d).gearValues(d)
 	}
 	return append(list, studAxes(d)...)
 }

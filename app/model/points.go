@@ -2,35 +2,61 @@ package model
 
 import (
 	"maps"
+	"strings"
 
 	"toewright/internal/study"
 )
 
-// PointRow is a hardpoint as it stands in a table of points.
+// PointRow is a place of the car as it stands in a table: a hardpoint, or what the study
+// states besides by its place.
 type PointRow struct {
 	study.PlacedPoint
-	Label string
+	Label     string
+	Path      string // Path is that by which its sources are known.
+	Direction bool   // Direction says that it is three numbers of any length, and no place.
+
+	at func(*study.Document) *study.Vec3 // nil of a hardpoint
 }
 
-// PointRows lists the points of a side as the car's type has them, and behind them those of
-// no side. The right side has none of its own where it is the mirror image of the left.
+// PointRows lists the places of a side as the car's type has them, behind them those of no
+// side, and what else is stated of the side. The right side has none of its own where it is
+// the mirror image of the left.
 func PointRows(d *study.Document, side study.Side) (rows []PointRow) {
 	labels := d.PointLabels()
 	for _, p := range d.Points() {
 		if p.Side == side || p.Side == "" {
-			rows = append(rows, PointRow{p, labels[p.Name]})
+			rows = append(rows, PointRow{PlacedPoint: p, Label: labels[p.Name], Path: d.SourcePath(p)})
 		}
 	}
-	return rows
+	if side == study.Right && d.Suspension.Right == nil {
+		return rows
+	}
+	return append(rows, mountsOf(d, side)...)
 }
 
-// SetPoint moves one coordinate of a point, in file units. It is the car's own from then
-// on, be it the number that stood there before.
-func (s *Session) SetPoint(p study.PlacedPoint, axis int, value float64) error {
+// put sets the place in a document.
+func (p *PointRow) put(d *study.Document, place study.Vec3) {
+	if p.at != nil {
+		*p.at(d) = place
+		return
+	}
+	own := p.PlacedPoint
+	own.Place = place
+	d.SetPoint(own)
+}
+
+// CellID is the id of a coordinate's cell on the page.
+func (p *PointRow) CellID(axis int) string {
+	return "point-" + strings.ReplaceAll(p.Name, ".", "-") + string(p.Side) + "-" + axisName(axis)
+}
+
+// SetPlace moves one coordinate of a place, in file units. It is the car's own from then on,
+// be it the number that stood there before.
+func (s *Session) SetPlace(p PointRow, axis int, value float64) error {
 	p.Place[axis] = value
-	return s.edit("move "+s.doc.PointName(p), "", func(d *study.Document) { d.SetPoint(p) }, func(d *study.Document) {
+	return s.edit("move "+strings.ToLower(p.Label), "", func(d *study.Document) { p.put(d, p.Place) }, func(d *study.Document) {
 		d.Attribute(s.doc, study.FromTyping)
-		d.SetSource(d.SourcePath(p)+"."+axisName(axis), study.FromTyping)
+		d.SetSource(p.Path+"."+axisName(axis), study.FromTyping)
 	})
 }
 

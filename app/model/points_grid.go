@@ -5,13 +5,17 @@ import (
 	"fmt"
 	"strings"
 
+	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
 
 // PointText writes a coordinate of a point as its cell shows it: in inches as a fraction,
 // where fractions are shown and it is one.
-func PointText(d *study.Document, p study.PlacedPoint, axis int) string {
+func PointText(d *study.Document, p *PointRow, axis int) string {
+	if p.Direction {
+		return number.Trimmed(p.Place[axis], directionDecimals)
+	}
 	n, mm := NumbersOf(d), d.Units.Millimetres(p.Place[axis])
 	if text := n.Exact(n.Units.FromMillimetres(mm), true); strings.Contains(text, "/") {
 		return text
@@ -19,17 +23,29 @@ func PointText(d *study.Document, p study.PlacedPoint, axis int) string {
 	return n.LengthDecimal(mm)
 }
 
+// directionDecimals are enough for a direction to be as true as any that is measured.
+const directionDecimals = 4
+
 // TypePoint takes what was typed over a coordinate. A text that is what stood there leaves
 // the number as it is, to the last decimal, and makes it the car's own.
-func (s *Session) TypePoint(p study.PlacedPoint, axis int, text string) error {
-	if text == PointText(s.doc, p, axis) {
-		return s.SetPoint(p, axis, p.Place[axis])
+func (s *Session) TypePoint(p PointRow, axis int, text string) error {
+	value := p.Place[axis]
+	if text != PointText(s.doc, &p, axis) {
+		var err error
+		if value, err = s.readPlace(&p, text); err != nil {
+			return err
+		}
+	}
+	return s.SetPlace(p, axis, value)
+}
+
+// readPlace reads a coordinate, in file units.
+func (s *Session) readPlace(p *PointRow, text string) (float64, error) {
+	if p.Direction {
+		return plainNumberOf(text)
 	}
 	mm, err := NumbersOf(s.doc).ParseLength(text)
-	if err != nil {
-		return err
-	}
-	return s.SetPoint(p, axis, s.doc.Units.FromMillimetres(mm))
+	return s.doc.Units.FromMillimetres(mm), err
 }
 
 // IsBlock reports whether a text that is pasted is more than one cell of a spreadsheet.
@@ -40,36 +56,34 @@ func IsBlock(text string) bool { return strings.ContainsAny(strings.Trim(text, "
 // there. Where one cell cannot be read, or has no place, nothing is put; the error names its
 // line and column in the block. It returns how many coordinates were put.
 func (s *Session) PastePoints(rows []PointRow, at, axis int, text string) (count int, err error) {
-	n, d := NumbersOf(s.doc), s.doc.Units
 	var paths []string
-	points := map[int]study.PlacedPoint{}
+	places := map[int]study.Vec3{}
 	for i, line := range strings.Split(strings.Trim(strings.ReplaceAll(text, "\r", ""), "\n"), "\n") {
 		for j, cell := range strings.Split(line, "\t") {
 			if cell = strings.TrimSpace(cell); cell == "" {
 				continue
 			}
-			mm, err := n.ParseLength(cell)
-			switch {
-			case at+i >= len(rows) || axis+j >= GridColumns:
+			var value float64
+			if at+i >= len(rows) || axis+j >= GridColumns {
 				err = fmt.Errorf("the block ends beyond the table, and %q has no place", cell)
-			case err != nil:
+			} else if value, err = s.readPlace(&rows[at+i], cell); err != nil {
 				err = fmt.Errorf("%s, %s: %w", rows[at+i].Label, axisName(axis+j), err)
 			}
 			if err != nil {
 				return 0, fmt.Errorf("nothing was pasted: line %d, column %d: %w", i+1, j+1, err)
 			}
-			p, ok := points[at+i]
+			place, ok := places[at+i]
 			if !ok {
-				p = rows[at+i].PlacedPoint
+				place = rows[at+i].Place
 			}
-			p.Place[axis+j] = d.FromMillimetres(mm)
-			points[at+i] = p
-			paths = append(paths, s.doc.SourcePath(p)+"."+axisName(axis+j))
+			place[axis+j] = value
+			places[at+i] = place
+			paths = append(paths, rows[at+i].Path+"."+axisName(axis+j))
 		}
 	}
 	return len(paths), s.edit("points pasted", "", func(d *study.Document) {
-		for _, p := range points {
-			d.SetPoint(p)
+		for i, place := range places {
+			rows[i].put(d, place)
 		}
 	}, func(d *study.Document) {
 		d.Attribute(s.doc, study.FromTyping)
@@ -81,8 +95,11 @@ func (s *Session) PastePoints(rows []PointRow, at, axis int, text string) (count
 
 // PointSD writes by how much a fit of readings takes the coordinates of a point to be off, one
 // standard deviation: what the study states, else what is usual for a tape. "" is said of a
-// template's, which nobody measured, and of one that the study holds for exact.
-func PointSD(d *study.Document, p study.PlacedPoint) string {
+// template's, which nobody measured, of one that the study holds for exact, and of a mount.
+func PointSD(d *study.Document, p *PointRow) string {
+	if p.at != nil {
+		return ""
+	}
 	var each [3]string
 	for axis := range each {
 		each[axis] = coordinateSD(d, p, axis)
@@ -96,7 +113,7 @@ func PointSD(d *study.Document, p study.PlacedPoint) string {
 	return strings.Join(each[:], " ")
 }
 
-func coordinateSD(d *study.Document, p study.PlacedPoint, axis int) string {
+func coordinateSD(d *study.Document, p *PointRow, axis int) string {
 	n := NumbersOf(d)
 	switch {
 	case IsTheirs(d, p, axis):
@@ -117,6 +134,6 @@ func coordinateSD(d *study.Document, p study.PlacedPoint, axis int) string {
 func axisName(axis int) string { return "xyz"[axis : axis+1] }
 
 // IsTheirs reports whether one coordinate of a point is a template's, nobody's own.
-func IsTheirs(d *study.Document, p study.PlacedPoint, axis int) bool {
-	return d.Sources.At(d.SourcePath(p)+"."+axisName(axis)) == study.FromTemplate
+func IsTheirs(d *study.Document, p *PointRow, axis int) bool {
+	return d.Sources.At(p.Path+"."+axisName(axis)) == study.FromTemplate
 }

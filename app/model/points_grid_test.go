@@ -21,7 +21,7 @@ func TestPastePoints(t *testing.T) {
 		{"too long", strings.Repeat("1\n", 40), "line 10, column 1: the block ends", 0, 0, 0},
 		{"no number", "1\tup", "line 1, column 2: lower arm, front pivot, y: \"up\" is", 0, 0, 0},
 	} {
-		s := template(t, "double-wishbone-rack")
+		s := model.Open(study.Template{Key: "double-wishbone-rack"}.Start())
 		before := s.Document()
 		rows := model.PointRows(before, study.Left)
 		n, err := s.PastePoints(rows, tt.at, tt.axis, tt.text)
@@ -42,7 +42,7 @@ func TestPastePoints(t *testing.T) {
 	if after[0].Place != (study.Vec3{1, 2, 3}) || after[1].Place != want {
 		t.Errorf("points %v and %v, want 1 2 3 and %v", after[0].Place, after[1].Place, want)
 	}
-	if d := s.Document(); model.IsTheirs(d, after[1].PlacedPoint, 0) || !model.IsTheirs(study.Templates()[0].Start(), study.Templates()[0].Start().Points()[0], 0) {
+	if d := s.Document(); model.IsTheirs(d, &after[1], 0) || !model.IsTheirs(study.Templates()[0].Start(), &model.PointRows(study.Templates()[0].Start(), study.Left)[0], 0) {
 		t.Error("what was pasted is a template's still, or a template's is not")
 	}
 }
@@ -51,9 +51,9 @@ func TestPastePoints(t *testing.T) {
 // leave the number as it was to the last of its decimals.
 func TestTypedOver(t *testing.T) {
 	s := model.Open(study.Template{Key: "double-wishbone-rack"}.Start())
-	p := model.PointRows(s.Document(), study.Left)[0].PlacedPoint
+	p := model.PointRows(s.Document(), study.Left)[0]
 	p.Place[0] = 155.00412
-	mustDo(t, s.TakePoints([]study.PlacedPoint{p}))
+	mustDo(t, s.TakePoints([]study.PlacedPoint{p.PlacedPoint}))
 	if err := s.TypePoint(p, 0, "155.00"); err != nil {
 		t.Fatal(err)
 	}
@@ -79,7 +79,7 @@ func TestTypedOver(t *testing.T) {
 // TestPointText: inches are decimals, and fractions where they are fractions.
 func TestPointText(t *testing.T) {
 	d := study.Template{Key: "double-wishbone-rack"}.Start()
-	p := d.Points()[0]
+	p := &model.PointRows(d, study.Left)[0]
 	for _, tt := range []struct {
 		display study.Display
 		mm      float64
@@ -102,8 +102,8 @@ func TestPointText(t *testing.T) {
 // TestFrom: the sign is that of what is least the car's own, the words say of which axes.
 func TestFrom(t *testing.T) {
 	d := study.Template{Key: "double-wishbone-rack"}.Start()
-	p := d.Points()[0]
-	path := d.SourcePath(p)
+	p := &model.PointRows(d, study.Left)[0]
+	path := p.Path
 	for _, tt := range []struct {
 		x, y, z study.Source
 		sign    study.Source
@@ -119,7 +119,7 @@ func TestFrom(t *testing.T) {
 		for axis, source := range []study.Source{tt.x, tt.y, tt.z} {
 			d.SetSource(path+"."+"xyz"[axis:axis+1], source)
 		}
-		if sign, text := model.From(d, p); sign != tt.sign || text != tt.text {
+		if sign, text := model.From(d, p.Path); sign != tt.sign || text != tt.text {
 			t.Errorf("%+v: sign %q, %q", tt, sign, text)
 		}
 		if sd := model.PointSD(d, p); sd != tt.sd {

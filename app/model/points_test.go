@@ -15,17 +15,17 @@ func template(t *testing.T, key string) *model.Session {
 
 func TestPointRows(t *testing.T) {
 	tests := []struct {
-		template            string
-		left, right, common int
+		template    string
+		left, right int // those of neither side among them
 	}{
-		{"double-wishbone-rack", 9, 0, 0},
-		{"double-wishbone-centre-link", 13, 4, 4},
-		{"solid-axle-pitman", 16, 16, 12},
+		{"double-wishbone-rack", 9, 0},
+		{"double-wishbone-centre-link", 13, 4},
+		{"solid-axle-pitman", 16, 16},
 	}
 	for _, tt := range tests {
 		t.Run(tt.template, func(t *testing.T) {
-			d := template(t, tt.template).Document()
-			for side, want := range map[study.Side]int{study.Left: tt.left, study.Right: tt.right, "": tt.common} {
+			d := study.Template{Key: tt.template}.Start()
+			for side, want := range map[study.Side]int{study.Left: tt.left, study.Right: tt.right} {
 				rows := model.PointRows(d, side)
 				if len(rows) != want {
 					t.Errorf("side %q has %d points, want %d", side, len(rows), want)
@@ -45,8 +45,8 @@ func TestMirror(t *testing.T) {
 	if err := s.OwnRight(); err != nil {
 		t.Fatal(err)
 	}
-	p := model.PointRows(s.Document(), study.Right)[0].PlacedPoint
-	if err := s.SetPoint(p, 2, p.Place[2]+3); err != nil {
+	p := model.PointRows(s.Document(), study.Right)[0]
+	if err := s.SetPlace(p, 2, p.Place[2]+3); err != nil {
 		t.Fatal(err)
 	}
 	if err := s.MirrorLeft(); err != nil {

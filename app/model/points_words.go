@@ -1,6 +1,9 @@
 package model
 
-import "strings"
+import (
+	"cmp"
+	"strings"
+)
 
 // pointWords say of each hardpoint what it is on the car and where the tape or the plumb
 // bob goes. The four rods or links of an axle are told once for all.
@@ -34,6 +37,13 @@ var pointWords = map[string]string{
 	"pitmanBall":       "Centre of the ball by which the pitman arm moves the centre link or the drag link, with the wheels straight ahead.",
 	"idlerPivot":       "Any place on the line about which the idler arm turns: the middle of its bushing or shaft at the frame.",
 	"idlerBall":        "Centre of the ball at which the idler arm carries the centre link, with the wheels straight ahead.",
+	"spring.body":      "Middle of the spring's seat on the body, on the spring's own line.",
+	"spring.moving":    "Middle of the spring's seat on the part that carries it, on the spring's own line.",
+	"damper.body":      "Middle of the bushing or ball at the body's end of the damper.",
+	"damper.moving":    "Middle of the bushing or ball at the damper's other end.",
+	"armFace.point":    "Any place on the face of the knuckle that the steering arm is bolted to.",
+	"armFace.normal":   "The direction square to that face, of any length: 0 -1 0 of a face that looks inboard on the left.",
+	"armFace.bolts":    "Centre of the bolt where it passes the face.",
 }
 
 // AboutPoint says what a hardpoint is, by its name in any kind of suspension or gear;
@@ -43,5 +53,6 @@ func AboutPoint(name string) string {
 		return about
 	}
 	family, _, _ := strings.Cut(name, ".")
-	return pointWords[family+"."+name[strings.LastIndex(name, ".")+1:]]
+	last := strings.LastIndex(name, ".")
+	return cmp.Or(pointWords[family+"."+name[last+1:]], pointWords[name[:max(last, 0)]])
 }

@@ -41,10 +41,9 @@ func tagsOf(d *study.Document, path string, sources []study.Source) string {
 	return strings.Join(tags, "; ")
 }
 
-// From says where a point's coordinates come from: by the source whose sign stands for them,
-// that of what is least the car's own, and in words.
-func From(d *study.Document, p study.PlacedPoint) (sign study.Source, text string) {
-	path := d.SourcePath(p)
+// From says where three numbers come from, by their path: by the source whose sign stands for
+// them, that of what is least the car's own, and in words.
+func From(d *study.Document, path string) (sign study.Source, text string) {
 	if text = SourceTag(d, path); text == "" {
 		text = tagsOf(d, path, sourceOrder)
 	}

@@ -36,18 +36,18 @@ func TestNewStudyIsTypedOver(t *testing.T) {
 			if s.Cars().Err != nil || s.Cars().Base().Err != nil {
 				t.Fatal("a new study cannot be solved")
 			}
-			for i, p := range s.Document().Points() {
+			for i, p := range allRows(s.Document()) {
 				for axis := range p.Place {
 					if model.ShortWarning(s.Document()) == "" {
 						t.Fatalf("no warning, and %s is yet to be typed", p.Name)
 					}
-					if tag := model.SourceTag(s.Document(), s.Document().SourcePath(p)); !strings.Contains(tag, "template") {
+					if tag := model.SourceTag(s.Document(), p.Path); !strings.Contains(tag, "template") {
 						t.Fatalf("%s, of which axis %d is yet to be typed, says %q", p.Name, axis, tag)
 					}
 					p.Place[axis] += float64(i%2) / 8 // every other one is what stood there
-					mustDo(t, s.SetPoint(p, axis, p.Place[axis]))
+					mustDo(t, s.SetPlace(p, axis, p.Place[axis]))
 				}
-				if tag := model.SourceTag(s.Document(), s.Document().SourcePath(p)); tag != "" {
+				if tag := model.SourceTag(s.Document(), p.Path); tag != "" {
 					t.Fatalf("%s, which was typed, says %q", p.Name, tag)
 				}
 			}
@@ -92,9 +92,11 @@ func TestSourcesOfEdits(t *testing.T) {
 					t.Errorf("its twin of the new right side is from %q", got)
 				}
 			}
-			q := study.PlacedPoint{Name: p.Name, Side: study.Right, Place: p.Place}
-			q.Place[1] = -q.Place[1]
-			mustDo(t, s.SetPoint(q, 2, q.Place[2]+1))
+			for _, q := range model.PointRows(s.Document(), study.Right) {
+				if q.Name == p.Name {
+					mustDo(t, s.SetPlace(q, 2, q.Place[2]+1))
+				}
+			}
 			mustDo(t, s.MirrorLeft())
 			if got := s.Document().Sources.At(s.Document().SourcePath(p) + ".z"); got != study.FromTyping {
 				t.Errorf("a left coordinate mirrored from one that was typed is from %q", got)
@@ -193,4 +195,16 @@ func TestKeptThroughClone(t *testing.T) {
 	if !s.Document().Borrowed().All() {
 		t.Error("the example's numbers are no longer a template's")
 	}
+}
+
+// allRows lists the rows of both sides, those of neither once.
+func allRows(d *study.Document) (rows []model.PointRow) {
+	for _, side := range []study.Side{study.Left, study.Right} {
+		for _, p := range model.PointRows(d, side) {
+			if p.Side == side || side == study.Left {
+				rows = append(rows, p)
+			}
+		}
+	}
+	return rows
 }

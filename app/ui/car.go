@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strconv"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
@@ -18,19 +20,22 @@ type car struct {
 // Render shows the points, what looks like a slip, and what else is stated of the car.
 func (c *car) Render() app.UI {
 	d := c.Bench.document()
+	mounts := model.Mounts(d)
 	return app.Div().Class("car").Body(
 		app.Div().Class("points-head").Body(app.H2().Text("Points"), app.Small().Text(c.Bench.numbers().LengthUnit()+", from the ground at the axle's centreline")),
 		c.Bench.borrowed(),
 		c.unsolved(),
-		c.findings(study.Check(d)),
+		c.doubts(),
 		c.sides(),
 		&pointGrid{Bench: c.Bench, State: &c.Panels.pointing, Draw: c.Panels.draw},
 		app.P().Class("note").Text("Arrows walk the cells, Enter goes down, Tab across, F2 into a number, Esc gives it back. A cell takes 27 3/16, 88.9 mm or 9.7 - 1/8; a block of a spreadsheet is pasted from the picked cell on."),
-		c.vehicle(),
-		c.static(c.Panels.pointing.side(d)),
-		c.Bench.carTravel(),
-		c.tieRod(),
-		c.values(),
+		app.Div().Class("blocks").Body(
+			c.vehicle(),
+			c.tieRod(),
+			app.Range(mounts).Slice(func(i int) app.UI { return c.mount(&mounts[i]) }),
+			c.gear(),
+			app.Section().Class("block").Body(notes(c.Bench, d.Notes), untouched(d)),
+		),
 		pointsTable(c.Bench),
 		&datum{Bench: c.Bench},
 		c.Panels.templates(),
@@ -49,27 +54,52 @@ func (c *car) unsolved() app.UI {
 	return app.P().Class("problem").Role("alert").Text("This car cannot be solved: " + plain(err))
 }
 
-// findings lists what looks like a slip.
-func (c *car) findings(list []study.Finding) app.UI {
+// doubts lists what looks like a slip; each leads to its place by one press.
+func (c *car) doubts() app.UI {
+	list := model.Doubts(c.Bench.document())
 	if len(list) == 0 {
 		return nil
 	}
-	return app.Ul().Class("findings").Body(app.Range(list).Slice(func(i int) app.UI { return c.Bench.slip(list[i], true) }))
+	return app.Section().ID("doubts").Class("doubts").Aria("label", "Doubts").Body(
+		app.P().Body(app.Strong().Text("Doubts"), app.Small().Text(strconv.Itoa(len(list))+" to look at")),
+		app.Ul().Class("findings").Body(app.Range(list).Slice(func(i int) app.UI {
+			return c.Bench.slip(list[i].Finding, true, button("Go there", func(ctx app.Context, _ app.Event) { c.visit(ctx, &list[i]) }, list[i].Path, list[i].Message).Class("link").
+				Aria("label", "Go there: "+study.SpokenPath(list[i].Path)))
+		})),
+	)
 }
 
-// vehicle shows what is needed of the rest of the car.
+// visit goes to the place of a doubt.
+func (c *car) visit(ctx app.Context, doubt *model.Doubt) {
+	if doubt.Step != "car" {
+		c.Bench.Open(ctx, doubt.Step)
+		return
+	}
+	if doubt.Side != "" {
+		c.Panels.pointing.right = doubt.Side == study.Right
+	}
+	c.Bench.keyboard(doubt.ID)
+}
+
+// vehicle shows what is needed of the rest of the car, and how the wheels stood.
 func (c *car) vehicle() app.UI {
 	d := c.Bench.document()
-	return app.Div().Body(
+	return app.Section().Class("block").Body(
+		app.H2().Text("Vehicle and wheels"),
 		app.Div().Class("row").Body(
 			c.length("wheelbase", "wheelbase", "Wheelbase", d.Vehicle.Wheelbase, func(d *study.Document, x float64) { d.Vehicle.Wheelbase = x }),
 			c.length("tyre-radius", "tyreRadius", "Tyre radius, loaded", d.Vehicle.TyreRadius, func(d *study.Document, x float64) { d.Vehicle.TyreRadius = x }),
+			c.axle(),
+			c.adjuster(),
 		),
+		c.static(c.Panels.pointing.side(d)),
 		c.unstated(),
 		app.P().Class("note").Body(
 			app.Text("What they are: "), explain("wheelbase", aboutWheelbase), app.Text(", "), explain("loaded radius", aboutRadius), app.Text(", "),
 			explain("static toe", aboutStaticToe), app.Text(", "), explain("camber", aboutCamber), app.Text("."),
 		),
+		c.values(model.VehicleValues(d)),
+		c.Bench.carTravel(),
 	)
 }
 

@@ -13,7 +13,7 @@ func (c *car) tieRod() app.UI {
 	values := model.TieRodValues
 	return app.Section().Class("block").ID("tie-rod").Body(
 		app.H2().Text("Tie rod"),
-		app.P().Class("note").Text("What the adjuster and its ball joints allow. It moves no wheel: turns of the adjuster and limits on thread and balls are reckoned with it. Leave empty what is not known."),
+		app.P().Class("note").Text("What the adjuster and its ball joints allow. It moves no wheel; leave empty what is not known."),
 		app.Div().Class("numbers").Body(app.Range(values).Slice(func(i int) app.UI { return c.tieRodValue(&values[i]) })),
 		app.P().Class("note").Body(
 			app.Text("How to measure: "),

@@ -10,15 +10,10 @@ import (
 	"toewright/solver"
 )
 
-// values shows what else may be stated of the car.
-func (c *car) values() app.UI {
-	list := model.CarValues(c.Bench.document())
-	return app.Section().Class("block").ID("car-values").Body(
-		app.H2().Text("Gear, studs and tyres"),
-		app.P().Class("note").Text("Leave empty what is not known."),
-		c.axle(),
-		c.adjuster(),
-		app.Range(list).Slice(func(i int) app.UI { return c.value(&list[i]) }),
+// values shows what else may be stated of the car, of the vehicle or of its gear.
+func (c *car) values(list []model.CarValue) app.UI {
+	return app.Div().Body(
+		app.Div().Class("numbers").Body(app.Range(list).Slice(func(i int) app.UI { return c.value(&list[i]) })),
 		app.P().Class("note").Body(
 			app.Text("What they are: "),
 			app.Range(list).Slice(func(i int) app.UI {
@@ -27,6 +22,43 @@ func (c *car) values() app.UI {
 			}),
 		),
 	)
+}
+
+// gear shows the steering gear.
+func (c *car) gear() app.UI {
+	list := model.GearValues(c.Bench.document())
+	return app.If(len(list) > 0, func() app.UI {
+		return app.Section().Class("block").ID("car-values").Body(app.H2().Text("Gear and studs"), c.values(list))
+	})
+}
+
+// mount shows what the study states by places: they are rows of the points.
+func (c *car) mount(m *model.Mount) app.UI {
+	s := c.Bench.session()
+	set := func(text string, stated bool) app.EventHandler {
+		return func(ctx app.Context, _ app.Event) {
+			c.Bench.undoable(ctx, text, func() error { return s.SetMount(m.Key, stated) })
+		}
+	}
+	body := []app.UI{app.H2().Text(m.Label), app.P().Class("note").Text(m.About)}
+	if !m.Stated {
+		body = append(body, button("State it", set(m.Label+": its places stand among the points, not yours until you type them.", true), m.Key).ID("state-"+m.Key).Aria("label", "State it: "+m.Label))
+		return app.Section().Class("block").Body(body...)
+	}
+	if m.On != "" {
+		body = append(body, menu("on-"+m.Key, "Its moving end is on the", m.On, []choice{{"lower-arm", "lower arm"}, {"upper-arm", "upper arm"}, {"knuckle", "knuckle"}}, func(ctx app.Context, on string) {
+			c.Bench.edit(ctx, func() error { return s.SetCarrier(m.Key, on) })
+		}))
+	}
+	bolts := func(text string, more bool) app.UI {
+		return app.If(m.Key == "armFace", func() app.UI {
+			return button(text, func(ctx app.Context, _ app.Event) { c.Bench.edit(ctx, func() error { return s.SetBolts(more) }) }, m.Bolts).Disabled(!more && m.Bolts == 0)
+		})
+	}
+	return app.Section().Class("block").Body(append(body, app.Div().Class("deeds").Body(
+		bolts("Another bolt", true), bolts("One bolt less", false),
+		button("Take it out", set(m.Label+" is taken out.", false), m.Key).ID("drop-"+m.Key).Aria("label", "Take it out: "+m.Label),
+	))...)
 }
 
 // value is the field of one value, with where it comes from.

@@ -47,11 +47,6 @@ type pointGrid struct {
 // cellPrefix begins the ids of cells.
 const cellPrefix = "point-"
 
-// cellID is the id of a coordinate's cell.
-func cellID(p study.PlacedPoint, axis int) string {
-	return cellPrefix + strings.ReplaceAll(p.Name, ".", "-") + string(p.Side) + "-" + "xyz"[axis:axis+1]
-}
-
 // cellOf is the id of what an event comes from.
 func cellOf(e app.Value) string { return e.Get("target").Get("id").String() }
 
@@ -85,9 +80,10 @@ func (g *pointGrid) rows() []model.PointRow {
 
 // at returns the cell of an id.
 func (g *pointGrid) at(id string) (row, axis int, ok bool) {
-	for row, p := range g.rows() {
+	rows := g.rows()
+	for row := range rows {
 		for axis := range model.GridColumns {
-			if cellID(p.PlacedPoint, axis) == id {
+			if rows[row].CellID(axis) == id {
 				return row, axis, true
 			}
 		}
@@ -99,7 +95,7 @@ func (g *pointGrid) at(id string) (row, axis int, ok bool) {
 func (g *pointGrid) picked() string {
 	rows := g.rows()
 	g.State.grid.Clamp(len(rows))
-	return cellID(rows[g.State.grid.Row].PlacedPoint, g.State.grid.Column)
+	return rows[g.State.grid.Row].CellID(g.State.grid.Column)
 }
 
 // cells are what the keyboard goes about.
@@ -107,16 +103,16 @@ func (g *pointGrid) cells(ctx app.Context) *model.Cells {
 	rows := g.rows()
 	return &model.Cells{
 		Rows:  len(rows),
-		Shown: func(row, axis int) string { return model.PointText(g.Bench.document(), rows[row].PlacedPoint, axis) },
+		Shown: func(row, axis int) string { return model.PointText(g.Bench.document(), &rows[row], axis) },
 		Take: func(row, axis int, text string) error {
-			p := rows[row].PlacedPoint
+			p := &rows[row]
 			was := model.PointText(g.Bench.document(), p, axis)
-			if err := g.Bench.session().TypePoint(p, axis, text); err != nil {
+			if err := g.Bench.session().TypePoint(*p, axis, text); err != nil {
 				return err
 			}
-			p.Place = g.rows()[row].Place
+			is := model.PointText(g.Bench.document(), &g.rows()[row], axis)
 			g.Bench.Changed(ctx)
-			g.Bench.Say(ctx, upperFirst(g.Bench.document().PointName(p))+", "+"xyz"[axis:axis+1]+": "+was+" → "+model.PointText(g.Bench.document(), p, axis)+".", g.Bench.Undo)
+			g.Bench.Say(ctx, upperFirst(p.Label)+", "+"xyz"[axis:axis+1]+": "+was+" → "+is+".", g.Bench.Undo)
 			return nil
 		},
 	}
@@ -155,7 +151,7 @@ func (g *pointGrid) move(do func()) {
 	if g.State.grid.Mode == model.Walking {
 		halfTyped.drop(left)
 		if row, axis, ok := g.at(left); ok { // what stands there is not always what was rendered last
-			app.Window().GetElementByID(left).Set("value", model.PointText(g.Bench.document(), g.rows()[row].PlacedPoint, axis))
+			app.Window().GetElementByID(left).Set("value", model.PointText(g.Bench.document(), &g.rows()[row], axis))
 		}
 	}
 	g.pasted = ""

@@ -35,8 +35,8 @@ func (g *pointGrid) Render() app.UI {
 // row shows a point: its coordinates, by how much they may be off, and where they come from.
 func (g *pointGrid) row(i int, p *model.PointRow) app.UI {
 	d := g.Bench.document()
-	sign, from := model.From(d, p.PlacedPoint)
-	sd := model.PointSD(d, p.PlacedPoint)
+	sign, from := model.From(d, p.Path)
+	sd := model.PointSD(d, p)
 	return app.Tr().Class(when(i == g.State.grid.Row && g.Bench.Desk.View.Picked != "", "picked", "")).Body(
 		app.Th().Scope("row").Text(upperFirst(p.Label)),
 		app.Range([model.GridColumns]struct{}{}).Slice(func(axis int) app.UI { return g.cell(i, axis, p) }),
@@ -48,7 +48,7 @@ func (g *pointGrid) row(i int, p *model.PointRow) app.UI {
 // cell shows a coordinate, or what is being typed over it.
 func (g *pointGrid) cell(i, axis int, p *model.PointRow) app.UI {
 	d, s := g.Bench.document(), &g.State.grid
-	id, text := cellID(p.PlacedPoint, axis), model.PointText(d, p.PlacedPoint, axis)
+	id, text := p.CellID(axis), model.PointText(d, p, axis)
 	here, index := i == s.Row && axis == s.Column, -1
 	if here {
 		index = 0
@@ -56,7 +56,7 @@ func (g *pointGrid) cell(i, axis int, p *model.PointRow) app.UI {
 	if here && s.Mode != model.Walking {
 		text = s.Text
 	}
-	input := app.Input().ID(id).Type("text").Class(when(model.IsTheirs(d, p.PlacedPoint, axis), "theirs", "")).Value(text).TabIndex(index).
+	input := app.Input().ID(id).Type("text").Class(when(model.IsTheirs(d, p, axis), "theirs", "")).Value(text).TabIndex(index).
 		AutoComplete(false).Spellcheck(false).Attr("enterkeyhint", "next").
 		Aria("label", upperFirst(p.Label)+", "+"xyz"[axis:axis+1]).Aria("invalid", here && s.Fault != nil)
 	if here && s.Fault != nil {
@@ -81,7 +81,7 @@ func (g *pointGrid) fault(id string) app.UI {
 func (g *pointGrid) about(p *model.PointRow) app.UI {
 	return app.Div().Class("about").ID("about-point").Body(
 		app.P().Class("note").Body(app.Strong().Text(upperFirst(p.Label)+": "), app.Text(model.AboutPoint(p.Name))),
-		g.Bench.keep(g.Bench.document().SourcePath(p.PlacedPoint), p.Label),
+		g.Bench.keep(p.Path, p.Label),
 	)
 }
 

@@ -128,7 +128,7 @@ func (r *readings) current(run model.Run) app.UI {
 		r.stack(run),
 		r.rows(run),
 		app.If(len(found) > 0, func() app.UI {
-			return app.Ul().Class("findings").Body(app.Range(found).Slice(func(i int) app.UI { return r.Bench.slip(found[i], false) }))
+			return app.Ul().Class("findings").Body(app.Range(found).Slice(func(i int) app.UI { return r.Bench.slip(found[i], false, nil) }))
 		}),
 		r.pad(),
 		&gauge{Bench: r.Bench, Run: run, Fine: r.State.habits.Fine, SetFine: func(fine bool) { r.habit(store.Habits{LeftHanded: r.State.habits.LeftHanded, Fine: fine}) }},

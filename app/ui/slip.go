@@ -8,12 +8,13 @@ import (
 	"toewright/internal/study"
 )
 
-// slip shows one finding with what it is about, where that does not stand beside it, and
-// the repairs that one press makes.
-func (b bench) slip(f study.Finding, place bool) app.UI {
+// slip shows one finding with what it is about, where that does not stand beside it, the way
+// there, and the repairs that one press makes.
+func (b bench) slip(f study.Finding, place bool, way app.UI) app.UI {
 	mends := study.MendsOf(b.document(), f)
 	return app.Li().Class(string(f.Severity)).Body(
 		app.Text(slipText(f, place)+" "),
+		way,
 		app.Range(mends).Slice(func(i int) app.UI { return b.mend(f, &mends[i], i) }),
 	)
 }

@@ -46,8 +46,6 @@ func (s *studies) open() app.UI {
 			text("study-revision", "Revision", d.Revision, func(d *study.Document, t string) { d.Revision = t }),
 			text("study-date", "Date", d.Date, func(d *study.Document, t string) { d.Date = t }),
 		),
-		notes(s.Bench, d.Notes),
-		untouched(d),
 		app.If(s.kept().fault != "", func() app.UI {
 			return app.P().Class("problem").Role("alert").Text("Not kept: " + s.kept().fault + ".")
 		}),

@@ -183,13 +183,13 @@ func TestPressesPickCells(t *testing.T) {
 	press("#point-lowerBallJointleft-z")
 	page.WaitTrue(chosenText + ` === ""`)
 	keys(page, kb.Escape)
-	page.WaitTrue(says("#message", "Left lower ball joint, y: 695.00 → 700.00."))
+	page.WaitTrue(says("#message", "Lower ball joint, y: 695.00 → 700.00."))
 	click(page, "#message-undo")
 	page.WaitTrue(lowerBall + ` === "6.00 695.00 190.00"`)
 }
 
 // TestSlipsStandBesideTheField types what is no number, and what is on the wrong side of
-// the car: both are said, and neither blocks anything.
+// the car: both are said, and neither blocks anything. The doubt leads to its cell.
 func TestSlipsStandBesideTheField(t *testing.T) {
 	page := openPoints(t, Options{Width: 1024, Height: 768})
 	typeCell(page, lowerBallY, "abc")
@@ -204,9 +204,12 @@ func TestSlipsStandBesideTheField(t *testing.T) {
 	}
 	keys(page, kb.Escape)
 	typeCell(page, lowerBallY, "-695")
-	page.WaitTrue(`document.querySelector(".findings")?.textContent.includes("other side of the car")`)
+	page.WaitTrue(says("#doubts", "other side of the car"))
+	Eval[chromedp.Void](page, `void document.querySelector("#doubts .link").focus()`)
+	keys(page, kb.Enter)
+	page.WaitTrue(atCell + ` === "lowerBallJointleft-y" && ` + chosenText + ` === "−695.00"`)
 	typeCell(page, lowerBallY, "27 23/64 in")
-	page.WaitTrue(`document.querySelector("` + lowerBallY + `").value === "694.93" && !document.querySelector(".findings")`)
+	page.WaitTrue(`document.querySelector("` + lowerBallY + `").value === "694.93" && !document.querySelector("#doubts")`)
 }
 
 // TestPointsByThumb touches a cell on a phone: the point is explained, rows are as high as a

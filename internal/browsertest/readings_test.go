@@ -190,7 +190,7 @@ func TestHalfAFieldIsKept(t *testing.T) {
 func TestHalfATextIsKept(t *testing.T) {
 	page := Open(t, Options{})
 	page.WaitOfflineReady()
-	for _, tt := range []struct{ panel, field string }{{"study", "#study-notes"}, {"car", "#points-text"}} {
+	for _, tt := range []struct{ panel, field string }{{"car", "#study-notes"}, {"car", "#points-text"}} {
 		openPanel(page, tt.panel)
 		page.WaitTrue(`!!document.querySelector(` + quote(tt.field) + `)`)
 		Evalf[chromedp.Void](page, `(() => {
