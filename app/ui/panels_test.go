@@ -33,17 +33,14 @@ func TestEveryPanelShows(t *testing.T) {
 	}
 }
 
-// TestPointsAreExplained opens My car on each template and reads what its points are.
+// TestPointsAreExplained picks each point of each template and reads what it is.
 func TestPointsAreExplained(t *testing.T) {
 	for _, template := range study.Templates() {
-		s := onStage(t, store.Memory{}, "car")
-		s.do(func(app.Context) {
-			s.desk.Session.Edit("template", "", func(d *study.Document) { *d = *template.Document() })
-		})
-		s.do(func(ctx app.Context) { s.panels.show(ctx, "car") })
-		text := html.UnescapeString(s.text())
-		for _, p := range s.desk.Session.Document().Points() {
-			if about := model.AboutPoint(p.Name); about == "" || p.Side != study.Right && !strings.Contains(text, about) {
+		desk := model.NewDesk(template.Document())
+		g := pointGrid{Bench: bench{Desk: desk}, State: &pointing{}}
+		for _, p := range g.rows() {
+			about := model.AboutPoint(p.Name)
+			if text := html.UnescapeString(app.HTMLString(g.about(&p))); about == "" || !strings.Contains(text, about) {
 				t.Errorf("%s: what %s is is not shown", template.Key, p.Name)
 			}
 		}
