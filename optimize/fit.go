@@ -190,9 +190,10 @@ func (m *gaugeModel) fitted(e *nlp.Estimate) *FittedCar {
 	f := &FittedCar{
 		Base: m.base, Sets: m.sets, Unknowns: m.unknowns,
 		Values: e.X, Covariance: mat.NewSymDense(n, nil),
-		Outliers: m.outliers(e), TapeOutliers: m.tapeOutliers(e), ChiSquare: e.ChiSquare, Freedom: m.freedom(), Status: e.Status,
+		Outliers: m.outliers(e), ChiSquare: e.ChiSquare, Freedom: m.freedom(), Status: e.Status,
 	}
 	f.Covariance.CopySym(e.Covariance)
+	f.TapeOutliers = m.tapeOutliers(e, f.Covariance)
 	f.Residuals = m.residuals(e.X)
 	f.Zeros = slices.Clone(m.zeros)
 	return f

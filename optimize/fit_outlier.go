@@ -36,48 +36,60 @@ func critical(n int) float64 {
 }
 
 // snoop fits the readings without their outliers. Where one stands out, a fit
-// that is robust against several at once says which to suspect first. Then the
-// reading with the largest residual in units of its own standard deviation is
-// left out while that is beyond chance (data snooping; Baarda 1968, from memory),
-// and those that agree with the rest in the end are taken back.
+// that is robust against several at once says which to suspect first, and those
+// that are beyond chance are left out; see [gaugeModel.settle]. What a tape measured
+// is looked at point by point after that.
 func (m *gaugeModel) snoop(ctx context.Context, start []float64) (nlp.Estimate, error) {
 	e, err := m.solve(ctx, start, nil)
 	if err != nil || !m.spare(&e) {
 		return e, err
 	}
-	if err := m.suspect(ctx, start); err != nil {
+	if start, err = m.suspect(ctx, start); err != nil {
 		return e, err
 	}
+	if e, err = m.settle(ctx, start); err != nil || len(m.tape.measures) == 0 {
+		return e, err
+	}
+	return m.reconsider(ctx, e)
+}
+
+// settle leaves out the reading with the largest residual in units of its own standard
+// deviation while that is beyond chance (data snooping; Baarda 1968, from memory). Then
+// it takes back those that agree with the rest, the closest first, each once: two that
+// are out may agree only because both are.
+func (m *gaugeModel) settle(ctx context.Context, start []float64) (nlp.Estimate, error) {
+	back := make([]bool, len(m.used))
 	for {
-		if e, err = m.solve(ctx, start, nil); err != nil {
+		e, err := m.solve(ctx, start, nil)
+		if err != nil {
 			return e, err
 		}
-		if !m.spare(&e) {
-			break
+		if !m.spare(&e) && !m.readmit(&e, back) {
+			return e, nil
 		}
 	}
-	if m.readmit(&e) {
-		return m.solve(ctx, start, nil)
-	}
-	return e, nil
 }
 
 // suspect leaves out the readings that a robust fit to all of them does not
-// follow, the worst first.
-func (m *gaugeModel) suspect(ctx context.Context, start []float64) error {
+// follow, the worst first. It returns where to begin without them: where that fit has
+// what was taped, else as before.
+func (m *gaugeModel) suspect(ctx context.Context, start []float64) ([]float64, error) {
 	m.useAll()
 	if len(m.tape.measures) > 0 {
 		// A template is far from what was taped: before gross errors count for less
 		// and less, each must first be kept from pulling the more the larger it is.
 		e, err := m.solve(ctx, start, nlp.Huber{})
 		if err != nil {
-			return err
+			return nil, err
 		}
 		start = e.X
 	}
 	e, err := m.solve(ctx, start, nlp.StudentT{})
 	if err != nil {
-		return err
+		return nil, err
+	}
+	if len(m.tape.measures) > 0 {
+		start = e.X
 	}
 	order := make([]int, len(e.Residuals))
 	for i := range order {
@@ -90,7 +102,7 @@ func (m *gaugeModel) suspect(ctx context.Context, start []float64) error {
 			m.used[row] = false
 		}
 	}
-	return nil
+	return start, nil
 }
 
 func (m *gaugeModel) useAll() {
@@ -178,17 +190,20 @@ func (m *gaugeModel) setOf(row int) int {
 	return set
 }
 
-// readmit takes back the readings left out that the fit without them predicts. It
-// reports whether there were any.
-func (m *gaugeModel) readmit(e *nlp.Estimate) bool {
-	any := false
+// readmit takes back the reading left out that the fit without it predicts best, if any
+// does and it was not taken back before. It reports whether it did.
+func (m *gaugeModel) readmit(e *nlp.Estimate, back []bool) bool {
+	closest, least := -1, critical(len(m.used))
 	for _, o := range m.leftOut(e) {
-		if math.Abs(o.score) <= critical(len(m.used)) {
-			m.used[o.row] = true
-			any = true
+		if score := math.Abs(o.score); score <= least && !back[o.row] {
+			closest, least = o.row, score
 		}
 	}
-	return any
+	if closest < 0 {
+		return false
+	}
+	m.used[closest], back[closest] = true, true
+	return true
 }
 
 // leftOut is a row that is not in use: by how much it is off what the fit predicts, in

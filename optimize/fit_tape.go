@@ -183,16 +183,11 @@ func (t *tapeRows) predicted(i int, x []float64) (value float64, along [3]float6
 	return value, along
 }
 
-// write sets the rows of the measures.
-func (t *tapeRows) write(x []float64, v *nlp.Values) {
-	for i := range t.measures {
-		m := &t.measures[i]
-		value, along := t.predicted(i, x)
-		v.R[t.first+i] = (value - m.Value) / m.SD
-		if v.JR == nil {
-			continue
-		}
-		row := v.JR.RawRowView(t.first + i)
+// residual returns that of measure i, and adds its derivatives to a row; nil for none.
+func (t *tapeRows) residual(i int, x, row []float64) float64 {
+	m := &t.measures[i]
+	value, along := t.predicted(i, x)
+	if row != nil {
 		for axis := range along {
 			along[axis] /= m.SD
 		}
@@ -200,6 +195,18 @@ func (t *tapeRows) write(x []float64, v *nlp.Values) {
 		if m.Axis < 0 {
 			t.ends[i][0].addRates(row, [3]float64{-along[0], -along[1], -along[2]})
 		}
+	}
+	return (value - m.Value) / m.SD
+}
+
+// write sets the rows of the measures.
+func (t *tapeRows) write(x []float64, v *nlp.Values) {
+	for i := range t.measures {
+		var row []float64
+		if v.JR != nil {
+			row = v.JR.RawRowView(t.first + i)
+		}
+		v.R[t.first+i] = t.residual(i, x, row)
 	}
 }
 

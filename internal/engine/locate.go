@@ -71,6 +71,9 @@ type TapeOutlierResult struct {
 	Expected float64 `json:"expected"`        // as the others have it
 	Score    float64 `json:"score"`           // of the difference, in standard deviations
 	Likely   string  `json:"likely,omitzero"` // the slip that would make one of the other
+	// Or are measures of which one may be wrong in its place: with that one left out all
+	// others agree about as well. Standard deviations allow for it.
+	Or []TapeOutlierResult `json:"or,omitzero"`
 }
 
 // NextTape is a measure to take, and what it would leave of the toe's standard deviation

@@ -14,18 +14,27 @@ import (
 func (t *taping) outliers(car *optimize.FittedCar) []TapeOutlierResult {
 	out := []TapeOutlierResult{}
 	for _, o := range car.TapeOutliers {
-		m := &t.all[o.Measure]
-		one := TapeOutlierResult{
-			Measure: strings.TrimPrefix(m.Path(), "measured."), From: m.From, To: m.To, Of: m.To, Value: m.Value,
-			Expected: t.doc.Units.FromMillimetres(o.Expected), Score: o.Score,
-		}
-		if m.From != "" {
-			one.Of = m.From + " to " + m.To
-		}
+		one := t.outlier(&o)
 		one.Likely = t.likely(o, car)
+		for i := range o.Or {
+			one.Or = append(one.Or, t.outlier(&o.Or[i]))
+		}
 		out = append(out, one)
 	}
 	return out
+}
+
+// outlier describes a measure that is or may be wrong.
+func (t *taping) outlier(o *optimize.TapeOutlier) TapeOutlierResult {
+	m := &t.all[o.Measure]
+	one := TapeOutlierResult{
+		Measure: strings.TrimPrefix(m.Path(), "measured."), From: m.From, To: m.To, Of: m.To, Value: m.Value,
+		Expected: t.doc.Units.FromMillimetres(o.Expected), Score: o.Score,
+	}
+	if m.From != "" {
+		one.Of = m.From + " to " + m.To
+	}
+	return one
 }
 
 const (
@@ -111,11 +120,16 @@ func (l *locator) words() []string {
 // sayEnd formats a toe at an end of the window.
 func (l *locator) sayEnd(toe Number) string { return l.sayToe(float64(toe)) }
 
-// outlierWords says which measure was left out, and why.
+// outlierWords says which measure was left out, and why, and which others may be wrong in
+// its place.
 func (t *taping) outlierWords(o *TapeOutlierResult) string {
 	line := fmt.Sprintf("measured.%s, %s: %s was left out, all others say %s; measure it again", o.Measure, o.Of, t.say(o.Value), t.say(o.Expected))
 	if o.Likely != "" {
 		line += " (" + o.Likely + ")"
+	}
+	for i := range o.Or {
+		n := &o.Or[i]
+		line += fmt.Sprintf("; or it is measured.%s, %s, that is wrong: %s for %s", n.Measure, n.Of, t.say(n.Value), t.say(n.Expected))
 	}
 	return line
 }

@@ -84,7 +84,7 @@ func write(w io.Writer, e experiment, all []findings) (kept bool, err error) {
 		return true, err
 	}
 	fmt.Fprintf(&b, introduction, tapedSD, roughSD, gaugeBase, gaugeNoise, gaugeDigit, spacer, e.cars, e.seed)
-	kept = writePromises(&b, &total)
+	kept = writePromises(&b, promises(&total))
 	rows := append(all, total)
 	writeTaped(&b, rows)
 	writeRough(&b, rows)
@@ -95,10 +95,10 @@ func write(w io.Writer, e experiment, all []findings) (kept bool, err error) {
 	return kept, err
 }
 
-func writePromises(b *strings.Builder, total *findings) bool {
+func writePromises(b *strings.Builder, list []promise) bool {
 	b.WriteString("## What is promised\n\n| Figure | Promised | Found | |\n| --- | --- | --- | --- |\n")
 	kept := true
-	for _, p := range promises(total) {
+	for _, p := range list {
 		fmt.Fprintln(b, p.String())
 		kept = kept && p.kept()
 	}

@@ -46,26 +46,31 @@ func (e experiment) run(ctx context.Context, kinds []kindOfCar) ([]findings, err
 // runKind simulates the cars of one template.
 func (e experiment) runKind(ctx context.Context, k *kindOfCar, f *findings) error {
 	results := make([]carResult, e.cars)
-	var wait sync.WaitGroup
-	next := make(chan int)
-	for range runtime.GOMAXPROCS(0) {
-		wait.Go(func() {
-			for n := range next {
-				results[n] = e.simulate(ctx, k, n)
-			}
-		})
-	}
-	for n := range e.cars {
-		next <- n
-	}
-	close(next)
-	wait.Wait()
+	onAll(e.cars, func(n int) { results[n] = e.simulate(ctx, k, n) })
 	for _, r := range results {
 		if err := r.addTo(f); err != nil {
 			return err
 		}
 	}
 	return ctx.Err()
+}
+
+// onAll calls a function for each number below n, on all processors.
+func onAll(n int, call func(int)) {
+	var wait sync.WaitGroup
+	next := make(chan int)
+	for range runtime.GOMAXPROCS(0) {
+		wait.Go(func() {
+			for k := range next {
+				call(k)
+			}
+		})
+	}
+	for k := range n {
+		next <- k
+	}
+	close(next)
+	wait.Wait()
 }
 
 // carResult is what came of a number in the series: a car for each part

@@ -1,0 +1,113 @@
+package main
+
+import (
+	"context"
+	"strings"
+
+	"toewright/internal/study"
+)
+
+// locatedCars is an experiment with cars that are taped: a job is a template's car, what
+// was measured of it, and a slip.
+type locatedCars struct {
+	cars int // of each template by the form; an eighth of that by each other scheme
+	seed uint64
+}
+
+// locatedFindings are what became of the jobs, in tables.
+type locatedFindings struct {
+	all     tapeOutcome
+	kinds   []tapeOutcome // by template, by the form
+	slips   []tapeOutcome // by slip, by the form
+	schemes []tapeOutcome // by scheme, all templates
+	wishes  []tapeOutcome // by scheme, double wishbones at 50 mm of droop, marks exact, no slip
+}
+
+// Streams of located cars keep the generators of the tables apart.
+const (
+	formStream = iota
+	schemeStream
+	wishboneStream
+	locatedStreams
+)
+
+// locatedJob is one job of the experiment, and the rows of the tables that it counts in.
+type locatedJob struct {
+	doc    *study.Document
+	scheme int
+	slip   int
+	markSD float64
+	seed   uint64
+	number int
+	rows   []*tapeOutcome
+
+	outcome tapeOutcome
+	err     error
+}
+
+// run simulates all jobs on all processors; each has its own generator.
+func (e locatedCars) run(ctx context.Context) (*locatedFindings, error) {
+	f := &locatedFindings{
+		kinds: make([]tapeOutcome, len(study.Templates())), slips: make([]tapeOutcome, len(tapeSlips)),
+		schemes: make([]tapeOutcome, len(tapeSchemes)), wishes: make([]tapeOutcome, len(tapeSchemes)),
+	}
+	jobs := e.jobs(f)
+	onAll(len(jobs), func(i int) {
+		j := &jobs[i]
+		if j.err = ctx.Err(); j.err != nil {
+			return
+		}
+		t := newTapeJob(j.doc, &tapeSchemes[j.scheme], j.seed, j.number, j.markSD)
+		tapeSlips[j.slip].spoil(t)
+		j.outcome, j.err = t.locate(ctx)
+	})
+	for i := range jobs {
+		if jobs[i].err != nil {
+			return nil, jobs[i].err
+		}
+		for _, row := range jobs[i].rows {
+			row.join(jobs[i].outcome)
+		}
+	}
+	return f, nil
+}
+
+// jobs lists the jobs of all tables. Slips go by turns, and so do marks that are exact and
+// that are off by 1 mm.
+func (e locatedCars) jobs(f *locatedFindings) (list []locatedJob) {
+	for i, t := range study.Templates() {
+		doc := t.Document()
+		add := func(stream uint64, scheme, n int, markSD float64, slip int, rows ...*tapeOutcome) {
+			list = append(list, locatedJob{
+				doc: doc, scheme: scheme, slip: slip, markSD: markSD,
+				seed: locatedStreams*e.seed + stream, number: carsOfLocated*(scheme+len(tapeSchemes)*i) + n, rows: rows,
+			})
+		}
+		for n := range e.cars {
+			slip := (n + i) % len(tapeSlips)
+			add(formStream, 0, n, float64(n%2), slip, &f.all, &f.kinds[i], &f.slips[slip])
+		}
+		for scheme := range tapeSchemes {
+			for n := range (e.cars + 7) / 8 {
+				slip := 0
+				if tapeSchemes[scheme].marks > 0 {
+					slip = (n + i) % len(tapeSlips)
+				}
+				add(schemeStream, scheme, n, float64(n%2), slip, &f.schemes[scheme])
+			}
+		}
+		if strings.HasPrefix(t.Key, "double-wishbone") {
+			doc = doc.Clone() // for those that follow
+			doc.Travel.Droop = doc.Units.FromMillimetres(50)
+			for scheme := range tapeSchemes {
+				for n := range (e.cars + 7) / 8 {
+					add(wishboneStream, scheme, n, 0, 0, &f.wishes[scheme])
+				}
+			}
+		}
+	}
+	return list
+}
+
+// carsOfLocated keeps the generators of the rows apart.
+const carsOfLocated = 1 << 20
