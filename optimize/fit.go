@@ -112,6 +112,9 @@ func FitCar(ctx context.Context, p *GaugeFit) (*FittedCar, error) {
 		return nil, nlp.ProblemErrorf("no prior applies to a side that was read: free at least one parameter of it")
 	}
 	m := newGaugeModel(p, us)
+	if m.size.Residuals == 0 { // nothing was measured yet
+		return p.unread(us), nil
+	}
 	start, err := p.start(ctx, m)
 	if err != nil {
 		return nil, err

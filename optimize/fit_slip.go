@@ -213,12 +213,17 @@ func (p *GaugeFit) filed(ctx context.Context) (*FittedCar, error) {
 		f.Sets = p.Sets
 		return f, nil
 	}
+	return p.unread(us), nil
+}
+
+// unread returns the car as filed, known as well as the priors say.
+func (p *GaugeFit) unread(us []Unknown) *FittedCar {
 	f := &FittedCar{Base: p.Base, Sets: p.Sets, Unknowns: us, Values: make([]float64, len(us))}
 	f.Covariance = mat.NewSymDense(len(us), nil)
 	for k := range us {
 		f.Covariance.SetSym(k, k, us[k].SD*us[k].SD)
 	}
-	return f, nil
+	return f
 }
 
 // surprise returns the chi-square of sets that differ from those of v; where only

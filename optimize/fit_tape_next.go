@@ -21,12 +21,15 @@ type ToeEnds struct {
 
 // ToeEnds returns the toe change less target at the travels of a judge other than 0, sides
 // one after the other. The error says why the fitted car does not make them.
-func (f *FittedCar) ToeEnds(j *Judge) (*ToeEnds, error) {
+func (f *FittedCar) ToeEnds(j *Judge) (*ToeEnds, error) { return f.ToeEndsWith(j, nil) }
+
+// ToeEndsWith is [FittedCar.ToeEnds] of the car with parts fitted.
+func (f *FittedCar) ToeEndsWith(j *Judge, parts []solver.Change) (*ToeEnds, error) {
 	b, err := f.bench(j)
 	if err != nil {
 		return nil, err
 	}
-	c, err := b.rated(f.Car(nil), f.Unknowns, nil)
+	c, err := b.rated(f.Car(parts), f.Unknowns, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -50,6 +53,20 @@ func (f *FittedCar) ToeEnds(j *Judge) (*ToeEnds, error) {
 type NextTape struct {
 	Measure int          // among those offered
 	SD      solver.Angle // the largest that it leaves
+}
+
+// TapeExpected returns what measures should read of the fitted car, mm; what was read of
+// those that no unknown moves.
+func (f *FittedCar) TapeExpected(t *Taped) []float64 {
+	out := make([]float64, len(t.Measures))
+	for i := range out {
+		out[i] = t.Measures[i].Value
+	}
+	rows := newTapeRows(t, f.Unknowns, 0)
+	for i, which := range rows.which {
+		out[which], _ = rows.predicted(i, f.Values)
+	}
+	return out
 }
 
 // leastGain is the least part of the variances of the toe that a measure worth taking

@@ -137,7 +137,7 @@ func TestTapeIsAPrior(t *testing.T) {
 				d.Advise.Parameter = "dragLinkOuterHeight"
 			}
 			plain := d.Clone()
-			spread := d.Units.FromMillimetres(sd * tapedPriorSD / math.Hypot(sd, tapedPriorSD))
+			spread := d.Units.FromMillimetres(sd * study.UnknownSD / math.Hypot(sd, study.UnknownSD))
 			d.Measured = &study.Measured{}
 			for _, p := range d.Points() {
 				if p.Side == study.Right && d.Suspension.Common == nil {

@@ -13,6 +13,9 @@ import (
 type LocateOptions struct {
 	// Measure is the number of further measures listed; nil is [DefaultMeasured].
 	Measure *int `json:"measure,omitzero"`
+	// Curve asks for the toe change over the whole window too, and for what each measure
+	// should read.
+	Curve bool `json:"curve,omitzero"`
 }
 
 // LocateResult is what [Locate] returns: where the hardpoints are that a tape, a level
@@ -30,6 +33,11 @@ type LocateResult struct {
 	Verdict          string              `json:"verdict"`  // as that of a fit
 	Outliers         []TapeOutlierResult `json:"outliers"` // measures left out
 	Next             []NextTape          `json:"next"`     // what to measure next, the most useful first
+	// Spacer is what a spacer does, beside which the toe is known well enough or not.
+	Spacer *TapedSpacer `json:"spacer,omitzero"`
+	// Expected is what each measure should read by the points located: lengths, heights,
+	// sides, stations.
+	Expected []float64 `json:"expected,omitzero"`
 	Words            []string            `json:"words"`    // what it comes to, in sentences
 }
 
@@ -51,6 +59,8 @@ type LocatedMark struct {
 type LocatedToe struct {
 	Bump  ToeEnd `json:"bump"`
 	Droop ToeEnd `json:"droop"`
+	// Curve is the toe change over the window.
+	Curve []TapedToe `json:"curve,omitzero"`
 	// Problem says why there is none: the located car is not built or does not reach.
 	Problem string `json:"problem,omitzero"`
 }
@@ -84,6 +94,23 @@ type NextTape struct {
 	Kind  string  `json:"kind"`  // "length", "height", "side" or "station"
 	ToeSD float64 `json:"toeSd"` // degrees
 	Words string  `json:"words"`
+	Key   string  `json:"key"` // as measured.unreachable has it
+}
+
+// TapedToe is the toe change at a travel and its standard deviation, degrees.
+type TapedToe struct {
+	Travel float64 `json:"travel"`
+	ToeEnd
+}
+
+// TapedSpacer is what one spacer at the outer ball does to the toe change at that end of
+// the window where it does more.
+type TapedSpacer struct {
+	Step float64 `json:"step"` // its thickness
+	Toe  Number  `json:"toe"`  // degrees
+	// Narrow says that the 90 % bands of the toe at both ends are within half of that
+	// either way: which spacer is best is then known.
+	Narrow bool `json:"narrow"`
 }
 
 // settledShare is the part of the prior's standard deviation above which a coordinate is
@@ -110,7 +137,8 @@ func Locate(ctx context.Context, d *study.Document, o LocateOptions) (*LocateRes
 		return nil, err
 	}
 	l := &locator{taping: t}
-	if l.car, err = optimize.FitCar(ctx, &optimize.GaugeFit{Priors: t.priors(study.Left, study.Right), Taped: t.taped}); err != nil {
+	fit := optimize.GaugeFit{Priors: t.priors(study.Left, study.Right), Taped: t.taped}
+	if l.car, err = optimize.FitCar(ctx, &fit); err != nil {
 		return nil, explain(err, "measured")
 	}
 	l.out = &LocateResult{
@@ -120,7 +148,7 @@ func Locate(ctx context.Context, d *study.Document, o LocateOptions) (*LocateRes
 	}
 	l.place()
 	l.out.Outliers = t.outliers(l.car)
-	if err := l.addToe(ctx, given(o.Measure, DefaultMeasured)); err != nil {
+	if err := l.addToe(ctx, given(o.Measure, DefaultMeasured), o.Curve); err != nil {
 		return nil, err
 	}
 	l.out.Words = l.words()
@@ -134,7 +162,7 @@ func (l *locator) place() {
 		for axis, key := range p.by {
 			k := l.unknown(key, selected(p.Side))
 			one.move(l, axis, k, p.Side == study.Right)
-			one.Settled = one.Settled && l.car.SD(k) <= settledShare*tapedPriorSD
+			one.Settled = one.Settled && l.car.SD(k) <= settledShare*l.doc.PriorSD()
 		}
 		l.out.Points[p.label] = one
 	}
@@ -184,7 +212,7 @@ func ApplyLocation(d *study.Document, l *LocateResult) (*study.Document, error) 
 			return nil, wrongf(p.label, "was not located; locate the study as it stands")
 		}
 		for axis := range p.Place {
-			if at.SD[axis] < d.Units.FromMillimetres(untouched*tapedPriorSD) {
+			if at.SD[axis] < d.Units.FromMillimetres(untouched*d.PriorSD()) {
 				p.Place[axis] = at.Value[axis]
 			}
 		}

@@ -1,8 +1,11 @@
 package engine
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"math"
+	"slices"
 
 	"toewright/internal/study"
 	"toewright/optimize"
@@ -11,7 +14,7 @@ import (
 
 // addToe sets what the located car's toe does at the ends of the window, and which
 // measure would settle it best.
-func (l *locator) addToe(ctx context.Context, most int) error {
+func (l *locator) addToe(ctx context.Context, most int, curve bool) error {
 	located, err := ApplyLocation(l.doc, l.out)
 	if err != nil {
 		return err
@@ -33,7 +36,7 @@ func (l *locator) addToe(ctx context.Context, most int) error {
 			l.noToe(side, err)
 			continue
 		}
-		e, err := l.toe(s, side)
+		e, err := l.toe(s, side, curve)
 		if err != nil {
 			l.noToe(side, err)
 			continue
@@ -43,17 +46,29 @@ func (l *locator) addToe(ctx context.Context, most int) error {
 	if len(ends) > 0 {
 		l.addNext(ends, most)
 	}
+	if curve {
+		l.out.Expected = l.expected()
+	}
 	return nil
+}
+
+// expected returns what each measure should read, in file units.
+func (l *locator) expected() []float64 {
+	out := l.car.TapeExpected(l.taped)
+	for i := range out {
+		out[i] = l.doc.Units.FromMillimetres(out[i])
+	}
+	return out
 }
 
 // noToe says why a side has no toe.
 func (l *locator) noToe(side study.Side, err error) {
 	end := ToeEnd{none, none}
-	l.out.Toe[string(side)] = LocatedToe{end, end, explain(err, "").Error()}
+	l.out.Toe[string(side)] = LocatedToe{Bump: end, Droop: end, Problem: explain(err, "").Error()}
 }
 
 // toe sets the toe of a side of the car as located.
-func (l *locator) toe(s *sweeper, side study.Side) (*optimize.ToeEnds, error) {
+func (l *locator) toe(s *sweeper, side study.Side, curve bool) (*optimize.ToeEnds, error) {
 	car := *l.car
 	car.Base, car.Values = s.base, make([]float64, len(l.car.Values)) // it stands in its file now
 	w := s.window
@@ -75,8 +90,64 @@ func (l *locator) toe(s *sweeper, side study.Side) (*optimize.ToeEnds, error) {
 	if w.Bump > 0 {
 		out.Bump = at(len(e.SD) - 1)
 	}
+	if l.spacer(&car, &j, e); curve {
+		out.Curve = l.curve(&car, j, s)
+	}
 	l.out.Toe[string(side)] = out
 	return e, nil
+}
+
+// spacerKeys are the balls that spacers go under.
+var spacerKeys = []string{"tieRodOuterHeight", "dragLinkOuterHeight"}
+
+// spacer sets what a spacer does to the toe of a side at the ends of the window, where that
+// is less than on the side before, and whether the toe is known well enough beside it.
+func (l *locator) spacer(car *optimize.FittedCar, j *optimize.Judge, e *optimize.ToeEnds) {
+	for _, key := range spacerKeys {
+		p, _, err := solver.FindParameter(l.design, key)
+		if err != nil {
+			continue
+		}
+		step := map[study.Units]float64{study.Inch: 1.0 / 16}[l.doc.Units]
+		if step = cmp.Or(step, 1); l.doc.Advise != nil && l.doc.Advise.Step > 0 {
+			step = l.doc.Advise.Step
+		}
+		own := *car
+		ends, err := own.ToeEndsWith(j, []solver.Change{{Parameter: p, Value: l.doc.Units.Millimetres(step)}})
+		if err != nil {
+			return
+		}
+		does, narrow := 0.0, true
+		for i := range ends.Change {
+			by := math.Abs(float64(ends.Change[i] - e.Change[i]))
+			does = max(does, by)
+		}
+		for i := range e.SD {
+			narrow = narrow && bandHalf*float64(e.SD[i]) <= does/2
+		}
+		if s := l.out.Spacer; s != nil {
+			narrow = narrow && s.Narrow
+			does = min(does, solver.Deg(float64(s.Toe)).Radians())
+		}
+		l.out.Spacer = &TapedSpacer{Step: step, Toe: degrees(does), Narrow: narrow}
+		return
+	}
+}
+
+// bandHalf is half the width of a 90 % band, in standard deviations of a normal distribution.
+const bandHalf = 1.6448536269514722
+
+// curve returns the toe change over the window; none where the car does not make it.
+func (l *locator) curve(car *optimize.FittedCar, j optimize.Judge, s *sweeper) (out []TapedToe) {
+	j.Travels = s.grid.mm
+	p, err := car.Predict(&j, nil)
+	if err != nil {
+		return nil
+	}
+	for i, t := range p.Travels {
+		out = append(out, TapedToe{l.doc.Units.FromMillimetres(t), ToeEnd{degrees(float64(p.Change[i])), degrees(float64(p.SD[i]))}})
+	}
+	return out
 }
 
 // addNext lists the measures that would settle the toe best.
@@ -106,7 +177,8 @@ func (l *locator) offer() (names []NextTape, offered *optimize.Taped) {
 		sds[m.List] = l.doc.Units.Millimetres(m.SD)
 	}
 	add := func(list, kind string, axis int, from, to string, m optimize.TapeMeasure, words string) {
-		if taken[[3]string{list, from, to}] {
+		key := study.MeasureKey(list, from, to)
+		if taken[[3]string{list, from, to}] || slices.Contains(l.doc.Measured.Unreachable, key) {
 			return
 		}
 		m.Axis, m.SD = axis, study.UsualTapeSD
@@ -114,7 +186,7 @@ func (l *locator) offer() (names []NextTape, offered *optimize.Taped) {
 			m.SD = sd // as its like was measured
 		}
 		offered.Measures = append(offered.Measures, m)
-		names = append(names, NextTape{From: from, Of: to, Kind: kind, Words: words})
+		names = append(names, NextTape{From: from, Of: to, Kind: kind, Words: words, Key: key})
 	}
 	for i := range l.points {
 		p := &l.points[i]

@@ -111,6 +111,15 @@ func (l *locator) words() []string {
 				l.sayEnd(toe.Bump.Value), l.sayEnd(toe.Bump.SD), l.sayEnd(toe.Droop.Value), l.sayEnd(toe.Droop.SD)))
 		}
 	}
+	if s := r.Spacer; s != nil {
+		line := fmt.Sprintf("a spacer of %s moves the toe at an end of the window by %s: ", l.say(s.Step), l.sayEnd(s.Toe))
+		if s.Narrow {
+			line += "the bands are narrow enough to choose one"
+		} else {
+			line += "measure more before one is chosen"
+		}
+		lines = append(lines, line)
+	}
 	if len(r.Next) > 0 {
 		lines = append(lines, "next, "+r.Next[0].Words)
 	}

@@ -9,10 +9,6 @@ import (
 	"toewright/solver"
 )
 
-// tapedPriorSD is one standard deviation of each coordinate of a car that is measured by
-// tape before that, mm: all but nothing is known.
-const tapedPriorSD = 100.0
-
 // taping turns what a study measured by tape into what package optimize fits.
 type taping struct {
 	*cars           // without a base: a template need not be one
@@ -91,7 +87,7 @@ func (t *taping) priors(sides ...study.Side) (list []optimize.FitPrior) {
 			continue
 		}
 		add := func(s solver.Selection) {
-			list = append(list, optimize.FitPrior{Parameter: p, Sides: s, SD: tapedPriorSD, Shared: true})
+			list = append(list, optimize.FitPrior{Parameter: p, Sides: s, SD: t.doc.PriorSD(), Shared: true})
 		}
 		if !p.Sided() || t.alike() && len(sides) > 1 {
 			add(solver.BothSides)

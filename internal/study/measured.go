@@ -19,6 +19,32 @@ type Measured struct {
 	Heights  []Plumbed `json:"heights,omitzero"`  // Heights are over the ground: z.
 	Sides    []Plumbed `json:"sides,omitzero"`    // Sides are from the centreline: y, left positive.
 	Stations []Plumbed `json:"stations,omitzero"` // Stations are along the centreline: x, forward positive.
+	// TemplateSD is one standard deviation of each coordinate of the file's hardpoints before
+	// they were measured; 0 is [UnknownSD].
+	TemplateSD float64 `json:"templateSd,omitzero" rule:"positive"`
+	// Unreachable are measures that cannot be taken on this car, as [MeasureKey] has them.
+	Unreachable []string `json:"unreachable,omitzero"`
+}
+
+// UnknownSD is one standard deviation of each coordinate of a car before it was measured, mm:
+// all but nothing is known.
+const UnknownSD = 100.0
+
+// PriorSD returns one standard deviation of each coordinate before it was measured, mm.
+func (d *Document) PriorSD() float64 {
+	if d.Measured == nil || d.Measured.TemplateSD == 0 {
+		return UnknownSD
+	}
+	return d.Units.Millimetres(d.Measured.TemplateSD)
+}
+
+// MeasureKey names a measure that could be taken: "heights left.tieRodOuter", or
+// "lengths A left.tieRodOuter".
+func MeasureKey(list, from, of string) string {
+	if from == "" {
+		return list + " " + of
+	}
+	return list + " " + from + " " + of
 }
 
 // Length is the distance between two marks or hardpoints.
@@ -110,7 +136,7 @@ func (d *Document) TapePoints() []PlacedPoint {
 // much.
 func (d *Document) ReadyToLocate() error {
 	switch n := len(d.Measures()); {
-	case n == 0:
+	case n == 0 && (d.Measured == nil || len(d.Measured.Marks) == 0): // marks alone have a first measure
 		return problemf("measured", "nothing to locate by; enter lengths, heights, sides or stations first").err()
 	case n > maxMeasures:
 		return problemf("measured", "%d measures, want at most %d", n, maxMeasures).err()

@@ -138,6 +138,8 @@ var schemaWords = map[string]string{
 	"wheelLoad.moment": "N m, by the right hand. Absent: none.",
 
 	"measured":          "What a tape, a level and a plumb line said of the car. Points are marks by their names or hardpoints by their paths: left.lowerBallJoint, left.rods.2.outer, links.0.inner, steering.pitmanPivot. A right side that the file does not state is the mirror image of the left.",
+	"measured.templateSd": "One standard deviation of each coordinate of the file's hardpoints before they were measured, where they are a template that is known to be near. Absent: 100 mm, all but nothing known.",
+	"measured.unreachable": "Measures that cannot be taken on this car and are not asked for again: \"heights left.tieRodOuter\", \"lengths A left.tieRodOuter\".",
 	"measured.marks":    "Points of the floor or of stands that lengths are taken from, by name.",
 	"measured.markSd":   "One standard deviation of each coordinate of a mark. Absent or 0: marks are exact.",
 	"measured.lengths":  "Distances between two points.",
