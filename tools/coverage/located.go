@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"strings"
 
 	"toewright/internal/study"
 )
@@ -20,15 +19,13 @@ type locatedFindings struct {
 	kinds   []tapeOutcome // by template, by the form
 	slips   []tapeOutcome // by slip, by the form
 	schemes []tapeOutcome // by scheme, all templates
-	wishes  []tapeOutcome // by scheme, double wishbones at 50 mm of droop, marks exact, no slip
 }
 
-// Streams of located cars keep the generators of the tables apart.
+// Streams of located cars keep the generators of the tables apart; there is room for another.
 const (
-	formStream = iota
-	schemeStream
-	wishboneStream
-	locatedStreams
+	formStream     = 0
+	schemeStream   = 1
+	locatedStreams = 3
 )
 
 // locatedJob is one job of the experiment, and the rows of the tables that it counts in.
@@ -49,7 +46,7 @@ type locatedJob struct {
 func (e locatedCars) run(ctx context.Context) (*locatedFindings, error) {
 	f := &locatedFindings{
 		kinds: make([]tapeOutcome, len(study.Templates())), slips: make([]tapeOutcome, len(tapeSlips)),
-		schemes: make([]tapeOutcome, len(tapeSchemes)), wishes: make([]tapeOutcome, len(tapeSchemes)),
+		schemes: make([]tapeOutcome, len(tapeSchemes)),
 	}
 	jobs := e.jobs(f)
 	onAll(len(jobs), func(i int) {
@@ -94,15 +91,6 @@ func (e locatedCars) jobs(f *locatedFindings) (list []locatedJob) {
 					slip = (n + i) % len(tapeSlips)
 				}
 				add(schemeStream, scheme, n, float64(n%2), slip, &f.schemes[scheme])
-			}
-		}
-		if strings.HasPrefix(t.Key, "double-wishbone") {
-			doc = doc.Clone() // for those that follow
-			doc.Travel.Droop = doc.Units.FromMillimetres(50)
-			for scheme := range tapeSchemes {
-				for n := range (e.cars + 7) / 8 {
-					add(wishboneStream, scheme, n, 0, 0, &f.wishes[scheme])
-				}
 			}
 		}
 	}

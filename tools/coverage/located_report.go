@@ -27,22 +27,16 @@ said that it or another may be: what was measured cannot tell which, and the ban
 
 `
 
-// locatedPromises returns what a location promises. What the toe bands are to be no wider
-// than is from references.md J (recomputed there for a double wishbone).
+// locatedPromises returns what a location promises. How wide its bands are to be at most is
+// held by a test of package engine.
 func locatedPromises(f *locatedFindings) []promise {
-	list := []promise{
+	return []promise{
 		{"90 % bands of coordinates that hold the true one", f.all.coverage(), 88, 92, "%"},
 		{"90 % bands of toe change at the window's ends that hold the true one", f.all.toeCoverage(), 88, 92, "%"},
 		{"slips named", f.all.namedShare(), 95, 100, "%"},
 		{"jobs with a sound measure left out", percent(f.all.spoilt, f.all.jobs), 0, 2, "%"},
 		{"jobs that land elsewhere", percent(f.all.lost, f.all.jobs), 0, 0.5, "%"},
 	}
-	for i := range tapeSchemes {
-		if s := &tapeSchemes[i]; s.toe > 0 {
-			list = append(list, promise{"sd of toe at 50 mm of droop, double wishbones: " + s.name, f.wishes[i].meanDroop(), 0, s.toe, "deg"})
-		}
-	}
-	return list
 }
 
 // writeLocated writes the page of located cars.

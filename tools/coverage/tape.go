@@ -38,19 +38,16 @@ type tapeScheme struct {
 	heights   bool
 	plumbed   int     // how many of x and y, one by turns
 	sd        float64 // of what is plumbed and of heights, mm; 0 for the usual ones
-	// toe is the standard deviation of toe change at 50 mm of droop that references.md J has
-	// for the same measures of a double wishbone, degrees; 0 for none.
-	toe float64
 }
 
 // tapeSchemes are ways to measure a car, the one of docs/tape.md first.
 var tapeSchemes = []tapeScheme{
 	{name: "the form: five of six marks, a direct length, heights, one plumbed", of: 6, marks: 5, direct: 1, heights: true, plumbed: 1},
-	{name: "four floor marks", of: 4, marks: 4, toe: 0.20},
-	{name: "six marks, two of them on stands", of: 6, marks: 6, toe: 0.13},
-	{name: "and direct lengths to 0.5 mm", of: 6, marks: 6, direct: 1, toe: 0.09},
-	{name: "and heights by level to 0.5 mm", of: 6, marks: 6, direct: 1, heights: true, toe: 0.05},
-	{name: "plumb line and rule alone, 1.5 mm each", heights: true, plumbed: 2, sd: 1.5, toe: 0.20},
+	{name: "four floor marks", of: 4, marks: 4},
+	{name: "six marks, two of them on stands", of: 6, marks: 6},
+	{name: "and direct lengths to 0.5 mm", of: 6, marks: 6, direct: 1},
+	{name: "and heights by level to 0.5 mm", of: 6, marks: 6, direct: 1, heights: true},
+	{name: "plumb line and rule alone, 1.5 mm each", heights: true, plumbed: 2, sd: 1.5},
 }
 
 // newTapeJob makes a car of a template and tapes it; everything follows from the seed and

@@ -15,8 +15,6 @@ type tapeOutcome struct {
 	coordinates, held int     // settled ones, and those whose 90 % band holds the true one
 	ends, endsHeld    int     // toe at the ends of the window
 	toeSD             float64 // sum over the ends, degrees
-	droopEnds         int
-	droopSD           float64 // sum over the ends of droop, degrees
 	slips, named      int
 	either            int     // slips named as what may be wrong in another measure's place
 	left              int     // sound measures left out
@@ -98,10 +96,6 @@ func (j *tapeJob) compareToe(ctx context.Context, l *engine.LocateResult, o *tap
 			}
 			o.ends++
 			o.toeSD += float64(end.SD)
-			if travel < 0 {
-				o.droopEnds++
-				o.droopSD += float64(end.SD)
-			}
 			if math.Abs(float64(end.Value)-(at[travel]-at[0])) <= bandSD*float64(end.SD) {
 				o.endsHeld++
 			}
@@ -118,8 +112,6 @@ func (o *tapeOutcome) join(a tapeOutcome) {
 	o.ends += a.ends
 	o.endsHeld += a.endsHeld
 	o.toeSD += a.toeSD
-	o.droopEnds += a.droopEnds
-	o.droopSD += a.droopSD
 	o.slips += a.slips
 	o.named += a.named
 	o.either += a.either
@@ -141,6 +133,3 @@ func (o *tapeOutcome) toeCoverage() float64 { return percent(o.endsHeld, o.ends)
 // namedShare returns the share of the slips that are named, percent: as what is wrong, or as
 // one of those of which one is.
 func (o *tapeOutcome) namedShare() float64 { return percent(o.named+o.either, o.slips) }
-
-// meanDroop returns the mean standard deviation of the toe change at full droop, degrees.
-func (o *tapeOutcome) meanDroop() float64 { return o.droopSD / float64(o.droopEnds) }
