@@ -47,6 +47,18 @@ func MeasureKey(list, from, of string) string {
 	return list + " " + from + " " + of
 }
 
+// PlumbedOf returns a list of measures of one coordinate by its key: "heights", "sides" or
+// "stations".
+func (m *Measured) PlumbedOf(key string) *[]Plumbed {
+	switch key {
+	case "heights":
+		return &m.Heights
+	case "sides":
+		return &m.Sides
+	}
+	return &m.Stations
+}
+
 // Length is the distance between two marks or hardpoints.
 type Length struct {
 	From  string  `json:"from" rule:"required"`
