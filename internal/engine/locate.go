@@ -38,7 +38,7 @@ type LocateResult struct {
 	// Expected is what each measure should read by the points located: lengths, heights,
 	// sides, stations.
 	Expected []float64 `json:"expected,omitzero"`
-	Words            []string            `json:"words"`    // what it comes to, in sentences
+	Words    []string  `json:"words"` // what it comes to, in sentences
 }
 
 // LocatedPoint is a hardpoint where the measures put it.
