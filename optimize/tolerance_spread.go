@@ -21,6 +21,9 @@ type Spread struct {
 	// Widest, of each of the series' tolerances; their sum is 1.
 	Shares []float64
 	Widest int
+	// Car is the car as drawn, and By its derivatives by Errors.
+	Car *solver.Axle
+	By  *solver.Tangents
 
 	rates [][]float64 // by position and quantity, rad by mm or rad
 }
@@ -43,6 +46,7 @@ func (s *Series) Propagate() (*Spread, error) {
 	if err != nil {
 		return nil, err
 	}
+	p.Car, p.By = &car, tangents
 	var curves [2]solver.Curve
 	in := solver.SweepInput{Travels: s.Travels, From: s.From, By: tangents}
 	if err := car.Sweep(solver.NewWorkspace(), &in, &curves); err != nil {

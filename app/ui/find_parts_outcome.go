@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -86,7 +87,7 @@ func (s *shelf) table(list []*engine.Choice) app.UI {
 	n := s.Bench.numbers()
 	return app.Table().Class("ranked").Body(
 		app.Caption().Text("Toe change "+model.In(n.ToeUnit())),
-		app.THead().Body(app.Tr().Body(heads("Parts", "Price", "Peak", "RMS", "Least to spare", "")...)),
+		app.THead().Body(app.Tr().Body(heads(loadHead(n, list[0].Loads, "Parts", "Price", "Peak", "RMS", "Least to spare", "")...)...)),
 		app.TBody().Body(app.Range(list).Slice(func(i int) app.UI {
 			c := list[i]
 			return app.Tr().Body(
@@ -95,10 +96,33 @@ func (s *shelf) table(list []*engine.Choice) app.UI {
 				app.Td().Text(n.ToeNumber(degrees(c.Peak))),
 				app.Td().Text(n.ToeNumber(degrees(c.RMS))),
 				app.Td().Text(model.LeastToSpare(s.Bench.document(), c.Limits)),
+				loadCell(n, list[0].Loads, c.Loads),
 				app.Td().Class("more").Body(keepButton(func(ctx app.Context) { s.take(ctx, c) }, model.ChoiceName(c), i)),
 			)
 		})),
 	)
+}
+
+// loadHead puts before the last head of a table that of the load by which its cars are told
+// apart, where there is one.
+func loadHead(n model.Numbers, list []engine.LoadPeak, heads ...string) []string {
+	if p := engine.PeakOf(list); p != nil {
+		heads = slices.Insert(heads, len(heads)-1, upperFirst(p.Short())+", "+p.Unit(n.Style))
+	}
+	return heads
+}
+
+// loadCell is what stands under it.
+func loadCell(n model.Numbers, first, list []engine.LoadPeak) app.UI {
+	if engine.PeakOf(first) == nil {
+		return nil
+	}
+	text := ""
+	p := engine.PeakOf(list)
+	if p != nil {
+		text = p.Number(n.Style)
+	}
+	return app.Td().Text(text)
 }
 
 // keepButton makes a row's car a candidate.

@@ -127,7 +127,7 @@ func (t *trade) outcome() app.UI {
 		}),
 		f,
 		app.Table().Class("ranked").Body(
-			app.THead().Body(app.Tr().Body(heads(f.YLabel, f.XLabel, "With", "")...)),
+			app.THead().Body(app.Tr().Body(heads(loadHead(n, r.Designs[0].Loads, f.YLabel, f.XLabel, "With", "")...)...)),
 			app.TBody().Body(app.Range(r.Designs).Slice(func(i int) app.UI { return t.design(&r.Designs[i], i) })),
 		),
 	)
@@ -140,6 +140,7 @@ func (t *trade) design(p *engine.TradeOffPoint, i int) app.UI {
 		app.Td().Text(n.ToeNumber(degrees(p.Score))),
 		app.Td().Text(n.Amount(float64(p.Aim), r.AimUnit, d.Units)),
 		app.Td().Class("words").Text(model.InWords(d, t.Bench.cars(), p.Values)),
+		loadCell(n, r.Designs[0].Loads, p.Loads),
 		app.Td().Class("more").Body(keepButton(func(ctx app.Context) { t.take(ctx, p) }, i, float64(p.Aim))),
 	)
 }

@@ -25,6 +25,7 @@ func (f *forge) outcome() app.UI {
 		f.spread(r),
 		f.setUps(r),
 		f.contributors(r),
+		app.If(len(r.Loads) > 0, func() app.UI { return f.loads(r.Loads) }),
 		app.P().Class("note").Text(method(r)),
 	)
 }
@@ -89,6 +90,23 @@ func (f *forge) contributor(c *engine.Contributor) app.UI {
 			app.Text(fmt.Sprintf("%.0f %%", 100*float64(c.Share))),
 		),
 		app.Td().Text(gain(c.Halved)),
+	)
+}
+
+// loads shows the largest loads and how they spread.
+func (f *forge) loads(list []engine.LoadPeak) app.UI {
+	n := f.Bench.numbers()
+	return app.Table().Class("figures contributors").Body(
+		app.Caption().Text("Largest loads, and what the tolerances leave in them"),
+		app.THead().Body(app.Tr().Body(heads("Load", "As drawn", "Standard deviation")...)),
+		app.TBody().Body(app.Range(list).Slice(func(i int) app.UI {
+			p := &list[i]
+			return app.Tr().Body(
+				app.Th().Scope("row").Body(app.Text(p.Label()), app.Span().Class("unit").Text(" "+p.Unit(n.Style))),
+				app.Td().Body(app.Text(p.Number(n.Style)), app.Small().Class("under").Text(p.Where())),
+				app.Td().Text(p.Spread(n.Style)),
+			)
+		})),
 	)
 }
 

@@ -31,10 +31,13 @@ func showChoose(r *report, c *engine.ChooseResult) {
 }
 
 func choices(r *report, list []engine.Choice) *table {
-	t := &table{left: map[int]bool{3: true}}
-	t.add("rms "+r.ToeMark(), "largest "+r.ToeMark(), "price", "parts")
+	t := &table{}
+	heads, parts := []string{"rms " + r.ToeMark(), "largest " + r.ToeMark(), "price"}, len(list[0].Loads)+3
+	t.left = map[int]bool{parts: true}
+	t.add(append(append(heads, peakHeads(r, list[0].Loads)...), "parts")...)
 	for _, k := range list {
-		t.add(r.toe(float64(k.RMS)), r.toe(float64(k.Peak)), fixed(k.Price, 2), partsLine(k.Parts))
+		row := []string{r.toe(float64(k.RMS)), r.toe(float64(k.Peak)), fixed(k.Price, 2)}
+		t.add(append(append(row, peakCells(r, k.Loads, len(list[0].Loads))...), partsLine(k.Parts))...)
 	}
 	return t
 }

@@ -88,3 +88,37 @@ func showPresets(r *report, list []engine.LoadPreset) {
 	r.line("")
 	r.sentence("W is vehicle.wheelLoad, R the tyre's radius. Take them as a start: what a car meets is for its maker to say.")
 }
+
+// peakHeads are the heads of columns of the largest loads, and peakCells what stands in n
+// of them.
+func peakHeads(r *report, list []engine.LoadPeak) (out []string) {
+	for i := range list {
+		out = append(out, list[i].Short()+" "+list[i].Unit(r.Style))
+	}
+	return out
+}
+
+func peakCells(r *report, list []engine.LoadPeak, n int) (out []string) {
+	for i := range list {
+		out = append(out, number.Plain(list[i].Number(r.Style)))
+	}
+	for len(out) < n {
+		out = append(out, "-")
+	}
+	return out[:n]
+}
+
+// showPeaks prints the largest loads of the car as drawn and how they spread.
+func showPeaks(r *report, list []engine.LoadPeak) {
+	if len(list) == 0 {
+		return
+	}
+	r.heading("largest loads of the car as drawn, and what the tolerances leave in them")
+	out := &table{left: map[int]bool{0: true, 4: true}}
+	out.add("", "as drawn", "linear sd", "", "case")
+	for i := range list {
+		p := &list[i]
+		out.add(p.Label(), number.Plain(p.Number(r.Style)), number.Plain(p.Spread(r.Style)), p.Unit(r.Style), oneLine(p.Where()))
+	}
+	r.table(out)
+}

@@ -44,6 +44,7 @@ func showTolerance(r *report, t *engine.ToleranceResult) {
 	}
 	showYield(r, t)
 	showContributors(r, t)
+	showPeaks(r, t.Loads)
 	showSetUps(r, t)
 	if !t.LinearValid {
 		r.line("")

@@ -16,12 +16,18 @@ func showTradeOff(r *report, f *engine.TradeOffResult) {
 	r.line("")
 	t := &table{}
 	header := []string{"rms " + r.ToeMark(), "largest " + r.ToeMark(), f.Aim + " " + r.AmountUnit(f.AimUnit)}
+	var loads []engine.LoadPeak
+	if len(f.Designs) > 0 {
+		loads = f.Designs[0].Loads
+	}
+	header = append(header, peakHeads(r, loads)...)
 	for _, v := range r.study.Search.Variables {
 		header = append(header, v.Parameter)
 	}
 	t.add(header...)
 	for _, d := range f.Designs {
 		row := []string{r.toe(float64(d.RMS)), r.toe(float64(d.Peak)), number.Plain(r.Amount(float64(d.Aim), f.AimUnit, r.file))}
+		row = append(row, peakCells(r, d.Loads, len(loads))...)
 		for _, v := range r.study.Search.Variables {
 			value, unit := r.parameter(v.Parameter, d.Values[v.Parameter])
 			row = append(row, value+" "+unit)

@@ -54,6 +54,7 @@ type Choice struct {
 	Changes study.Changes `json:"changes"` // as those of a candidate
 	ToeFigures
 	Limits []LimitResult `json:"limits,omitzero"` // how the car stands to each, in the set-up of least room
+	Loads  []LoadPeak    `json:"loads,omitzero"`  // the largest of the study's load cases, as the car stands
 }
 
 // BrokenLimit says how many combinations break a limit.
@@ -188,6 +189,7 @@ func (c *chooser) choice(k *optimize.Choice) Choice {
 		c.combine(out.Changes, p.Changes)
 	}
 	out.Limits = c.standing(out.Changes)
+	out.Loads = c.peaks(out.Changes, c.shelf.Hold)
 	return out
 }
 

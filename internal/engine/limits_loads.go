@@ -9,10 +9,10 @@ import (
 	"toewright/solver"
 )
 
-// underLoad measures the size of a force of the study's load cases, in units of which so
-// many of the solver's make one, on each wheel that bears any and in each case: about the attitude, as
-// travel and steering are.
-func underLoad(unit float64, of func(*solver.Forces) float64) measuring {
+// underLoad measures the size of one of loadPeaked on each wheel that bears any and in each
+// of the study's load cases: about the attitude, as travel and steering are.
+func underLoad(i int) measuring {
+	unit, of := loadPeaked[i].unit, loadPeaked[i].of
 	return measuring{
 		all: func(m *limitMeter, p *posed) optimize.LimitRange {
 			work := m.idle.borrow()

@@ -56,10 +56,10 @@ var measures = map[study.LimitKey]measuring{
 	"turningCircle":            wheel((*limitMeter).circle),
 	"ackermann":                wheel((*limitMeter).ackermann),
 	"toeOutOnTurns":            wheel((*limitMeter).toeOut),
-	"tieRodLoad":               underLoad(1, func(f *solver.Forces) float64 { return f.TieRod }),
-	"armTwist":                 underLoad(newtonMillimetres, func(f *solver.Forces) float64 { return f.Arm.Twist }),
-	"armBend":                  underLoad(newtonMillimetres, func(f *solver.Forces) float64 { return f.Arm.Bend }),
-	"studBending":              underLoad(1, func(f *solver.Forces) float64 { return f.StudBending }),
+	"tieRodLoad":               underLoad(0),
+	"armTwist":                 underLoad(1),
+	"armBend":                  underLoad(2),
+	"studBending":              underLoad(3),
 	study.Clearance:            {all: (*limitMeter).clearance, spot: (*limitMeter).clearanceAt},
 }
 

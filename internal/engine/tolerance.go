@@ -61,6 +61,11 @@ type ToleranceResult struct {
 	// tolerance): the sensitivities alone would have done.
 	LinearValid bool `json:"linearValid"`
 
+	// Loads are the largest of the study's load cases on the car as drawn, each with the
+	// standard deviation that the tolerances leave in it; none where the study states no
+	// load case, and without deviation of a solid axle.
+	Loads []LoadPeak `json:"loads,omitzero"`
+
 	// Scenarios are the same series in each set-up that the study's search must
 	// serve, and ScenarioYield the share of all cars that pass, by the set-ups'
 	// weights; none without set-ups or limit.

@@ -24,6 +24,7 @@ func (r *ToleranceRun) Result(ctx context.Context, built *Built) (*ToleranceResu
 		Cars: c.Cars, Failed: c.Failed, Seed: r.seed, StaticToe: r.toe(),
 		Positions: r.positions(c), Figure: r.figure(c), Contributors: r.contributors(r.spread),
 	}
+	out.Loads = r.loads()
 	out.Scenarios = r.scenariosOf(built)
 	out.ScenarioYield = yieldOver(out.Scenarios)
 	out.LinearValid = r.linearValid(out.Positions, r.spread.Widest)
@@ -35,6 +36,17 @@ func (r *ToleranceRun) Result(ctx context.Context, built *Built) (*ToleranceResu
 		}
 	}
 	return out, nil
+}
+
+// loads returns the largest loads of the car as drawn, and how they spread.
+func (r *ToleranceRun) loads() []LoadPeak {
+	list := r.peaksOf(r.spread.Car, r.ws)
+	var sd []float64
+	for i := range r.spread.Errors {
+		sd = append(sd, r.spread.Errors[i].SD())
+	}
+	r.spreadPeaks(list, r.spread.Car, r.spread.By, sd, r.ws)
+	return list
 }
 
 // toe returns what the series does with static toe.

@@ -68,6 +68,8 @@ type TradeOffPoint struct {
 	// Aim is how far the design is from the goal: of both hands and all scenarios the
 	// farthest.
 	Aim Number `json:"aim"`
+	// Loads are the largest of the study's load cases, as the car stands without set-ups.
+	Loads []LoadPeak `json:"loads,omitzero"`
 }
 
 // Weighted reports whether what is minimised is another figure than the plain one.
@@ -127,8 +129,9 @@ func (s *searcher) designs(front []optimize.Design, aim *secondAim, stopped bool
 		Aim: aim.Name, AimUnit: aim.unit, Goal: aim.goal, Stopped: stopped,
 	}
 	for _, k := range front {
+		values := s.values(k.Values)
 		out.Designs = append(out.Designs, TradeOffPoint{
-			Values: s.values(k.Values), Scored: Scored{toeFigures(k.Best), degrees(k.Value)}, Aim: Number(aim.shown(k.Aim)),
+			Values: values, Loads: s.peaks(values, solver.HoldAll), Scored: Scored{toeFigures(k.Best), degrees(k.Value)}, Aim: Number(aim.shown(k.Aim)),
 		})
 	}
 	return out

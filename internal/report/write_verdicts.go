@@ -142,7 +142,25 @@ func (p *page) yield() {
 		series += fmt.Sprintf(": %s stay within %s of %s error (95 %% interval %s to %s)",
 			percent(y.Share), p.toeText(y.Limit), figureNames[t.Figure.Name], percent(y.Low), percent(y.High))
 	}
-	p.points("Tolerances", []string{series + ".", p.spread(t), "Deciding: " + p.contributors(t.Contributors) + "."})
+	lines := []string{series + ".", p.spread(t), "Deciding: " + p.contributors(t.Contributors) + "."}
+	if text := p.peaks(t.Loads); text != "" {
+		lines = append(lines, text)
+	}
+	p.points("Tolerances", lines)
+}
+
+// peaks says how the largest loads spread.
+func (p *page) peaks(list []engine.LoadPeak) string {
+	var out []string
+	for i := range list {
+		if k := &list[i]; k.SD != nil {
+			out = append(out, fmt.Sprintf("%s %s ± %s %s", k.Short(), k.Number(p.n.Style), k.Spread(p.n.Style), k.Unit(p.n.Style)))
+		}
+	}
+	if out == nil {
+		return ""
+	}
+	return "Largest loads with their standard deviation: " + strings.Join(out, ", ") + "."
 }
 
 // spread says the figure of the car as drawn and of most cars.

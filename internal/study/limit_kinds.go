@@ -46,7 +46,10 @@ const (
 
 // Symbol returns the unit's symbol in a study, "" for a ratio.
 func (u LimitUnit) Symbol(d *Document) string {
-	return [...]string{"deg", string(d.Units), "%", "", "N", "N m", "MPa"}[u]
+	if u == LimitLength {
+		return string(d.Units)
+	}
+	return [...]string{"deg", "", "%", "", "N", "N m", "MPa"}[u]
 }
 
 // LimitKinds lists the results that can be limited, as lists to choose from show them.
