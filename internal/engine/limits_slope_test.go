@@ -179,8 +179,8 @@ func benched() *study.Document {
 	return all[slices.IndexFunc(all, func(t study.Template) bool { return t.Key == "double-wishbone-rack" })].Document()
 }
 
-// BenchmarkLimits searches for six set-ups with limits, and without any.
-func BenchmarkLimits(b *testing.B) {
+// inSixSetUps returns the demo car with six set-ups and variables without grids.
+func inSixSetUps() *study.Document {
 	d := benched()
 	for i := range d.Search.Variables {
 		d.Search.Variables[i].Grid, d.Search.Variables[i].Sizes = 0, nil
@@ -189,12 +189,41 @@ func BenchmarkLimits(b *testing.B) {
 		{Name: "as drawn"}, {Name: "low", Changes: study.Changes{"rideHeight": -10}}, {Name: "high", Changes: study.Changes{"rideHeight": 10}},
 		{Name: "caster", Changes: study.Changes{"caster": 5}}, {Name: "toe", Changes: study.Changes{"toe": 0.2}}, {Name: "camber", Changes: study.Changes{"camber": -1.5}},
 	}
+	return d
+}
+
+// BenchmarkLimits searches for six set-ups with limits, and without any.
+func BenchmarkLimits(b *testing.B) {
+	d := inSixSetUps()
 	for _, bb := range limitsBenched(d) {
 		b.Run(bb.name, func(b *testing.B) {
 			e := d.Clone()
 			e.Search.Limits = bb.limits
 			for b.Loop() {
 				if _, err := Search(b.Context(), e, SearchOptions{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkTradeOff weighs nine designs in six set-ups with four limits against each aim,
+// beside one search.
+func BenchmarkTradeOff(b *testing.B) {
+	d := inSixSetUps()
+	d.Search.Limits = limitsBenched(d)[4].limits
+	b.Run("search", func(b *testing.B) {
+		for b.Loop() {
+			if _, err := Search(b.Context(), d, SearchOptions{}); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	for _, aim := range []string{"stock", "ackermann", "ratio"} {
+		b.Run(aim, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := TradeOff(b.Context(), d, TradeOffOptions{Aim: aim, Designs: new(9)}); err != nil {
 					b.Fatal(err)
 				}
 			}

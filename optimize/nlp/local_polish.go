@@ -57,7 +57,8 @@ type polisher struct {
 	scale      *scale
 	step       *stepper
 	now, trial *point
-	best       local // on the way of the polish, its start included
+	spare      *point // of a trial that is corrected
+	best       local  // on the way of the polish, its start included
 	radius     float64
 	iterations int    // allowed
 	report     func() // called once in each iteration
@@ -67,7 +68,7 @@ func newPolisher(box *unitBox, s *scale, iterations int, report func()) *polishe
 	size := box.model.Size()
 	return &polisher{
 		box: box, scale: s, step: newStepper(newForm(s), size),
-		now: newPoint(size), trial: newPoint(size),
+		now: newPoint(size), trial: newPoint(size), spare: newPoint(size),
 		iterations: iterations, report: report,
 	}
 }
@@ -141,8 +142,12 @@ func (p *polisher) try(predicted, length float64) bool {
 		p.radius = shrink * length
 		return false
 	}
-	ratio := (p.step.merit(&p.now.values) - p.step.merit(&p.trial.values)) / predicted
+	ratio := p.gain() / predicted
 	p.step.updateHessian(p.now, p.trial)
+	if !(ratio > acceptRatio) && p.correct() {
+		ratio = p.gain() / predicted
+		length = distance(p.trial.u, p.now.u)
+	}
 	switch {
 	case !(ratio >= poorRatio):
 		p.radius = shrink * length
@@ -156,6 +161,27 @@ func (p *polisher) try(predicted, length float64) bool {
 	}
 	p.now, p.trial = p.trial, p.now
 	p.keep()
+	return true
+}
+
+// gain is by how much the trial is better than the point now reached.
+func (p *polisher) gain() float64 {
+	return p.step.merit(&p.now.values) - p.step.merit(&p.trial.values)
+}
+
+// correct moves a trial that limits which bend have spoilt to where they would hold (the
+// second-order correction of Fletcher, Practical Methods of Optimization, 2nd ed., section
+// 14.4; from memory): along a bent limit a step on its tangent gains nothing, however near
+// the minimum (Maratos 1978). It returns false where there is no better trial.
+func (p *polisher) correct() bool {
+	if !p.step.correct(p.now, p.trial, p.radius) {
+		return false
+	}
+	copy(p.spare.u, p.step.target)
+	if !p.box.evaluate(p.spare) || !(p.step.merit(&p.spare.values) < p.step.merit(&p.trial.values)) {
+		return false
+	}
+	p.trial, p.spare = p.spare, p.trial
 	return true
 }
 

@@ -35,8 +35,10 @@ type stepper struct {
 	hessian *curvature
 
 	penalty, penaltyCap float64 // 0 before the first step with limits
+	raised              bool    // a penalty has been, and does not fall any more
 	firstLimit          int     // row of the first limit
 	steepest            float64 // largest derivative of a limit at the last step
+	left                float64 // by how much the last step would break a limit
 
 	target []float64 // the unit variables after the step
 	y, mu  []float64 // multipliers of residuals and limits
@@ -61,6 +63,7 @@ func newStepper(f form, size Size) *stepper {
 func (s *stepper) reset() {
 	s.hessian.s.Zero()
 	s.penalty = 0
+	s.raised = false
 }
 
 // merit is what a step must reduce: the cost plus the penalty for the largest
@@ -124,9 +127,12 @@ func (s *stepper) addLimits(v *Values, radius, scale float64) {
 		}
 		s.steepest = math.Max(s.steepest, steepest)
 	}
-	if s.penalty == 0 {
-		s.penalty = firstPenalty * rise(scale) / rise(radius*s.steepest)
-		s.penaltyCap = maxPenalty * s.penalty
+	own := firstPenalty * rise(scale) / rise(radius*s.steepest)
+	switch {
+	case s.penalty == 0:
+		s.penalty, s.penaltyCap = own, maxPenalty*own
+	case !s.raised: // a merit that is stiffer than it need be goes along bent limits in tiny steps
+		s.penalty = math.Min(s.penalty, own)
 	}
 	s.program.c[last] = firstPenalty * rise(scale)
 	unit := s.program.c[last] / s.penalty
@@ -141,10 +147,30 @@ func (s *stepper) addLimits(v *Values, radius, scale float64) {
 func (s *stepper) adaptPenalty(now *point, x []float64) {
 	last := s.program.n - 1
 	floor := s.program.rows() - 1
-	left := now.values.violation() - s.program.row(floor)[last]*x[last]
-	if left > limitTolerance*s.steepest && !s.program.active(floor) && s.penalty < s.penaltyCap {
+	s.left = now.values.violation() - s.program.row(floor)[last]*x[last]
+	if s.left > limitTolerance*s.steepest && !s.program.active(floor) && s.penalty < s.penaltyCap {
 		s.penalty *= penaltyGrowth
+		s.raised = true
 	}
+}
+
+// correct solves the last program again with limits that have bent as a trial of its step
+// has shown, their slopes kept. It returns false, and solves nothing, where none is broken
+// by more than the step let it be.
+func (s *stepper) correct(now, trial *point, radius float64) bool {
+	if !(trial.values.violation() > s.left+limitTolerance*s.steepest) {
+		return false
+	}
+	for j := range s.moved {
+		s.moved[j] = trial.u[j] - now.u[j]
+	}
+	for k, g := range trial.values.G {
+		bend := g - now.values.G[k] - dot(now.values.JG.RawRowView(k), s.moved)
+		s.program.b[s.firstLimit+k] -= bend
+	}
+	x, _ := s.program.solve()
+	s.setTarget(now.u, x, radius)
+	return true
 }
 
 // setTarget adds the step to u. A variable whose bound acts ends exactly on it.
