@@ -111,7 +111,7 @@ func FitCar(ctx context.Context, p *GaugeFit) (*FittedCar, error) {
 	if len(us) == 0 {
 		return nil, nlp.ProblemErrorf("no prior applies to a side that was read: free at least one parameter of it")
 	}
-	m := newGaugeModel(p, us)
+	m := newGaugeModel(ctx, p, us)
 	if m.size.Residuals == 0 { // nothing was measured yet
 		return p.unread(us), nil
 	}
@@ -123,7 +123,8 @@ func FitCar(ctx context.Context, p *GaugeFit) (*FittedCar, error) {
 	if err != nil {
 		return nil, err
 	}
-	return m.fitted(&e), nil
+	f := m.fitted(&e)
+	return f, ctx.Err() // which may have ended while the residuals were found
 }
 
 // start returns where a fit begins: where the tape alone puts the car, if it makes the
@@ -145,7 +146,7 @@ func (p *GaugeFit) start(ctx context.Context, m *gaugeModel) ([]float64, error) 
 
 // byTape fits what was taped alone.
 func (p *GaugeFit) byTape(ctx context.Context, us []Unknown) (*gaugeModel, nlp.Estimate, error) {
-	m := newGaugeModel(&GaugeFit{Base: p.Base, Taped: p.Taped}, us)
+	m := newGaugeModel(ctx, &GaugeFit{Base: p.Base, Taped: p.Taped}, us)
 	e, err := m.snoop(ctx, make([]float64, len(us)))
 	return m, e, err
 }
@@ -155,6 +156,9 @@ func (m *gaugeModel) start() ([]float64, error) {
 	x := make([]float64, m.size.Variables)
 	v := nlp.Values{R: make([]float64, m.size.Residuals)}
 	if err := m.evaluate(x, &v); err != nil {
+		if m.ctx.Err() != nil {
+			return nil, err
+		}
 		return nil, nlp.ProblemErrorf("the car as filed does not make the readings' travels: %v", err)
 	}
 	return x, nil
@@ -176,15 +180,28 @@ func (m *gaugeModel) solve(ctx context.Context, start []float64, loss nlp.Loss) 
 		r.Priors[k].SD = m.unknowns[k].SD
 	}
 	m.loss = loss
-	e, err := nlp.LeastSquares(ctx, r, nil)
+	e, err := nlp.LeastSquares(ctx, r, m.settings())
 	m.loss = nil
-	if err == nil && e.Status == nlp.Cancelled {
+	if err == nil {
 		err = ctx.Err()
 	}
 	if err == nil && e.Covariance == nil {
 		err = e.Status.Err()
 	}
 	return e, err
+}
+
+// manyStep is the relative step at which a fit to many readings has converged: some
+// millionth of the standard deviation of one. Where no car follows them the steps get
+// shorter slowly.
+const manyStep = 1e-8
+
+// settings are those of a fit to the model's rows.
+func (m *gaugeModel) settings() *nlp.LeastSquaresSettings {
+	if len(m.used) > mostByHand {
+		return &nlp.LeastSquaresSettings{Step: manyStep}
+	}
+	return nil
 }
 
 // fitted describes the car that an estimate stands for.

@@ -26,7 +26,7 @@ func manyRuns(t testing.TB, runs int, own bool) *GaugeFit {
 		p.Sets = append(p.Sets, set)
 	}
 	// What a car reads that is off by a millimetre here and there, and a scatter.
-	m := newGaugeModel(p, p.unknowns())
+	m := newGaugeModel(t.Context(), p, p.unknowns())
 	x := make([]float64, m.size.Variables)
 	for k := range x {
 		if m.unknowns[k].Kind == CarUnknown {
@@ -70,7 +70,7 @@ func BenchmarkFitManyRuns(b *testing.B) {
 // that is asked for meanwhile is an error.
 func TestFitManyRuns(t *testing.T) {
 	p := manyRuns(t, 300, true)
-	m := newGaugeModel(p, p.unknowns())
+	m := newGaugeModel(t.Context(), p, p.unknowns())
 	if m.size.Variables != len(m.unknowns) {
 		t.Errorf("%d variables for %d unknowns: the work grows with readings by zeros", m.size.Variables, len(m.unknowns))
 	}

@@ -1,6 +1,7 @@
 package optimize
 
 import (
+	"context"
 	"math"
 	"slices"
 
@@ -28,6 +29,7 @@ type gaugeModel struct {
 	firsts   []int // the first row of each set
 	tape     *tapeRows
 
+	ctx     context.Context // of who waits: looked at for each set-up
 	ws      *solver.Workspace
 	curves  [2]solver.Curve
 	travels []float64
@@ -49,8 +51,8 @@ type gaugeRun struct {
 // gaugeRow says which reading of which set is a row of the model.
 type gaugeRow struct{ set, reading, row int }
 
-func newGaugeModel(p *GaugeFit, us []Unknown) *gaugeModel {
-	m := &gaugeModel{base: p.Base, sets: p.Sets, unknowns: us, seeds: seedsOf(us), ws: solver.NewWorkspace()}
+func newGaugeModel(ctx context.Context, p *GaugeFit, us []Unknown) *gaugeModel {
+	m := &gaugeModel{ctx: ctx, base: p.Base, sets: p.Sets, unknowns: us, seeds: seedsOf(us), ws: solver.NewWorkspace()}
 	m.size.Variables = len(us)
 	for i := range p.Sets {
 		m.add(i)
@@ -98,6 +100,14 @@ func sameChanges(a, b []solver.Change) bool {
 		}
 	}
 	return true
+}
+
+// sides selects those that were read.
+func (s *gaugeSetup) sides() solver.Selection {
+	if len(s.runs) == 1 {
+		return only(s.runs[0].side)
+	}
+	return solver.BothSides
 }
 
 // run returns the run of a side.
@@ -224,8 +234,11 @@ func (m *gaugeModel) predict(x []float64, v *nlp.Values) error {
 		v.JR.Zero()
 	}
 	for i := range m.setups {
+		if err := m.ctx.Err(); err != nil {
+			return err
+		}
 		s := &m.setups[i]
-		car, err := m.base.Assemble(carOf(m.base, s.changes, m.unknowns, x), solver.HoldAll)
+		car, err := m.base.AssembleSides(s.sides(), carOf(m.base, s.changes, m.unknowns, x), solver.HoldAll)
 		if err != nil {
 			return err
 		}

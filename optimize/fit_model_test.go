@@ -94,7 +94,7 @@ func TestGaugeModelDerivatives(t *testing.T) {
 	p.Sets[1].Zero = &known
 	p.Sets[0].SlopeSD, p.Sets[2].SlopeSD, p.Sets[2].Turned = 0.001, 0.002, true // and the right one is known not to lean
 	us := p.unknowns()
-	m := newGaugeModel(p, us)
+	m := newGaugeModel(t.Context(), p, us)
 	if got, want := keysOf(us), "tieRodOuter.z@left tieRodOuter.z@right lowerBallJoint.y upperFrontPivot.z@right caster@left caster@right steeringArmLength@left steeringArmLength@right travelZero@left travelZero@right steerZero gaugeSlope@left"; got != want {
 		t.Errorf("unknowns are %s, want %s", got, want)
 	}
@@ -131,7 +131,7 @@ func TestGaugeModelResiduals(t *testing.T) {
 	p.Sets[0].Readings[0].Value = 1.5
 	zero := -3.0
 	p.Sets[0].Zero = &zero
-	m := newGaugeModel(p, p.unknowns())
+	m := newGaugeModel(t.Context(), p, p.unknowns())
 	v := nlp.NewValues(m.size)
 	const inner, low = 1.25, 0.5
 	if !m.Evaluate([]float64{inner, low}, &v) {
@@ -163,7 +163,7 @@ func TestGaugeModelZeros(t *testing.T) {
 	p := &GaugeFit{Base: a, Priors: []FitPrior{prior(t, a, "tieRodInner.z", false)},
 		Sets: []ReadingSet{readAt(solver.Left, Indicators, nil, -40, -20, 0, 15, 40), readAt(solver.Right, Plate, nil, -20, 30, 5)}}
 	p.Sets[0].Readings[1].Value = 7 // an outlier
-	m := newGaugeModel(p, p.unknowns())
+	m := newGaugeModel(t.Context(), p, p.unknowns())
 	x := []float64{1, -2}
 	for _, loss := range []nlp.Loss{nil, nlp.StudentT{}, nlp.Huber{}} {
 		m.loss = loss

@@ -1,6 +1,7 @@
 package optimize
 
 import (
+	"context"
 	"math"
 	"slices"
 	"sort"
@@ -45,7 +46,7 @@ const carefulTape = 0.5
 // NextMeasurements ranks what could be measured next by how well the advised
 // value would be known after it: the expected variance of a linear model, which
 // does not depend on what is read.
-func (f *FittedCar) NextMeasurements(q *AdviceRequest, a *Advice, o *MeasureOptions) ([]Measurement, error) {
+func (f *FittedCar) NextMeasurements(ctx context.Context, q *AdviceRequest, a *Advice, o *MeasureOptions) ([]Measurement, error) {
 	if a.Rates == nil {
 		return nil, nlp.ProblemErrorf("the advice has no derivatives: nothing can be said of what would narrow it")
 	}
@@ -59,7 +60,7 @@ func (f *FittedCar) NextMeasurements(q *AdviceRequest, a *Advice, o *MeasureOpti
 	out := f.tapeAgain(a, options.TapeSD)
 	for _, side := range a.Sides {
 		for _, parts := range f.setups(q, a, side, options.Setups) {
-			more, err := f.readAgain(a, side, parts)
+			more, err := f.readAgain(ctx, a, side, parts)
 			if err != nil {
 				return nil, err
 			}
@@ -90,14 +91,19 @@ func (f *FittedCar) sharedWith(rates []float64) []float64 {
 	return nlp.SymMulVec(make([]float64, len(rates)), f.Covariance, rates)
 }
 
-// setups returns the parts with which readings could be taken on a side.
+// mostSetups is how many of the set-ups read before are asked after: parts that lay on
+// the bench long ago teach little that those read last do not.
+const mostSetups = 12
+
+// setups returns the parts with which readings could be taken on a side: those advised,
+// and those of the runs read last.
 func (f *FittedCar) setups(q *AdviceRequest, a *Advice, side solver.Side, stated [][]solver.Change) [][]solver.Change {
 	if stated != nil {
 		return stated
 	}
 	advised := append(slices.Clone(q.Beside), solver.Change{Parameter: q.Parameter, Sides: q.Sides, Value: a.Value})
 	out := [][]solver.Change{advised}
-	for i := range f.Sets {
+	for i := len(f.Sets) - 1; i >= 0 && len(out) <= mostSetups; i-- {
 		s := &f.Sets[i]
 		known := slices.ContainsFunc(out, func(c []solver.Change) bool { return sameChanges(c, s.Changes) })
 		if s.Side == side && !known {
@@ -111,7 +117,7 @@ func (f *FittedCar) setups(q *AdviceRequest, a *Advice, side solver.Side, stated
 // the side was last read with: the whole of its travels, or static height and one
 // of the ends. Where the gauge may lean, the whole is read with it turned round, or
 // on another base, as well.
-func (f *FittedCar) readAgain(a *Advice, side solver.Side, parts []solver.Change) ([]Measurement, error) {
+func (f *FittedCar) readAgain(ctx context.Context, a *Advice, side solver.Side, parts []solver.Change) ([]Measurement, error) {
 	gauge := f.lastOf(side)
 	all := travelsOf(gauge)
 	again := Measurement{Unknown: -1, Changes: parts, Side: side, Travels: all}
@@ -131,7 +137,7 @@ func (f *FittedCar) readAgain(a *Advice, side solver.Side, parts []solver.Change
 		}
 	}
 	for i := range runs {
-		if err := f.afterReading(a, gauge, &runs[i]); err != nil {
+		if err := f.afterReading(ctx, a, gauge, &runs[i]); err != nil {
 			return nil, err
 		}
 	}
@@ -163,7 +169,7 @@ func travelsOf(s *ReadingSet) []float64 {
 }
 
 // afterReading sets the standard deviation that the advised value has after a run.
-func (f *FittedCar) afterReading(a *Advice, gauge *ReadingSet, m *Measurement) error {
+func (f *FittedCar) afterReading(ctx context.Context, a *Advice, gauge *ReadingSet, m *Measurement) error {
 	s := *gauge
 	s.Changes, s.Zero, s.Readings = m.Changes, nil, nil
 	s.Turned = s.Turned != m.Turned
@@ -173,12 +179,12 @@ func (f *FittedCar) afterReading(a *Advice, gauge *ReadingSet, m *Measurement) e
 	for _, t := range m.Travels {
 		s.Readings = append(s.Readings, Reading{Travel: t})
 	}
-	v, err := f.innovation([]ReadingSet{s})
+	v, err := f.innovation(ctx, []ReadingSet{s})
 	if err != nil {
 		return err
 	}
 	shared := nlp.MulVec(make([]float64, len(v.off)), v.rates, f.sharedWith(a.Rates))
-	m.SD = math.Sqrt(math.Max(a.SD*a.SD-nlp.Inner(v.weight, shared), 0))
+	m.SD = math.Sqrt(math.Max(a.SD*a.SD-v.chiSquare(shared), 0))
 	return nil
 }
 

@@ -17,7 +17,7 @@ func TestNextMeasurements(t *testing.T) {
 	q := heightRequest(t, c.base)
 	f := fitCar(t, p)
 	a := adviceOf(t, f, q)
-	ms, err := f.NextMeasurements(q, a, nil)
+	ms, err := f.NextMeasurements(t.Context(), q, a, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -62,7 +62,7 @@ func TestNextMeasurementsStated(t *testing.T) {
 	f := fitCar(t, c.twoStacks(t, noise))
 	q := heightRequest(t, c.base)
 	setup := c.twoStacks(t, noise).Sets[1].Changes
-	ms, err := f.NextMeasurements(q, adviceOf(t, f, q), &optimize.MeasureOptions{Setups: [][]solver.Change{setup}})
+	ms, err := f.NextMeasurements(t.Context(), q, adviceOf(t, f, q), &optimize.MeasureOptions{Setups: [][]solver.Change{setup}})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -30,7 +30,7 @@ func TestPairs(t *testing.T) {
 	p := &GaugeFit{Base: a, Sets: []ReadingSet{readAt(solver.Left, Indicators, nil, -50, -25, 25, 50)},
 		Priors: []FitPrior{prior(t, a, "tieRodOuter.z", false), prior(t, a, "tieRodInner.z", false), prior(t, a, "tieRodOuter.x", false)}}
 	p.TravelZero = 1
-	m := newGaugeModel(p, p.unknowns())
+	m := newGaugeModel(t.Context(), p, p.unknowns())
 	start, err := m.start()
 	if err != nil {
 		t.Fatal(err)

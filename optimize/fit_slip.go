@@ -39,7 +39,7 @@ const (
 const (
 	// mostByHand bounds the readings among which slips are looked for, and default priors
 	// are widened for: what a hand writes down in a day. The time that slips take grows
-	// with their cube.
+	// with their square.
 	mostByHand = 400
 	// maxSlips bounds how many slips are looked for.
 	maxSlips = 6
@@ -109,7 +109,7 @@ func (p *GaugeFit) misfit(ctx context.Context) (chiSquare float64, freedom int, 
 
 // fitAll fits all readings, whether or not they agree.
 func (p *GaugeFit) fitAll(ctx context.Context) (*gaugeModel, *nlp.Estimate, error) {
-	m := newGaugeModel(p, p.unknowns())
+	m := newGaugeModel(ctx, p, p.unknowns())
 	start, err := p.start(ctx, m)
 	if err != nil {
 		return nil, nil, err
@@ -140,7 +140,7 @@ func (p *GaugeFit) likeliestSlip(ctx context.Context, report func(fraction float
 	if err != nil {
 		return nil, 0, err
 	}
-	v, err := filed.innovation(p.Sets)
+	v, err := filed.innovation(ctx, p.Sets)
 	if err != nil {
 		return nil, 0, err
 	}
@@ -152,7 +152,7 @@ func (p *GaugeFit) likeliestSlip(ctx context.Context, report func(fraction float
 		if ctx.Err() != nil {
 			return nil, 0, ctx.Err()
 		}
-		x, err := filed.surprise(v, h.sets)
+		x, err := filed.surprise(ctx, v, h.sets)
 		if err != nil {
 			continue // such a travel is out of reach
 		}
@@ -228,7 +228,7 @@ func (p *GaugeFit) unread(us []Unknown) *FittedCar {
 
 // surprise returns the chi-square of sets that differ from those of v; where only
 // values do, v itself serves.
-func (f *FittedCar) surprise(v *innovation, sets []ReadingSet) (float64, error) {
+func (f *FittedCar) surprise(ctx context.Context, v *innovation, sets []ReadingSet) (float64, error) {
 	off := slices.Clone(v.off)
 	row := 0
 	for i := range sets {
@@ -236,7 +236,7 @@ func (f *FittedCar) surprise(v *innovation, sets []ReadingSet) (float64, error) 
 		for k, r := range s.Readings {
 			was := v.model.sets[i].Readings[k]
 			if was.Travel != r.Travel {
-				moved, err := f.innovation(sets)
+				moved, err := f.innovation(ctx, sets)
 				if err != nil {
 					return 0, err
 				}

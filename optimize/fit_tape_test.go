@@ -49,7 +49,7 @@ func tapeOf(t testing.TB, a *solver.Assembler, alike bool) *GaugeFit {
 func TestTapeDerivatives(t *testing.T) {
 	for _, alike := range []bool{false, true} {
 		p := tapeOf(t, inventedCar(t), alike)
-		m := newGaugeModel(p, p.unknowns())
+		m := newGaugeModel(t.Context(), p, p.unknowns())
 		x, scales := make([]float64, m.size.Variables), make([]float64, m.size.Variables)
 		for k := range x {
 			x[k], scales[k] = 30*math.Sin(float64(k)), 1

@@ -1,11 +1,10 @@
 package optimize
 
 import (
+	"context"
 	"math"
 	"slices"
 	"sort"
-
-	"gonum.org/v1/gonum/floats"
 
 	"toewright/optimize/nlp"
 	"toewright/solver"
@@ -51,22 +50,19 @@ func (c *Cause) Key() string { return c.Parameter.Key + c.Sides.Suffix() }
 
 // Verify holds sets of readings, taken with the parts that they name, against the
 // fitted car.
-func (f *FittedCar) Verify(sets []ReadingSet) (*Verification, error) {
+func (f *FittedCar) Verify(ctx context.Context, sets []ReadingSet) (*Verification, error) {
 	p := GaugeFit{Base: f.Base, Sets: sets}
 	if err := p.Check(); err != nil {
 		return nil, err
 	}
-	if n := p.readings(); n > mostByHand {
-		return nil, nlp.ProblemErrorf("%d readings are to verify, want at most %d: leave out runs, or mark some as readings to fit", n, mostByHand)
-	}
-	v, err := f.innovation(sets)
+	v, err := f.innovation(ctx, sets)
 	if err != nil {
 		return nil, err
 	}
 	out := &Verification{Chance: chance(v.chiSquare(v.off), v.freedom())}
 	out.Passed = out.Chance >= verdictLevel
 	for i := range sets {
-		c, err := f.checkSet(sets[i : i+1])
+		c, err := f.checkSet(ctx, sets[i:i+1])
 		if err != nil {
 			return nil, err
 		}
@@ -80,8 +76,8 @@ func (f *FittedCar) Verify(sets []ReadingSet) (*Verification, error) {
 }
 
 // checkSet compares one set by itself.
-func (f *FittedCar) checkSet(one []ReadingSet) (*SetCheck, error) {
-	v, err := f.innovation(one)
+func (f *FittedCar) checkSet(ctx context.Context, one []ReadingSet) (*SetCheck, error) {
+	v, err := f.innovation(ctx, one)
 	if err != nil {
 		return nil, err
 	}
@@ -105,19 +101,19 @@ func (f *FittedCar) checkSet(one []ReadingSet) (*SetCheck, error) {
 // differences they explain.
 func (f *FittedCar) causes(v *innovation) ([]Cause, error) {
 	us := f.suspects(v.model.sets)
-	m := newGaugeModel(&GaugeFit{Base: f.Base, Sets: v.model.sets}, append(slices.Clone(f.Unknowns), us...))
+	m := newGaugeModel(v.model.ctx, &GaugeFit{Base: f.Base, Sets: v.model.sets}, append(slices.Clone(f.Unknowns), us...))
 	x := append(slices.Clone(f.Values), make([]float64, len(us))...)
 	values, err := m.values(x)
 	if err != nil {
 		return nil, err
 	}
-	pull := nlp.SymMulVec(make([]float64, len(v.off)), v.weight, v.off)
-	before := v.chiSquare(v.off)
+	off := v.share(v.off)
+	before := off.times(off)
 	var out []Cause
 	for k := range us {
-		rate := nlp.Column(values.JR, len(f.Unknowns)+k)
-		along := floats.Dot(rate, pull)
-		stiff := nlp.Inner(v.weight, rate) + 1/(us[k].SD*us[k].SD)
+		rate := v.share(nlp.Column(values.JR, len(f.Unknowns)+k))
+		along := rate.times(off)
+		stiff := rate.times(rate) + 1/(us[k].SD*us[k].SD)
 		c := Cause{Parameter: us[k].Parameter, Sides: us[k].Sides, Value: along / stiff, Gain: along * along / stiff}
 		c.Left = chance(before-c.Gain, v.freedom()-1)
 		out = append(out, c)

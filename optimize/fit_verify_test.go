@@ -30,7 +30,7 @@ func TestVerify(t *testing.T) {
 			}
 			s := c.read(t, noise, fitted, grid...)
 			s.Changes = stated
-			v, err := f.Verify([]optimize.ReadingSet{s})
+			v, err := f.Verify(t.Context(), []optimize.ReadingSet{s})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -65,7 +65,7 @@ func TestVerifyChance(t *testing.T) {
 	for seed := range uint64(cars) {
 		c := newTruth(t, 100+seed, 2.5)
 		f := fitCar(t, &optimize.GaugeFit{Base: c.base, Sets: []optimize.ReadingSet{c.read(t, noise, nil, grid...)}})
-		v, err := f.Verify([]optimize.ReadingSet{c.read(t, noise, []solver.Change{changeOf(t, c.base, "tieRodOuterHeight", -6)}, grid...)})
+		v, err := f.Verify(t.Context(), []optimize.ReadingSet{c.read(t, noise, []solver.Change{changeOf(t, c.base, "tieRodOuterHeight", -6)}, grid...)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -85,7 +85,7 @@ func TestVerifySet(t *testing.T) {
 	f := fitCar(t, c.twoStacks(t, noise))
 	s := c.read(t, noise, nil, grid...)
 	s.Readings[8].Value += 0.8
-	v, err := f.Verify([]optimize.ReadingSet{s})
+	v, err := f.Verify(t.Context(), []optimize.ReadingSet{s})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -106,7 +106,7 @@ func TestVerifySetNamesTheWorst(t *testing.T) {
 	f := fitCar(t, c.twoStacks(t, noise))
 	s := c.read(t, noise, nil, grid...)
 	for off := range 2 {
-		v, err := f.Verify([]optimize.ReadingSet{s})
+		v, err := f.Verify(t.Context(), []optimize.ReadingSet{s})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -124,12 +124,12 @@ func TestVerifySetNamesTheWorst(t *testing.T) {
 func TestVerifyErrors(t *testing.T) {
 	c := newTruth(t, 41, 2.5)
 	f := fitCar(t, c.twoStacks(t, noise))
-	if _, err := f.Verify(nil); err == nil {
+	if _, err := f.Verify(t.Context(), nil); err == nil {
 		t.Error("no readings to verify: want an error")
 	}
 	s := c.read(t, noise, nil, grid...)
 	s.Readings[0].Travel = -900
-	if _, err := f.Verify([]optimize.ReadingSet{s}); err == nil {
+	if _, err := f.Verify(t.Context(), []optimize.ReadingSet{s}); err == nil {
 		t.Error("readings out of reach: want an error")
 	}
 }

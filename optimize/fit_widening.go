@@ -42,7 +42,7 @@ func (p *GaugeFit) widening(ctx context.Context) (float64, error) {
 	if len(us) == 0 || p.readings() > mostByHand {
 		return 1, nil // the former is refused by the fit; the latter leave little to priors
 	}
-	wide := newGaugeModel(p, widened(us, widenings[len(widenings)-1]))
+	wide := newGaugeModel(ctx, p, widened(us, widenings[len(widenings)-1]))
 	start, err := wide.start()
 	if err != nil {
 		return 1, err
@@ -55,7 +55,7 @@ func (p *GaugeFit) widening(ctx context.Context) (float64, error) {
 	}
 	best, least := 1.0, math.Inf(1)
 	for _, times := range widenings {
-		m := newGaugeModel(p, widened(us, times))
+		m := newGaugeModel(ctx, p, widened(us, times))
 		m.used = wide.used
 		e, err := m.solve(ctx, start, nil)
 		if err != nil {

@@ -49,7 +49,11 @@ func (w *staticWork) move(i int, cs []applied) []dvec {
 // fit returns the points of unit i with the coordinates and the parts that cs
 // change, in the position in which the points stand.
 func (w *staticWork) fit(i int, cs []applied) []dvec {
-	before := w.move(i, cs)
+	return w.exchanged(i, w.move(i, cs), cs)
+}
+
+// exchanged returns the points of unit i with the parts that cs change, from before.
+func (w *staticWork) exchanged(i int, before []dvec, cs []applied) []dvec {
 	after := w.after[:len(before)]
 	w.assembler.units[i].applyParts(before, after, w.assembler.design.StudAxis, cs)
 	return after

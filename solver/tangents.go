@@ -141,6 +141,8 @@ type tangentWork struct {
 	factored bool
 	lu       factors
 	plain    bool // the path at hand is prepared for the axle's own changes, parts aside
+	points   int  // of the unit, where moved has them with the axle's own changes
+	moved    [maxUnitPoints]dvec
 }
 
 // borrow makes work ready.
@@ -180,7 +182,14 @@ func (w *tangentWork) factor() bool {
 func (w *tangentWork) standing(c *Change, out []pointRate) []pointRate {
 	w.borrow()
 	w.plain = false
-	for i, p := range w.work.fit(w.unit, append(w.work.cs, applied{Change: c, seed: true})) {
+	if w.points == 0 {
+		w.points = copy(w.moved[:], w.work.move(w.unit, w.work.cs))
+	}
+	cs := append(w.work.cs, applied{Change: c, seed: true})
+	before, u := w.work.before[:w.points], w.work.assembler.units[w.unit]
+	copy(before, w.moved[:])
+	u.applyPoints(before, cs[len(cs)-1:])
+	for i, p := range w.work.exchanged(w.unit, before, cs) {
 		if p.d != (Vec{}) {
 			out = append(out, pointRate{i, p.d})
 		}

@@ -14,7 +14,7 @@ const (
 	headerTimeout = 10 * time.Second
 	readTimeout   = 30 * time.Second
 	idleTimeout   = 2 * time.Minute
-	stopGrace     = 35 * time.Second // for answers under way when asked to stop: more than the longest call takes
+	stopGrace     = 1500 * time.Millisecond // for answers under way when asked to stop: more than calls are given to finish
 )
 
 // site is what is served at one address.
@@ -54,7 +54,11 @@ func (s site) serve(ctx context.Context) error {
 	unregister := context.AfterFunc(ctx, func() {
 		grace, cancel := context.WithTimeout(context.Background(), stopGrace)
 		defer cancel()
-		stopped <- server.Shutdown(grace)
+		err := server.Shutdown(grace)
+		if errors.Is(err, context.DeadlineExceeded) {
+			err = server.Close() // on who sends or takes too slowly
+		}
+		stopped <- err
 	})
 	err := server.Serve(s.listener)
 	if unregister() || !errors.Is(err, http.ErrServerClosed) {

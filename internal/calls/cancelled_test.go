@@ -124,6 +124,25 @@ var few = map[string]map[string]string{
 	Map: {"columns": "12", "rows": "12", "scenario": "all"}, TradeOff: {"designs": "3"}, Tolerance: {"cars": "1000"}, Report: {"cars": "1000"},
 }
 
+// fleet returns a study with many runs of readings, each with parts of its own, every
+// other one to verify, at travels read of the tyre.
+func fleet(d *study.Document) *study.Document {
+	d = d.Clone()
+	d.Measured, d.Readings = nil, nil
+	mm := d.Units.FromMillimetres
+	for i := range 120 {
+		r := study.Reading{Side: study.Left, Base: mm(300), TravelAs: "contact", Changes: study.Changes{"tieRodOuterHeight": mm(-float64(i) / 100)}}
+		if i%2 == 1 {
+			r.Side, r.Purpose = study.Right, "verify"
+		}
+		for k := range 9 {
+			r.Values = append(r.Values, [2]float64{mm(float64(10*k - 40)), mm(0.002*float64(k*k) + 0.05*float64((i*k)%7-3))})
+		}
+		d.Readings = append(d.Readings, r)
+	}
+	return d
+}
+
 // jobs are the calls of a study, ready to be asked.
 func jobs(t *testing.T, d *study.Document) map[string]func(context.Context, func(engine.Progress)) (any, error) {
 	t.Helper()
@@ -150,6 +169,9 @@ func jobs(t *testing.T, d *study.Document) map[string]func(context.Context, func
 		out[c.Name] = ask(d)
 		if c.Name == Search {
 			out[c.Name+" of a share"] = ask(robust)
+		}
+		if c.Name == Fit {
+			out[c.Name+" of a fleet"] = ask(fleet(d))
 		}
 	}
 	return out

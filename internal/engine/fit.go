@@ -203,7 +203,7 @@ func Fit(ctx context.Context, d *study.Document, o FitOptions) (*FitResult, erro
 	if n := given(o.Measure, DefaultMeasured); n < 0 {
 		return nil, wrongf("measure", "%d is not a number of measurements, want 0 or more", n)
 	}
-	f, err := newFitter(d)
+	f, err := newFitter(ctx, d)
 	if err != nil {
 		return nil, err
 	}

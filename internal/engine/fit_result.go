@@ -161,7 +161,7 @@ func (f *fitter) settled() []SettledResult {
 	return out
 }
 
-func (f *fitter) addAdvice(_ context.Context, out *FitResult, o FitOptions) error {
+func (f *fitter) addAdvice(ctx context.Context, out *FitResult, o FitOptions) error {
 	q, err := f.request()
 	if err != nil || q == nil {
 		return err
@@ -177,14 +177,14 @@ func (f *fitter) addAdvice(_ context.Context, out *FitResult, o FitOptions) erro
 			advice.Final = false
 			out.Nothing = append(out.Nothing, why...)
 		}
-		if advice.SettlesLean, err = f.settlesLean(q, a); err != nil {
+		if advice.SettlesLean, err = f.settlesLean(ctx, q, a); err != nil {
 			return err
 		}
 		for _, side := range a.Sides {
 			out.Advice[side.String()] = advice
 		}
 	}
-	return f.addNext(out, q, list, given(o.Measure, DefaultMeasured))
+	return f.addNext(ctx, out, q, list, given(o.Measure, DefaultMeasured))
 }
 
 func (f *fitter) advice(q *optimize.AdviceRequest, a *optimize.Advice) AdviceResult {
@@ -210,7 +210,7 @@ func bandResult(b optimize.Band) BandResult {
 
 // addNext lists what to measure next for the advice that is known worst; nothing where
 // nobody can say how the best value depends on the measures.
-func (f *fitter) addNext(out *FitResult, q *optimize.AdviceRequest, list []*optimize.Advice, most int) error {
+func (f *fitter) addNext(ctx context.Context, out *FitResult, q *optimize.AdviceRequest, list []*optimize.Advice, most int) error {
 	if len(list) == 0 {
 		return nil
 	}
@@ -223,7 +223,7 @@ func (f *fitter) addNext(out *FitResult, q *optimize.AdviceRequest, list []*opti
 	if worst.Rates == nil {
 		return nil
 	}
-	found, err := f.car.NextMeasurements(q, worst, nil)
+	found, err := f.car.NextMeasurements(ctx, q, worst, nil)
 	if err != nil {
 		return err
 	}
@@ -235,11 +235,11 @@ func (f *fitter) addNext(out *FitResult, q *optimize.AdviceRequest, list []*opti
 
 // settlesLean says, where a gauge that leans could move advice by more than half a step,
 // which readings would settle most of that; "" elsewhere.
-func (f *fitter) settlesLean(q *optimize.AdviceRequest, a *optimize.Advice) (string, error) {
+func (f *fitter) settlesLean(ctx context.Context, q *optimize.AdviceRequest, a *optimize.Advice) (string, error) {
 	if !(f.car.Lean(a) > q.HalfStep()) {
 		return "", nil
 	}
-	list, err := f.car.NextMeasurements(q, a, nil)
+	list, err := f.car.NextMeasurements(ctx, q, a, nil)
 	for i := range list {
 		if list[i].Unknown < 0 {
 			return f.measurementWords(&list[i]), err
@@ -248,11 +248,11 @@ func (f *fitter) settlesLean(q *optimize.AdviceRequest, a *optimize.Advice) (str
 	return "", err
 }
 
-func (f *fitter) addVerify(_ context.Context, out *FitResult, _ FitOptions) error {
+func (f *fitter) addVerify(ctx context.Context, out *FitResult, _ FitOptions) error {
 	if len(f.checks) == 0 {
 		return nil
 	}
-	v, err := f.car.Verify(f.checks)
+	v, err := f.car.Verify(ctx, f.checks)
 	if err != nil {
 		return err
 	}

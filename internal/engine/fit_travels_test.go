@@ -110,7 +110,7 @@ func checkTravels(t *testing.T, name string, d *study.Document, r study.Reading)
 		r.Values = append(r.Values, [2]float64{d.Units.FromMillimetres(read), 0})
 	}
 	d.Readings = []study.Reading{r}
-	f, err := newFitter(d)
+	f, err := newFitter(t.Context(), d)
 	if err != nil {
 		t.Fatal(name, err)
 	}

@@ -23,7 +23,7 @@ type fitter struct {
 	progress stage
 }
 
-func newFitter(d *study.Document) (*fitter, error) {
+func newFitter(ctx context.Context, d *study.Document) (*fitter, error) {
 	sweep, err := newSweeper(d, d.Window(), "")
 	if err != nil {
 		return nil, err
@@ -34,7 +34,7 @@ func newFitter(d *study.Document) (*fitter, error) {
 	f := &fitter{sweeper: sweep}
 	f.problem.Base = sweep.base
 	for i := range d.Readings {
-		set, err := f.set(&d.Readings[i])
+		set, err := f.set(ctx, &d.Readings[i])
 		if err != nil {
 			return nil, explain(err, "")
 		}
@@ -58,7 +58,7 @@ func newFitter(d *study.Document) (*fitter, error) {
 const usualRepeatability = 0.05
 
 // set returns a set of readings in mm, its travels those of the wheel centre.
-func (f *fitter) set(r *study.Reading) (optimize.ReadingSet, error) {
+func (f *fitter) set(ctx context.Context, r *study.Reading) (optimize.ReadingSet, error) {
 	mm := f.doc.Units.Millimetres
 	out := optimize.ReadingSet{Name: r.Note, Base: mm(r.Base), Repeatability: cmp.Or(mm(r.Repeatability), usualRepeatability)}
 	out.SlopeSD, out.Turned, out.Side = r.UsedSlopeSD(), r.Turned, r.Side.Solver()
@@ -79,12 +79,12 @@ func (f *fitter) set(r *study.Reading) (optimize.ReadingSet, error) {
 	if out.Changes, err = f.doc.SolverChanges(f.design, r.Changes); err != nil {
 		return out, err
 	}
-	return out, f.addValues(r, &out)
+	return out, f.addValues(ctx, r, &out)
 }
 
 // addValues adds the readings, travel as read turned into that of the wheel.
-func (f *fitter) addValues(r *study.Reading, out *optimize.ReadingSet) error {
-	travels, err := f.readTravels(r)
+func (f *fitter) addValues(ctx context.Context, r *study.Reading, out *optimize.ReadingSet) error {
+	travels, err := f.readTravels(ctx, r)
 	for i, travel := range travels {
 		out.Readings = append(out.Readings, optimize.Reading{Travel: travel, Value: f.doc.Units.Millimetres(r.Values[i][1])})
 	}

@@ -1,6 +1,10 @@
 package engine
 
-import "toewright/internal/study"
+import (
+	"context"
+
+	"toewright/internal/study"
+)
 
 // ReadTravels returns the wheel travels in mm at which a set of readings of the study was
 // taken: what was read of the contact, a block, a ball or a damper is turned into the
@@ -15,7 +19,7 @@ func (l *Live) ReadTravels(d *study.Document, r *study.Reading) ([]float64, erro
 	case l.Err != nil:
 		return nil, l.Err
 	}
-	return l.window.readTravels(r)
+	return l.window.readTravels(context.Background(), r)
 }
 
 // travelsRead returns the travels of a set in mm as they were read.
@@ -28,7 +32,7 @@ func travelsRead(d *study.Document, r *study.Reading) []float64 {
 }
 
 // readTravels is [Live.ReadTravels].
-func (s *sweeper) readTravels(r *study.Reading) ([]float64, error) {
+func (s *sweeper) readTravels(ctx context.Context, r *study.Reading) ([]float64, error) {
 	travels := travelsRead(s.doc, r)
 	gauge, err := TravelGauge(s.doc, r)
 	if err != nil || gauge == nil {
@@ -39,6 +43,9 @@ func (s *sweeper) readTravels(r *study.Reading) ([]float64, error) {
 		return nil, err
 	}
 	for i := range travels {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		if travels[i], err = car.TravelOf(s.ws, r.Side.Solver(), gauge, travels[i]); err != nil {
 			return nil, err
 		}

@@ -9,6 +9,9 @@ import (
 type LeastSquaresSettings struct {
 	// Iterations is how many steps may be tried. 0 means 500.
 	Iterations int
+	// Step is the step at which the fit has converged, relative to the parameters in
+	// units of the scales and to the root of the cost. 0 means 1e-11.
+	Step float64
 	// Progress, if not nil, is called before each step with the cost so far.
 	Progress func(iteration int, cost float64)
 }
@@ -21,7 +24,7 @@ const (
 	// maxDamping is where steps have become too short to try.
 	maxDamping = 1e16
 	// fitStep is the step, relative to the parameters in units of the scales,
-	// at which the fit has converged. Rounding in the residuals allows about
+	// at which a fit has converged that says no other. Rounding in the residuals allows about
 	// 1e-13 in well-posed fits.
 	fitStep = 1e-11
 	// fitRounding is the relative change of cost that may be rounding: predictions
@@ -46,6 +49,9 @@ func LeastSquares(ctx context.Context, r Readings, s *LeastSquaresSettings) (Est
 		settings.Iterations = defaultFitIterations
 	}
 	f := newFitter(&r)
+	if f.least = settings.Step; f.least <= 0 {
+		f.least = fitStep
+	}
 	status := f.run(ctx, settings)
 	return f.estimate(status), nil
 }
@@ -56,6 +62,7 @@ type fitter struct {
 	damping    float64
 	growth     float64   // of the damping at the next failure
 	norms      []float64 // largest norm so far of each column
+	least      float64   // relative step that is small
 	iterations int
 	count      int // evaluations
 }
@@ -165,5 +172,5 @@ func (f *fitter) small(d []float64) bool {
 	}
 	// The second term stands for parameters that are zero: a step that changes
 	// the standardised residuals by this little changes nothing.
-	return step <= fitStep*math.Max(size, math.Sqrt(f.now.cost))
+	return step <= f.least*math.Max(size, math.Sqrt(f.now.cost))
 }

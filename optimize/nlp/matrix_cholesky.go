@@ -29,16 +29,21 @@ func Cholesky(a []float64, n int) bool {
 
 // choleskySolve replaces x by the solution of UᵀU·y = x.
 func choleskySolve(u []float64, n int, x []float64) {
+	CholeskyForward(u, n, x)
+	for k := n - 1; k >= 0; k-- {
+		row := u[k*n+k : (k+1)*n]
+		x[k] = (x[k] - dot(row[1:], x[k+1:])) / row[0]
+	}
+}
+
+// CholeskyForward replaces x by the solution of Uᵀ·y = x.
+func CholeskyForward(u []float64, n int, x []float64) {
 	for k := range n {
 		row := u[k*n+k : (k+1)*n]
 		x[k] /= row[0]
 		for j, v := range row[1:] {
 			x[k+1+j] -= x[k] * v
 		}
-	}
-	for k := n - 1; k >= 0; k-- {
-		row := u[k*n+k : (k+1)*n]
-		x[k] = (x[k] - dot(row[1:], x[k+1:])) / row[0]
 	}
 }
 

@@ -44,8 +44,8 @@ func startServer(ctx context.Context, program string) (*server, error) {
 // address returns the host and port.
 func (s *server) address() string { return s.url[len("http://"):] }
 
-// stopLimit is the longest that a server may take to stop: as long as a call may.
-const stopLimit = 35 * time.Second
+// stopLimit is the longest that a server may take to stop.
+const stopLimit = 2 * time.Second
 
 // stop asks the server to stop and returns how long it took.
 func (s *server) stop() (time.Duration, error) {

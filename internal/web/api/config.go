@@ -12,8 +12,9 @@ type Config struct {
 	Version string       // of the program, for the OpenAPI document
 	Logger  *slog.Logger // nil logs nothing
 	// Stopping is closed when the server is to stop: calls that wait then, or
-	// come later, are refused; those that run are finished.
+	// come later, are refused; those that run are given Grace to finish.
 	Stopping <-chan struct{}
+	Grace    time.Duration // 0 means 1 s
 
 	MaxBody  int64         // largest study in bytes; 0 means 1 MiB
 	Deadline time.Duration // for one answer, its wait included; 0 means 30 s
@@ -33,6 +34,7 @@ const (
 	defaultQueue       = 64
 	defaultReading     = 256
 	defaultBodyTimeout = 10 * time.Second
+	defaultGrace       = time.Second
 )
 
 func (c Config) withDefaults() Config {
@@ -41,6 +43,7 @@ func (c Config) withDefaults() Config {
 	c.Workers = cmp.Or(c.Workers, runtime.GOMAXPROCS(0))
 	c.Queue = cmp.Or(c.Queue, defaultQueue)
 	c.Reading = cmp.Or(c.Reading, defaultReading)
+	c.Grace = cmp.Or(c.Grace, defaultGrace)
 	c.BodyTimeout = cmp.Or(c.BodyTimeout, defaultBodyTimeout)
 	if c.Logger == nil {
 		c.Logger = slog.New(slog.DiscardHandler)

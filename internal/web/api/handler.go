@@ -20,6 +20,7 @@ type handler struct {
 	reading *gate // calls that send their study
 	work    *gate // calls that are worked on
 	metrics *metrics
+	ended   context.Context // ends a while after the server is to stop
 }
 
 // Service answers all paths under /api/, and /healthz.
@@ -52,7 +53,21 @@ func newHandler(cfg Config) *handler {
 		reading: newGate(cfg.Reading, 0, cfg.Stopping),
 		work:    newGate(cfg.Workers, cfg.Queue, cfg.Stopping),
 		metrics: newMetrics(),
+		ended:   endAfter(cfg.Stopping, cfg.Grace),
 	}
+}
+
+// endAfter returns a context that ends a while after a channel is closed; nil never is.
+func endAfter(stopping <-chan struct{}, grace time.Duration) context.Context {
+	if stopping == nil {
+		return context.Background()
+	}
+	ctx, end := context.WithCancel(context.Background())
+	go func() {
+		<-stopping
+		time.AfterFunc(grace, end)
+	}()
+	return ctx
 }
 
 // answer returns the handler of a call.
@@ -93,14 +108,27 @@ func (h *handler) result(request *calls.Request, w http.ResponseWriter, r *http.
 	if f != nil {
 		return nil, f
 	}
-	ctx, cancel := context.WithTimeout(r.Context(), h.cfg.Deadline)
-	defer cancel()
+	ctx, done := h.waited(r.Context())
+	defer done()
 	leave, err := h.work.enter(ctx)
 	if err != nil {
 		return nil, refusal(err)
 	}
 	defer leave()
 	return work(ctx, request, data)
+}
+
+// waited returns the context of a call: it ends with its caller, at the deadline, and for
+// its cause where the server stops.
+func (h *handler) waited(caller context.Context) (ctx context.Context, done func()) {
+	ctx, stop := context.WithCancelCause(caller)
+	ctx, cancel := context.WithTimeout(ctx, h.cfg.Deadline)
+	unregister := context.AfterFunc(h.ended, func() { stop(errStopping) })
+	return ctx, func() {
+		unregister()
+		cancel()
+		stop(nil)
+	}
 }
 
 // work does all of a call that takes the processor: reading the study's text and
@@ -110,12 +138,15 @@ func work(ctx context.Context, request *calls.Request, data []byte) (written, *f
 	if err != nil {
 		return nil, studyFault(err)
 	}
+	if f := tooMuch(d); f != nil {
+		return nil, f
+	}
 	result, err := request.Ask(ctx, d, nil)
-	if err == nil {
-		err = ctx.Err() // A search gives the best so far, which is not what was asked for.
+	if ctx.Err() != nil {
+		err = context.Cause(ctx) // A search gives the best so far, which is not what was asked for.
 	}
 	if err != nil {
-		return nil, faultOf(err)
+		return nil, refusal(err)
 	}
 	if f, ok := result.(*calls.File); ok {
 		return (*file)(f), nil

@@ -145,6 +145,22 @@ func TestStoppingFinishesWhatRuns(t *testing.T) {
 	}
 }
 
+// TestStoppingEndsWhatRunsOn: a call that is not done within its grace is ended, and told
+// why.
+func TestStoppingEndsWhatRunsOn(t *testing.T) {
+	stopping := make(chan struct{})
+	s, _, server := serveSlow(t, Config{Stopping: stopping, Grace: time.Millisecond})
+	running := start(t.Context(), server.URL)
+	<-s.began
+	close(stopping)
+	if got := <-running; got != http.StatusServiceUnavailable {
+		t.Errorf("call that ran on = %d, want 503", got)
+	}
+	if err := <-s.ended; !errors.Is(err, context.Canceled) {
+		t.Errorf("the work ended by %v, want cancellation", err)
+	}
+}
+
 func TestDeadlineEndsTheWork(t *testing.T) {
 	s, _, server := serveSlow(t, Config{Deadline: time.Millisecond})
 	status, err := send(t.Context(), server.URL)
