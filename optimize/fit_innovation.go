@@ -48,7 +48,7 @@ func (f *FittedCar) innovation(ctx context.Context, sets []ReadingSet) (*innovat
 		ok = v.weigh()
 	}
 	if !ok {
-		return nil, nlp.ProblemErrorf("readings: what is known of the car is too uncertain to hold %d readings against it; state narrower priors", len(v.off))
+		return nil, nlp.ProblemErrorf("the priors lie too far apart for %d readings to be weighed by them; state standard deviations that parts can have", len(v.off))
 	}
 	return v, nil
 }

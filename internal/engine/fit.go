@@ -209,7 +209,18 @@ func Fit(ctx context.Context, d *study.Document, o FitOptions) (*FitResult, erro
 	}
 	f.progress = stages(o.Progress)
 	if err := f.fit(ctx); err != nil {
-		return nil, explain(err, "")
+		return nil, ofReadings(err)
 	}
-	return f.result(ctx, o)
+	out, err := f.result(ctx, o)
+	return out, ofReadings(err)
+}
+
+// ofReadings returns why readings could not be fitted, by their key where nothing else is
+// named.
+func ofReadings(err error) error {
+	err = explain(err, "")
+	if e, ok := err.(*Error); ok && e.Key == "" && e.Car == "" {
+		e.Key = "readings"
+	}
+	return err
 }

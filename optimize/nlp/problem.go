@@ -2,6 +2,7 @@ package nlp
 
 import (
 	"fmt"
+	"strings"
 )
 
 // Problem is what [Run] solves: make the objective of the model's residuals
@@ -23,7 +24,18 @@ type ProblemError struct{ msg string }
 
 func (e *ProblemError) Error() string { return "optimize: " + e.msg }
 
+// ProblemErrorf returns a [*ProblemError]. An error among what is put into the format is
+// quoted without the name of the package it comes from.
 func ProblemErrorf(format string, args ...any) error {
+	for i := range args {
+		if err, ok := args[i].(error); ok {
+			text := err.Error()
+			if name, rest, found := strings.Cut(text, ": "); found && (name == "optimize" || name == "solver") {
+				text = rest
+			}
+			args[i] = text
+		}
+	}
 	return &ProblemError{fmt.Sprintf(format, args...)}
 }
 

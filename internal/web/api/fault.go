@@ -17,6 +17,7 @@ type fault struct {
 	Message string `json:"message"`
 	Line    int    `json:"line,omitzero"` // in the study as it was sent, from 1
 	Column  int    `json:"column,omitzero"`
+	cause   error  // for the log: of what is our own mistake
 }
 
 func faultf(status int, key, format string, args ...any) *fault {
@@ -36,7 +37,7 @@ func faultOf(err error) *fault {
 	case errors.Is(err, context.Canceled):
 		return faultf(statusGone, "", "the caller went away")
 	case !errors.As(err, &e):
-		return faultf(http.StatusInternalServerError, "", "%s", err)
+		return &fault{status: http.StatusInternalServerError, Message: "the program failed at this; the log of the server says how", cause: err}
 	}
 	f := faultf(http.StatusBadRequest, e.Key, "%s", e.Message)
 	if e.Car != "" {
@@ -66,9 +67,10 @@ func (f *fault) write(w http.ResponseWriter) {
 	if f.status == http.StatusTooManyRequests || f.status == http.StatusServiceUnavailable {
 		w.Header().Set("Retry-After", retryAfter)
 	}
-	asJSON(f.status, struct {
+	answer, _ := asJSON(f.status, struct { // texts and whole numbers, which are always written
 		Error *fault `json:"error"`
-	}{f}).write(w)
+	}{f})
+	answer.write(w)
 }
 
 // jsonAnswer is an answer as JSON.
@@ -77,13 +79,18 @@ type jsonAnswer struct {
 	body   []byte
 }
 
-// asJSON writes an answer as JSON. One that cannot be is our own mistake.
-func asJSON(status int, answer any) *jsonAnswer {
+// asJSON writes an answer as JSON. Figures that are no numbers come of a study that is
+// out of all proportion, which is told; anything else is our own mistake.
+func asJSON(status int, answer any) (*jsonAnswer, *fault) {
 	body, err := json.Marshal(answer)
-	if err != nil {
-		status, body = http.StatusInternalServerError, []byte(`{"error": {"key": "", "message": "the answer cannot be written as JSON"}}`)
+	var value *json.UnsupportedValueError
+	switch {
+	case errors.As(err, &value):
+		return nil, faultf(http.StatusUnprocessableEntity, "", "the answer has figures that are no numbers: look for values of the study that are out of proportion to the rest")
+	case err != nil:
+		return nil, faultOf(err)
 	}
-	return &jsonAnswer{status, body}
+	return &jsonAnswer{status, body}, nil
 }
 
 func (a *jsonAnswer) write(w http.ResponseWriter) {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"log/slog"
 	"net/http"
 	"time"
 
@@ -75,6 +76,9 @@ func (h *handler) answer(c calls.Call) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
 		result, f := h.result(c.New(), w, r)
 		if f != nil {
+			if f.cause != nil {
+				h.cfg.Logger.LogAttrs(r.Context(), slog.LevelError, "failed", slog.String("call", c.Name), slog.String("error", f.cause.Error()))
+			}
 			f.write(w)
 			return
 		}
@@ -151,7 +155,11 @@ func work(ctx context.Context, request *calls.Request, data []byte) (written, *f
 	if f, ok := result.(*calls.File); ok {
 		return (*file)(f), nil
 	}
-	return asJSON(http.StatusOK, result), nil
+	answer, f := asJSON(http.StatusOK, result)
+	if f != nil {
+		return nil, f
+	}
+	return answer, nil
 }
 
 // receive reads the text of a study once there is room for it.
