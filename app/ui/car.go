@@ -22,7 +22,10 @@ func (c *car) Render() app.UI {
 	d := c.Bench.document()
 	mounts := model.Mounts(d)
 	return app.Div().Class("car").Body(
-		app.Div().Class("points-head").Body(app.H2().Text("Points"), app.Small().Text(c.Bench.numbers().LengthUnit()+", from the ground at the axle's centreline")),
+		app.Div().Class("points-head").Body(
+			app.H2().Text("Points"), app.Small().Text(c.Bench.numbers().LengthUnit()+", from the ground at the axle's centreline"),
+			button("New from a template", c.template).ID("to-templates").Class("bare"),
+		),
 		c.Bench.borrowed(),
 		c.unsolved(),
 		c.doubts(),
@@ -38,8 +41,13 @@ func (c *car) Render() app.UI {
 		),
 		pointsTable(c.Bench),
 		&datum{Bench: c.Bench},
-		c.Panels.templates(),
 	)
+}
+
+// template opens the templates of new studies.
+func (c *car) template(app.Context, app.Event) {
+	c.Panels.menu, c.Panels.templating = "study-menu", true
+	c.Bench.keyboard("new-study")
 }
 
 // unsolved says why the car cannot be solved.

@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"strings"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
@@ -16,10 +14,8 @@ type field struct {
 	Hidden          bool   // the label is for screen readers only
 	Value           string // as it is written while nobody types
 	Wide            bool
-	Class           string // of the text besides; "" for none
 	Disabled        bool
 	Set             func(app.Context, string) error
-	Focused         func(app.Context)      // may be nil
 	Step            func(app.Context, int) // steps by an arrow key, ten at a time with Shift; may be nil
 
 	draft   string
@@ -44,7 +40,7 @@ func (f *field) Render() app.UI {
 		value = typed
 	}
 	return app.Div().Class("field").Body(
-		app.Label().For(f.ID).Class(f.labelClass()).Body(app.Text(f.Label), app.If(f.Value != "", func() app.UI { return tag(f.Tag) })),
+		app.Label().For(f.ID).Class(when(f.Hidden, "unseen", "")).Body(app.Text(f.Label), app.If(f.Value != "", func() app.UI { return tag(f.Tag) })),
 		app.Span().Class("field-box").Body(
 			f.input(value),
 			app.If(f.Unit != "", func() app.UI { return app.Span().Class("unit").Text(f.Unit) }),
@@ -57,24 +53,13 @@ func (f *field) Render() app.UI {
 
 // input is the field alone. It points to the problem beneath only while there is one.
 func (f *field) input(value string) app.UI {
-	input := app.Input().ID(f.ID).Type("text").Class(f.class()).Value(value).Disabled(f.Disabled).
+	input := app.Input().ID(f.ID).Type("text").Class(when(f.Wide, "wide", "number")).Value(value).Disabled(f.Disabled).
 		AutoComplete(false).Spellcheck(false).Aria("invalid", f.problem != "").
-		OnInput(f.typing, app.EventScope(f.ID, f.Value)).OnChange(f.change).OnKeyDown(f.key).OnFocus(f.focus).OnBlur(f.leave)
+		OnInput(f.typing, app.EventScope(f.ID, f.Value)).OnChange(f.change).OnKeyDown(f.key).OnBlur(f.leave)
 	if f.problem != "" {
 		input = input.Aria("describedby", f.problemID())
 	}
 	return input
-}
-
-func (f *field) labelClass() string {
-	if f.Hidden {
-		return "unseen"
-	}
-	return ""
-}
-
-func (f *field) class() string {
-	return strings.TrimSpace(when(f.Wide, "wide", "number") + " " + f.Class)
 }
 
 func (f *field) problemID() string { return f.ID + "-problem" }
@@ -140,12 +125,4 @@ func (f *field) key(ctx app.Context, e app.Event) {
 	default:
 		ctx.PreventUpdate()
 	}
-}
-
-func (f *field) focus(ctx app.Context, _ app.Event) {
-	if f.Focused == nil {
-		ctx.PreventUpdate()
-		return
-	}
-	f.Focused(ctx)
 }

@@ -28,7 +28,10 @@ type Panels struct {
 	over    overlay           // what lies over the page
 	back    app.Value         // what had the keyboard before
 	telling bool              // what the demo shows is told
-	deaf    []func()          // let go of keys and presses
+
+	templating bool // the templates of new studies are shown
+
+	deaf []func() // let go of keys and presses
 	// after does something later; it is a field so that a test need not wait.
 	after   func(time.Duration, func(app.Context))
 	lasting app.Context // of the page itself

@@ -5,6 +5,8 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
+	"toewright/app/scene"
 	"toewright/app/store"
 	"toewright/internal/study"
 )
@@ -105,18 +107,48 @@ func (s *studies) bin(list []store.Entry) app.UI {
 
 // templates starts a study from the geometry of an invented car.
 func (p *Panels) templates() app.UI {
-	list := study.Templates()
-	return app.Details().Class("block").Body(
+	return app.Details().Class("block").Open(p.templating).On("toggle", func(ctx app.Context, _ app.Event) {
+		p.templating = ctx.JSSrc().Get("open").Bool()
+	}).Body(
 		app.Summary().ID("new-study").Text("New study, starting from a template"),
-		app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI {
-			t := list[i]
-			return app.Li().Class("study").Body(
-				button(t.Title, func(ctx app.Context, _ app.Event) {
-					p.Kept.put(ctx, p, t.Start())
-					p.closeMenu()
-				}, t.Key).ID("template-"+t.Key),
-				app.P().Class("note").Text(t.Typical),
-			)
-		})),
+		app.If(p.templating, func() app.UI {
+			list := study.Templates()
+			return app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI {
+				return app.Li().Class("study").Body(
+					app.Button().Type("button").ID("template-"+list[i].Key).Class("template").OnClick(func(ctx app.Context, _ app.Event) { p.begin(ctx, &list[i]) }, app.EventScope(list[i].Key)).
+						Body(app.Raw(sketch(&list[i])), app.Text(list[i].Title)),
+					app.P().Class("note").Text(list[i].Typical),
+				)
+			}))
+		}),
 	)
+}
+
+// begin opens a new study of a template's car, with no readings, parts and candidates, and
+// gives the keyboard to its first cell.
+func (p *Panels) begin(ctx app.Context, t *study.Template) {
+	p.Kept.put(ctx, p, t.Start())
+	p.templating = false
+	p.closeMenu()
+	p.show(ctx, "car")
+	p.say(ctx, "A new study. Every number is the template's until you type your own.", nil)
+	p.bench().keyboard(model.PointRows(p.Desk.Session.Document(), study.Left)[0].CellID(0))
+}
+
+// The size of the small picture of a template, in pixels.
+const sketchWidth, sketchHeight = 136, 72
+
+// sketches are the pictures that were drawn, by their templates' keys.
+var sketches = map[string]string{}
+
+// sketch draws a template's car by its own points.
+func sketch(t *study.Template) string {
+	text, ok := sketches[t.Key]
+	if !ok {
+		if design, err := t.Start().Design(); err == nil {
+			text = scene.Sketch(design, sketchWidth, sketchHeight)
+		}
+		sketches[t.Key] = text
+	}
+	return text
 }

@@ -74,6 +74,7 @@ func TestWhatIsBroughtIsKept(t *testing.T) {
 		{"file", "from a file", func(p *Page) { p.openFile(named(t, "from a file")) }},
 		{"template", template.Start().Name, func(p *Page) {
 			openPanel(p, "study")
+			click(p, "#new-study")
 			click(p, "#template-"+template.Key)
 		}},
 		{"link", "from a link", func(p *Page) {

@@ -23,6 +23,7 @@ func TestNewStudySaysWhatIsItsOwn(t *testing.T) {
 				Eval[chromedp.Void](page, `void document.querySelector(`+quote(selector)+`).scrollIntoView({block: "center"})`)
 			}
 			openPanel(page, "study")
+			click(page, "#new-study")
 			click(page, "#template-strut-rack")
 			openPanel(page, "car")
 			page.WaitTrue(says("#borrowed", "Invented example"))

@@ -2,12 +2,16 @@ package browsertest
 
 import (
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+
+	"toewright/app/model"
+	"toewright/internal/study"
 )
 
 // lowerBallY is the cell of one coordinate; lowerBall the place of all three.
@@ -63,17 +67,16 @@ func TestCarByKeyboard(t *testing.T) {
 	page := Open(t, Options{})
 	page.WaitOfflineReady()
 	openPanel(page, "car")
-	page.WaitTrue(`!!document.querySelector("#new-study")`)
-	Eval[chromedp.Void](page, `void document.querySelector("#new-study").focus()`)
+	page.WaitTrue(`!!document.querySelector("#to-templates")`)
+	Eval[chromedp.Void](page, `void document.querySelector("#to-templates").focus()`)
 	keys(page, kb.Enter)
+	page.WaitTrue(`document.activeElement.id === "new-study" && document.querySelectorAll(".sketch .tyre").length === 26`)
+	page.Shot("templates")
 	for range 2 {
 		keys(page, kb.Tab)
 	}
 	keys(page, kb.Enter) // the second template: double wishbone, rack behind the axle
 	page.WaitTrue(says("#borrowed", "Invented example"))
-	page.WaitTrue(`!!document.querySelector("#side-right")`)
-	Eval[chromedp.Void](page, `void document.querySelector("#side-right").focus()`)
-	keys(page, kb.Tab)
 	at := func(want string) {
 		t.Helper()
 		page.WaitTrue(atCell + ` === ` + quote(want))
@@ -263,4 +266,60 @@ func TestDatumAndMirror(t *testing.T) {
 	page.WaitTrue(lowerBall + ` === "6.00 700.00 200.00"`)
 	click(page, "#side-both")
 	page.WaitTrue(`document.querySelector("#side-both").getAttribute("aria-pressed") === "true" && !document.querySelector("#left-from-right")`)
+}
+
+// TestEveryKeyOfTheCarIsShown opens a study with all that a file can state: each value of the
+// car has its field or its cell there, and what has none is said to be kept.
+func TestEveryKeyOfTheCarIsShown(t *testing.T) {
+	const file = "../../testdata/kept/studies/everything.json"
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := study.Decode(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	page := openSheet(t, Options{})
+	page.openFile(d)
+	openPanel(page, "car")
+	page.WaitTrue(says("#study-menu", d.Name))
+	ids := []string{"wheelbase", "tyre-radius", "axle", "adjuster", "static-toe-left", "static-camber-left", "travel-bump", "travel-droop", "travel-step", "study-notes"}
+	for _, v := range model.CarValues(d) {
+		ids = append(ids, v.ID)
+	}
+	for _, v := range model.TieRodValues {
+		ids = append(ids, "tie-rod-"+v.Key)
+	}
+	shown := func(ids []string) {
+		t.Helper()
+		for _, id := range ids {
+			if !Evalf[bool](page, `!!document.getElementById(%q)?.checkVisibility()`, id) {
+				t.Errorf("%s is not on the page", id)
+			}
+		}
+	}
+	cells := func(side study.Side) (ids []string) {
+		for _, p := range model.PointRows(d, side) {
+			ids = append(ids, p.CellID(0), p.CellID(1), p.CellID(2))
+		}
+		return ids
+	}
+	left := cells(study.Left)
+	page.WaitTrue(`!!document.getElementById(` + quote(left[len(left)-1]) + `)`)
+	shown(append(ids, left...))
+	if right := cells(study.Right); d.Suspension.Right != nil {
+		click(page, "#side-right")
+		page.WaitTrue(`!!document.getElementById(` + quote(right[0]) + `)`)
+		shown(right)
+	}
+	names := model.KeptUntouched(d)
+	if len(names) < 5 {
+		t.Errorf("kept untouched: %q", names)
+	}
+	for _, name := range names {
+		if !Eval[bool](page, says("#untouched", name)) {
+			t.Errorf("nothing says that %s is kept", name)
+		}
+	}
 }

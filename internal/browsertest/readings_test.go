@@ -51,6 +51,7 @@ func (c *tapper) keys(keys string) {
 // startClean starts from a template and opens its readings, of which it has none.
 func startClean(p *Page) {
 	openPanel(p, "study")
+	click(p, "#new-study")
 	click(p, "#template-double-wishbone-rack")
 	openPanel(p, "readings")
 	p.WaitTrue(`!!document.querySelector("#no-readings")`)
