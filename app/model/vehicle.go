@@ -33,3 +33,12 @@ func UnstatedVehicle(d *study.Document) string {
 	}
 	return strings.Join(words, " ")
 }
+
+// KindWords says what kind of car a study is of, which another template alone changes.
+func KindWords(d *study.Document) string {
+	words := study.Words(d.Suspension.Type)
+	if d.Steering != nil && d.Steering.Type != study.NoGear {
+		words += ", steered by a " + study.Words(d.Steering.Type)
+	}
+	return strings.ToUpper(words[:1]) + words[1:] + ". Another kind is a new study from its template."
+}

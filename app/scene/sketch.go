@@ -23,18 +23,18 @@ func Sketch(d *solver.Design, width, height float64) string {
 	if radius == 0 {
 		radius = placed.Side[solver.Left][r.wheel[solver.Left].index].Z
 	}
-	classes := [...]string{partLayer: "solid", bodyLayer: "body", knuckleLayer: "knuckle", rodLayer: "solid"}
-	dst := fmt.Appendf(nil, `<svg class="drawing sketch" viewBox="0 0 %g %g" width="%[1]g" height="%[2]g" aria-hidden="true">`, width, height)
+	dst := fmt.Appendf(nil, `<svg class="sketch" viewBox="0 0 %g %g" width="%[1]g" height="%[2]g" aria-hidden="true">`, width, height)
+	half := plot.Box(0, 0, width/2, height)
 	for i, view := range []plot.View{plot.Behind, plot.Plan} {
-		area := plot.Box(float64(i)*width/2, 0, width/2, height).Inset(sketchEdge, sketchEdge, sketchEdge, sketchEdge)
 		l := linkage{rig: r, at: &placed, home: &placed, near: true, side: solver.Left}
-		l.p = plot.Fit(view, area, l.around(radius)...)
+		l.p = plot.Fit(view, half.Inset(sketchEdge, sketchEdge, sketchEdge, sketchEdge), l.around(radius)...)
 		l.wheels(radius)
 		l.draw()
-		for layer, path := range l.paths {
-			dst = fmt.Appendf(dst, `<path class="%s" d="%s"/>`, classes[layer], path)
+		dst = fmt.Appendf(dst, `<svg x="%g" width="%g" height="%g">`, float64(i)*width/2, width/2, height) // cuts off what runs beyond
+		for _, path := range l.paths {
+			dst = fmt.Appendf(dst, `<path d="%s"/>`, path)
 		}
-		dst = fmt.Appendf(dst, `<path class="ball" d="%s"/><path class="tyre" d="%s"/>`, l.joint, appendWheel(nil, l.p, l.tyre[solver.Left]))
+		dst = fmt.Appendf(dst, `<path class="ball" d="%s"/><path class="tyre" d="%s"/></svg>`, l.joint, appendWheel(nil, l.p, l.tyre[solver.Left]))
 	}
 	return string(append(dst, "</svg>"...))
 }

@@ -94,6 +94,7 @@ func (c *car) vehicle() app.UI {
 	d := c.Bench.document()
 	return app.Section().Class("block").Body(
 		app.H2().Text("Vehicle and wheels"),
+		app.P().Class("note").Text(model.KindWords(d)),
 		app.Div().Class("row").Body(
 			c.length("wheelbase", "wheelbase", "Wheelbase", d.Vehicle.Wheelbase, func(d *study.Document, x float64) { d.Vehicle.Wheelbase = x }),
 			c.length("tyre-radius", "tyreRadius", "Tyre radius, loaded", d.Vehicle.TyreRadius, func(d *study.Document, x float64) { d.Vehicle.TyreRadius = x }),

@@ -40,6 +40,7 @@ type pointGrid struct {
 	Draw  func() // has the drawing follow the cell that is picked
 
 	fresh  bool   // the press that is under way brought the keyboard to its cell
+	undoes bool   // the keyboard went to the way back from what was said, which goes with it
 	pasted string // why a block was refused
 	deaf   []func()
 }
@@ -70,8 +71,16 @@ func (g *pointGrid) OnDismount() {
 	g.Draw()
 }
 
-// OnUpdate has the text of the picked cell chosen again, which is lost with an undo.
-func (g *pointGrid) OnUpdate(ctx app.Context) { ctx.Defer(func(app.Context) { g.choose() }) }
+// OnUpdate has the text of the picked cell chosen again, which is lost with an undo, and gives
+// the cell the keyboard back that was lost with its button.
+func (g *pointGrid) OnUpdate(ctx app.Context) {
+	ctx.Defer(func(app.Context) {
+		if g.undoes && app.Window().Get("document").Get("activeElement").Get("tagName").String() == "BODY" {
+			focus(g.picked())
+		}
+		g.choose()
+	})
+}
 
 // rows are the points that are shown.
 func (g *pointGrid) rows() []model.PointRow {
@@ -197,9 +206,12 @@ func (g *pointGrid) come(ctx app.Context, e app.Event) {
 
 // leave has what is typed taken once the keyboard is outside the grid.
 func (g *pointGrid) leave(ctx app.Context, e app.Event) {
-	to := e.Get("relatedTarget")
-	inside := to.Truthy() && strings.HasPrefix(to.Get("id").String(), cellPrefix)
-	if !inside && app.Window().Get("document").Call("hasFocus").Bool() {
+	id := ""
+	if to := e.Get("relatedTarget"); to.Truthy() {
+		id = to.Get("id").String()
+	}
+	g.undoes = id == "message-undo"
+	if !strings.HasPrefix(id, cellPrefix) && app.Window().Get("document").Call("hasFocus").Bool() {
 		g.move(func() { g.State.grid.Settle(g.cells(ctx)) })
 	}
 }

@@ -136,7 +136,7 @@ func (p *Panels) begin(ctx app.Context, t *study.Template) {
 }
 
 // The size of the small picture of a template, in pixels.
-const sketchWidth, sketchHeight = 136, 72
+const sketchWidth, sketchHeight = 192, 84
 
 // sketches are the pictures that were drawn, by their templates' keys.
 var sketches = map[string]string{}
