@@ -31,7 +31,10 @@ func (c *car) Render() app.UI {
 		c.doubts(),
 		c.sides(),
 		&pointGrid{Bench: c.Bench, State: &c.Panels.pointing, Draw: c.Panels.draw},
-		app.P().Class("note").Text("Arrows walk the cells, Enter goes down, Tab across, F2 into a number, Esc gives it back. A cell takes 27 3/16, 88.9 mm or 9.7 - 1/8; a block of a spreadsheet is pasted from the picked cell on."),
+		app.P().Class("note").Body(
+			app.Span().Class("by-keys").Text("Arrows walk the cells, Enter goes down, Tab across, F2 into a number, Esc gives it back. "),
+			app.Text("A cell takes 27 3/16, 88.9 mm or 9.7 - 1/8; a block of a spreadsheet is pasted from the picked cell on."),
+		),
 		app.Div().Class("blocks").Body(
 			c.vehicle(),
 			c.tieRod(),

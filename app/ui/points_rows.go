@@ -76,11 +76,15 @@ func (g *pointGrid) fault(id string) app.UI {
 	})
 }
 
-// about says what the picked point is and where the tape goes, and takes a template's numbers
-// for the car's own.
+// about says of the picked point where its numbers come from, what it is and where the tape
+// goes, and takes a template's numbers for the car's own.
 func (g *pointGrid) about(p *model.PointRow) app.UI {
+	_, from := model.From(g.Bench.document(), p.Path)
+	if sd := model.PointSD(g.Bench.document(), p); sd != "" {
+		from += ", ± " + sd + " " + g.Bench.numbers().LengthUnit()
+	}
 	return app.Div().Class("about").ID("about-point").Body(
-		app.P().Class("note").Body(app.Strong().Text(upperFirst(p.Label)+": "), app.Text(model.AboutPoint(p.Name))),
+		app.P().Class("note").Body(app.Strong().Text(upperFirst(p.Label)), app.Text(" ("+from+"): "+model.AboutPoint(p.Name))),
 		g.Bench.keep(p.Path, p.Label),
 	)
 }
