@@ -81,3 +81,45 @@ func TestSpreadByMeasures(t *testing.T) {
 		})
 	}
 }
+
+// TestFitKeepsCorrelations tapes a car from marks whose own heights are uncertain: every height is,
+// but not what they are beside each other, on which toe depends. A fit of the gauge that had one
+// standard deviation of each coordinate would leave a far wider band than the tape and the gauge do
+// together.
+func TestFitKeepsCorrelations(t *testing.T) {
+	_, d := tapedCar(t, "tp01_dw.json")
+	truth := d.Clone()
+	marks := d.Measured.Marks
+	d.Measured = &study.Measured{Marks: marks, MarkSD: 6}
+	for name, at := range d.Suspension.Left.Points {
+		for mark, from := range marks {
+			apart := math.Hypot(math.Hypot(from[0]-at[0], from[1]-at[1]), from[2]-at[2])
+			d.Measured.Lengths = append(d.Measured.Lengths, study.Length{From: mark, To: "left." + name, Value: apart, SD: 0.2})
+		}
+	}
+	l, err := Locate(t.Context(), d, LocateOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	read(t, d, truth)
+	d.Readings[0].Repeatability = 1 // a gauge that settles little beside the tape
+	flat := d.Clone()
+	flat.Measured = nil
+	for name := range d.Suspension.Left.Points {
+		for axis, key := range []string{".x", ".y", ".z"} {
+			flat.Priors = append(flat.Priors, study.Prior{Parameter: name + key, SD: l.Points["left."+name].SD[axis]})
+		}
+	}
+	width := func(d *study.Document) float64 {
+		f, err := Fit(t.Context(), d, FitOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		a := f.Advice["left"]
+		return float64(a.High - a.Low)
+	}
+	together, flattened := width(d), width(flat)
+	if !(together < 0.7*flattened) {
+		t.Errorf("the advice's band is %.2f mm by tape and gauge, %.2f with the tape flattened, want far less", together, flattened)
+	}
+}
