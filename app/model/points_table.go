@@ -18,6 +18,14 @@ func PointOrigins(d *study.Document, t *study.PointTable) []string {
 	if len(taken) > 0 {
 		said = append(said, "Placed by the table: "+strings.Join(taken, "; ")+".")
 	}
+	if t.Datum != nil {
+		n := NumbersOf(d)
+		off := make([]string, len(t.Datum.Common))
+		for i, c := range t.Datum.Common {
+			off[i] = c.Name + " " + n.Length(d.Units.Millimetres(c.Off))
+		}
+		said = append(said, "Turned and moved so that its marks stand where the car's do; off by "+strings.Join(off, ", ")+".")
+	}
 	kept := map[string][]string{}
 	var reasons []string
 	for _, p := range t.Kept {

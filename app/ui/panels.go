@@ -123,7 +123,9 @@ func (p *Panels) class() string {
 // panel is what stands at the open place.
 func (p *Panels) panel(b bench) app.UI {
 	switch p.at.key() {
-	case "car":
+	case "tape":
+		return &tape{Bench: b, State: &p.taping, Version: p.Version}
+	case "points":
 		return &car{Bench: b, Panels: p}
 	case "readings":
 		return &readings{Bench: b, State: &p.reading, Typed: p.typed, Habits: p.Kept.noteHabits}

@@ -14,7 +14,7 @@ import (
 
 // TestEveryPanelShows opens each panel on the demo and on a car that cannot be solved.
 func TestEveryPanelShows(t *testing.T) {
-	for _, key := range []string{"car", "readings", "search", "map", "tradeoff", "parts", "compare", "sheet", "series", "study"} {
+	for _, key := range []string{"car", "tape", "readings", "search", "map", "tradeoff", "parts", "compare", "sheet", "series", "study"} {
 		t.Run(key, func(t *testing.T) {
 			s := onStage(t, store.Memory{}, key)
 			if len(s.text()) < 1000 {

@@ -16,7 +16,7 @@ type way struct{ key, text string }
 // steps are the five that the work is done in, in their order. No two keys are alike, of
 // steps and ways together.
 var steps = []step{
-	{"car", "Car", axleIcon, nil},
+	{"car", "Car", axleIcon, []way{{"points", "As points"}, {"tape", "By tape"}}},
 	{"readings", "Readings", dialIcon, nil},
 	{"find", "Find", curveIcon, []way{{"search", "Search"}, {"map", "Map"}, {"tradeoff", "Trade-off"}, {"parts", "Parts to buy"}}},
 	{"compare", "Compare", tableIcon, nil},

@@ -14,7 +14,7 @@ import (
 func pointsTable(b bench) app.UI {
 	return &tableBox{
 		Lasting: b.Lasting, ID: "points", Title: "Points from a table (CSV)",
-		About: "Columns point, x, y, z and if wanted side, in any order, under a header that may state the unit: x (in).",
+		About: "Columns point, x, y, z and if wanted side, in any order, under a header that may state the unit: x (in). In axes of its own where rows named as three marks of By tape are among them.",
 		Take: func(ctx app.Context, text []byte) ([]string, error) {
 			table, err := study.ParsePoints(text, b.document())
 			if err != nil {

@@ -20,11 +20,12 @@ type work struct {
 	comparing comparing
 	whying    whying
 	making    making
+	taping    taping
 }
 
 // drop lets go of all of it: answers that are still to come come to nothing.
 func (w *work) drop() {
-	for _, j := range []*job{&w.asking.check.job, &w.finding.job, &w.forging.job, &w.shelving.job, &w.sheeting.job, &w.sheeting.page, &w.reading.fit.job, &w.trading.job, &w.whying.job} {
+	for _, j := range []*job{&w.asking.check.job, &w.finding.job, &w.forging.job, &w.shelving.job, &w.sheeting.job, &w.sheeting.page, &w.reading.fit.job, &w.trading.job, &w.whying.job, &w.taping.job} {
 		j.drop()
 	}
 	habits := w.reading.habits

@@ -102,6 +102,11 @@ func (a *asking) printApplied(cmd *cobra.Command, d *study.Document) error {
 	if d, err = a.manual.apply.in(d, answer); err != nil {
 		return err
 	}
+	return printStudy(cmd, d)
+}
+
+// printStudy prints a study as its file.
+func printStudy(cmd *cobra.Command, d *study.Document) error {
 	text, err := study.Encode(d)
 	if err != nil {
 		return err

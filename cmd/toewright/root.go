@@ -22,6 +22,7 @@ func newRootCommand() *cobra.Command {
 	}
 	root.AddCommand(
 		newMergeCommand(),
+		newPointsCommand(),
 		newSchemaCommand(),
 		newServeCommand(),
 		newSiteCommand(),

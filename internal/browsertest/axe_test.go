@@ -21,7 +21,8 @@ const findings = `axe.run(document, {preload: false, resultTypes: ["violations"]
 // panels are what [openPanel] opens; the button that makes the panel work; and what is
 // there when it has.
 var panels = []struct{ key, work, outcome string }{
-	{key: "car"},
+	{key: "points"},
+	{"tape", "#tape-begin", "#tape-question"},
 	{"readings", "#fit", "#fitted"},
 	{"search", "#find", "#answer"},
 	{key: "map", outcome: "#map-least"},

@@ -45,6 +45,8 @@ func openPanel(p *Page, key string) {
 // stepOf returns the step that a way belongs to, or the key itself.
 func stepOf(key string) string {
 	switch key {
+	case "points", "tape":
+		return "car"
 	case "search", "map", "tradeoff", "parts":
 		return "find"
 	case "sheet", "series":

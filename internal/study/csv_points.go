@@ -15,6 +15,7 @@ import (
 type PointTable struct {
 	Taken []TakenPoint // in the order of the table
 	Kept  []KeptPoint  // in the order of [Document.Points]
+	Datum *Datum       // how its own axes lie in the car's; nil where they are the car's
 }
 
 // TakenPoint is a point that a table places.
@@ -66,7 +67,8 @@ var pointColumns = [][]string{{"point", "name", "hardpoint", "joint", "key"}, {"
 // stand in any order under a header: "point" (or "name"), "x", "y", "z", each perhaps with
 // "(mm)" or "(in)", and "side" if wanted; without a header they are point, x, y, z. A point
 // is known by its key or its label, in any spelling of letters and spaces. Where no side is
-// given, the sign of y tells it. The error is a [*CSVError] that names line and column.
+// given, the sign of y tells it. A table that has three or more of the study's marks among
+// its rows, by their names, is turned and moved to where they stand in the car. The error is a [*CSVError] that names line and column.
 func ParsePoints(data []byte, d *Document) (*PointTable, error) {
 	t, err := parseTable(data, isPointHeader, "point", "x", "y", "z")
 	if err != nil {
@@ -77,7 +79,14 @@ func ParsePoints(data []byte, d *Document) (*PointTable, error) {
 	}
 	p := newPointParser(t, d)
 	out := &PointTable{}
+	if out.Datum, err = p.datum(); err != nil {
+		return nil, err
+	}
+	p.own = out.Datum
 	for i := range t.rows {
+		if _, ok := p.mark(&t.rows[i]); ok {
+			continue
+		}
 		point, err := p.parse(&t.rows[i])
 		if err != nil {
 			return nil, err
@@ -177,6 +186,7 @@ type pointParser struct {
 	places     [3]int
 	words      map[string]PlacedPoint // words are the points by each of their names.
 	known      []string               // known are the labels, each once, in the order of the car.
+	own        *Datum                 // own are the table's axes; nil for the car's.
 	labels     map[string]string      // labels are those of the points by their names.
 }
 
@@ -235,12 +245,12 @@ func (p *pointParser) parse(r *row) (PlacedPoint, error) {
 	if !ok {
 		return point, p.unknown(r)
 	}
-	for i, column := range p.places {
-		x, err := p.length(r, column, p.doc.Units)
-		if err != nil {
-			return point, err
-		}
-		point.Place[i] = x
+	var err error
+	if point.Place, err = p.place(r); err != nil {
+		return point, err
+	}
+	if p.own != nil {
+		point.Place = p.own.Moved(point.Place)
 	}
 	if point.Side == "" {
 		return point, nil
@@ -248,6 +258,16 @@ func (p *pointParser) parse(r *row) (PlacedPoint, error) {
 	side, err := p.sideOf(r, point)
 	point.Side = side
 	return point, err
+}
+
+// place reads the place of a row, in the table's axes and file units.
+func (p *pointParser) place(r *row) (v Vec3, err error) {
+	for i, column := range p.places {
+		if v[i], err = p.length(r, column, p.doc.Units); err != nil {
+			return v, err
+		}
+	}
+	return v, nil
 }
 
 // unknown makes the error about a name that no point has.
