@@ -60,7 +60,7 @@ const maxTable = 1 << 20
 func offBy(d *study.Document, t *study.Datum) string {
 	list := make([]string, len(t.Common))
 	for i, c := range t.Common {
-		list[i] = fmt.Sprintf("%s %.3g %s", c.Name, c.Off, d.Units)
+		list[i] = fmt.Sprintf("%s %.3f %s", c.Name, c.Off, d.Units)
 	}
 	return strings.Join(list, ", ")
 }

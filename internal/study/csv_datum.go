@@ -78,13 +78,15 @@ func (p *pointParser) mark(r *row) (Vec3, bool) {
 	return at, ok
 }
 
-// Moved returns a place of the table in the car's axes.
+// Moved returns a place of the table in the car's axes, to a millionth of the unit: what lies
+// below is rounding.
 func (d *Datum) Moved(v Vec3) Vec3 {
 	out := d.into
 	for i := range out {
 		for k := range v {
 			out[i] += d.turn[i][k] * (v[k] - d.from[k])
 		}
+		out[i] = math.Round(out[i]*1e6) / 1e6
 	}
 	return out
 }
