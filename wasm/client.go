@@ -13,6 +13,10 @@ import (
 // is held to be stuck and ended. It is a hundred yields.
 const cancelGrace = 3 * time.Second
 
+// startGrace is the same of a worker that has not been heard of: on a slow phone it takes
+// seconds to start, and what was asked of it meanwhile must not fail for that.
+const startGrace = time.Minute
+
 // ErrWorkerEnded is what calls fail with whose worker crashed or was ended.
 var ErrWorkerEnded = errors.New("wasm: the worker ended before it answered")
 
@@ -24,7 +28,8 @@ type client struct {
 	port port
 
 	mu    sync.Mutex
-	last  int // id of the last call
+	heard bool // the worker has sent something
+	last  int  // id of the last call
 	calls map[int]*pending
 	err   error // why the worker is no more; nil while it lives
 }
@@ -61,14 +66,27 @@ func (c *client) call(ctx context.Context, method string, body json.RawMessage, 
 	select {
 	case a := <-p.answer:
 		return a.body, a.err
-	case <-time.After(cancelGrace):
+	case <-time.After(c.grace()):
 		return nil, fmt.Errorf("%w: %w", errStuck, ctx.Err())
 	}
+}
+
+// grace returns how long a cancelled call may take to answer.
+func (c *client) grace() time.Duration {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if !c.heard {
+		return startGrace
+	}
+	return cancelGrace
 }
 
 // receive takes in one message from the worker. One for a call that was given up
 // is dropped.
 func (c *client) receive(m message) {
+	c.mu.Lock()
+	c.heard = true
+	c.mu.Unlock()
 	switch m.Kind {
 	case kindProgress:
 		if p := c.find(m.ID); p != nil && p.progress != nil {

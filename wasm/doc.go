@@ -33,7 +33,8 @@
 // cancellable without knowing of the browser. A context derived from it does not
 // yield. A cancelled method may return an error, or the best it has so far.
 //
-// A worker that does not answer within 3 s of a cancel is ended and replaced.
+// A worker that does not answer within 3 s of a cancel is ended and replaced, one that has
+// not been heard of yet, since it may still be starting, within a minute.
 //
 // # Life of a worker
 //

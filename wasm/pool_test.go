@@ -136,9 +136,22 @@ func TestPoolCallCancelled(t *testing.T) {
 	})
 }
 
+// TestPoolEndsAWorkerThatDoesNotHear: one that has been heard of soon, one that may still be
+// starting later.
 func TestPoolEndsAWorkerThatDoesNotHear(t *testing.T) {
+	for heard, grace := range map[bool]time.Duration{true: cancelGrace, false: startGrace} {
+		t.Run(grace.String(), func(t *testing.T) { endsDeafWorker(t, heard, grace) })
+	}
+}
+
+func endsDeafWorker(t *testing.T, heard bool, grace time.Duration) {
 	synctest.Test(t, func(t *testing.T) {
 		pool := NewLocalPool(1, testHandlers)
+		if heard {
+			if _, err := pool.Call(t.Context(), MethodPing, nil, nil); err != nil {
+				t.Fatal(err)
+			}
+		}
 		other := make(chan error, 1)
 		go func() {
 			_, err := pool.Call(t.Context(), "obedient", nil, nil)
@@ -149,7 +162,7 @@ func TestPoolEndsAWorkerThatDoesNotHear(t *testing.T) {
 		defer cancel()
 		start := time.Now()
 		_, err := pool.Call(ctx, "deaf", nil, nil)
-		if took, want := time.Since(start), time.Second+cancelGrace; !errors.Is(err, context.DeadlineExceeded) || took != want {
+		if took, want := time.Since(start), time.Second+grace; !errors.Is(err, context.DeadlineExceeded) || took != want {
 			t.Errorf("Call error = %v after %v, want a DeadlineExceeded after %v", err, took, want)
 		}
 		if err := <-other; !errors.Is(err, ErrWorkerEnded) {
