@@ -31,20 +31,20 @@ func easeStart() {
 }
 
 // mostWorkers is how many there are at most: past it the memory costs more than the time they
-// save.
-const mostWorkers = 8
+// save. Where the browser does not say how much memory there is, it may be a phone's.
+const mostWorkers, mostUnsaid = 8, 4
 
-// poolSize returns the number of workers: one thread is left to the page, and where memory is
-// short, which some browsers say in GiB, there are two for each GiB.
+// poolSize returns the number of workers: one thread is left to the page, and there are two at
+// most for each GiB of memory.
 func poolSize() int {
 	navigator := js.Global().Get("navigator")
 	threads, memory := navigator.Get("hardwareConcurrency"), navigator.Get("deviceMemory")
 	if threads.Type() != js.TypeNumber {
 		return 1
 	}
-	n := min(threads.Int()-1, mostWorkers)
+	most := mostUnsaid
 	if memory.Type() == js.TypeNumber {
-		n = min(n, int(2*memory.Float()))
+		most = min(mostWorkers, int(2*memory.Float()))
 	}
-	return max(n, 1)
+	return max(min(threads.Int()-1, most), 1)
 }
