@@ -111,8 +111,8 @@ func TestTeamFails(t *testing.T) {
 		t.Errorf("error %v, want %v", err, want)
 	}
 	broken := errors.New("the worker ended")
-	calls := []error{context.Canceled, broken, nil}
-	if got := fault(slices.Clone(calls), make([]json.RawMessage, 3)); got != broken {
+	of := []error{context.Canceled, broken, nil}
+	if got := fault(slices.Clone(of), make([]json.RawMessage, 3)); got != broken {
 		t.Errorf("error %v, want %v", got, broken)
 	}
 	if got := fault([]error{context.Canceled, nil}, make([]json.RawMessage, 2)); got != nil {
