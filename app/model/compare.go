@@ -55,6 +55,8 @@ type CompareCell struct {
 	Broken bool     // a limit is
 	Best   bool     // no other car is better
 	Waits  bool     // it is being computed
+	// Bar is the figure by the largest of the row, 0 to 1, where bars show it; 0 where not.
+	Bar float64
 
 	worse float64 // of both sides
 	value [2]float64
@@ -130,6 +132,7 @@ const (
 type rowSource struct {
 	CompareRow
 	better better
+	bars   bool                       // stock beside new is shown by length too
 	place  bool                       // no difference of it says anything
 	cell   func(car *Car) CompareCell // without texts
 	write  func(x float64) string     // a value, or a difference of two
@@ -210,7 +213,25 @@ func (c *comparer) row(s *rowSource, cars []*Car) CompareRow {
 	if s.better != neither {
 		markBest(row.Cells, s)
 	}
+	if s.bars {
+		setBars(row.Cells)
+	}
 	return row
+}
+
+// setBars sets the cells' bars by the largest of them.
+func setBars(cells []CompareCell) {
+	most := 0.0
+	for i := range cells {
+		if x := math.Abs(cells[i].worse); x > most {
+			most = x
+		}
+	}
+	for i := range cells {
+		if x := math.Abs(cells[i].worse) / most; x >= 0 {
+			cells[i].Bar = x
+		}
+	}
 }
 
 // write sets the texts of a cell, those of its difference from the reference's where they

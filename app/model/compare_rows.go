@@ -287,9 +287,9 @@ func (c *comparer) load(f engine.LoadFigure) rowSource {
 	return rowSource{
 		CompareRow: CompareRow{
 			Key: "load " + f.Label, Label: capital(f.Label) + ", largest load", Note: strings.TrimSpace(f.Unit(c.n.Style) + " estimate"), Part: costPart,
-			Usual: f.Label == "tie rod", Meaning: "The largest in size of all load cases and both sides. " + strings.Join(engine.LoadsWords, " "),
+			Usual: f.Quantity != nil, Meaning: "The largest in size of all load cases and both sides. " + strings.Join(engine.LoadsWords, " "),
 		},
-		better: less, write: func(x float64) string { return f.Text(c.n.Style, x) },
+		better: less, bars: f.Quantity != nil, write: func(x float64) string { return f.Text(c.n.Style, x) },
 		cell: func(car *Car) CompareCell {
 			a := c.answer(car)
 			if k, pending := yet(a.Loads != nil, a.LoadsFault); pending {

@@ -17,7 +17,7 @@ var keysWithField = []string{
 	"suspension.side.armFace", "suspension.side.spring", "suspension.side.damper", "suspension.springs",
 	"suspension.toe", "suspension.toe.side", "suspension.camber", "suspension.camber.side", "suspension.studAxes.side",
 	"steering.axis", "steering.pitmanAxis", "steering.idlerAxis", "steering.perTurn", "steering.lock",
-	"tieRod.threadPitch", "tieRod.engagement", "tieRod.minEngagement", "tieRod.maxEngagement", "tieRod.innerBall.cone", "tieRod.outerBall.cone",
+	"tieRod.threadPitch", "tieRod.engagement", "tieRod.minEngagement", "tieRod.maxEngagement", "tieRod.innerBall.cone", "tieRod.outerBall.cone", "tieRod.outerBall.stud",
 	"travel.bump", "travel.droop", "travel.step",
 	"candidates[].name", "candidates[].changes", "candidates[].hold", "candidates[].hidden", "candidates[].note", "candidates[].price",
 	"search.variables[].parameter", "search.variables[].min", "search.variables[].max", "search.variables[].grid", "search.variables[].sizes",
@@ -33,7 +33,7 @@ var keysWithField = []string{
 	"readings[].slopeSd", "readings[].turned", "readings[].zero", "readings[].note", "readings[].changes", "readings[].purpose", "readings[].values",
 	"advise.parameter", "advise.step",
 	"catalogue[].slot", "catalogue[].name", "catalogue[].price", "catalogue[].changes",
-	"sources",
+	"loads", "sources",
 }
 
 // keysUntouched are the keys that have none, with what they are called. The page keeps
@@ -44,14 +44,12 @@ var keysUntouched = []struct{ key, name string }{
 	{"suspension.type", "the kind of suspension, which a template brings"},
 	{"suspension.dragLink.side", "the side whose arm the drag link pulls"},
 	{"steering.type", "the kind of steering gear, which a template brings"},
-	{"loads", "the loads on the wheels"},
 	{"measured", "what the tape measured"},
 	{"arm", "the steering arm as a part to be made"},
 	{"dragLink", "what the adjuster and the joints of the drag link allow"},
 	{"tieRod.innerBall.axis", "the axis of the inner ball"},
 	{"tieRod.outerBall.axis", "the axis of the outer ball"},
 	{"tieRod.innerBall.stud", "the stud of the inner ball"},
-	{"tieRod.outerBall.stud", "the stud of the outer ball"},
 	{"search.targetRight", "a target of the right wheel's own"},
 	{"search.weights", "the weights of the travel in a search"},
 	{"search.scenarios[].hold", "what a set-up holds"},

@@ -33,6 +33,8 @@ type View struct {
 	Zoomed bool
 	// Instant shows instant centres and the roll centre.
 	Instant bool
+	// Load is the load case whose forces are drawn, counted from 1; 0 draws none.
+	Load int
 	// Drawing turns a pointer on the charts into a pencil for the target.
 	Drawing bool
 

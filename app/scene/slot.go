@@ -60,11 +60,11 @@ type viewSlots struct {
 	clip, rim                                           Slot
 	ground, tyre, knuckle, part, body, rod, ball, ghost Slot
 	axis, instant, pointed                              Slot
-	lines, heads                                        Slot
+	lines, heads, load                                  Slot
 	figures                                             [maxFigures]Slot
 	caption, name, letter, centre                       Slot
 	gap, middle, strokes                                Slot // what is broken out, the centre line of a half view and its sign
-	travel                                              [2]Slot
+	travel, loads                                       [2]Slot
 }
 
 // The views of the car.
@@ -174,7 +174,8 @@ func (s *slots) addView(v int) {
 	w.letter, w.centre = s.text(g, "letter", plot.Middle), s.text(g, "name", plot.Start)
 	w.gap = s.path(g, "gap")
 	w.middle, w.strokes = s.path(g, "axis"), s.path(g, "strokes")
+	w.load = s.path(g, "load")
 	for i := range w.travel {
-		w.travel[i] = s.text(g, "travel", plot.Middle)
+		w.travel[i], w.loads[i] = s.text(g, "travel", plot.Middle), s.text(g, "name load", plot.Middle)
 	}
 }

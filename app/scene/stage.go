@@ -28,6 +28,7 @@ type Stage struct {
 	travel  [2]float64    // of the wheels as drawn, within reach
 	moved   [2]solver.Curve
 	instant [2]solver.Curve
+	forces  [2]solver.Forces // under the load case drawn
 
 	form    form
 	areas   areas

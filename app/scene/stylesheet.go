@@ -73,6 +73,8 @@ const rules = `.drawing text{font-family:var(--sheet-font);font-size:12px;font-v
 .drawing .letter{font-weight:700}
 .drawing .pointed{fill:none;stroke:var(--accent);stroke-width:1.5}
 .drawing .instant{fill:none;stroke:var(--ink-soft);stroke-width:0.8;stroke-dasharray:8 3 2 3}
+.drawing path.load{fill:var(--ink);stroke:var(--ink);stroke-width:2}
+.drawing text.load{font-weight:600}
 .drawing .change{stroke:var(--accent)}
 .drawing .head.change{fill:var(--accent);stroke:none}
 .drawing text.change{fill:var(--accent);stroke:var(--paper);font-weight:600}

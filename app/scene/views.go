@@ -170,6 +170,7 @@ func (s *Stage) drawViews() {
 		s.writeTravel()
 		s.drawBreak()
 	}
+	s.drawLoads()
 	if s.shown(detailView) {
 		s.drawDetailRim()
 		s.drawDetailChange()

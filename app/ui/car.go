@@ -40,6 +40,7 @@ func (c *car) Render() app.UI {
 			c.tieRod(),
 			app.Range(mounts).Slice(func(i int) app.UI { return c.mount(&mounts[i]) }),
 			c.gear(),
+			&loads{Bench: c.Bench},
 			app.Section().Class("block").Body(notes(c.Bench, d.Notes), untouched(d)),
 		),
 		pointsTable(c.Bench),

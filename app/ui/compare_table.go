@@ -122,7 +122,11 @@ func (c *compare) cell(t *model.Comparison, r *model.CompareRow, i int) app.UI {
 	if k.Waits && r.Lacks == "" {
 		return cell.Body(app.Span().Class("waits").Title("being computed").Text("…"))
 	}
-	return cell.Body(c.value(k), app.If(k.Spare != "", func() app.UI { return app.Small().Text(k.Spare) }))
+	return cell.Body(c.value(k),
+		app.If(k.Bar > 0, func() app.UI {
+			return app.Raw(fmt.Sprintf(`<svg class="bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true"><path d="M0 0H%.1fV4H0Z"/></svg>`, 100*k.Bar))
+		}),
+		app.If(k.Spare != "", func() app.UI { return app.Small().Text(k.Spare) }))
 }
 
 // value is the number of a cell, or those of both sides, with what it means: a box for the

@@ -106,6 +106,7 @@ func (t toolLine) views() app.UI {
 			Title("Instant centres of both wheels, and the roll centre between them"),
 		t.toggle("zoom", "Zoom", v.Zoomed, func(v *model.View) { v.Zoomed = !v.Zoomed }).
 			Title("Toe scale of the selected car's curve; the others' show as far as they go"),
+		app.If(len(t.Desk.Session.Document().Loads) > 0, t.load),
 		app.If(t.narrowTurns(), func() app.UI {
 			return t.toggle("right-wheel", "Right wheel", v.Side == solver.Right, (*model.View).OtherSide).
 				Title("The chart of the right wheel in place of the left one's")
@@ -113,6 +114,19 @@ func (t toolLine) views() app.UI {
 		t.toggle("alone", "Selected and reference", v.Alone, func(v *model.View) { v.Alone = !v.Alone }).
 			Title("Curves of the reference and the selected car alone"),
 	)
+}
+
+// load is the load case whose forces are drawn.
+func (t toolLine) load() app.UI {
+	list := []choice{{"0", "none"}}
+	for i, c := range t.Desk.Session.Document().Loads {
+		list = append(list, choice{strconv.Itoa(i + 1), c.Name})
+	}
+	return menu("load-shown", "Forces of", strconv.Itoa(t.Desk.View.Load), list, func(ctx app.Context, value string) {
+		i, _ := strconv.Atoi(value) // the values are our own
+		t.Desk.ShowLoad(i)
+		t.Panels.Changed(ctx)
+	})
 }
 
 // narrowTurns reports whether a narrow stage has a chart of one wheel alone.

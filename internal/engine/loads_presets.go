@@ -121,6 +121,11 @@ func LoadPresets(d *study.Document) (out []LoadPreset) {
 	return out
 }
 
+// PresetCase returns a preset, by its key, with its factors as they are wanted.
+func PresetCase(d *study.Document, key string, with []LoadFactor) (*study.LoadCase, error) {
+	return presetOf(key).of(d, with)
+}
+
 // factors returns the numbers that a preset starts from, lengths in the file's unit.
 func (p *loadPreset) factors(d *study.Document) (out []LoadFactor) {
 	for _, f := range p.Factors {

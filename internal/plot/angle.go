@@ -25,8 +25,8 @@ func (d *Dimension) arcHeads(from, to, first, second Point, clockwise bool, size
 	if from.Sub(to).Length() < 2.5*size*headLength {
 		back = -back
 	}
-	heads := appendHead(d.Heads[:0], from, first.Across().Times(back))
-	return appendHead(heads, to, second.Across().Times(-back))
+	heads := AppendHead(d.Heads[:0], from, first.Across().Times(back))
+	return AppendHead(heads, to, second.Across().Times(-back))
 }
 
 // beyondArc returns the place of an upright text clear of the arc, whichever way

@@ -62,13 +62,13 @@ func (d *Dimension) arrows(from, to, along Point, width, size float64) {
 	head := along.Times(size)
 	if length >= width+2*size*(headLength+clearance) {
 		d.Lines = d.Lines.Polyline(from, to)
-		d.Heads = appendHead(appendHead(d.Heads[:0], from, head), to, head.Times(-1))
+		d.Heads = AppendHead(AppendHead(d.Heads[:0], from, head), to, head.Times(-1))
 		d.Text = textAlong(from.Towards(to, 0.5), along, Middle, size)
 		return
 	}
 	// Arrows from outside, text beyond the second.
 	d.Lines = d.Lines.Polyline(from.Sub(head.Times(tail)), to.Add(head.Times(tail)))
-	d.Heads = appendHead(appendHead(d.Heads[:0], from, head.Times(-1)), to, head)
+	d.Heads = AppendHead(AppendHead(d.Heads[:0], from, head.Times(-1)), to, head)
 	d.Text = textAlong(to.Add(head.Times(tail+clearance)), along, Start, size)
 }
 
@@ -101,9 +101,9 @@ func appendExtension(dst Path, part, foot Point, size float64) Path {
 	return dst.Polyline(part.Add(unit.Times(clearance)), foot.Add(unit.Times(overshoot)))
 }
 
-// appendHead appends an arrow head with its tip at tip; back leads from the tip into
+// AppendHead appends an arrow head with its tip at tip; back leads from the tip into
 // the head and has the text's size for its length.
-func appendHead(dst Path, tip, back Point) Path {
+func AppendHead(dst Path, tip, back Point) Path {
 	foot := tip.Add(back.Times(headLength))
 	side := back.Across().Times(headWidth / 2)
 	return dst.Polygon(tip, foot.Add(side), foot.Sub(side))

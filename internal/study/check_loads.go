@@ -41,7 +41,7 @@ func checkLoads(d *Document) []Finding {
 			found = append(found, Finding{fmt.Sprintf("loads.%d", i), Note, "puts nothing on either wheel", ""})
 		}
 	}
-	return append(found, d.checkSprings()...)
+	return append(found, d.SpringsLacking()...)
 }
 
 // outerStud returns the stud of the tie rod's outer ball, nil where none is stated.
@@ -52,8 +52,9 @@ func (d *Document) outerStud() *Stud {
 	return d.TieRod.OuterBall.Stud
 }
 
-// checkSprings looks for the springs that the load cases need.
-func (d *Document) checkSprings() []Finding {
+// SpringsLacking returns a finding for each spring that a load case needs and the study
+// does not state.
+func (d *Document) SpringsLacking() []Finding {
 	kind, err := solver.KindByName(d.Suspension.Type)
 	if err != nil {
 		return nil

@@ -79,7 +79,7 @@ func (d *Document) loadProblem() *problem {
 	if p := d.casesProblem(); p != nil {
 		return p
 	}
-	if f := d.checkSprings(); len(f) > 0 {
+	if f := d.SpringsLacking(); len(f) > 0 {
 		return problemf(f[0].Path, "%s", f[0].Message)
 	}
 	return nil

@@ -162,6 +162,17 @@ func (d *Document) needProblem(i int) *problem {
 	return nil
 }
 
+// LoadLacks names what a figure of loads needs and the study does not state, "" where it is
+// all there or the car has no such part.
+func (d *Document) LoadLacks(k *LimitKind) string {
+	for _, n := range k.needs {
+		if d.Has(k) && !n.stated(d) {
+			return n.what
+		}
+	}
+	return ""
+}
+
 // LimitAtLock returns an error that names the key where limit i of the search states
 // "at" and cannot: its result is not looked at through the travel, or the study states
 // no steering lock.
