@@ -86,17 +86,3 @@ func TestMapRefuses(t *testing.T) {
 		}
 	}
 }
-
-// BenchmarkMap fills a map of 64 by 64 cars on all processors, each moved through
-// 41 positions.
-func BenchmarkMap(b *testing.B) {
-	b.Run("64x64", func(b *testing.B) {
-		j := textbookJudge(b)
-		j.Travels = manyTravels(b)
-		m := optimize.ParameterMap{Judge: j, X: freeOf(b, j.Base, "tieRodOuterHeight", -20, 20), Y: freeOf(b, j.Base, "tieRodInnerHeight", -20, 20), Columns: 64, Rows: 64}
-		reportShare(b, j, 64*64, func() error {
-			_, err := m.Fill(context.Background(), optimize.Span{End: m.Rows}, optimize.Parallel{})
-			return err
-		})
-	})
-}

@@ -137,24 +137,6 @@ func TestCensusCancelled(t *testing.T) {
 	}
 }
 
-// BenchmarkTolerance builds 100,000 cars of a series, all coordinates off, on all
-// processors and moves each through 41 positions.
-func BenchmarkTolerance(b *testing.B) {
-	b.Run("100k-cars", func(b *testing.B) {
-		s := textbookSeries(b)
-		s.Travels = manyTravels(b)
-		const count = 100_000
-		p, err := s.Propagate()
-		if err != nil {
-			b.Fatal(err)
-		}
-		reportShare(b, s.Judge, count, func() error {
-			_, err := s.Count(context.Background(), p, cars(count), optimize.Parallel{})
-			return err
-		})
-	})
-}
-
 // TestPercentileAmongFailures: cars that fail are worse than all others, and where a
 // percentile falls among them there is none. Counted again in a sorted list in which
 // each of them is infinitely bad.

@@ -161,8 +161,9 @@ func (w *staticWork) static(i int, hold Hold) (*staticUnit, error) {
 	case e == freeParts:
 		return w.asExchanged(i), nil
 	}
+	lu := w.near(i, hold)
 	p := w.prepare(i, w.cs, hold)
-	q, err := w.solve(i, hold)
+	q, err := w.solve(i, hold, lu)
 	if err != nil {
 		return nil, err
 	}

@@ -81,3 +81,44 @@ func Movement(x *Axle, s Side) (omega, v Vec) {
 	}
 	return m.omega, m.v
 }
+
+// StaticByPath returns the points of each unit of the car with changes in its static
+// position, found by following the path from the car as measured and never from near.
+func StaticByPath(a *Assembler, changes []Change, hold Hold, rods *Rods) ([][]Vec, error) {
+	var out [][]Vec
+	w := a.borrow(changes, rods)
+	for i := range a.units {
+		n := &w.measured[i]
+		n.known, n.sound, n.hold = true, false, w.held(hold, w.cs)
+		s, err := w.static(i, hold)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, s.pts)
+	}
+	return out, nil // w is not given back: others may be near
+}
+
+// StaticPoints returns the points of each unit of x in its static position.
+func StaticPoints(x *Axle) (out [][]Vec) {
+	for _, s := range x.static {
+		out = append(out, s.pts)
+	}
+	return out
+}
+
+// IsNear reports whether the static position of every unit of the car with changes is
+// found from near where it is solved at all.
+func IsNear(a *Assembler, changes []Change, hold Hold, rods *Rods) bool {
+	w := a.borrow(changes, rods)
+	for i := range a.units {
+		lu := w.near(i, hold)
+		if lu == nil {
+			return false
+		}
+		if _, ok := w.prepare(i, w.cs, hold).solveNear(lu, &w.tracer); !ok {
+			return false
+		}
+	}
+	return true
+}

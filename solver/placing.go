@@ -72,6 +72,24 @@ func (p *placement) place(c *configuration) {
 	}
 }
 
+// placeValues is place where no point has a rate.
+func (p *placement) placeValues(c *configuration) {
+	o := p.u.reference(p.from)
+	for i := range p.from {
+		switch b := p.u.points[i].body; b {
+		case chassisBody:
+			c.pts[i] = p.from[i]
+		case mainBody:
+			c.pts[i].v = r3.Add(r3.Add(p.r.turn(r3.Sub(p.from[i].v, o.v)), o.v), p.move)
+		default:
+			c.pts[i] = p.carry(p.steer(p.from[i], b), o)
+		}
+	}
+	for i := range p.spins {
+		c.spins[i] = p.placeSpin(i)
+	}
+}
+
 // still reports whether the pose is the one in which the points stand.
 func (p *placement) still() bool {
 	return p.g == (Vec{}) && p.move == (Vec{}) && p.h == [2]float64{}

@@ -64,8 +64,14 @@ func (e *StaticError) Error() string {
 		where, e.Link, 100*e.Share)
 }
 
-// solve returns the unknowns of the static position; t lends its memory.
-func (p *staticPath) solve(t *tracer) (state, error) {
+// solve returns the unknowns of the static position; t lends its memory, and lu, nil where
+// there are none, are the factors of the car as measured.
+func (p *staticPath) solve(t *tracer, lu *factors) (state, error) {
+	if lu != nil {
+		if q, ok := p.solveNear(lu, t); ok {
+			return q, nil
+		}
+	}
 	var q state
 	var f column
 	p.residual(&q, 1, &f)

@@ -66,15 +66,15 @@ func (k *memoKey) slot() uint64 {
 }
 
 // solve returns the unknowns of the path that was prepared for unit i, remembered
-// or found, and leaves the points in that position.
-func (w *staticWork) solve(i int, hold Hold) (state, error) {
+// or found, and leaves the points in that position; lu are those of [staticWork.near].
+func (w *staticWork) solve(i int, hold Hold, lu *factors) (state, error) {
 	k := w.keyOf(i, hold)
 	known := &w.memo[k.slot()]
 	if k.valid && known.key == k {
 		w.path.put(&known.q, constant(1))
 		return known.q, nil
 	}
-	q, err := w.path.solve(&w.tracer)
+	q, err := w.path.solve(&w.tracer, lu)
 	if err != nil {
 		return q, err
 	}

@@ -13,6 +13,7 @@ type staticWork struct {
 	equations equations
 	tracer    tracer
 	memo      staticMemo
+	measured  nearFactors
 
 	before, after, from, placed [maxUnitPoints]dvec
 	spins                       [2]dvec
