@@ -224,8 +224,9 @@ func (l *Limit) check() error {
 	return nil
 }
 
-// limitStep is the share of a variable's range by which limits are differenced.
-// Their derivatives only steer the search: what holds is judged by their values.
+// limitStep is the share of a variable's range by which limits are differenced, to one
+// side: that leaves a millionth of what they bend over the range. Their derivatives only
+// steer the search; what holds is judged by values.
 const limitStep = 1e-6
 
 // writeLimits sets v's limits, and their derivatives where they are wanted, for
@@ -249,23 +250,22 @@ func (m *toeModel) writeLimits(x []float64, v *nlp.Values) bool {
 	if !slices.Contains(m.exact, false) {
 		return true
 	}
-	at := append([]float64(nil), x...)
-	var up, down []float64
+	here, ok := m.spotsAt(nil, x)
+	if !ok {
+		return false
+	}
+	at, beside := append([]float64(nil), x...), make([]float64, 0, len(here))
 	for k := range m.free {
 		f := &m.free[k]
 		h := limitStep * (f.Max - f.Min)
 		at[k] = x[k] + h
-		up, ok = m.spotsAt(up[:0], at)
-		at[k] = x[k] - h
-		var okDown bool
-		down, okDown = m.spotsAt(down[:0], at)
-		at[k] = x[k]
-		if !ok || !okDown {
+		if beside, ok = m.spotsAt(beside[:0], at); !ok {
 			return false
 		}
-		for i := range g {
+		at[k] = x[k]
+		for i, was := range here {
 			if !m.exact[i] {
-				v.JG.Set(i, k, (up[i]-down[i])/(2*h))
+				v.JG.Set(i, k, (beside[i]-was)/h)
 			}
 		}
 	}
@@ -360,12 +360,11 @@ func (m *toeModel) eachLimit(g []float64, x []float64, sides solver.Selection, a
 	for i := range m.scenarios {
 		s := &m.scenarios[i]
 		m.cars++
-		car, err := m.base.AssembleSides(sides, m.changes(s, x), s.Hold)
-		if err != nil {
+		if err := m.base.Reassemble(&m.limited, sides, m.changes(s, x), s.Hold, nil); err != nil {
 			return g, false
 		}
 		for k := range m.limits {
-			g = add(g, &m.limits[k], car, s.From)
+			g = add(g, &m.limits[k], &m.limited, s.From)
 		}
 	}
 	return g, true

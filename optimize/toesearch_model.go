@@ -18,15 +18,16 @@ type toeModel struct {
 	travels   []float64
 	zero      int // index of travel 0 among travels
 
-	ws     *solver.Workspace
-	car    solver.Axle // swept last
-	curves [2]solver.Curve
-	seeds  []solver.Change
-	ranges []LimitRange // of all scenarios, measured last
-	exact  []bool       // of the limits' rows: their derivatives need no differences
-	slopes []float64
-	buffer []solver.Change
-	cars   int // assembled so far
+	ws      *solver.Workspace
+	car     solver.Axle // swept last
+	limited solver.Axle // held against the limits last
+	curves  [2]solver.Curve
+	seeds   []solver.Change
+	ranges  []LimitRange // of all scenarios, measured last
+	exact   []bool       // of the limits' rows: their derivatives need no differences
+	slopes  []float64
+	buffer  []solver.Change
+	cars    int // assembled so far
 }
 
 func newToeModel(p *ToeSearch) *toeModel {
