@@ -162,6 +162,34 @@ load: bin/vegeta ## Put the service under load and attack on the loopback for a 
 	$(BUILD) -o bin/toewright ./cmd/toewright
 	$(GO) run ./tools/load
 
+# The example of docs/batch.md on a Slurm of the loopback; another version for its parts.
+.PHONY: batch
+batch: ## Run the Slurm example of docs/batch.md, with all that can go wrong, on four virtual nodes
+	@if command -v slurmctld slurmd munged >/dev/null; then \
+	  $(BUILD) -o bin/toewright ./cmd/toewright; \
+	  $(GO) build -ldflags='-X toewright/internal/version.name=another' -o bin/another ./cmd/toewright; \
+	  tools/batch/slurm.sh bin/toewright bin/another; \
+	else $(call left_out,'the Slurm example','Slurm','apt-get install --no-install-recommends slurm-wlm munge'); fi
+
+# What a container is built by, if anything.
+CONTAINER := $(shell for b in podman docker buildah; do command -v $$b && break; done)
+
+.PHONY: container
+container: release ## Build the container of the release, and ask it for its version
+	@if [ -n "$(CONTAINER)" ]; then set -x; \
+	  $(CONTAINER) build --build-arg PROGRAM=bin/release/toewright-$(VERSION)-linux-$$($(GO) env GOARCH) -t toewright -f Containerfile .; \
+	  test "$(notdir $(CONTAINER))" = buildah || $(CONTAINER) run --rm toewright version; \
+	else $(call left_out,'the container','podman, docker or buildah','apt-get install podman'); fi
+
+# The site, asked for the page as a host of files hands it out.
+.PHONY: try-site
+try-site: site
+	@for f in index.html manifest.webmanifest app-worker.js web/app.wasm web/app.wasm.br web/app.wasm.gz; do test -s bin/site/$$f || { echo "bin/site has no $$f" >&2; exit 1; }; done
+
+# Each takes minutes: what a change rarely breaks and a release needs.
+.PHONY: nightly
+nightly: reproduce try-site container batch ## Build releases twice and compare, the site, the container; run the Slurm example
+
 .PHONY: check
 check: ## Check format, vet, lint, modules and known vulnerabilities
 	@test -z "$$(gofmt -l $$(git ls-files '*.go'))" || { gofmt -l $$(git ls-files '*.go'); echo 'run gofmt -w on these' >&2; exit 1; }

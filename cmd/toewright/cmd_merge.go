@@ -18,7 +18,8 @@ func newMergeCommand() *cobra.Command {
 order, and print what the command would have printed by itself, to the byte.
 
 FILE is the study that the shards were run on; it or one PART may be -, standard
-input. A part that is damaged, of another study, other options, another version or
+input. A PART may be packed by gzip, and hold several parts, one a line, as they come
+through a pipe. A part that is damaged, of another study, other options, another version or
 there twice is refused by name, and so is a run that lacks some.`,
 		Args:              usage(someParts),
 		ValidArgsFunction: completeParts,
@@ -57,18 +58,10 @@ func merged(cmd *cobra.Command, d *study.Document, files []string) (call string,
 		return "", nil, err
 	}
 	for _, file := range files {
-		data, err := readInput(file, cmd.InOrStdin(), maxPart)
-		if err != nil {
-			return "", nil, err
-		}
-		if err := m.Add(file, data); err != nil {
+		if err := eachPart(file, cmd.InOrStdin(), m.Add); err != nil {
 			return "", nil, err
 		}
 	}
 	answer, err = m.Answer(cmd.Context())
 	return m.Command(), answer, err
 }
-
-// maxPart is far more than any part takes: a tolerance's grows to some megabytes,
-// a map's to ten.
-const maxPart = 256 << 20

@@ -64,6 +64,13 @@ func wantMerged(t *testing.T, folder string) {
 // index of each task in the environment, counted from 1.
 func TestSlurmScriptOfTheManual(t *testing.T) {
 	folder := batchFolder(t)
+	program, err := exec.LookPath("toewright")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(program, filepath.Join(folder, "toewright")); err != nil {
+		t.Fatal(err)
+	}
 	script := "#!/bin/bash" + example(t, "```bash\n#!/bin/bash", "```")
 	for i := 1; i <= 3; i++ {
 		cmd := exec.Command("bash", "-c", script)
