@@ -9,6 +9,8 @@ import (
 	"path"
 	"slices"
 	"strings"
+
+	"toewright/internal/web/coding"
 )
 
 // The prefix "all:" takes in the file with a leading dot that keeps the folder in
@@ -33,7 +35,7 @@ const programName = "app.wasm"
 const manifestName = "manifest.webmanifest"
 
 // suffixes are added to the name of a file for its compressed forms.
-var suffixes = map[encoding]string{brotlied: ".br", gzipped: ".gz"}
+var suffixes = map[coding.Encoding]string{coding.Brotli: ".br", coding.Gzip: ".gz"}
 
 // Built reports whether the front end was built before this program was.
 func Built() bool {
@@ -47,7 +49,7 @@ type assets map[string]*asset
 // asset is a file in each encoding that there is, the identity always.
 type asset struct {
 	contentType string
-	forms       map[encoding]form
+	forms       map[coding.Encoding]form
 }
 
 // form is a file in one encoding.
@@ -78,18 +80,18 @@ func loadAssets(folder fs.FS) (assets, error) {
 }
 
 // split returns the name of the file that a file is a form of, and its encoding.
-func split(file string) (name string, enc encoding) {
+func split(file string) (name string, enc coding.Encoding) {
 	for enc, suffix := range suffixes {
 		if name, ok := strings.CutSuffix(file, suffix); ok {
 			return name, enc
 		}
 	}
-	return file, identity
+	return file, coding.Identity
 }
 
-func (a assets) add(name string, enc encoding, data []byte) {
+func (a assets) add(name string, enc coding.Encoding, data []byte) {
 	if a[name] == nil {
-		a[name] = &asset{contentType: contentType(name), forms: map[encoding]form{}}
+		a[name] = &asset{contentType: contentType(name), forms: map[coding.Encoding]form{}}
 	}
 	a[name].forms[enc] = form{data: data, etag: etag(data)}
 }
@@ -97,7 +99,7 @@ func (a assets) add(name string, enc encoding, data []byte) {
 // check returns an error for a compressed form without its file.
 func (a assets) check() error {
 	for name, file := range a {
-		if _, ok := file.forms[identity]; !ok {
+		if _, ok := file.forms[coding.Identity]; !ok {
 			return fmt.Errorf("web: %s stands there compressed but not as itself; build the front end again", name)
 		}
 	}
@@ -111,7 +113,7 @@ func (a assets) built() bool { return a[programName] != nil }
 func (a assets) version() string {
 	h := sha256.New()
 	for _, name := range slices.Sorted(maps.Keys(a)) {
-		fmt.Fprintln(h, name, a[name].forms[identity].etag)
+		fmt.Fprintln(h, name, a[name].forms[coding.Identity].etag)
 	}
 	return fmt.Sprintf("%x", h.Sum(nil)[:8])
 }

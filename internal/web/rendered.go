@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"net/http"
 	"path"
+
+	"toewright/internal/web/coding"
 )
 
 // renderShell returns the document, which states a policy if that is not empty, and what
@@ -35,9 +37,9 @@ func renderedAsset(name string, body []byte) *asset {
 		name = "index.html"
 	}
 	packed := gzip9(body)
-	return &asset{contentType(name), map[encoding]form{
-		identity: {body, etag(body)},
-		gzipped:  {packed, etag(packed)},
+	return &asset{contentType(name), map[coding.Encoding]form{
+		coding.Identity: {body, etag(body)},
+		coding.Gzip:     {packed, etag(packed)},
 	}}
 }
 

@@ -4,6 +4,8 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
+
+	"toewright/internal/web/coding"
 )
 
 // ServeHTTP serves the file that the path value "name" names.
@@ -19,7 +21,7 @@ func (a assets) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 // ServeHTTP serves the file in the best encoding that the client accepts. The
 // client may keep it but has to ask each time whether it is still the same.
 func (a *asset) ServeHTTP(w http.ResponseWriter, r *http.Request) {
-	enc := choose(r.Header.Get("Accept-Encoding"), a.has)
+	enc := coding.Choose(r.Header.Get("Accept-Encoding"), a.has)
 	body := a.forms[enc]
 	h := w.Header()
 	h.Set("Cache-Control", "no-cache")
@@ -31,13 +33,13 @@ func (a *asset) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	}
 	h.Set("Content-Type", a.contentType)
 	h.Set("Content-Length", strconv.Itoa(len(body.data)))
-	if enc != identity {
+	if enc != coding.Identity {
 		h.Set("Content-Encoding", string(enc))
 	}
 	w.Write(body.data) // On a HEAD request net/http leaves the body out.
 }
 
-func (a *asset) has(enc encoding) bool {
+func (a *asset) has(enc coding.Encoding) bool {
 	_, ok := a.forms[enc]
 	return ok
 }

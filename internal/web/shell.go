@@ -10,6 +10,8 @@ import (
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"toewright/internal/web/coding"
 )
 
 // serviceWorker is the template that go-app fills in. Its own one keeps an empty
@@ -35,7 +37,7 @@ func newShell(files assets) *app.Handler {
 		LoadingLabel:          "Starting the solver: {progress} %",
 		Resources:             resolver{},
 		Version:               files.version(),
-		WasmContentLength:     strconv.Itoa(len(files[programName].forms[identity].data)),
+		WasmContentLength:     strconv.Itoa(len(files[programName].forms[coding.Identity].data)),
 		ServiceWorkerTemplate: strings.ReplaceAll(serviceWorker, "{{.ResourcesToCache}}", keptList(files)),
 	}
 }

@@ -15,7 +15,9 @@ func BenchmarkCall(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
 				w := httptest.NewRecorder()
-				h.ServeHTTP(w, httptest.NewRequest(http.MethodPost, base+call, strings.NewReader(saloon)))
+				r := httptest.NewRequest(http.MethodPost, base+call, strings.NewReader(saloon))
+				r.Header.Set("Content-Type", "application/json")
+				h.ServeHTTP(w, r)
 				if w.Code != http.StatusOK {
 					b.Fatalf("%s: %d %s", call, w.Code, w.Body)
 				}

@@ -84,7 +84,7 @@ func (h *handler) answer(c calls.Call) http.HandlerFunc {
 		}
 		// A caller that takes the answer too slowly is cut off.
 		_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(h.cfg.Deadline))
-		result.write(w)
+		result.write(packed(w, r))
 	}
 }
 

@@ -1,42 +1,44 @@
-package web
+// Package coding chooses how an answer is packed, by what its client says it accepts.
+package coding
 
 import (
 	"strconv"
 	"strings"
 )
 
-// encoding is a content coding of HTTP; see RFC 9110, section 8.4.1.
-type encoding string
+// Encoding is a content coding of HTTP; see RFC 9110, section 8.4.1.
+type Encoding string
 
+// The codings that are known here.
 const (
-	identity encoding = ""
-	gzipped  encoding = "gzip"
-	brotlied encoding = "br"
+	Identity Encoding = ""
+	Gzip     Encoding = "gzip"
+	Brotli   Encoding = "br"
 )
 
 // preferred lists the encodings, the smallest result first.
-var preferred = []encoding{brotlied, gzipped}
+var preferred = []Encoding{Brotli, Gzip}
 
-// choose returns the first preferred encoding that is at hand and that an
+// Choose returns the first preferred encoding that is at hand and that an
 // Accept-Encoding header allows, else the identity.
-func choose(header string, atHand func(encoding) bool) encoding {
+func Choose(header string, atHand func(Encoding) bool) Encoding {
 	allowed := acceptedEncodings(header)
 	for _, e := range preferred {
 		if allowed[e] && atHand(e) {
 			return e
 		}
 	}
-	return identity
+	return Identity
 }
 
 // acceptedEncodings returns the codings that an Accept-Encoding header names with a
 // weight above zero. A star stands for none of ours: browsers name what they can.
-func acceptedEncodings(header string) map[encoding]bool {
-	allowed := map[encoding]bool{}
+func acceptedEncodings(header string) map[Encoding]bool {
+	allowed := map[Encoding]bool{}
 	for item := range strings.SplitSeq(header, ",") {
 		name, params, _ := strings.Cut(item, ";")
 		if weight(params) > 0 {
-			allowed[encoding(strings.ToLower(strings.TrimSpace(name)))] = true
+			allowed[Encoding(strings.ToLower(strings.TrimSpace(name)))] = true
 		}
 	}
 	return allowed
