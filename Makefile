@@ -171,15 +171,15 @@ batch: ## Run the Slurm example of docs/batch.md, with all that can go wrong, on
 	  tools/batch/slurm.sh bin/toewright bin/another; \
 	else $(call left_out,'the Slurm example','Slurm','apt-get install --no-install-recommends slurm-wlm munge'); fi
 
-# What a container is built by, if anything.
-CONTAINER := $(shell for b in podman docker buildah; do command -v $$b && break; done)
+# What a container is built by, if anything that answers.
+CONTAINER = $(shell for b in podman docker buildah; do $$b info >/dev/null 2>&1 && echo $$b && break; done)
 
 .PHONY: container
 container: release ## Build the container of the release, and ask it for its version
 	@if [ -n "$(CONTAINER)" ]; then set -x; \
 	  $(CONTAINER) build --build-arg PROGRAM=bin/release/toewright-$(VERSION)-linux-$$($(GO) env GOARCH) -t toewright -f Containerfile .; \
-	  test "$(notdir $(CONTAINER))" = buildah || $(CONTAINER) run --rm toewright version; \
-	else $(call left_out,'the container','podman, docker or buildah','apt-get install podman'); fi
+	  test "$(CONTAINER)" = buildah || $(CONTAINER) run --rm toewright version; \
+	else $(call left_out,'the container','podman or docker','apt-get install podman'); fi
 
 # The site, asked for the page as a host of files hands it out.
 .PHONY: try-site
