@@ -13,13 +13,16 @@ import (
 
 // ArmOptions say whose steering arm is asked for.
 type ArmOptions struct {
-	Candidate string `json:"candidate,omitzero"` // "base", where empty, is the base car
+	Candidate string   `json:"candidate,omitzero"` // "base", where empty, is the base car
+	Step      *float64 `json:"step,omitzero"`      // that the shop works to, in the file's units; nil is the last decimal shown
 }
 
 // ArmResult is what [Arm] returns: lengths in the file's units.
 type ArmResult struct {
 	Units     study.Units `json:"units"`
 	Candidate string      `json:"candidate"`
+	Step      float64     `json:"step"` // on which the sizes to make lie
+	Window    Window      `json:"window"`
 	Sides     []ArmSide   `json:"sides"` // left, then right
 }
 
@@ -44,6 +47,13 @@ type ArmSide struct {
 	Turns  Number `json:"turns"`
 	Thread Number `json:"thread"`
 	Place  Places `json:"place"`
+	// Part is the arm as a part to be made.
+	Part ArmPart `json:"part"`
+	// Peak is the wheel's largest toe change less target over the window with the ball where
+	// the candidate has it, PeakMade with the ball where the sizes to make put it; static toe
+	// is set again. None where the window is not reached.
+	Peak     Number `json:"peak"`
+	PeakMade Number `json:"peakMade"`
 }
 
 // FaceMove is a displacement in the axes of the face that an arm is bolted to: along
@@ -75,16 +85,20 @@ type Places struct {
 // base car with those coordinates that the candidate corrects: what is measured
 // otherwise is not a part to be made.
 func Arm(ctx context.Context, d *study.Document, o ArmOptions) (*ArmResult, error) {
-	c, err := newCars(d)
+	step := given(o.Step, finestStep(d))
+	if !(step > 0) {
+		return nil, wrongf("step", "%g %s is no step to work to, want more than 0", step, d.Units)
+	}
+	s, err := newJudge(d, "")
 	if err != nil {
 		return nil, err
 	}
 	name := cmp.Or(o.Candidate, study.BaseName)
-	car, err := c.byName(name)
+	car, err := s.byName(name)
 	if err != nil {
 		return nil, err
 	}
-	original, err := c.original(car)
+	original, err := s.original(car)
 	if err != nil {
 		return nil, err
 	}
@@ -92,12 +106,39 @@ func Arm(ctx context.Context, d *study.Document, o ArmOptions) (*ArmResult, erro
 	if err := original.Place(solver.NewWorkspace(), [2]float64{}, 0, &at); err != nil {
 		return nil, explain(err, label(study.BaseName))
 	}
-	out := &ArmResult{Units: d.Units, Candidate: name}
-	for _, s := range solver.Sides {
-		r := car.axle.ArmReport(original, s, c.armFace(s))
-		out.Sides = append(out.Sides, c.armSide(&r, &at))
+	w := s.window
+	out := &ArmResult{Units: d.Units, Candidate: name, Step: step, Window: Window{Bump: w.Bump, Droop: w.Droop, Step: w.Step}}
+	for _, side := range solver.Sides {
+		r := car.axle.ArmReport(original, side, s.armFace(side))
+		one := s.armSide(&r, &at)
+		one.Part = s.armPart(&r, step)
+		out.Sides = append(out.Sides, one)
 	}
+	s.rounding(car, original, out)
 	return out, ctx.Err()
+}
+
+// rounding finds the toe of the car with its balls exactly placed and as they are made.
+func (s *sweeper) rounding(exact car, original *solver.Axle, out *ArmResult) {
+	peaks := func(c car, set func(*ArmSide, Number)) {
+		if c.axle == nil || s.move(c, Attitude{}) != nil {
+			return
+		}
+		wanted := targets(s.doc)
+		for _, side := range solver.Sides {
+			if c := &s.curves[side]; c.Reach.Whole() {
+				set(&out.Sides[side], s.figures(c, &wanted[side]).Peak)
+			}
+		}
+	}
+	peaks(exact, func(a *ArmSide, x Number) { a.Peak = x })
+	made := car{name: exact.name}
+	if changes, err := s.madeChanges(exact, original, out.Sides); err == nil {
+		if axle, err := s.base.Assemble(changes, exact.axle.Hold()); err == nil {
+			made.axle = axle
+		}
+	}
+	peaks(made, func(a *ArmSide, x Number) { a.PeakMade = x })
 }
 
 // original returns the base car with the coordinates that a candidate corrects.
@@ -133,7 +174,7 @@ func (c *cars) armSide(r *solver.ArmReport, original *solver.Placed) ArmSide {
 	out := ArmSide{
 		Side: r.Side.String(), Car: c.lengths(r.Car),
 		AlongStud: c.length(r.AlongStud), AcrossStud: c.length(r.AcrossStud),
-		Arm: c.change(r.Length), TieRod: c.change(r.TieRod), Turns: none, Thread: none,
+		Arm: c.change(r.Length), TieRod: c.change(r.TieRod), Turns: none, Thread: none, Peak: none, PeakMade: none,
 		Place: c.places(r, original),
 	}
 	if face := c.armFace(r.Side); face != nil {

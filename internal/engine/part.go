@@ -1,9 +1,6 @@
 package engine
 
 import (
-	"cmp"
-	"context"
-
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"toewright/internal/study"
@@ -14,7 +11,6 @@ import (
 // bolts stand in the file's own static position, with the candidate's part on and its
 // setpoints not turned in, in vehicle axes and the file's units.
 type ArmPart struct {
-	Side string `json:"side"`
 	// Hole is the centre of the outer ball, Original where it was before.
 	Hole     [3]float64 `json:"hole"`
 	Original [3]float64 `json:"original"`
@@ -30,6 +26,11 @@ type ArmPart struct {
 	Small        float64 `json:"small,omitzero"`
 	Thickness    float64 `json:"thickness,omitzero"`
 	BoltDiameter float64 `json:"boltDiameter,omitzero"`
+	// Sizes are those by which the ball is found from the part's datums, three directions
+	// square to each other.
+	Sizes [3]PartSize `json:"sizes"`
+	// Zones are those within which the ball may lie: square to the stud, and along it.
+	Zones [2]PartZone `json:"zones"`
 }
 
 // PartFace is the face that an arm is bolted to. Axes are the directions of length 1 of its
@@ -40,32 +41,28 @@ type PartFace struct {
 	Bolts [][3]float64  `json:"bolts,omitzero"`
 }
 
-// ArmParts returns both steering arms of a candidate as parts to be made, left then right.
-func ArmParts(ctx context.Context, d *study.Document, o ArmOptions) ([]ArmPart, error) {
-	c, err := newCars(d)
-	if err != nil {
-		return nil, err
-	}
-	car, err := c.byName(cmp.Or(o.Candidate, study.BaseName))
-	if err != nil {
-		return nil, err
-	}
-	original, err := c.original(car)
-	if err != nil {
-		return nil, err
-	}
-	var parts []ArmPart
-	for _, s := range solver.Sides {
-		r := car.axle.ArmReport(original, s, c.armFace(s))
-		parts = append(parts, c.armPart(&r))
-	}
-	return parts, ctx.Err()
+// PartSize is how far the ball stands from a point along a direction of length 1, in the
+// file's units: exactly, to be made on the shop's step, and on the original arm.
+type PartSize struct {
+	Of    string     `json:"of"` // "face", "bolts", "across"; without a face "forward", "outboard", "up"
+	From  [3]float64 `json:"from"`
+	Along [3]float64 `json:"along"`
+	Exact float64    `json:"exact"`
+	Make  float64    `json:"make"`
+	Was   float64    `json:"was"`
 }
 
-func (c *cars) armPart(r *solver.ArmReport) ArmPart {
+// PartZone is by how much a place may be off: the width of the whole zone in the file's
+// units, 0 where the study assumes nothing, and the tolerances that it is made of.
+type PartZone struct {
+	Width float64           `json:"width,omitzero"`
+	Of    []study.Tolerance `json:"of,omitzero"`
+}
+
+func (c *cars) armPart(r *solver.ArmReport, step float64) ArmPart {
 	now := r3.Add(r.Original.Hole, r.Side.Mirrored(r.Car))
 	out := ArmPart{
-		Side: r.Side.String(), Hole: c.lengths(now), Original: c.lengths(r.Original.Hole),
+		Hole: c.lengths(now), Original: c.lengths(r.Original.Hole),
 		Stud: components(r.Original.Stud), Clamped: c.lengths(now), Face: c.partFace(r.Side),
 	}
 	if ball := c.doc.OuterBall(); ball != nil && ball.Stud != nil {
@@ -78,6 +75,8 @@ func (c *cars) armPart(r *solver.ArmReport) ArmPart {
 			out.Large = a.Hole.LargeDiameter
 		}
 	}
+	out.Sizes = out.sizes(r.Side, step)
+	out.Zones = c.zones(r.Side, r.Original.Stud)
 	return out
 }
 
@@ -96,4 +95,19 @@ func (c *cars) partFace(s solver.Side) *PartFace {
 		out.Axes[i] = components(s.Mirrored(axis))
 	}
 	return out
+}
+
+// LowestBolt returns the bolt that stands lowest in the car, or else the point of the face:
+// where sizes along and across the bolts are taken from.
+func (f *PartFace) LowestBolt() [3]float64 {
+	if len(f.Bolts) == 0 {
+		return f.Point
+	}
+	low := f.Bolts[0]
+	for _, b := range f.Bolts[1:] {
+		if b[2] < low[2] {
+			low = b
+		}
+	}
+	return low
 }

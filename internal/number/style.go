@@ -38,6 +38,12 @@ func (s Style) lengthDecimals() int {
 	return mmDecimals
 }
 
+// LastDecimal returns what the last decimal of a length shown in a unit is worth, mm.
+func LastDecimal(u Units) float64 {
+	s := Style{Units: u}
+	return u.Millimetres(math.Pow10(-s.lengthDecimals()))
+}
+
 // shown returns a length of mm in the unit shown.
 func (s Style) shown(mm float64) float64 { return s.Units.FromMillimetres(mm) }
 
