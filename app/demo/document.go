@@ -264,6 +264,11 @@ func Document() *study.Document {
 				Right:  &study.WheelLoad{Force: study.Vec3{-4719, 0, 4290}},
 			},
 		},
+		Arm: &study.Arm{
+			Thickness:    20,
+			Hole:         &study.ArmHole{LargeDiameter: 15.6, Taper: 0.1},
+			BoltDiameter: 10.5,
+		},
 		Sources: study.Sources{"*": "template"},
 	}
 }

@@ -7,24 +7,31 @@ import (
 	"toewright/internal/engine"
 )
 
-// TestSizesOnTheShopsStep takes the demo's spacers of 12 mm to steps of 5 mm: along the stud
-// the hole has gone 12 mm down, of which 10 are made and 2 are left.
+// TestSizesOnTheShopsStep takes the demo's spacers of 12 mm to a step of 5 mm: the ball is
+// made 110 mm from the face, the arms are alike and stand on one line, and what it costs in
+// toe is said.
 func TestSizesOnTheShopsStep(t *testing.T) {
 	d := deskWith(t)
-	r, err := engine.Arm(t.Context(), d.Session.Document(), engine.ArmOptions{Candidate: "Spacers 12 mm"})
+	r, err := engine.Arm(t.Context(), d.Session.Document(), engine.ArmOptions{Candidate: "Spacers 12 mm", Step: new(5.0)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, s := range d.Sizes(r, 0, 5) {
-		if s.Label != "Hole, along the stud" {
-			continue
-		}
-		if s.Exact != "−12.00" || s.Make != "−10.00" || s.Off != "+2.00" || !strings.HasPrefix(s.Tolerance, "±") {
-			t.Errorf("exact %s, to make %s, off %s, tolerance %q; want −12.00, −10.00, +2.00 and what the study states", s.Exact, s.Make, s.Off, s.Tolerance)
-		}
-		return
+	list := d.Sizes(r)
+	if s := list[0]; s.Label != "from face A, rearward" || s.Was != "109.56" || s.Make != "110.00" || !strings.HasPrefix(s.Exact, "109.2") || !strings.HasPrefix(s.Off, "+0.79") {
+		t.Errorf("%+v, want 109.56 before, 109.2 exact and 110 to make from face A", s)
 	}
-	t.Error("no size along the stud")
+	if len(list) != 7 || list[3].Exact != "−12.00" {
+		t.Errorf("%+v, want seven lines, the fourth 12 down along the stud", list)
+	}
+	cost := d.RoundingCost(r)
+	if !strings.Contains(cost, " left 0.031, ") || strings.Contains(cost, "left 0.031, 0.031") || !strings.Contains(cost, "Ø1.00 across the stud, 1.00 along it") {
+		t.Errorf("%q, want what 5 mm cost and the zones of the study", cost)
+	}
+	// Made otherwise on the right, each arm has lines of its own.
+	r.Sides[1].Part.Sizes[0].Exact += 1
+	if unlike := d.Sizes(r); len(unlike) != 14 || unlike[1].Label != "from face A, rearward, right" {
+		t.Errorf("%+v, want a line for each arm", unlike)
+	}
 }
 
 // TestCoveredInWords lists what the demo's best candidate fits: its own caster lies within

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"cmp"
 	"encoding/json"
 	"fmt"
 	"strconv"
@@ -34,6 +33,7 @@ type sheeting struct {
 	arm   *engine.ArmResult
 	of    *study.Document // the study that it is of
 	car   string
+	step  float64 // that the sizes are made to
 	fault string
 }
 
@@ -44,11 +44,11 @@ func (s *benchSheet) OnUpdate(ctx app.Context) { ctx.Defer(s.refresh) }
 // refresh computes the dimensions of the selected car, unless they are at hand.
 func (s *benchSheet) refresh(app.Context) {
 	doc, car := s.Bench.document(), s.Bench.Desk.Selected()
-	if car == nil || s.State.job.running() || s.State.of == doc && s.State.car == car.Name {
+	if car == nil || s.State.job.running() || s.State.of == doc && s.State.car == car.Name && s.State.step == s.Making.step {
 		return
 	}
-	s.State.of, s.State.car = doc, car.Name
-	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, calls.Arm, doc, engine.ArmOptions{Candidate: car.Name}, func(_ app.Context, raw json.RawMessage, err error) {
+	s.State.of, s.State.car, s.State.step = doc, car.Name, s.Making.step
+	s.State.job.start(s.Bench.Lasting, s.Bench.Caller, calls.Arm, doc, engine.ArmOptions{Candidate: car.Name, Step: s.Making.made(doc)}, func(_ app.Context, raw json.RawMessage, err error) {
 		s.State.arm, err = answerOf[engine.ArmResult](raw, err)
 		s.State.fault = faultOf(err)
 	})
@@ -75,7 +75,6 @@ func (s *benchSheet) sheet(car *model.Car) app.UI {
 		s.title(car),
 		s.Bench.borrowed(),
 		s.sizes(),
-		s.arm(),
 		s.curves(),
 		s.table(car),
 		s.conditions(car),
@@ -84,33 +83,33 @@ func (s *benchSheet) sheet(car *model.Car) app.UI {
 	)
 }
 
-// sizes is the table of what is made: exact, on the shop's step, and how far that is off.
+// sizes is the table of what is made: as it was, exact, on the shop's step, and how far that
+// is off.
 func (s *benchSheet) sizes() app.UI {
+	if s.State.fault != "" {
+		return app.P().Class("problem").Text(s.State.fault)
+	}
 	if s.State.arm == nil {
-		return nil
+		return app.P().Aria("live", "polite").Text("The sizes are being computed.")
 	}
-	steps, side := s.Bench.Desk.ShopSteps(), 0
-	if s.Making.arm() == "right" {
-		side = 1
-	}
-	step := cmp.Or(s.Making.step, steps[0].MM)
 	var list []choice
-	for _, k := range steps {
+	for _, k := range s.Bench.Desk.ShopSteps() {
 		list = append(list, choice{model.StepText(k.MM), k.Text})
 	}
-	rows := s.Bench.Desk.Sizes(s.State.arm, side, step)
+	rows := s.Bench.Desk.Sizes(s.State.arm)
 	return app.Section().Class("make-sizes").Body(
 		app.Div().Class("row").Body(
-			app.H2().Text("Sizes, "+s.Making.arm()+" arm, "+s.Bench.numbers().LengthUnit()),
-			menu("shop-step", "Made to", model.StepText(step), list, func(_ app.Context, value string) { s.Making.step, _ = strconv.ParseFloat(value, 64) }),
+			app.H2().Text("Sizes, "+s.Bench.numbers().LengthUnit()),
+			menu("shop-step", "Made to", model.StepText(s.Making.step), list, func(_ app.Context, value string) { s.Making.step, _ = strconv.ParseFloat(value, 64) }),
 		),
 		app.Table().Class("figures sheet-table").ID("sizes").Body(
-			app.THead().Body(app.Tr().Body(heads("From the original hole", "Exact", "To make", "Off", "Tolerance")...)),
+			app.THead().Body(app.Tr().Body(heads("Centre of the outer ball", "Original", "Exact", "To make", "Off")...)),
 			app.TBody().Body(app.Range(rows).Slice(func(i int) app.UI {
 				r := rows[i]
-				return app.Tr().Body(app.Th().Scope("row").Text(r.Label), app.Td().Text(r.Exact), app.Td().Body(app.Strong().Text(r.Make)), app.Td().Text(r.Off), app.Td().Text(r.Tolerance))
+				return app.Tr().Body(app.Th().Scope("row").Text(r.Label), app.Td().Text(r.Was), app.Td().Text(r.Exact), app.Td().Body(app.Strong().Text(r.Make)), app.Td().Text(r.Off))
 			})),
 		),
+		app.P().Class("note").Text(s.Bench.Desk.RoundingCost(s.State.arm)),
 	)
 }
 

@@ -8,8 +8,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
-	"toewright/internal/engine"
-	"toewright/internal/number"
 	"toewright/internal/study"
 	"toewright/solver"
 )
@@ -24,64 +22,6 @@ func (s *benchSheet) title(car *model.Car) app.UI {
 	return app.Dl().Class("sheet-title").Body(app.Range(fields).Slice(func(i int) app.UI {
 		return app.Div().Body(app.Dt().Text(fields[i].label), app.Dd().Text(fields[i].value))
 	}))
-}
-
-// armRow is a dimension of the arm, of each side.
-type armRow struct {
-	label string
-	of    func(*engine.ArmSide) string
-}
-
-// arm is the table of the arm's dimensions, as the shop reads them.
-func (s *benchSheet) arm() app.UI {
-	if s.State.fault != "" {
-		return app.P().Class("problem").Text(s.State.fault)
-	}
-	if s.State.arm == nil {
-		return app.P().Aria("live", "polite").Text("The dimensions are being computed.")
-	}
-	rows, sides := s.armRows(), s.State.arm.Sides
-	return app.Table().Class("figures sheet-table").ID("arm").Body(
-		app.Caption().Text("The hole for the outer ball, from the original hole"),
-		app.THead().Body(app.Tr().Body(
-			app.Td(), app.Range(sides).Slice(func(i int) app.UI { return app.Th().Scope("col").Text(sides[i].Side) }),
-		)),
-		app.TBody().Body(app.Range(rows).Slice(func(i int) app.UI {
-			return app.Tr().Body(
-				app.Th().Scope("row").Text(rows[i].label),
-				app.Range(sides).Slice(func(j int) app.UI { return app.Td().Text(rows[i].of(&sides[j])) }),
-			)
-		})),
-	)
-}
-
-// armRows lists the dimensions that the study can tell.
-func (s *benchSheet) armRows() []armRow {
-	n, u := s.Bench.numbers(), s.State.arm.Units
-	length := func(x float64) string { return n.Length(u.Millimetres(x)) }
-	change := func(l engine.Lengths) string { return length(l.Before) + " → " + length(l.After) }
-	rows := []armRow{
-		{"forward", func(a *engine.ArmSide) string { return length(a.Car[0]) }},
-		{"outboard", func(a *engine.ArmSide) string { return length(a.Car[1]) }},
-		{"up", func(a *engine.ArmSide) string { return length(a.Car[2]) }},
-		{"along the stud, upward", func(a *engine.ArmSide) string { return length(a.AlongStud) }},
-		{"across the stud", func(a *engine.ArmSide) string { return length(a.AcrossStud) }},
-	}
-	if s.State.arm.Sides[0].Face != nil {
-		rows = append(rows,
-			armRow{"square to the mounting face, outward", func(a *engine.ArmSide) string { return length(a.Face.By[0]) }},
-			armRow{"along the bolts", func(a *engine.ArmSide) string { return length(a.Face.By[1]) }},
-			armRow{"in the face, across the bolts", func(a *engine.ArmSide) string { return length(a.Face.By[2]) }},
-		)
-	}
-	rows = append(rows,
-		armRow{"arm, steering axis to ball, level", func(a *engine.ArmSide) string { return change(a.Arm) }},
-		armRow{"tie rod, ball to ball", func(a *engine.ArmSide) string { return change(a.TieRod) }},
-	)
-	if s.State.arm.Sides[0].Turns.Valid() {
-		rows = append(rows, armRow{"turns of the adjuster, longer positive", func(a *engine.ArmSide) string { return number.Decimal(float64(a.Turns), 2) }})
-	}
-	return rows
 }
 
 // table lists the toe changes of both wheels before and after.

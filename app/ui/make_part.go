@@ -26,12 +26,12 @@ type making struct {
 	saved  job
 	covers job
 
-	side  string  // left where empty
-	step  float64 // that the shop works to, mm; the usual one where 0
+	side  string  // of the files for the shop; left where empty
+	step  float64 // that the shop works to, mm; the last decimal shown where 0
 	of    *study.Document
 	car   string
-	shown string // side that is drawn
-	image string // address of the picture
+	shown float64 // step that is drawn
+	image string  // address of the picture
 	fault string
 
 	fits       *engine.CoversResult
@@ -68,16 +68,27 @@ func (m *making) arm() string {
 	return m.side
 }
 
+// made returns the shop's step as calls take it, nil for the last decimal shown.
+func (m *making) made(d *study.Document) *float64 {
+	if m.step == 0 {
+		return nil
+	}
+	return new(d.Units.FromMillimetres(m.step))
+}
+
+// svgKind is the kind of file that has both arms on one sheet.
+const svgKind = "svg"
+
 // refresh draws the selected car's arm, and then asks what it fits, unless both are known.
 func (p *makePart) refresh(app.Context) {
 	s, doc, car := p.State, p.Bench.document(), p.Bench.Desk.Selected()
 	if car == nil || car.Err != nil {
 		return
 	}
-	if s.of != doc || s.car != car.Name || s.shown != s.arm() {
-		s.of, s.car, s.shown = doc, car.Name, s.arm()
+	if s.of != doc || s.car != car.Name || s.shown != s.step {
+		s.of, s.car, s.shown = doc, car.Name, s.step
 		s.drawn.drop()
-		p.draw(&s.drawn, "svg", func(_ app.Context, text string, err error) {
+		p.draw(&s.drawn, svgKind, "", func(_ app.Context, text string, err error) {
 			s.forget()
 			if s.fault = ""; err != nil {
 				s.fault = plain(err)
@@ -92,10 +103,11 @@ func (p *makePart) refresh(app.Context) {
 	}
 }
 
-// draw has the arm drawn as a file of a kind.
-func (p *makePart) draw(j *job, kind string, done func(ctx app.Context, text string, err error)) {
-	o := arm.Options{Candidate: p.Bench.Desk.Selected().Name, As: kind, Side: p.State.arm()}
-	j.start(p.Bench.Lasting, p.Bench.Caller, calls.Drawing, p.Bench.document(), o, func(ctx app.Context, raw json.RawMessage, err error) {
+// draw has the arm of a side drawn as a file of a kind, both where it is empty.
+func (p *makePart) draw(j *job, kind, side string, done func(ctx app.Context, text string, err error)) {
+	doc := p.Bench.document()
+	o := arm.Options{Candidate: p.Bench.Desk.Selected().Name, As: kind, Side: side, Step: p.State.made(doc)}
+	j.start(p.Bench.Lasting, p.Bench.Caller, calls.Drawing, doc, o, func(ctx app.Context, raw json.RawMessage, err error) {
 		file, err := answerOf[calls.File](raw, err)
 		if err != nil {
 			done(ctx, "", err)
@@ -107,9 +119,13 @@ func (p *makePart) draw(j *job, kind string, done func(ctx app.Context, text str
 
 // save hands the user the drawing as a file.
 func (p *makePart) save(kind string) {
-	name := fileName(p.Bench.document().Name + " " + carName(p.Bench.Desk.Selected()) + " " + p.State.arm() + " arm")
+	side, whose := p.State.arm(), p.State.arm()+" arm"
+	if kind == svgKind {
+		side, whose = "", "arms"
+	}
+	name := fileName(p.Bench.document().Name + " " + carName(p.Bench.Desk.Selected()) + " " + whose)
 	p.State.saved.drop()
-	p.draw(&p.State.saved, kind, func(ctx app.Context, text string, err error) {
+	p.draw(&p.State.saved, kind, side, func(ctx app.Context, text string, err error) {
 		if err != nil {
 			p.Bench.Say(ctx, plain(err), nil)
 			return
@@ -137,24 +153,26 @@ func (p *makePart) Render() app.UI {
 	if car == nil || car.Err != nil {
 		return app.Div()
 	}
-	return app.Section().Class("make-part no-print").Aria("label", "Part drawing").Body(
-		app.Div().Class("make-bar").Body(
+	return app.Section().Class("make-part").Aria("label", "Part drawing").Body(
+		app.Div().Class("make-bar no-print").Body(
 			badge(car.Index), app.Strong().Text(carName(car)),
-			app.Span().Class("note").Text("dashed: the original hole"),
-			app.Div().Class("segments").Role("group").Aria("label", "Arm").Body(p.sideButton("left"), p.sideButton("right")),
-			app.Div().Class("segments").Role("group").Aria("label", "Files for the shop").Body(
-				p.fileButton("dxf", "DXF"), p.fileButton("step", "STEP"), p.fileButton("svg", "SVG"),
-			),
+			app.Span().Class("note").Text("Files for the shop"),
+			p.fileButton(svgKind, "Sheet (SVG)"),
+			app.Div().Class("segments").Role("group").Aria("label", "Arm of the DXF and STEP files").Body(p.sideButton("left"), p.sideButton("right")),
+			app.Div().Class("segments").Role("group").Aria("label", "Files of one arm").Body(p.fileButton("dxf", "DXF"), p.fileButton("step", "STEP")),
 		),
 		app.If(s.fault != "", func() app.UI { return app.P().Class("problem").Text(s.fault) }).
-			ElseIf(s.image == "", func() app.UI { return app.P().Class("note").Aria("live", "polite").Text("The arm is being drawn.") }).
+			ElseIf(s.image == "", func() app.UI { return app.P().Class("note").Aria("live", "polite").Text("The arms are being drawn.") }).
 			Else(func() app.UI {
-				return app.Figure().TabIndex(0).Aria("label", "Part drawing, scrolls").Body(app.Img().ID("part-drawing").Src(s.image).Alt("Drawing of the " + s.shown + " steering arm of " + carName(car) + " in three views, in mm at 1:1"))
+				return app.Figure().Class(p.paper()).TabIndex(0).Aria("label", "Part drawing, scrolls").Body(app.Img().ID("part-drawing").Src(s.image).Alt("Drawing of both steering arms of " + carName(car) + ", each in three views, with its sizes"))
 			}),
-		app.P().Class("note").Text("In mm at 1:1; places and axes of the part, not its shape. Print the SVG without scaling. The STEP file has named points and axes in the car's own axes."),
+		app.P().Class("note no-print").Text("Print without scaling. DXF is one arm at 1:1, STEP its named points and axes in the car's own axes."),
 		p.covers(),
 	)
 }
+
+// paper is the class of the sheet's paper.
+func (p *makePart) paper() string { return arm.UsualPaper(p.Bench.document()) }
 
 func (p *makePart) sideButton(side string) app.UI {
 	return pressed("arm-"+side, upperFirst(side)+" arm", p.State.arm() == side, func() { p.State.side = side })
@@ -168,13 +186,13 @@ func (p *makePart) fileButton(kind, text string) app.UI {
 func (p *makePart) covers() app.UI {
 	s, n := p.State, p.Bench.numbers()
 	if s.fitsFault != "" {
-		return app.P().Class("problem").Text("What the part fits: " + s.fitsFault)
+		return app.P().Class("problem no-print").Text("What the part fits: " + s.fitsFault)
 	}
 	if s.fits == nil || s.covers.running() {
-		return app.P().Class("note").Text("What the part fits is being found.")
+		return app.P().Class("note no-print").Text("What the part fits is being found.")
 	}
 	list := p.Bench.Desk.Covered(s.fits)
-	return app.Div().Body(
+	return app.Div().Class("no-print").Body(
 		app.H2().Text("What the part fits"),
 		app.P().Class("note").Text("Within these the "+s.fits.Figure+" stays within "+n.Toe(s.fits.Limit)+" "+n.ToeMark()+", one at a time, everything else as it stands."),
 		app.Table().Class("figures sheet-table").ID("covers").Body(

@@ -14,9 +14,11 @@ import (
 
 // Options say of which arm a file is made, and of which kind.
 type Options struct {
-	Candidate string `json:"candidate,omitzero"` // "base", where empty, is the base car
-	As        string `json:"as,omitzero"`        // one of [Names]; the first where empty
-	Side      string `json:"side,omitzero"`      // "left", where empty, or "right"
+	Candidate string   `json:"candidate,omitzero"` // "base", where empty, is the base car
+	As        string   `json:"as,omitzero"`        // one of [Names]; the first where empty
+	Side      string   `json:"side,omitzero"`      // "left" or "right"; where empty, left, of svg both
+	Step      *float64 `json:"step,omitzero"`      // that the shop works to, in the file's units; nil is the last decimal shown
+	Paper     string   `json:"paper,omitzero"`     // of svg: "a4" or "letter"; where empty, letter for a study shown in inches
 
 	Version string `json:"-"` // of the program, as the file states it
 }
@@ -24,11 +26,11 @@ type Options struct {
 // formats are the kinds of files.
 var formats = []struct {
 	name, mediaType string
-	write           func(*part, *Options) []byte
+	write           func([]*part, *Options) []byte
 }{
-	{"dxf", "image/vnd.dxf", func(p *part, _ *Options) []byte { return dxf.Write(p.drawing()) }},
-	{"step", "model/step", func(p *part, o *Options) []byte { return step.Write(p.model(o.Version)) }},
-	{"svg", "image/svg+xml", func(p *part, _ *Options) []byte { return writeSVG(p.drawing(), p.title) }},
+	{"dxf", "image/vnd.dxf", func(p []*part, o *Options) []byte { return dxf.Write(plotted(p[:1], o.Version).drawing()) }},
+	{"step", "model/step", func(p []*part, o *Options) []byte { return step.Write(p[0].model(o.Version)) }},
+	{"svg", "image/svg+xml", func(p []*part, o *Options) []byte { return writeSVG(printed(p, papers[o.Paper], o.Version)) }},
 }
 
 // Names returns the names of the formats.
@@ -49,14 +51,48 @@ func Types() (types []string) {
 
 // File returns the file that is asked for and its media type.
 func File(ctx context.Context, d *study.Document, o Options) (text []byte, mediaType string, err error) {
-	p, err := newPart(ctx, d, &o)
+	d = d.Recognised()
+	parts, err := partsOf(ctx, d, &o)
 	if err != nil {
 		return nil, "", err
 	}
+	if o.Paper == "" {
+		o.Paper = UsualPaper(d)
+	}
+	if _, ok := papers[o.Paper]; !ok {
+		return nil, "", &engine.Error{Key: "paper", Message: fmt.Sprintf("%.40q is none of a4, letter", o.Paper)}
+	}
 	for _, f := range formats {
 		if f.name == cmp.Or(o.As, formats[0].name) {
-			return f.write(p, &o), f.mediaType, nil
+			return f.write(parts, &o), f.mediaType, nil
 		}
 	}
 	return nil, "", &engine.Error{Key: "as", Message: fmt.Sprintf("%.40q is none of %s", o.As, strings.Join(Names(), ", "))}
+}
+
+// UsualPaper returns the name of the paper of a sheet where none is asked for: that of the study's units.
+func UsualPaper(d *study.Document) string {
+	if d.Style().Units == study.Inch {
+		return "letter"
+	}
+	return "a4"
+}
+
+// partsOf returns the arm of a side, or both.
+func partsOf(ctx context.Context, d *study.Document, o *Options) (list []*part, err error) {
+	found, err := engine.Arm(ctx, d, engine.ArmOptions{Candidate: o.Candidate, Step: o.Step})
+	if err != nil {
+		return nil, err
+	}
+	for i := range found.Sides {
+		if a := &found.Sides[i]; o.Side == "" || o.Side == a.Side {
+			p := partOf(d, a, found.Candidate)
+			p.step = found.Step
+			list = append(list, p)
+		}
+	}
+	if len(list) == 0 {
+		return nil, &engine.Error{Key: "side", Message: "is neither left nor right"}
+	}
+	return list, nil
 }

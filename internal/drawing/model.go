@@ -8,9 +8,6 @@ import (
 	"toewright/internal/drawing/step"
 )
 
-// axisReach is how far an axis is drawn to either side, mm, or how far beyond the part.
-const axisReach = 25.0
-
 // model returns the named places, axes and circles of the part.
 func (p *part) model(origin string) *step.Model {
 	m := &step.Model{Name: p.title, Number: p.number(), Origin: origin}

@@ -71,17 +71,18 @@ func TestReadersThatAreNotOurs(t *testing.T) {
 	dir := t.TempDir()
 	for name, d := range armStudies() {
 		for _, side := range []string{"left", "right"} {
-			o := Options{Candidate: "part", Side: side}
-			p, err := newPart(t.Context(), d, &o)
+			o := Options{Candidate: "part", Side: side, Paper: "a4"}
+			list, err := partsOf(t.Context(), d, &o)
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)
 			}
+			p := list[0]
 			p.title = name + ", " + side
 			parts = append(parts, p)
 			pair := map[string]string{}
 			for _, f := range formats {
 				pair[f.name] = filepath.Join(dir, strings.ReplaceAll(p.title, " ", "-")+"."+f.name)
-				if err := os.WriteFile(pair[f.name], f.write(p, &o), 0o644); err != nil {
+				if err := os.WriteFile(pair[f.name], f.write(list, &o), 0o644); err != nil {
 					t.Fatal(err)
 				}
 			}
@@ -125,7 +126,7 @@ func (p *part) compare(t *testing.T, o *outside) {
 	if len(o.Was) != 3 {
 		t.Errorf("%s: the original ball stands in %d views", p.title, len(o.Was))
 	}
-	places := append(p.places()[:2:2], r3.Add(p.hole, r3.Scale(axisReach, p.stud)))
+	places := []r3.Vec{p.hole, p.was, r3.Add(p.hole, r3.Scale(axisReach, p.stud))}
 	if f := p.face; f != nil {
 		places = append(append(places, f.point), f.bolts...)
 		p.compareBolts(t, o, tol)

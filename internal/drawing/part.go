@@ -1,9 +1,6 @@
 package drawing
 
 import (
-	"cmp"
-	"context"
-
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"toewright/internal/engine"
@@ -13,10 +10,12 @@ import (
 
 // part is one steering arm to be made, mm, in vehicle axes.
 type part struct {
+	*engine.ArmSide
 	study *study.Document
 	style number.Style
-	side  string
 	title string
+	car   string  // candidate
+	step  float64 // on which the sizes to make lie, in the file's units
 
 	hole, was r3.Vec // centre of the outer ball, and of the original one
 	stud      r3.Vec // direction of length 1, towards the ball
@@ -24,70 +23,80 @@ type part struct {
 	face      *face  // nil where the study states none
 
 	large, small, thickness, bolt float64 // diameters and the eye's thickness; 0 where not stated
+
+	axis, foot r3.Vec // of steering: direction of length 1, and point at the original ball's height
+	sizes      [3]size
 }
 
-// face is what the arm is bolted to: a point of it, its normal towards the arm, the line of
-// its bolts, and the bolts.
+// face is what the arm is bolted to: a point of it, its normal towards the arm, its bolts,
+// and the one that sizes are taken from.
 type face struct {
-	point, normal, along r3.Vec
-	bolts                []r3.Vec
+	point, normal, lowest r3.Vec
+	bolts                 []r3.Vec
 }
 
-func newPart(ctx context.Context, d *study.Document, o *Options) (*part, error) {
-	side := cmp.Or(o.Side, "left")
-	parts, err := engine.ArmParts(ctx, d, engine.ArmOptions{Candidate: o.Candidate})
-	if err != nil {
-		return nil, err
-	}
-	for i := range parts {
-		if parts[i].Side == side {
-			p := partOf(d, &parts[i])
-			p.title = side + " steering arm, " + cmp.Or(o.Candidate, study.BaseName)
-			return p, nil
-		}
-	}
-	return nil, &engine.Error{Key: "side", Message: "is neither left nor right"}
+// size is how far the ball stands from a datum along a direction of length 1, mm.
+type size struct {
+	*engine.PartSize
+	along            r3.Vec
+	exact, made, was float64
 }
 
-func partOf(d *study.Document, a *engine.ArmPart) *part {
-	mm := d.Units.Millimetres
+func partOf(d *study.Document, a *engine.ArmSide, candidate string) *part {
+	mm, q := d.Units.Millimetres, &a.Part
 	place := func(v [3]float64) r3.Vec { return r3.Vec{X: mm(v[0]), Y: mm(v[1]), Z: mm(v[2])} }
 	p := &part{
-		study: d, style: d.Style(), side: a.Side,
-		hole: place(a.Hole), was: place(a.Original), stud: direction(a.Stud), clamped: place(a.Clamped),
-		large: mm(a.Large), small: mm(a.Small), thickness: mm(a.Thickness), bolt: mm(a.BoltDiameter),
+		ArmSide: a, study: d, style: d.Style(), title: a.Side + " steering arm, " + candidate, car: candidate,
+		hole: place(q.Hole), was: place(q.Original), stud: direction(q.Stud), clamped: place(q.Clamped),
+		large: mm(q.Large), small: mm(q.Small), thickness: mm(q.Thickness), bolt: mm(q.BoltDiameter),
+		axis: direction(a.Place.Axis), foot: place(a.Place.Foot),
 	}
-	if f := a.Face; f != nil {
-		p.face = &face{point: place(f.Point), normal: direction(f.Axes[0]), along: direction(f.Axes[1])}
+	if f := q.Face; f != nil {
+		p.face = &face{point: place(f.Point), normal: direction(f.Axes[0]), lowest: place(f.LowestBolt())}
 		for _, b := range f.Bolts {
 			p.face.bolts = append(p.face.bolts, place(b))
 		}
+	}
+	for i := range q.Sizes {
+		z := &q.Sizes[i]
+		p.sizes[i] = size{z, direction(z.Along), mm(z.Exact), mm(z.Make), mm(z.Was)}
 	}
 	return p
 }
 
 func direction(v [3]float64) r3.Vec { return r3.Vec{X: v[0], Y: v[1], Z: v[2]} }
 
-// number returns the part's number, "" where the study states none.
-func (p *part) number() string {
-	a := p.study.Arm
-	switch {
-	case a == nil:
-		return ""
-	case p.side == "right":
-		return a.NumberRight
+// arm returns what the study states of the arm as a part.
+func (p *part) arm() *study.Arm {
+	if p.study.Arm == nil {
+		return &study.Arm{}
 	}
-	return a.NumberLeft
+	return p.study.Arm
 }
 
-// origin returns the first bolt, or else the point of the face: where sizes along and across
-// the bolts are taken from.
-func (f *face) origin() r3.Vec {
-	if len(f.bolts) > 0 {
-		return f.bolts[0]
+// number returns the part's number, "" where the study states none.
+func (p *part) number() string {
+	if p.Side == "right" {
+		return p.arm().NumberRight
 	}
-	return f.point
+	return p.arm().NumberLeft
 }
 
 // farEnd returns where the stud's axis leaves the eye.
 func (p *part) farEnd() r3.Vec { return r3.Sub(p.clamped, r3.Scale(p.thickness, p.stud)) }
+
+// outboard returns the direction away from the car's middle.
+func (p *part) outboard() r3.Vec {
+	if p.Side == "right" {
+		return r3.Vec{Y: -1}
+	}
+	return r3.Vec{Y: 1}
+}
+
+// towards returns the word for where a direction goes most.
+func (p *part) towards(d r3.Vec) string { return engine.Towards(p.Side, [3]float64{d.X, d.Y, d.Z}) }
+
+func abs(x float64) float64 { return max(x, -x) }
+
+// length writes a length with its decimals alone.
+func (p *part) length(mm float64) string { return p.style.LengthDecimal(mm) }

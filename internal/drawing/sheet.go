@@ -1,167 +1,131 @@
 package drawing
 
 import (
-	"fmt"
 	"math"
-
-	"gonum.org/v1/gonum/spatial/r3"
 
 	"toewright/internal/drawing/dxf"
 )
 
-// The layers.
+// paper is a sheet with its margins, mm: ISO 5457 leaves 20 at the left to be filed by.
+type paper struct {
+	name                     string
+	wide, high               float64
+	left, right, bottom, top float64
+}
+
+// papers to print on.
+var papers = map[string]paper{
+	"a4":     {"A4", 210, 297, 20, 10, 10, 10},
+	"letter": {"Letter", 215.9, 279.4, 15, 10, 7, 7},
+}
+
+// plots are sheets for a drawing at 1:1.
+var plots = []paper{
+	papers["a4"],
+	{"A3", 420, 297, 20, 10, 10, 10}, {"A2", 594, 420, 20, 10, 10, 10},
+	{"A1", 841, 594, 20, 10, 10, 10}, {"A0", 1189, 841, 20, 10, 10, 10},
+}
+
+// scales are those of ISO 5455.
+var scales = []struct {
+	name string
+	by   float64
+}{{"1:1", 1}, {"1:2", 0.5}, {"1:5", 0.2}, {"1:10", 0.1}, {"1:20", 0.05}}
+
+// sheet is a drawing of one arm or of both.
+type sheet struct {
+	*pen
+	parts   []*part
+	paper   paper
+	scale   float64
+	scaled  string // as it is written
+	version string
+}
+
+// Sizes of a sheet, mm.
 const (
-	outline   = "OUTLINE"
-	centre    = "CENTRE"
-	original  = "ORIGINAL"
-	dimension = "DIMENSION"
-	words     = "TEXT"
+	sideWide  = 35.0 // of what stands beside the views
+	titleWide = 190.0
+	rowHigh   = 3.9 // of the table
+	lineHigh  = 2.7 // of notes
+	gap       = 3.0
 )
 
-// layers are those of every drawing; line types are by ISO 128-2's habits: full for edges,
-// chain for axes, dashed for what was.
-var layers = []dxf.Layer{
-	{Name: outline, Colour: 7, Lines: dxf.Continuous},
-	{Name: centre, Colour: 1, Lines: dxf.Chain},
-	{Name: original, Colour: 3, Lines: dxf.Dashed},
-	{Name: dimension, Colour: 5, Lines: dxf.Continuous},
-	{Name: words, Colour: 7, Lines: dxf.Continuous},
-}
-
-// Sizes on the paper, mm.
-const (
-	letterHeight = 3.0
-	crossReach   = 3.0 // arm of the cross on an axis that is seen end on
-	edgeReach    = 12.0
-)
-
-// drawing returns the part at 1:1.
-func (p *part) drawing() *dxf.Drawing {
-	return &dxf.Drawing{Remark: "mm, 1:1. " + p.title, Layers: layers, Entities: p.entities()}
-}
-
-// pen draws a part in one view.
-type pen struct {
-	*part
-	view
-	out []dxf.Entity
-}
-
-func (p *part) entities() []dxf.Entity {
-	views := p.views()
-	p.arrange(&views)
-	var all []dxf.Entity
-	for i := range views {
-		k := &pen{part: p, view: views[i]}
-		k.shape()
-		k.sizes(i)
-		all = append(all, k.out...)
-	}
-	return append(all, p.notes(all)...)
-}
-
-func (k *pen) add(e ...dxf.Entity) { k.out = append(k.out, e...) }
-
-func (k *pen) line(layer string, a, b r3.Vec) {
-	k.add(dxf.Line{Layer: layer, From: k.place(a), To: k.place(b)})
-}
-
-// axis draws an axis through a point of the car, from some mm before it to some after it; a
-// cross where it is seen end on.
-func (k *pen) axis(layer string, at, along r3.Vec, from, to float64) {
-	if x, y := k.along(along); math.Hypot(x, y) > trueView {
-		k.line(layer, r3.Add(at, r3.Scale(from, along)), r3.Add(at, r3.Scale(to, along)))
-		return
-	}
-	k.cross(layer, at)
-}
-
-func (k *pen) cross(layer string, at r3.Vec) {
-	c := k.place(at)
-	k.add(
-		dxf.Line{Layer: layer, From: dxf.Point{X: c.X - crossReach, Y: c.Y}, To: dxf.Point{X: c.X + crossReach, Y: c.Y}},
-		dxf.Line{Layer: layer, From: dxf.Point{X: c.X, Y: c.Y - crossReach}, To: dxf.Point{X: c.X, Y: c.Y + crossReach}},
-	)
-}
-
-// shape draws what the part is, and where its hole was.
-func (k *pen) shape() {
-	k.add(dxf.Mark{Layer: centre, At: k.place(k.hole)}, dxf.Mark{Layer: original, At: k.place(k.was)})
-	k.eye(outline, r3.Vec{})
-	k.eye(original, r3.Sub(k.was, k.hole))
-	k.axis(centre, k.hole, k.stud, -r3.Norm(r3.Sub(k.farEnd(), k.hole))-edgeReach/2, edgeReach/2)
-	k.cross(original, k.was)
-	k.bolted()
-}
-
-// eye draws the hole for the stud with both ends of its taper, moved by a distance.
-func (k *pen) eye(layer string, by r3.Vec) {
-	near, far := r3.Add(k.clamped, by), r3.Add(k.farEnd(), by)
-	if k.large > 0 {
-		k.add(k.circle(layer, near, k.stud, k.large/2))
-	}
-	if k.small == 0 {
-		return
-	}
-	k.add(k.circle(layer, far, k.stud, k.small/2))
-	x, y := k.along(k.stud)
-	n := math.Hypot(x, y)
-	if n < trueView {
-		return
-	}
-	for _, side := range []float64{-1, 1} {
-		dx, dy := -side*y/n/2, side*x/n/2
-		a, b := k.place(near), k.place(far)
-		k.add(dxf.Line{Layer: layer, From: dxf.Point{X: a.X + dx*k.large, Y: a.Y + dy*k.large}, To: dxf.Point{X: b.X + dx*k.small, Y: b.Y + dy*k.small}})
-	}
-}
-
-// bolted draws the face from its edge, and the bolts.
-func (k *pen) bolted() {
-	f := k.face
-	if f == nil {
-		return
-	}
-	x, y := k.along(f.normal)
-	if n := math.Hypot(x, y); n > 1-trueView {
-		along := r3.Add(r3.Scale(-y/n, k.right), r3.Scale(x/n, k.up))
-		lo, hi := 0.0, 0.0
-		for _, b := range f.bolts {
-			at := r3.Dot(along, r3.Sub(b, f.point))
-			lo, hi = min(lo, at), max(hi, at)
-		}
-		k.line(outline, r3.Add(f.point, r3.Scale(lo-edgeReach, along)), r3.Add(f.point, r3.Scale(hi+edgeReach, along)))
-	}
-	for _, b := range f.bolts {
-		k.add(dxf.Mark{Layer: centre, At: k.place(b)})
-		k.axis(centre, b, f.normal, -edgeReach, edgeReach)
-		if k.bolt > 0 {
-			k.add(k.circle(outline, b, f.normal, k.bolt/2))
+// printed returns the sheet on a paper at the largest scale at which its views have room.
+func printed(parts []*part, on paper, version string) *sheet {
+	for _, z := range scales {
+		s := &sheet{&pen{}, parts, on, z.by, z.name, version}
+		if s.lay() || z == scales[len(scales)-1] {
+			return s
 		}
 	}
+	return nil
 }
 
-// heading writes what the view shows.
-func (k *pen) heading(at dxf.Point) {
-	k.add(dxf.Text{Layer: words, At: at, Height: letterHeight, Value: k.name})
+// plotted returns the sheet at 1:1, on the smallest paper that has room for it.
+func plotted(parts []*part, version string) *sheet {
+	for i, on := range plots {
+		s := &sheet{&pen{}, parts, on, 1, "1:1", version}
+		if s.lay() || i == len(plots)-1 {
+			return s
+		}
+	}
+	return nil
 }
 
-// diameter writes a diameter.
-func (p *part) diameter(mm float64) string { return "Ø" + p.length(mm) }
+// drawing returns what is drawn.
+func (s *sheet) drawing() *dxf.Drawing {
+	return &dxf.Drawing{Remark: "mm, " + s.scaled + ". " + s.parts[0].title, Layers: layers, Entities: s.drawn}
+}
 
-// length writes a length as the bench sheet does, with its decimals alone.
-func (p *part) length(mm float64) string { return p.style.LengthDecimal(mm) }
+// lay draws the sheet, and reports whether the views had room.
+func (s *sheet) lay() (room bool) {
+	p := &s.paper
+	w, h := p.wide-p.left-p.right, p.high-p.bottom-p.top
+	s.border(w, h)
+	wide := math.Min(w, titleWide)
+	left := p.left + w - wide
+	bottom := p.bottom
+	s.titleBlock(left, bottom, wide)
+	bottom += s.blockHigh()
+	bottom += s.table(left, bottom, wide)
+	top := p.bottom + h - gap
+	room = true
+	x := p.left + gap
+	side := p.left + w - sideWide - gap
+	for i, part := range s.parts {
+		list, bw, bh := part.block(s.scale, s.hand(i))
+		room = room && x+bw <= side-gap && top-bh >= bottom
+		s.add(shifted(list, x, top-bh)...)
+		if i == 0 {
+			room = s.notes(side, s.detail(side, top, part)) >= bottom && room
+		}
+		top -= bh + gap
+	}
+	return room
+}
 
-// holeWords says what the hole is like, "" where the study does not.
-func (p *part) holeWords() string {
-	switch {
-	case p.large == 0:
+// hand says how a right arm is to the left one.
+func (s *sheet) hand(i int) string {
+	if i == 0 {
 		return ""
-	case p.small == 0:
-		return p.diameter(p.large) + " at the face that clamps the stud"
-	case p.small == p.large:
-		return fmt.Sprintf("%s through %s", p.diameter(p.large), p.length(p.thickness))
 	}
-	return fmt.Sprintf("%s at the face that clamps the stud, taper %g of diameter by length, %s at the other, through %s",
-		p.diameter(p.large), p.study.Arm.Hole.Taper, p.diameter(p.small), p.length(p.thickness))
+	if opposite(s.parts[0], s.parts[1]) {
+		return "mirror image of the left"
+	}
+	return "unlike the left"
+}
+
+// border draws the frame of the sheet, its trimmed edge and its centring marks, by ISO 5457.
+func (s *sheet) border(w, h float64) {
+	p := &s.paper
+	for _, by := range []float64{0, 0.2} { // a line of 0.7
+		s.rect(outline, p.left-by, p.bottom-by, w+2*by, h+2*by)
+	}
+	s.rect(words, 0, 0, p.wide, p.high)
+	x, y := p.wide/2, p.high/2
+	s.line(words, x, 3, x, p.bottom)
+	s.line(words, x, p.high-3, x, p.high-p.top)
+	s.line(words, 3, y, p.left, y)
+	s.line(words, p.wide-3, y, p.wide-p.right, y)
 }

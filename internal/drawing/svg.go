@@ -17,19 +17,15 @@ var svgStyles = map[string]string{
 	words:     `stroke-width="0.25"`,
 }
 
-// svgMargin is about the drawing, mm.
-const svgMargin = 10.0
-
-// writeSVG returns a drawing as a picture that prints at 1:1.
-func writeSVG(d *dxf.Drawing, title string) []byte {
-	lo, hi := dxf.Extent(d.Entities)
-	w, h := hi.X-lo.X+2*svgMargin, hi.Y-lo.Y+2*svgMargin
+// writeSVG returns a sheet as a picture that prints at its scale.
+func writeSVG(sh *sheet) []byte {
+	d, w, h := sh.drawing(), sh.paper.wide, sh.paper.high
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%.2fmm" height="%.2fmm" viewBox="0 0 %.2f %.2f">`+"\n<title>%s</title>\n", w, h, w, h, plot.AppendEscaped(nil, title))
-	fmt.Fprintf(&b, `<rect width="%.2f" height="%.2f" fill="white"/>`+"\n", w, h)
-	s := svg{&b, svgMargin - lo.X, svgMargin + hi.Y}
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%gmm" height="%gmm" viewBox="0 0 %g %g">`+"\n<title>%s</title>\n", w, h, w, h, plot.AppendEscaped(nil, sh.title()))
+	fmt.Fprintf(&b, `<rect width="%g" height="%g" fill="white"/>`+"\n", w, h)
+	s := svg{&b, 0, h}
 	for _, l := range d.Layers {
-		fmt.Fprintf(&b, `<g id="%s" fill="none" stroke="black" font-family="sans-serif" %s>`+"\n", l.Name, svgStyles[l.Name])
+		fmt.Fprintf(&b, `<g id="%s" fill="none" stroke="black" font-family="Arial, Liberation Sans, sans-serif" %s>`+"\n", l.Name, svgStyles[l.Name])
 		for _, e := range d.Entities {
 			s.entity(l.Name, e)
 		}
@@ -37,6 +33,22 @@ func writeSVG(d *dxf.Drawing, title string) []byte {
 	}
 	b.WriteString("</svg>\n")
 	return []byte(b.String())
+}
+
+// title names the sheet.
+func (s *sheet) title() string {
+	if len(s.parts) > 1 {
+		return "left and right steering arm, " + s.parts[0].car
+	}
+	return s.parts[0].title
+}
+
+// dashes are those of an entity's own line type.
+func dashes(t dxf.LineType) string {
+	if t == dxf.Phantom {
+		return ` stroke-dasharray="6 0.9 0.9 0.9 0.9 0.9"`
+	}
+	return ""
 }
 
 // svg writes entities with y downward.
@@ -51,16 +63,19 @@ func (s svg) y(p dxf.Point) float64 { return s.top - p.Y }
 // markRadius is that of the dot of a point, mm.
 const markRadius = 0.3
 
+// fontByCapital is the size of a font by the height of its capitals.
+const fontByCapital = 1.39
+
 // entity writes an entity if it is on a layer.
 func (s svg) entity(layer string, e dxf.Entity) {
 	switch e := e.(type) {
 	case dxf.Line:
 		if e.Layer == layer {
-			fmt.Fprintf(s, `<line x1="%.4f" y1="%.4f" x2="%.4f" y2="%.4f"/>`+"\n", s.x(e.From), s.y(e.From), s.x(e.To), s.y(e.To))
+			fmt.Fprintf(s, `<line x1="%.4f" y1="%.4f" x2="%.4f" y2="%.4f"%s/>`+"\n", s.x(e.From), s.y(e.From), s.x(e.To), s.y(e.To), dashes(e.Lines))
 		}
 	case dxf.Circle:
 		if e.Layer == layer {
-			fmt.Fprintf(s, `<circle cx="%.4f" cy="%.4f" r="%.4f"/>`+"\n", s.x(e.Centre), s.y(e.Centre), e.Radius)
+			fmt.Fprintf(s, `<circle cx="%.4f" cy="%.4f" r="%.4f"%s/>`+"\n", s.x(e.Centre), s.y(e.Centre), e.Radius, dashes(e.Lines))
 		}
 	case dxf.Mark:
 		if e.Layer == layer {
@@ -73,8 +88,12 @@ func (s svg) entity(layer string, e dxf.Entity) {
 	case dxf.Text:
 		if e.Layer == layer {
 			anchor := [...]string{"start", "middle", "end"}[e.Align]
-			fmt.Fprintf(s, `<text x="%.4f" y="%.4f" font-size="%.2f" text-anchor="%s" fill="black" stroke="none">%s</text>`+"\n",
-				s.x(e.At), s.y(e.At), e.Height*1.35, anchor, plot.AppendEscaped(nil, e.Value))
+			turn := ""
+			if e.Turn != 0 {
+				turn = fmt.Sprintf(` transform="rotate(%g %.4f %.4f)"`, -e.Turn, s.x(e.At), s.y(e.At))
+			}
+			fmt.Fprintf(s, `<text x="%.4f" y="%.4f" font-size="%.2f" text-anchor="%s" fill="black" stroke="none"%s>%s</text>`+"\n",
+				s.x(e.At), s.y(e.At), e.Height*fontByCapital, anchor, turn, plot.AppendEscaped(nil, e.Value))
 		}
 	}
 }
@@ -88,5 +107,9 @@ func (s svg) polyline(p *dxf.Polyline) {
 	for _, v := range p.Points {
 		points = append(points, fmt.Sprintf("%.4f,%.4f", s.x(v), s.y(v)))
 	}
-	fmt.Fprintf(s, `<%s points="%s"/>`+"\n", kind, strings.Join(points, " "))
+	fill := ""
+	if p.Filled {
+		fill = ` fill="black"`
+	}
+	fmt.Fprintf(s, `<%s points="%s"%s%s/>`+"\n", kind, strings.Join(points, " "), fill, dashes(p.Lines))
 }

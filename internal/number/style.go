@@ -51,6 +51,9 @@ func (s Style) shown(mm float64) float64 { return s.Units.FromMillimetres(mm) }
 // inches to 0.001.
 func (s Style) LengthDecimal(mm float64) string { return Decimal(s.shown(mm), s.lengthDecimals()) }
 
+// LengthFine writes a length of mm as LengthDecimal does, with one more decimal.
+func (s Style) LengthFine(mm float64) string { return Decimal(s.shown(mm), s.lengthDecimals()+1) }
+
 // LengthNumber writes a length of mm without its unit, in inches with the fraction beside
 // it where fractions are shown: "0.266 (17/64)".
 func (s Style) LengthNumber(mm float64) string {

@@ -1,5 +1,7 @@
 package dxf
 
+import "math"
+
 // Point is a place on the paper, mm, x to the right and y up.
 type Point struct{ X, Y float64 }
 
@@ -10,7 +12,8 @@ type LineType string
 const (
 	Continuous LineType = "CONTINUOUS"
 	Dashed     LineType = "DASHED"
-	Chain      LineType = "CENTER" // long and short dashes, for axes
+	Chain      LineType = "CENTER"  // long and short dashes, for axes
+	Phantom    LineType = "PHANTOM" // long dashes and two short ones, for what is not stated
 )
 
 // Layer is a layer of a drawing.
@@ -37,6 +40,7 @@ type Entity interface {
 type Line struct {
 	Layer    string
 	From, To Point
+	Lines    LineType // the layer's where empty
 }
 
 // Circle is a whole circle.
@@ -44,6 +48,7 @@ type Circle struct {
 	Layer  string
 	Centre Point
 	Radius float64
+	Lines  LineType // the layer's where empty
 }
 
 // Mark is a point that is drawn.
@@ -52,11 +57,13 @@ type Mark struct {
 	At    Point
 }
 
-// Polyline runs straight from point to point, closed back to the first if Closed.
+// Polyline runs straight from point to point, closed back to the first if Closed. A picture
+// fills it if Filled; the format knows its edge alone.
 type Polyline struct {
-	Layer  string
-	Points []Point
-	Closed bool
+	Layer          string
+	Points         []Point
+	Closed, Filled bool
+	Lines          LineType // the layer's where empty
 }
 
 // Align says which point of a text's base line stands at its place.
@@ -76,6 +83,7 @@ type Text struct {
 	At     Point
 	Height float64 // of its capitals
 	Align  Align
+	Turn   float64 // degrees, counterclockwise about At
 	Value  string
 }
 
@@ -88,13 +96,20 @@ func (c Circle) extent() []Point {
 }
 
 func (t Text) extent() []Point {
-	width := t.Height * widthOfLetter * float64(len([]rune(t.Value)))
-	from := t.At.X - width*float64(t.Align)/2
-	return []Point{{from, t.At.Y}, {from + width, t.At.Y + t.Height}}
+	from := -t.Width() * float64(t.Align) / 2
+	s, c := math.Sincos(t.Turn * math.Pi / 180)
+	var list []Point
+	for _, p := range [4]Point{{from, 0}, {from + t.Width(), 0}, {from, t.Height}, {from + t.Width(), t.Height}} {
+		list = append(list, Point{t.At.X + c*p.X - s*p.Y, t.At.Y + s*p.X + c*p.Y})
+	}
+	return list
 }
 
+// Width returns how wide the text is about, mm.
+func (t Text) Width() float64 { return t.Height * widthOfLetter * float64(len([]rune(t.Value))) }
+
 // widthOfLetter is that of a letter by its height, wide enough for the fonts in use.
-const widthOfLetter = 0.85
+const widthOfLetter = 0.82
 
 // Extent returns the lower left and the upper right corner of what is drawn.
 func Extent(entities []Entity) (lo, hi Point) {

@@ -111,6 +111,7 @@ var lineTypes = []struct {
 	{Continuous, "Solid line", nil},
 	{Dashed, "Dashed __ __ __", []float64{3, -0.75}},
 	{Chain, "Chain ____ _ ____", []float64{6, -0.75, 1.5, -0.75}},
+	{Phantom, "Chain, two dots ____ _ _ ____", []float64{6, -0.75, 0.75, -0.75, 0.75, -0.75}},
 }
 
 func (w *writer) lineType(name LineType, words string, dashes []float64) {
@@ -130,12 +131,15 @@ func (w *writer) lineType(name LineType, words string, dashes []float64) {
 	}
 }
 
+// narrowed is the width of letters by that of the font, whose capitals are as wide as high.
+const narrowed = 0.8
+
 func (w *writer) style() {
 	w.group(0, "STYLE")
 	w.group(2, "STANDARD")
 	w.group(70, "0")
 	w.number(40, 0) // height is each text's own
-	w.number(41, 1) // width
+	w.number(41, narrowed)
 	w.number(50, 0) // slant
 	w.group(71, "0")
 	w.number(42, 2.5)
@@ -148,14 +152,23 @@ func (w *writer) start(kind, layer string) {
 	w.group(8, layer)
 }
 
+// lines writes the line type of an entity that does not have its layer's.
+func (w *writer) lines(t LineType) {
+	if t != "" {
+		w.group(6, string(t))
+	}
+}
+
 func (l Line) write(w *writer) {
 	w.start("LINE", l.Layer)
+	w.lines(l.Lines)
 	w.point(10, l.From)
 	w.point(11, l.To)
 }
 
 func (c Circle) write(w *writer) {
 	w.start("CIRCLE", c.Layer)
+	w.lines(c.Lines)
 	w.point(10, c.Centre)
 	w.number(40, c.Radius)
 }
@@ -167,6 +180,7 @@ func (m Mark) write(w *writer) {
 
 func (p Polyline) write(w *writer) {
 	w.start("POLYLINE", p.Layer)
+	w.lines(p.Lines)
 	w.group(66, "1") // vertices follow
 	w.point(10, Point{})
 	closed := "0"
@@ -186,6 +200,9 @@ func (t Text) write(w *writer) {
 	w.point(10, t.At)
 	w.number(40, t.Height)
 	w.group(1, encode(t.Value))
+	if t.Turn != 0 {
+		w.number(50, t.Turn)
+	}
 	if t.Align != Left {
 		w.group(72, strconv.Itoa(int(t.Align)))
 		w.point(11, t.At)

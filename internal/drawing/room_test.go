@@ -1,0 +1,90 @@
+package drawing
+
+import (
+	"strings"
+	"testing"
+
+	"toewright/internal/drawing/dxf"
+)
+
+// TestRoom: on every sheet, on both papers and at 1:1, everything lies within the frame, the
+// scale is one of ISO 5455 and is the drawn one, and no words stand on others.
+func TestRoom(t *testing.T) {
+	for name, d := range armStudies() {
+		for _, on := range []string{"a4", "letter"} {
+			o := Options{Candidate: "part", Paper: on}
+			list, err := partsOf(t.Context(), d, &o)
+			if err != nil {
+				t.Fatalf("%s: %v", name, err)
+			}
+			checkRoom(t, name+" on "+on, printed(list, papers[on], "1"))
+			for i := range list {
+				checkRoom(t, list[i].title+" of "+name, plotted(list[i:i+1], "1"))
+				checkRoom(t, list[i].title+" of "+name+" on "+on, printed(list[i:i+1], papers[on], "1"))
+			}
+		}
+	}
+}
+
+func checkRoom(t *testing.T, name string, s *sheet) {
+	t.Helper()
+	again := &sheet{&pen{}, s.parts, s.paper, s.scale, s.scaled, s.version}
+	if !again.lay() {
+		t.Errorf("%s: no room at %s", name, s.scaled)
+	}
+	lo, hi := s.extent()
+	if lo.X < 0 || lo.Y < 0 || hi.X > s.paper.wide || hi.Y > s.paper.high {
+		t.Errorf("%s: drawn from %v to %v on %v by %v", name, lo, hi, s.paper.wide, s.paper.high)
+	}
+	var texts []dxf.Text
+	for _, e := range s.drawn {
+		if text, ok := e.(dxf.Text); ok {
+			texts = append(texts, text)
+		}
+	}
+	for i, a := range texts {
+		for _, b := range texts[:i] {
+			if over(a, b) {
+				t.Errorf("%s: %q stands on %q", name, a.Value, b.Value)
+			}
+		}
+	}
+}
+
+// over reports whether two texts share room; a tenth of their height may.
+func over(a, b dxf.Text) bool {
+	alo, ahi := dxf.Extent([]dxf.Entity{a})
+	blo, bhi := dxf.Extent([]dxf.Entity{b})
+	spare := 0.1 * min(a.Height, b.Height)
+	return min(ahi.X, bhi.X)-max(alo.X, blo.X) > spare && min(ahi.Y, bhi.Y)-max(alo.Y, blo.Y) > spare
+}
+
+// TestScaleIsTrue: two bolts stand as far apart on the paper as in the face by the scale that
+// is printed.
+func TestScaleIsTrue(t *testing.T) {
+	d := armStudies()["double-wishbone-rack"]
+	o := Options{Candidate: "part", Paper: "a4"}
+	list, err := partsOf(t.Context(), d, &o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := printed(list, papers["a4"], "1")
+	if !strings.Contains(string(writeSVG(s)), ">"+s.scaled+"<") {
+		t.Errorf("the sheet does not print its scale %s", s.scaled)
+	}
+	var by float64
+	for _, z := range scales {
+		if z.name == s.scaled {
+			by = z.by
+		}
+	}
+	found := 0
+	for _, e := range s.drawn {
+		if c, ok := e.(dxf.Circle); ok && c.Layer == outline && abs(c.Radius-by*list[0].bolt/2) < 1e-9 {
+			found++
+		}
+	}
+	if found != 2*len(list[0].face.bolts) {
+		t.Errorf("%d bolt holes at %s, want %d", found, s.scaled, 2*len(list[0].face.bolts))
+	}
+}
