@@ -68,7 +68,8 @@ func (s *benchSheet) sheet(car *model.Car) app.UI {
 	return app.Div().Class("bench-sheet").Body(
 		app.Div().Class("deeds no-print").Body(
 			button("Print", func(app.Context, app.Event) { app.Window().Call("print") }).ID("print").Class("primary"),
-			button("Bench sheet (HTML)", s.saveSheet).ID("save-sheet").Disabled(s.State.page.running()),
+			s.formButton("save-sheet", "Bench sheet (HTML)", report.SheetForm),
+			s.formButton("save-card", "Fitting card (HTML)", report.CardForm),
 		),
 		app.If(s.State.page.running(), func() app.UI { return s.State.page.render("save-sheet", "") }),
 		s.takeAway(),
@@ -139,16 +140,20 @@ func (s *benchSheet) curves() app.UI {
 	return app.Figure().Class("sheet-curves").Body(app.Raw(string(d.AppendInline(nil))))
 }
 
-// saveSheet hands the user the sheet as a page of its own, as the command report does.
-func (s *benchSheet) saveSheet(app.Context, app.Event) {
-	doc := s.Bench.document()
-	s.State.page.start(s.Bench.Lasting, s.Bench.Caller, calls.Report, doc, report.Options{Candidate: s.Bench.Desk.Selected().Name}, func(ctx app.Context, raw json.RawMessage, err error) {
-		sheet, err := answerOf[calls.File](raw, err)
-		if err != nil {
-			s.Bench.Say(ctx, plain(err), nil)
-			return
-		}
-		download(fileName(doc.Name)+".html", "text/html", []byte(sheet.Text))
-		s.Bench.Say(ctx, "The bench sheet is on its way to your downloads. "+caution, nil)
-	})
+// formButton hands the user what is written of the car in a form as a page of its own, as the
+// command report does.
+func (s *benchSheet) formButton(id, text, form string) app.UI {
+	return button(text, func(app.Context, app.Event) {
+		doc := s.Bench.document()
+		o := report.Options{Candidate: s.Bench.Desk.Selected().Name, Form: form}
+		s.State.page.start(s.Bench.Lasting, s.Bench.Caller, calls.Report, doc, o, func(ctx app.Context, raw json.RawMessage, err error) {
+			page, err := answerOf[calls.File](raw, err)
+			if err != nil {
+				s.Bench.Say(ctx, plain(err), nil)
+				return
+			}
+			download(fileName(doc.Name)+"-"+form+".html", "text/html", []byte(page.Text))
+			s.Bench.Say(ctx, "The page is on its way to your downloads. "+caution, nil)
+		})
+	}).ID(id).Disabled(s.State.page.running())
 }

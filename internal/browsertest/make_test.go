@@ -7,8 +7,9 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// TestPartDrawing shows the drawing of both arms, saves it as each kind of file with the
-// server gone, and lists what the part fits and what is made.
+// TestPartDrawing shows the sheet of both arms, saves it and each arm as each kind of file
+// with the server gone, draws anew to another step of the shop's, lists what the part fits and
+// what is made, and prints the drawing on a page of its own before the bench sheet.
 func TestPartDrawing(t *testing.T) {
 	for _, o := range []Options{{}, {Width: 1024, Height: 768}, {Width: 390, Height: 844, Touch: true, Dark: true}} {
 		page := openSheet(t, o)
@@ -16,15 +17,21 @@ func TestPartDrawing(t *testing.T) {
 		page.Stop()
 		openPanel(page, "sheet")
 		page.WaitTrue(`document.querySelector("#part-drawing")?.naturalWidth > 0`)
-		page.WaitTrue(`!!document.querySelector("#covers") && !!document.querySelector("#sizes")`)
+		page.WaitTrue(`!!document.querySelector("#covers") && document.querySelectorAll("#sizes tbody tr").length >= 6`)
 		page.Shot(fmt.Sprintf("make %d", o.Width))
-		left := Eval[string](page, `document.querySelector("#part-drawing").src`)
 		click(page, "#arm-right")
-		page.WaitTrue(`document.querySelector("#part-drawing")?.src !== ` + quote(left) + ` && document.querySelector("#part-drawing")?.alt.includes("right")`)
 		for _, kind := range []string{"dxf", "step", "svg"} {
 			Eval[chromedp.Void](page, catchFiles)
 			click(page, "#save-"+kind)
 			page.WaitTrue(`!!` + caught("application/octet-stream"))
+		}
+		first := Eval[string](page, `document.querySelector("#part-drawing").src`)
+		exact := Eval[string](page, `document.querySelector("#sizes").textContent`)
+		choose(page, "#shop-step", "0.5")
+		page.WaitTrue(`document.querySelector("#part-drawing")?.src !== ` + quote(first) + ` && document.querySelector("#part-drawing")?.naturalWidth > 0`)
+		page.WaitTrue(`document.querySelector("#sizes").textContent !== ` + quote(exact))
+		if n := pages(toPDF(page, 8.27, 11.69)); n != 2 && n != 3 {
+			t.Errorf("the drawing and the sheet print on %d pages", n)
 		}
 		page.Start()
 	}

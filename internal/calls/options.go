@@ -139,5 +139,7 @@ func reportOptions(o *report.Options) []Option {
 		text(&o.Date, "date", "date as `text`, in place of the study's"),
 		word((*string)(&o.Paper), "paper", "printed page; letter for a study shown in inches, else a4", report.Papers...),
 		count(&o.Cars, "cars", "`number` of cars built for the tolerances; that of the study, or 20000, where not given"),
+		word(&o.Form, "form", "what is written: the bench sheet for who makes the part, which stands where not given, or the card for who fits it", report.Forms...),
+		optional(&o.Base, "base", "base of the gauge by which a card is checked, in the file's units; that of the study's display where not given"),
 	}
 }

@@ -61,6 +61,12 @@ func (s Style) ToeShown(deg float64) float64 {
 	return deg
 }
 
+// ReadingText writes what a gauge reads of a wheel that toes from one angle to another,
+// degrees, and stood at zero at the second, without its unit.
+func (s Style) ReadingText(toe, zero float64) string {
+	return Decimal(s.ToeShown(toe)-s.ToeShown(zero), s.toeDecimals())
+}
+
 // ToeRead returns the toe in degrees of a value in the unit shown, NaN for a length that a
 // plate cannot read.
 func (s Style) ToeRead(value float64) float64 {
@@ -74,11 +80,13 @@ func (s Style) ToeRead(value float64) float64 {
 }
 
 // Toe writes a toe of degrees without its unit: degrees and mm to 0.001, inches to 0.0001.
-func (s Style) Toe(deg float64) string {
+func (s Style) Toe(deg float64) string { return Decimal(s.ToeShown(deg), s.toeDecimals()) }
+
+func (s Style) toeDecimals() int {
 	if s.Gauge == Degrees {
-		return s.AngleNumber(deg)
+		return angleDecimals
 	}
-	return Decimal(s.ToeShown(deg), s.lengthDecimals()+1)
+	return s.lengthDecimals() + 1
 }
 
 // ToeMark returns the unit of toe without the base of a length: "deg", "mm".

@@ -12,6 +12,7 @@ const (
 	chartWidth  = 700.0
 	chartHeight = 244.0
 	denseHeight = 196.0 // where both sides need room for numbers
+	cardHeight  = 160.0
 	chartGap    = 16.0
 )
 
@@ -26,7 +27,10 @@ const maxToeTicks = 8
 // moves; toe-in points to the middle of the car on either side.
 func (p *page) charts() plot.Picture {
 	picture := plot.Picture{Width: chartWidth, Height: chartHeight}
-	if !p.alike() {
+	switch {
+	case p.Card != nil:
+		picture.Height = cardHeight
+	case !p.alike():
 		picture.Height = denseHeight
 	}
 	width := (chartWidth - chartGap) / 2

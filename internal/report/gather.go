@@ -17,6 +17,10 @@ func Gather(ctx context.Context, d *study.Document, o Options) (*Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
+	form, err := o.form()
+	if err != nil {
+		return nil, err
+	}
 	d = d.Recognised()
 	s := &Sheet{
 		Study: d, Version: o.Version, Date: cmp.Or(o.Date, d.Date), Paper: paper,
@@ -27,9 +31,14 @@ func Gather(ctx context.Context, d *study.Document, o Options) (*Sheet, error) {
 	}
 	s.Yardstick = cmp.Or(s.Yardstick, study.BaseName)
 	g := &gatherer{ctx: ctx, sheet: s, options: &o}
-	for _, step := range []func(*gatherer) error{
-		(*gatherer).arm, (*gatherer).cars, (*gatherer).parts, (*gatherer).diagnosis, (*gatherer).loads, (*gatherer).limits, (*gatherer).tolerance, (*gatherer).fit,
-	} {
+	steps := []func(*gatherer) error{(*gatherer).arm, (*gatherer).cars}
+	if form == CardForm {
+		s.Card = &Card{}
+		steps = append(steps, (*gatherer).card)
+	} else {
+		steps = append(steps, (*gatherer).parts, (*gatherer).diagnosis, (*gatherer).loads, (*gatherer).limits, (*gatherer).tolerance, (*gatherer).fit)
+	}
+	for _, step := range steps {
 		if err := step(g); err != nil {
 			return nil, err
 		}

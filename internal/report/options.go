@@ -18,8 +18,13 @@ type Options struct {
 	// display, else the base car. Arms are always measured from the base car's.
 	Yardstick string `json:"yardstick,omitzero"`
 	Date      string `json:"date,omitzero"`  // in place of the study's, as it is to be printed
+	Form      string `json:"form,omitzero"`  // one of [Forms]; the bench sheet where empty
 	Paper     Paper  `json:"paper,omitzero"` // where empty, Letter for a study shown in inches, else A4
 	Cars      *int   `json:"cars,omitzero"`  // of the tolerance's series and of the fit, in place of the study's
+
+	// Base is that of the gauge by which a card is checked, in the file's units; nil is that
+	// of the study's display.
+	Base *float64 `json:"base,omitzero"`
 
 	Version  string                `json:"-"` // of the program, as the sheet states it
 	Progress func(engine.Progress) `json:"-"` // of the tolerance's series

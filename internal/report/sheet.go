@@ -33,6 +33,7 @@ type Sheet struct {
 	// those of the yardstick where that is another.
 	Loads, LoadsBefore *engine.LoadsResult
 	Parts              []study.Part // of the catalogue that make up the candidate
+	Card               *Card        // nil of a bench sheet
 	// Omitted says of each part that could not be worked out why.
 	Omitted []string
 }

@@ -5,6 +5,11 @@ import "io"
 // Write writes a sheet as a page of its own. The same sheet gives the same bytes.
 func Write(w io.Writer, s *Sheet) error {
 	p := &page{Sheet: s, n: numbersOf(s.Study)}
+	if s.Card != nil {
+		p.writeCard()
+		_, err := w.Write(p.text)
+		return err
+	}
 	p.start()
 	for _, section := range []func(*page){
 		(*page).head, (*page).changes, (*page).arms, (*page).verdicts, (*page).curves, (*page).tables, (*page).loads, (*page).terms,
@@ -27,9 +32,9 @@ func (p *page) start() {
 	p.text = append(p.text, "<!DOCTYPE html>\n"+`<html lang="en">`+"\n<head>\n"+`<meta charset="utf-8">`+"\n"...)
 	p.text = append(p.text, `<meta http-equiv="Content-Security-Policy" content="`+Policy(p.Paper)+`">`+"\n"...)
 	p.text = append(p.text, `<meta name="viewport" content="width=device-width, initial-scale=1">`+"\n"...)
-	p.element("title", "", "Bench sheet: "+p.title())
+	p.element("title", "", map[bool]string{false: "Bench sheet: ", true: "Fitting card: "}[p.Card != nil]+p.title())
 	p.text = append(p.text, "<style>"+stylesheet(p.Paper)+"</style>\n</head>\n<body>\n"...)
-	p.open("main", map[bool]string{true: "dense"}[!p.alike() || p.Loads != nil])
+	p.open("main", map[bool]string{true: "dense"}[!p.alike() || p.Loads != nil || p.Card != nil])
 }
 
 func (p *page) end() { p.text = append(p.text, "</main>\n</body>\n</html>\n"...) }

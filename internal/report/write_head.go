@@ -26,17 +26,21 @@ func orWord(text, word string) string {
 	return text
 }
 
-// titleBlock writes the fields of a drawing's title block. Empty ones are lines to
-// write on.
+// titleBlock writes the fields of a drawing's title block.
 func (p *page) titleBlock() {
 	w := p.Study.Window()
-	p.open("dl", "block")
-	for _, f := range [][2]string{
+	p.block([][2]string{
 		{"Revision", p.Study.Revision}, {"Date", p.Date},
 		{"Lengths", p.n.LengthUnit()}, {"Toe", p.n.ToeUnit()},
 		{"Travel", p.n.travel(w.Droop) + " droop to " + p.n.travel(w.Bump) + " bump"}, {"Program", "toewright " + p.Version},
 		{"Made by", ""}, {"Checked by", ""},
-	} {
+	})
+}
+
+// block writes fields; empty ones are lines to write on.
+func (p *page) block(fields [][2]string) {
+	p.open("dl", "block")
+	for _, f := range fields {
 		p.open("div", "")
 		p.element("dt", "", f[0])
 		p.element("dd", "", f[1])
