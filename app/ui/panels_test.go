@@ -100,7 +100,7 @@ func TestEmptyPanelsSayWhatToDo(t *testing.T) {
 func TestSheetOnStage(t *testing.T) {
 	s := onStage(t, store.Memory{}, "sheet")
 	s.do(func(app.Context) {})
-	s.shows(t, "from the original hole", "along the stud, upward", "−12.00 mm")
+	s.shows(t, "from face A, rearward", "along the stud, upward", "−12.00")
 }
 
 // TestForgeOnStage builds the series of the demo's candidate.
