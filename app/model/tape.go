@@ -9,17 +9,9 @@ import (
 	"toewright/solver"
 )
 
-// sixMarks are where marks stand by the guide, mm, beside the left wheel: four on the floor
-// and two on stands, wider than the corner is. Whoever measures enters where theirs stand.
-var sixMarks = []study.Vec3{{520, 240, 0}, {520, 910, 0}, {-520, 240, 0}, {-520, 910, 0}, {470, 310, 690}, {-480, 290, 710}}
-
-const (
-	// usualMarkSD is how well a mark stands where it was put, mm: common practice.
-	usualMarkSD = 1
-	// templateSD is how far each coordinate of a car is off a template of its layout, mm:
-	// common practice.
-	templateSD = 15
-)
+// templateSD is how far each coordinate of a car is off a template of its layout, mm:
+// common practice.
+const templateSD = 15
 
 // editTape changes what was measured by tape.
 func (s *Session) editTape(label string, change func(*study.Measured)) error {
@@ -34,24 +26,7 @@ func (s *Session) editTape(label string, change func(*study.Measured)) error {
 // SetMarks puts six marks beside the left wheel, and as many beside the right one of a car
 // whose right side has points of its own.
 func (s *Session) SetMarks() error {
-	sides := 1
-	if s.doc.Suspension.Right != nil {
-		sides = 2
-	}
-	return s.editTape("six marks", func(m *study.Measured) {
-		m.Marks, m.TemplateSD = map[string]study.Vec3{}, 0
-		m.MarkSD = s.doc.Units.FromMillimetres(usualMarkSD)
-		for i := range sides * len(sixMarks) {
-			at := sixMarks[i%len(sixMarks)]
-			if i >= len(sixMarks) {
-				at = at.Mirrored()
-			}
-			for k := range at {
-				at[k] = s.doc.Units.FromMillimetres(at[k])
-			}
-			m.Marks[string(rune('A'+i))] = at
-		}
-	})
+	return s.Edit("six marks", "", (*study.Document).SetSixMarks)
 }
 
 // SetMark puts one coordinate of a mark in its place, mm.

@@ -21,6 +21,7 @@ func newRootCommand() *cobra.Command {
 		root.AddCommand(newCallCommand(c))
 	}
 	root.AddCommand(
+		newFormCommand(),
 		newMergeCommand(),
 		newPointsCommand(),
 		newSchemaCommand(),

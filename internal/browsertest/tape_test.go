@@ -8,7 +8,7 @@ import (
 )
 
 // tapeQuestion is what is asked to be measured.
-const tapeQuestion = `document.querySelector("#tape-question")?.textContent ?? ""`
+const tapeQuestion = `(document.querySelector("#tape-question")?.textContent ?? "")`
 
 // TestTapeLeadsOn measures a car by tape on a phone: marks, a measure that cannot be reached, one
 // that shows what it does while it is typed, a reload in the middle of it, and the points fitted.

@@ -47,6 +47,37 @@ func MeasureKey(list, from, of string) string {
 	return list + " " + from + " " + of
 }
 
+// sixMarks are where marks stand by docs/tape.md, mm, beside the left wheel: four on the floor
+// and two on stands, wider than the corner is. Whoever measures enters where theirs stand.
+var sixMarks = []Vec3{{520, 240, 0}, {520, 910, 0}, {-520, 240, 0}, {-520, 910, 0}, {470, 310, 690}, {-480, 290, 710}}
+
+// usualMarkSD is how well a mark stands where it was put, mm: common practice.
+const usualMarkSD = 1
+
+// SetSixMarks gives a study the marks of the guide beside the left wheel, and as many beside the
+// right one where the right side has points of its own. Its hardpoints count as unknown then.
+func (d *Document) SetSixMarks() {
+	sides := 1
+	if d.Suspension.Right != nil {
+		sides = 2
+	}
+	if d.Measured == nil {
+		d.Measured = &Measured{}
+	}
+	m := d.Measured
+	m.Marks, m.TemplateSD, m.MarkSD = map[string]Vec3{}, 0, d.Units.FromMillimetres(usualMarkSD)
+	for i := range sides * len(sixMarks) {
+		at := sixMarks[i%len(sixMarks)]
+		if i >= len(sixMarks) {
+			at = at.Mirrored()
+		}
+		for k := range at {
+			at[k] = d.Units.FromMillimetres(at[k])
+		}
+		m.Marks[string(rune('A'+i))] = at
+	}
+}
+
 // PlumbedOf returns a list of measures of one coordinate by its key: "heights", "sides" or
 // "stations".
 func (m *Measured) PlumbedOf(key string) *[]Plumbed {

@@ -1,0 +1,61 @@
+package engine
+
+import (
+	"context"
+	"math"
+
+	"toewright/internal/study"
+)
+
+// FormMeasure is a line of a form: a measure to take, and the standard deviation of toe change
+// at the end of the window where that is largest, once it and all before it were taken, degrees.
+type FormMeasure struct {
+	NextTape
+	Narrow bool // which spacer is best is known from here on
+}
+
+// TapeForm lists measures of a study's car in the order in which each helps most, at most as many
+// as asked for, as if each were taken as the file's points have it: a form to fill in beside the
+// car. What was measured already comes before, and is not listed.
+func TapeForm(ctx context.Context, d *study.Document, most int) (list []FormMeasure, err error) {
+	d, one := d.Clone(), 1
+	for len(list) <= most {
+		l, err := Locate(ctx, d, LocateOptions{Measure: &one})
+		if err != nil {
+			return nil, err
+		}
+		if n := len(list); n > 0 {
+			list[n-1].Narrow = l.Spacer != nil && l.Spacer.Narrow
+		}
+		if len(l.Next) == 0 || len(list) == most {
+			break
+		}
+		next := FormMeasure{NextTape: l.Next[0]}
+		list = append(list, next)
+		takeAsFiled(d, &next.NextTape)
+	}
+	return list, nil
+}
+
+// takeAsFiled adds a measure to a study as its points have it.
+func takeAsFiled(d *study.Document, n *NextTape) {
+	place := func(name string) study.Vec3 {
+		if p, ok := d.TapedPoint(name); ok {
+			return p.Place
+		}
+		return d.Measured.Marks[name]
+	}
+	to, m := place(n.Of), d.Measured
+	add := func(list *[]study.Plumbed, axis int) { *list = append(*list, study.Plumbed{Of: n.Of, Value: to[axis]}) }
+	switch n.Kind {
+	case "height":
+		add(&m.Heights, 2)
+	case "side":
+		add(&m.Sides, 1)
+	case "station":
+		add(&m.Stations, 0)
+	default:
+		from := place(n.From)
+		m.Lengths = append(m.Lengths, study.Length{From: n.From, To: n.Of, Value: math.Hypot(math.Hypot(to[0]-from[0], to[1]-from[1]), to[2]-from[2])})
+	}
+}
