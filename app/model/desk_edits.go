@@ -121,12 +121,19 @@ func (s *Session) SetHeld(car int, setpoint string, held bool) error {
 	return nil
 }
 
-// SetDisplay changes how numbers are shown.
+// SetDisplay changes how numbers are shown. The cars stay as they are solved.
 func (s *Session) SetDisplay(label string, change func(*study.Display)) error {
-	return s.Edit(label, "", func(d *study.Document) {
-		if d.Display == nil {
-			d.Display = &study.Display{}
-		}
-		change(d.Display)
-	})
+	next, display := *s.doc, study.Display{}
+	if next.Display != nil {
+		display = *next.Display
+	}
+	change(&display)
+	next.Display = &display
+	if err := opensAgain(&next); err != nil {
+		return err
+	}
+	s.remember(label, "")
+	s.doc, s.made, s.run = &next, Step{Label: label}, ""
+	s.cars = s.cars.again(&next)
+	return nil
 }
