@@ -27,7 +27,7 @@ type form struct {
 
 // Widths and heights of the arrangement, in CSS pixels.
 const (
-	wideFrom  = 560 // from which there is a chart for each side where those differ
+	wideFrom  = 560 // from which there is a row of small views
 	tallFrom  = 430 // from which there is room for a second row
 	edge      = 12
 	labels    = 36 // of travel, outside a chart
@@ -38,8 +38,8 @@ const (
 	upperPart = 0.7 // of the height for the charts and the large view
 	mostChart = 480 // of a chart's height and width
 	pairChart = 304 // the most of a chart's width where there are two
-	pairLeast = 132
-	leastAxle = 200 // of the width between two charts, where the sheet has it
+	pairLeast = 200 // and the least: on a narrower sheet one chart has both curves
+	leastAxle = 200 // of the width between two charts
 )
 
 // arrange lays the parts out in a size.
@@ -51,12 +51,12 @@ func arrange(size Size, face model.Face, f form) areas {
 		upper = min(upper, above+mostChart+below)
 	}
 	switch {
-	case size.Width < wideFrom:
-		a.one(size.Width, upper, f.side, 0.5)
-	case f.half:
+	case f.half && size.Width >= wideFrom:
 		a.one(size.Width, upper, solver.Left, 0.46)
-	default:
+	case pairWidth(size.Width) >= pairLeast:
 		a.pair(size.Width, upper)
+	default:
+		a.one(size.Width, upper, f.side, 0.5)
 	}
 	if upper < size.Height {
 		a.second(size, upper)
@@ -73,10 +73,13 @@ func (a *areas) one(width, upper float64, side solver.Side, part float64) {
 	a.view[a.large] = plot.Rect{Min: plot.Point{X: left, Y: above - 8}, Max: plot.Point{X: width - edge/2, Y: upper - caption}}
 }
 
+// pairWidth is what a width has for each of two charts.
+func pairWidth(width float64) float64 { return (width - 2*(labels+edge+fanWidth) - leastAxle) / 2 }
+
 // pair lays out a chart at either side of the large view.
 func (a *areas) pair(width, upper float64) {
 	height := upper - above - below
-	wide := min(max((width-2*(labels+edge+fanWidth)-leastAxle)/2, pairLeast), pairChart)
+	wide := min(pairWidth(width), pairChart)
 	a.chart[solver.Left] = plot.Box(labels+edge/2, above, wide, height)
 	a.chart[solver.Right] = plot.Box(width-labels-edge/2-wide, above, wide, height)
 	a.view[a.large] = plot.Rect{

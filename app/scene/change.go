@@ -14,13 +14,14 @@ const figureSize = 12
 // smallest is the change of a part, in mm, below which it has no dimension.
 const smallest = 1e-6
 
-// changeOf returns what the selected car changes by a parameter, in mm.
+// changeOf returns what the selected car changes by a parameter beside the reference, in mm.
 func (s *Stage) changeOf(key string) float64 {
-	return s.desk.Session.Document().Units.Millimetres(s.car.Changes[key])
+	of := s.cars.At(s.reference())
+	return s.desk.Session.Document().Units.Millimetres(s.car.Changes[key] - of.Changes[key])
 }
 
 // drawFrontChange dimensions the height of the arm's ball in the elevation, from its
-// original hole.
+// place in the reference.
 func (s *Stage) drawFrontChange() {
 	if s.shown(detailView) || s.size.Width < wideFrom || len(s.ghost.Side[0]) == 0 {
 		return // the detail shows it better, or there is no room
@@ -34,8 +35,8 @@ func (s *Stage) drawFrontChange() {
 	s.drop(frontView, was, now, x)
 }
 
-// drawDetailChange dimensions drop and length of the left steering arm, from the
-// original hole.
+// drawDetailChange dimensions drop and length of the left steering arm, from those of the
+// reference.
 func (s *Stage) drawDetailChange() {
 	if len(s.ghost.Side[0]) == 0 {
 		return

@@ -26,7 +26,7 @@ func (s *Stage) formOf() form {
 // OneWheel reports whether the sheet has a chart of one wheel that does not stand for the
 // other.
 func (s *Stage) OneWheel() bool {
-	return s.car != nil && !s.form.half && !(s.charted(solver.Left) && s.charted(solver.Right))
+	return s.car != nil && !s.form.half && s.lone()
 }
 
 // symmetric reports whether the curves of all cars shown, and what is wanted of them, are

@@ -7,7 +7,7 @@ import (
 	"toewright/solver"
 )
 
-// position moves the selected car, and the base car for comparison, to where the
+// position moves the selected car, and the reference for comparison, to where the
 // view has it. Where it cannot be moved there the last position stays.
 func (s *Stage) position() error {
 	base := s.cars.Base()
@@ -34,7 +34,7 @@ func (s *Stage) position() error {
 	if err := s.car.Axle.Place(s.ws, s.travel, steer, &s.placed); err != nil {
 		trouble = err
 	}
-	if err := base.Axle.Place(s.ws, s.travel, steer, &s.ghost); err != nil {
+	if err := s.cars.At(s.reference()).Axle.Place(s.ws, s.travel, steer, &s.ghost); err != nil {
 		s.ghost.Side[0] = s.ghost.Side[0][:0] // not drawn
 	}
 	s.sweep(steer)

@@ -52,12 +52,19 @@ func (s *Stage) setUpCurve(c *chart, up *engine.ScenarioResult) (x, y []float64)
 	return x, y
 }
 
+// namesFrom is the width of a chart, in CSS pixels, from which each set-up is named: on a
+// narrower one that which decides, as all of them would lie over the curves.
+const namesFrom = 280
+
 // nameSetUps writes the name of each set-up at the lower end of its curve, one above the
 // other where they would touch.
 func (s *Stage) nameSetUps(c *chart, list []engine.ScenarioResult) {
 	var taken [maxSetUps]plot.Rect
 	used := 0
 	for i := range list {
+		if c.frame.Area.Width() < namesFrom && !list[i].Binds {
+			continue
+		}
 		x, y := s.setUpCurve(c, &list[i])
 		if len(x) == 0 || used == maxSetUps || !c.frame.X.Contains(x[0]) {
 			continue

@@ -22,7 +22,7 @@ type Stage struct {
 	rig     *rig
 	rigOf   *solver.Design
 	placed  solver.Placed // the selected car where the view has it
-	ghost   solver.Placed // the base car there
+	ghost   solver.Placed // the reference there
 	home    solver.Placed // the base car at ride height, straight ahead
 	static  solver.Placed // the selected car with its steering, at ride height
 	travel  [2]float64    // of the wheels as drawn, within reach
@@ -91,6 +91,10 @@ func (s *Stage) shown(view int) bool { return s.areas.view[view].Width() > 0 }
 
 // charted reports whether a side has a chart on the sheet.
 func (s *Stage) charted(side solver.Side) bool { return s.areas.chart[side].Width() > 0 }
+
+// lone reports whether the sheet has one chart alone, of which the large view stands at the
+// right.
+func (s *Stage) lone() bool { return !s.charted(solver.Left) || !s.charted(solver.Right) }
 
 // mirrored reports whether toe-in points to the left on the chart of a side: where both
 // charts are on the sheet it points to the middle of the car. A chart that stands alone

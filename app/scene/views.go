@@ -70,7 +70,7 @@ func (s *Stage) oneSided(v int) bool {
 	case orbitView:
 		return false
 	case frontView, planView:
-		return s.form.half || s.size.Width < wideFrom && len(s.rig.kind.CommonPoints) == 0
+		return s.form.half || s.lone() && len(s.rig.kind.CommonPoints) == 0
 	}
 	return true
 }
@@ -80,7 +80,7 @@ func (s *Stage) direction(v int) plot.View {
 	switch {
 	case v == orbitView:
 		return s.desk.View.View3()
-	case v == frontView && s.size.Width < wideFrom && s.form.side == solver.Right:
+	case v == frontView && s.lone() && s.form.side == solver.Right:
 		return ahead
 	}
 	return directions[v]
@@ -204,17 +204,17 @@ func (s *Stage) writeCaption(v int) {
 	case s.size.Width < wideFrom:
 	case v != s.areas.large:
 		s.out.write(slot, plot.Point{X: a.Centre().X, Y: a.Max.Y + caption - 6}, s.captionOf(v))
-	case s.form.half:
+	case s.lone():
 		s.out.anchor(slot, plot.Anchor{At: plot.Point{X: a.Max.X, Y: above - 12}, Align: plot.End}, s.captionOf(v))
 	default:
 		s.out.write(slot, plot.Point{X: a.Centre().X, Y: above - 12}, s.captionOf(v))
 	}
 }
 
-// drawGhost draws the steering arms and tie rods of the base car under those of a
-// candidate.
+// drawGhost draws the steering arms and tie rods of the reference under those of another
+// car.
 func (s *Stage) drawGhost(v int) {
-	if s.car.Index == 0 || len(s.ghost.Side[0]) == 0 {
+	if s.car.Index == s.reference() || len(s.ghost.Side[0]) == 0 {
 		return
 	}
 	l := s.views[v]
