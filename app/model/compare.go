@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"toewright/internal/engine"
 	"toewright/internal/number"
@@ -26,6 +27,20 @@ type CarAnswer struct {
 type CompareOrder struct {
 	Key  string // of a row; the order of the study where empty
 	Back bool   // the best last
+}
+
+// String writes the order, for [ParseCompareOrder].
+func (o CompareOrder) String() string {
+	if o.Back {
+		return "-" + o.Key
+	}
+	return o.Key
+}
+
+// ParseCompareOrder reads what [CompareOrder.String] wrote.
+func ParseCompareOrder(text string) CompareOrder {
+	key, back := strings.CutPrefix(text, "-")
+	return CompareOrder{key, back}
 }
 
 // Comparison is a study's cars beside each other: a column for each car, that of the

@@ -11,11 +11,12 @@ type Place struct {
 	Study ID     // "" for the demo that nobody has touched
 	Panel string // key of the panel that was open
 	Car   string // name of the selected car
+	Order string // of the comparison; "" is that of the study
 }
 
 // SetPlace notes the place that is looked at.
 func (s *Store) SetPlace(p Place) error {
-	return s.note(placeKey, "place", string(p.Study)+"\n"+p.Panel+"\n"+p.Car)
+	return s.note(placeKey, "place", string(p.Study)+"\n"+p.Panel+" "+p.Order+"\n"+p.Car)
 }
 
 // Place returns the place that was noted last, in this tab or else in any; an empty one
@@ -27,5 +28,6 @@ func (s *Store) Place() Place {
 	}
 	study, rest, _ := strings.Cut(body, "\n")
 	panel, car, _ := strings.Cut(rest, "\n")
-	return Place{ID(study), panel, car}
+	panel, order, _ := strings.Cut(panel, " ")
+	return Place{ID(study), panel, car, order}
 }

@@ -8,7 +8,7 @@ func TestPlace(t *testing.T) {
 	if got := s.Place(); got != (Place{}) {
 		t.Errorf("Place before any = %+v, want none", got)
 	}
-	for _, want := range []Place{{"0a1b", "find", "Spacers, 12 mm"}, {"", "car", ""}, {"0a1b", "sheet", "two\nlines"}} {
+	for _, want := range []Place{{"0a1b", "find", "Spacers, 12 mm", ""}, {"", "car", "", ""}, {"0a1b", "sheet", "two\nlines", "-peak"}} {
 		if err := s.SetPlace(want); err != nil {
 			t.Fatal(err)
 		}

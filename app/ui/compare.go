@@ -74,7 +74,7 @@ func (c *compare) bar() app.UI {
 		app.H2().Text(number.Count(len(c.Bench.cars().List), "car")),
 		app.P().Class("note").Text(fmt.Sprintf("each wheel, toe %s, from %s to %s",
 			model.In(n.ToeUnit()), number.Signed(w.Bump, n.TravelNumber(mm(w.Bump))), n.Travel(mm(-w.Droop)))),
-		menu("sort", "Order", s.order.Key, c.sortChoices(), func(_ app.Context, key string) { s.order = model.CompareOrder{Key: key} }),
+		menu("sort", "Order", s.order.Key, c.sortChoices(), func(ctx app.Context, key string) { c.sort(ctx, model.CompareOrder{Key: key}) }),
 		pressed("lay-over", "A over B", s.laid, func() { s.laid = !s.laid }).Class("phone-only"),
 		app.Div().Class("compare-more").Body(
 			menu("yardstick", "Reference", strconv.Itoa(c.Bench.Desk.View.Yardstick), yardstickChoices(c.Bench.cars()), c.measure),

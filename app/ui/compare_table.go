@@ -79,6 +79,12 @@ func (c *compare) row(t *model.Comparison, r *model.CompareRow, opens bool) app.
 	)
 }
 
+// sort puts the cars into another order, which is kept with what is looked at.
+func (c *compare) sort(ctx app.Context, by model.CompareOrder) {
+	c.State.order = by
+	c.Bench.Changed(ctx)
+}
+
 // rowHead names a figure; a touch sorts the cars by it, once more the other way round, and
 // then as the study has them.
 func (c *compare) rowHead(r *model.CompareRow) app.UI {
@@ -90,15 +96,12 @@ func (c *compare) rowHead(r *model.CompareRow) app.UI {
 		}
 	}
 	return app.Button().Type("button").Class("compare-row").Title(r.Meaning).Aria("pressed", by.Key == r.Key).
-		OnClick(func(app.Context, app.Event) {
-			switch {
-			case by.Key != r.Key:
-				*by = model.CompareOrder{Key: r.Key}
-			case !by.Back:
-				by.Back = true
-			default:
-				*by = model.CompareOrder{}
+		OnClick(func(ctx app.Context, _ app.Event) {
+			next := model.CompareOrder{}
+			if by.Key != r.Key || !by.Back {
+				next = model.CompareOrder{Key: r.Key, Back: by.Key == r.Key}
 			}
+			c.sort(ctx, next)
 		}, app.EventScope(r.Key)).
 		Body(
 			app.Text(r.Label),

@@ -3,6 +3,7 @@ package ui
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/app/store"
 )
 
@@ -12,7 +13,7 @@ func (k *kept) note(p *Panels) {
 	if !k.begun {
 		return // what was noted before is still to be read
 	}
-	at := store.Place{Study: k.keeper.ID(), Panel: p.at.key()}
+	at := store.Place{Study: k.keeper.ID(), Panel: p.at.key(), Order: p.comparing.order.String()}
 	if car := p.Desk.Selected(); car != nil {
 		at.Car = car.Name
 	}
@@ -28,6 +29,7 @@ func (k *kept) backTo(ctx app.Context, p *Panels) {
 	k.place = at
 	p.open(at.Panel)
 	if at.Study == k.keeper.ID() {
+		p.comparing.order = model.ParseCompareOrder(at.Order)
 		p.choose(ctx, at.Car)
 	}
 }
