@@ -23,7 +23,11 @@ type WhySide struct {
 	Heading string
 	Decides string // the set-up whose curve is explained, where there are several
 	Problem string
-	Causes  []WhyCause
+	// Good says that all of it lies within what the study calls good; the causes are then
+	// those of what is left, without shares. GoodBy says what the reference lacks for that.
+	Good, GoodBy string
+
+	Causes []WhyCause
 }
 
 // WhyCause is a part of the curve.
@@ -79,10 +83,31 @@ func (d *Desk) Explained(r *engine.WhyResult) *Why {
 	mm := e.doc.Units.Millimetres
 	out := &Why{Of: fmt.Sprintf("each wheel, %% of the mean square of toe change less target, %s bump to %s droop; peaks in %s",
 		e.n.Travel(mm(r.Window.Bump)), e.n.Travel(mm(r.Window.Droop)), e.n.ToeUnit())}
+	good := true
 	for i := range r.Sides {
 		out.Sides = append(out.Sides, e.side(&r.Sides[i]))
+		good = good && out.Sides[i].Good != ""
+	}
+	if good {
+		out.Of = strings.Replace(out.Of, "% of the mean square of ", "", 1)
+		out.Sides[len(out.Sides)-1].GoodBy = d.madeGoodBy()
 	}
 	return out
+}
+
+// madeGoodBy says by which changes a good car has become so, where the reference is not one.
+func (d *Desk) madeGoodBy() string {
+	cars := d.Session.Cars()
+	car, of := d.Selected(), cars.At(d.View.Yardstick)
+	if of == nil {
+		of = cars.Base()
+	}
+	was := PeakFigure.Worse(of)
+	if car.Index == of.Index || of.Index != 0 || !(was > d.Session.GoodWithin().Radians()) {
+		return ""
+	}
+	n := NumbersOf(d.Session.Document())
+	return fmt.Sprintf("The base car has %s; what takes it away: %s.", n.ToeNumber(solver.Angle(was)), InWords(d.Session.Document(), cars, car.Changes))
 }
 
 // Try makes a candidate of the selected car with the move of a cause, and selects it.
@@ -117,12 +142,49 @@ func (e *explainer) side(s *engine.WhySide) WhySide {
 	if len(s.SetUps) > 1 && s.Problem == "" {
 		out.Decides = s.SetUps[s.Decides].Name + " decides"
 	}
+	out.Good = e.good(s)
 	for i := range s.Causes {
 		c := e.cause(s, &s.Causes[i])
+		if out.Good != "" {
+			if !e.shows(s) || s.Causes[i].Shape == engine.RestShape {
+				continue // nothing that could be mended is left of it
+			}
+			c.Share = "What is left: " + strings.ToLower(shapeWords[s.Causes[i].Shape]) + "."
+		}
 		c.Notes = slices.DeleteFunc(c.Notes, func(r Remark) bool { return saidBefore(out.Causes, r) })
 		out.Causes = append(out.Causes, c)
 	}
 	return out
+}
+
+// leastLeft is the part of what is good below which no gauge would show what is left.
+const leastLeft = 0.1
+
+// worstPeak returns the largest peak of a side's set-ups, degrees.
+func worstPeak(s *engine.WhySide) (worst engine.Number) {
+	for _, up := range s.SetUps {
+		worst = max(worst, up.Peak) // NaN where one has none
+	}
+	return worst
+}
+
+// shows reports whether a gauge would show what is left of a side's toe change.
+func (e *explainer) shows(s *engine.WhySide) bool {
+	return float64(worstPeak(s)) > leastLeft*e.limit.Degrees()
+}
+
+// good says that a side's toe change lies within the target's band in every set-up; "" where
+// it does not.
+func (e *explainer) good(s *engine.WhySide) string {
+	worst := worstPeak(s)
+	if s.Problem != "" || !(float64(worst) <= e.limit.Degrees()) {
+		return ""
+	}
+	text := "Within the target's band"
+	if len(s.SetUps) > 1 {
+		text += " in every set-up"
+	}
+	return fmt.Sprintf("%s: %s at most, %s is good.", text, e.n.ToeNumber(degreesOf(worst)), e.n.ToeNumber(e.limit))
 }
 
 // saidBefore reports whether a remark stands with another cause already.

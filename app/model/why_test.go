@@ -34,7 +34,7 @@ func whyDesk(t *testing.T, key string, changes study.Changes, edit func(*study.D
 
 // said gathers all that is said of the causes of a side.
 func said(s *model.WhySide) string {
-	text := s.Heading + "|" + s.Decides + "|" + s.Problem
+	text := s.Heading + "|" + s.Decides + "|" + s.Problem + s.Good + " " + s.GoodBy
 	for _, c := range s.Causes {
 		text += "|" + c.Share + " " + c.Text
 		for _, n := range c.Notes {
@@ -59,6 +59,17 @@ func TestExplained(t *testing.T) {
 		{
 			name: "in mm", key: "double-wishbone-rack", changes: study.Changes{"tieRodOuterHeight": -6},
 			want: []string{"Why toe changes|", "Slope, 98 %. Outer ball too high by 6.0", "Tried in steps of 1 mm: 6.00 mm lower, −12.00 mm in all.", "A stack of 12 mm bends its stud", "Tie rod too long: inner ball belongs", "|peak 0."},
+		},
+		{
+			name: "within the band, from the base car", key: "double-wishbone-rack", changes: study.Changes{"tieRodOuterHeight": -12},
+			want: []string{"Within the target's band: 0.0", " at most, 0.100 is good. The base car has 0.", "; what takes it away: ", "|What is left: curvature. Tie rod too long"},
+			not:  []string{" %."},
+		},
+		{
+			name: "within the band, and nothing that a gauge would show", key: "double-wishbone-rack", changes: study.Changes{"tieRodOuterHeight": -12},
+			edit: func(d *study.Document) { d.Yield = &study.Yield{Limit: 5} },
+			want: []string{"Within the target's band: 0.0", " at most, 5.000 is good."},
+			not:  []string{"What is left", " %."},
 		},
 		{
 			name: "in inches, at whole spacers, with set-ups", key: "double-wishbone-centre-link",
@@ -91,7 +102,8 @@ func TestExplained(t *testing.T) {
 		},
 		{
 			name: "a ball that stands as well as it can", key: "strut-rack", changes: study.Changes{"tieRodOuterHeight": -9},
-			want: []string{"Outer ball within 0.3", "of its best: less than a step of 1 mm.", "S-shape, 2"},
+			want: []string{"What is left: slope. Outer ball within 0.3", "of its best: less than a step of 1 mm."},
+			not:  []string{"S-shape"},
 		},
 		{
 			name: "a drag link", key: "solid-axle-pitman",
@@ -115,7 +127,7 @@ func TestExplained(t *testing.T) {
 				t.Errorf("%s: %q is said in %q", tt.name, not, got)
 			}
 		}
-		if !strings.Contains(e.Of, "each wheel") || !strings.Contains(e.Of, "mean square") {
+		if !strings.Contains(e.Of, "each wheel") || strings.Contains(e.Of, "mean square") != strings.Contains(got, " %.") {
 			t.Errorf("%s: %q does not say what the shares are shares of", tt.name, e.Of)
 		}
 	}

@@ -31,7 +31,8 @@ func (s *story) Render() app.UI {
 		app.Ol().Body(
 			step("An invented car: through their travel its front wheels change toe by "+s.worst(base)+".",
 				s.choose("Show it", base)),
-			step(fmt.Sprintf("%s brings that down to %s. Drag a ringed ball, and the curve follows.", best.Name, s.Bench.numbers().ToeText(peakOf(best))),
+			step(fmt.Sprintf("%s (%s) brings that down to %s. Drag a ringed ball, and the curve follows.",
+				best.Name, model.InWords(s.Bench.document(), cars, best.Changes), s.Bench.numbers().ToeText(peakOf(best))),
 				s.choose("Show it", best)),
 			step("Now your own car: take the template most like it, type its points over, and look for the part.",
 				button("Car", func(ctx app.Context, _ app.Event) { s.Open(ctx, "car") }),

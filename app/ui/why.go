@@ -92,7 +92,10 @@ func (w *why) side(e *model.Why, index int) app.UI {
 		app.H2().Body(app.Text(s.Heading), app.If(s.Decides != "", func() app.UI { return app.Small().Text(" " + s.Decides) })),
 		app.If(index == len(e.Sides)-1, func() app.UI { return app.P().Class("why-of").Text(e.Of) }),
 		app.If(s.Problem != "", func() app.UI { return app.P().Class("problem").Text(s.Problem) }),
-		app.If(s.Problem == "" && len(s.Causes) == 0, func() app.UI { return app.P().Text("There is nothing to mend: toe is as wanted.") }),
+		app.If(s.Good != "", func() app.UI {
+			return app.P().Class("why-good").Body(app.Text("✓ "+s.Good), app.Span().Text(" "+s.GoodBy))
+		}),
+		app.If(s.Problem == "" && s.Good == "" && len(s.Causes) == 0, func() app.UI { return app.P().Text("There is nothing to mend: toe is as wanted.") }),
 		app.Div().Class("why-causes").Body(
 			app.Range(s.Causes).Slice(func(i int) app.UI { return w.cause(&s.Causes[i], index, i) }),
 		),
