@@ -8,11 +8,12 @@ import (
 	"toewright/internal/plot"
 )
 
-// Ground draws the contour lines of a field with their levels, the limits and the axes.
-func (t *Terrain) Ground(g plot.Grid, levels []float64) plot.Picture {
+// Ground draws the contour lines of a field with their levels, the limits and the axes. It
+// calls between between the parts of the work.
+func (t *Terrain) Ground(g plot.Grid, levels []float64, between func()) plot.Picture {
 	f := t.Frame()
 	p := plot.Picture{Width: TerrainWidth, Height: TerrainHeight}
-	lines, labels := contours(f, g, levels)
+	lines, labels := contours(f, g, levels, between)
 	p.Draw("contour", lines)
 	names := t.limits(&p, f)
 	for _, l := range labels {
@@ -48,7 +49,7 @@ const leastLabelled = 6
 
 // contours returns the contour lines of all levels, and the labels of those that are
 // long enough and stand clear of the others.
-func contours(f plot.Frame, g plot.Grid, levels []float64) (lines plot.Path, labels []lineLabel) {
+func contours(f plot.Frame, g plot.Grid, levels []float64, between func()) (lines plot.Path, labels []lineLabel) {
 	var c plot.Contours
 	for _, level := range levels {
 		for c.Reset(g, level); c.Next(); {
@@ -58,6 +59,7 @@ func contours(f plot.Frame, g plot.Grid, levels []float64) (lines plot.Path, lab
 				labels = append(labels, lineLabel{at, strconv.FormatFloat(level, 'f', -1, 64)})
 			}
 		}
+		between()
 	}
 	return lines, labels
 }

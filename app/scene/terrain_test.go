@@ -111,7 +111,7 @@ func TestForbiddenGroundIsHatched(t *testing.T) {
 	}
 	field := m.Field()
 	var strokes string
-	for _, mark := range m.Ground(field, nil).Marks {
+	for _, mark := range m.Ground(field, nil, func() {}).Marks {
 		if mark.Class == "forbidden" {
 			strokes = string(mark.Path)
 		}
@@ -139,7 +139,7 @@ func TestLabelsStandClear(t *testing.T) {
 	field := m.Field()
 	var name *plot.Mark
 	var levels []plot.Mark
-	for _, mark := range m.Ground(field, scene.Levels(field)).Marks {
+	for _, mark := range m.Ground(field, scene.Levels(field), func() {}).Marks {
 		_, err := strconv.ParseFloat(mark.Text, 64)
 		switch {
 		case mark.Class != "figure":
@@ -170,7 +170,7 @@ func BenchmarkTerrain(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
 				field := t.Field()
-				t.Ground(field, scene.Levels(field)).AppendMarks(nil)
+				t.Ground(field, scene.Levels(field), func() {}).AppendMarks(nil)
 			}
 		})
 	}

@@ -1,8 +1,11 @@
 package ui
 
 import (
+	"time"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/app/scene"
 	"toewright/internal/plot"
 )
@@ -64,20 +67,38 @@ func (p *mapPicture) terrain() *scene.Terrain {
 // mover returns what moves the selected car on the map that is shown.
 func (p *mapPicture) mover() mapMove { return mapMove{p.Bench, p.State.shown} }
 
-// paint shows the cars and, where it is new, the ground.
+// paint shows the cars and, where it is new, the ground. A map that is done is finer than a
+// phone lays out in a frame: the page goes on in between.
 func (p *mapPicture) paint(ground bool) {
 	t := p.terrain()
-	if ground {
-		field := t.Field()
-		levels := scene.Levels(field)
-		setMarkup(mapGroundID, string(t.Ground(field, levels).AppendMarks(nil)))
-		shade(field, levels)
+	switch {
+	case ground && t.Map.Size < model.FullMap:
+		p.lay(t, func() {})
+	case ground:
+		p.Bench.Lasting.Async(func() { p.lay(t, pause) })
 	}
 	if cars := string(t.Cars().AppendMarks(nil)); cars != p.cars {
 		p.cars = cars
 		setMarkup(mapCarsID, cars)
 	}
 }
+
+// lay shows the ground of a map, unless another is shown by then, and calls between between
+// the parts of the work.
+func (p *mapPicture) lay(t *scene.Terrain, between func()) {
+	field := t.Field()
+	between()
+	levels := scene.Levels(field)
+	markup := string(t.Ground(field, levels, between).AppendMarks(nil))
+	between()
+	if t.Map == p.State.shown && p.State.paint != nil {
+		setMarkup(mapGroundID, markup)
+		shade(field, levels)
+	}
+}
+
+// pause lets the page do what else there is.
+func pause() { time.Sleep(time.Millisecond) }
 
 // setMarkup puts markup into an element of the picture.
 func setMarkup(id, markup string) {
