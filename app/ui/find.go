@@ -68,14 +68,15 @@ func (f *find) foot() app.UI {
 
 // deeds are what can be done now: find, and look at what was found.
 func (f *find) deeds() app.UI {
-	start := button("Find", f.start).ID("find").Class("primary")
+	start := button("Find", f.start).ID("find")
 	if f.State.answer == nil {
-		return app.Div().Class("deeds").Body(start)
+		return app.Div().Class("deeds").Body(start.Class("primary"))
 	}
+	asked := f.State.of == f.Bench.document().Search
 	return app.Div().Class("deeds").Body(
 		button("Show it", f.show, f.State.answer.Name).ID("show-found"),
-		button("Compare", func(ctx app.Context, _ app.Event) { f.Bench.Open(ctx, "compare") }, "found").ID("compare-found"),
-		start.Text("Find again"),
+		start.Text("Find again").Class(when(!asked, "primary", "")),
+		button("Compare", func(ctx app.Context, _ app.Event) { f.Bench.Open(ctx, "compare") }, "found").ID("compare-found").Class(when(asked, "primary", "")),
 	)
 }
 

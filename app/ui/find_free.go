@@ -2,8 +2,6 @@ package ui
 
 import (
 	"errors"
-	"fmt"
-	"math"
 	"slices"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -60,6 +58,9 @@ type variable struct {
 	Bench    bench
 	State    *asking
 	Variable study.Variable
+
+	held int     // which bound a pointer drags: -1 the lower, 1 the upper, 0 none
+	to   float64 // and where it is
 }
 
 // Render shows the bounds in a row, and the sizes at hand in another where they are asked
@@ -77,7 +78,7 @@ func (v *variable) Render() app.UI {
 		app.Tr().Body(
 			app.Th().Scope("row").Body(explain(upperFirst(p.Label), model.AboutParameter(p.Key)), app.Span().Class("unit").Text(" "+n.ValueUnit(p))),
 			cell("at least", &field{ID: "min-" + key, Label: p.Label + " at least", Hidden: true, Value: n.ValueNumber(d, p, v.Variable.Min), Set: v.setter(p, func(x float64) { v.Variable.Min = x })}),
-			app.Td().Class("bar").Body(v.bar(p, now)),
+			v.bar(p, now),
 			cell("at most", &field{ID: "max-" + key, Label: p.Label + " at most", Hidden: true, Value: n.ValueNumber(d, p, v.Variable.Max), Set: v.setter(p, func(x float64) { v.Variable.Max = x })}),
 			cell("step", &field{ID: "grid-" + key, Label: p.Label + " in steps of", Hidden: true, Value: v.grid(p), Set: v.setGrid(p),
 				Disabled: v.Variable.Grid == 0 && len(v.Variable.Sizes) > 0}),
@@ -114,16 +115,6 @@ func (v *variable) details(p solver.Parameter) app.UI {
 			v.Bench.edit(ctx, func() error { return v.Bench.session().Fix(key) })
 		}, key).Aria("label", "Let "+p.Label+" stay as it is"),
 	)))
-}
-
-// bar shows the bounds within what is usual, and where the selected car stands.
-func (v *variable) bar(p solver.Parameter, now float64) app.UI {
-	d := v.Bench.document()
-	low := min(d.FromSolver(p, p.Min), v.Variable.Min, now)
-	high := max(d.FromSolver(p, p.Max), v.Variable.Max, now)
-	at := func(x float64) float64 { return math.Round(1000*(x-low)/(high-low)) / 10 }
-	return app.Raw(fmt.Sprintf(`<svg class="bounds" viewBox="0 0 100 16" preserveAspectRatio="none" aria-hidden="true"><path class="whole" d="M0 8H100"/><path class="room" d="M%g 8H%g"/><path class="here" d="M%g 1V15"/></svg>`,
-		at(v.Variable.Min), at(v.Variable.Max), at(now)))
 }
 
 // errBounds is what bounds that leave no room are refused with.

@@ -1,6 +1,7 @@
 package browsertest
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -87,4 +88,46 @@ func TestUsualTarget(t *testing.T) {
 	page.Shot("find usual target")
 	typeInto(page, "#band", "0.3")
 	page.WaitTrue(`document.querySelector("#preset").value === "" && document.querySelector("#band").value === "0.300"`)
+}
+
+// TestBoundIsDragged drags a variable's upper bound on its bar: the field beside it follows, and
+// one step of undo takes it back.
+func TestBoundIsDragged(t *testing.T) {
+	page := openSheet(t, Options{})
+	openPanel(page, "search")
+	const most = `parseFloat(document.querySelector("#max-tieRodOuterHeight").value)`
+	before := Eval[float64](page, most)
+	bar := middle(page, ".frees .bar")
+	end := Eval[float64](page, `document.querySelector(".frees .ends").getBoundingClientRect().right`)
+	from := place{X: end - 1, Y: bar.Y}
+	press(page, from)
+	moveTo(page, from.by(-6, 0))
+	lift(page, from.by(-6, 0))
+	page.WaitTrue(fmt.Sprintf("%s < %g", most, before))
+	pressControl(page, "z")
+	page.WaitTrue(fmt.Sprintf("%s === %g", most, before))
+}
+
+// TestFootCoversNoField gives the keyboard to every field of the question, with an answer at
+// the foot: none that has it lies under the foot.
+func TestFootCoversNoField(t *testing.T) {
+	page := openSheet(t, Options{Width: 1024, Height: 768})
+	openPanel(page, "search")
+	click(page, "#more-steeringArmLength")
+	click(page, `button[aria-label^="Let steering arm length"]`)
+	page.WaitTrue(`!document.querySelector("#more-steeringArmLength")`)
+	click(page, "#find")
+	page.WaitTrue(`!!document.querySelector("#answer")`)
+	for _, o := range []Options{{Width: 1024, Height: 768}, {Width: 1440, Height: 900}} {
+		page.resize(o)
+		for _, under := range Eval[[]string](page, `[...document.querySelectorAll(".question :is(input, select, button)")].filter((e) => e.checkVisibility() && !e.closest("details:not([open])")).map((e) => {
+			document.querySelector(".panels").scrollTop = 0;
+			e.focus();
+			const r = e.getBoundingClientRect();
+			const at = document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2);
+			return at?.closest(".result") ? e.tagName + "#" + e.id : "";
+		}).filter(Boolean)`) {
+			t.Errorf("%d px: %s has the keyboard under the foot", o.Width, under)
+		}
+	}
 }
