@@ -216,7 +216,8 @@ empty-page:
 	$(GO) run ./tools/assets -out bin/empty/site/web bin/empty/app.wasm app/web/icon-192.png
 
 .PHONY: bench-browser
-bench-browser: front empty-page ## Measure the start and the frames of a drag in headless Chromium
+bench-browser: front empty-page ## Measure the long jobs, the frames of a drag and the start in headless Chromium
+	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench Jobs -benchtime 1x -timeout 30m ./internal/browsertest
 	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench Drag -benchtime 5x -timeout 30m ./internal/browsertest
 	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench Start -benchtime 15x -timeout 30m ./internal/browsertest
 

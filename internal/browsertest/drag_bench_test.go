@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"github.com/chromedp/cdproto/cdp"
-	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/performance"
 	"github.com/chromedp/chromedp"
 
@@ -106,12 +105,10 @@ func openFull(b *testing.B, slower float64) *Page {
 	openPanel(page, "find")
 	page.WaitTrue(explained)
 	page.Do(chromedp.Func(func(ctx context.Context, tab *chromedp.Target) error {
-		if _, err := chromedp.Call(ctx, performance.Enable, performance.EnableParams{TimeDomain: performance.EnableTimeDomainThreadTicks}); err != nil {
-			return err
-		}
-		_, err := chromedp.Call(ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: slower})
+		_, err := chromedp.Call(ctx, performance.Enable, performance.EnableParams{TimeDomain: performance.EnableTimeDomainThreadTicks})
 		return err
 	}))
+	throttle(page, slower)
 	return page
 }
 

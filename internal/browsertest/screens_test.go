@@ -3,6 +3,7 @@ package browsertest
 import (
 	"fmt"
 	"os"
+	"slices"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -105,6 +106,21 @@ func TestScreensHold(t *testing.T) {
 	}
 }
 
+// filled is the words of the buttons that are filled: one, or none.
+const filled = `[...document.querySelectorAll("button, label.file, a")].filter((e) => {
+	const style = getComputedStyle(e);
+	return e.checkVisibility() && style.backgroundColor === getComputedStyle(Object.assign(document.querySelector("#filled-probe") ?? document.body.appendChild(Object.assign(document.createElement("i"), {id: "filled-probe"})), {style: "background: var(--filled)"})).backgroundColor;
+}).map((e) => (e.querySelector("span") ?? e).textContent).join(" and ")`
+
+// next is the button of each step and way that is filled, as what is to be done next in the
+// demo: none where there is none, and in short on a phone. The study's menu lies over what is
+// open.
+var next = map[string][]string{
+	"car": {""}, "readings": {"", "Next"}, "search": {"Find"}, "map": {"Go to the least"}, "tradeoff": {"Weigh them"},
+	"parts": {"Try every combination"}, "compare": {"Make Spacers 12 mm", "Make it"}, "sheet": {"Print"},
+	"series": {"Build the series of Spacers 12 mm"}, "study": {"Build the series of Spacers 12 mm"},
+}
+
 // holds fails the test for what of a panel does not hold at a size.
 func holds(p *Page, o Options, key string) {
 	p.t.Helper()
@@ -114,6 +130,12 @@ func holds(p *Page, o Options, key string) {
 	where := fmt.Sprintf("%d px, %s", o.Width, key)
 	if by := Eval[float64](p, `document.documentElement.scrollWidth - innerWidth`); by > 0 {
 		p.t.Errorf("%s: %g px wider than the screen", where, by)
+	}
+	if key == "map" {
+		p.WaitTrue(`!!document.querySelector("#map-best")`)
+	}
+	if got := Eval[string](p, filled); !slices.Contains(next[key], got) {
+		p.t.Errorf("%s: %q is filled, want one of %q, the next thing to do", where, got, next[key])
 	}
 	for _, check := range []struct{ fault, script string }{{"too small to read", tiny}, {"cannot be pressed", covered}, {"does not hold its line", wrapped}} {
 		for _, found := range Eval[[]string](p, check.script) {
