@@ -24,6 +24,8 @@ type LoadsOptions struct {
 type LoadsResult struct {
 	Units study.Units `json:"units"`
 	Loads []Load      `json:"loads"` // of each car, each case, left then right
+	// Sources say of each case that states it where its loads come from.
+	Sources []string `json:"sources,omitzero"`
 	// Cases are the presets asked for, as the study would state them, and Presets all of
 	// them where they were to be listed.
 	Cases   []study.LoadCase `json:"cases,omitzero"`
@@ -110,6 +112,11 @@ func Loads(ctx context.Context, d *study.Document, o LoadsOptions) (*LoadsResult
 		return nil, err
 	}
 	l := loader{cars: c, parts: c.loadParts(), ws: solver.NewWorkspace()}
+	for i := range d.Loads {
+		if c := &d.Loads[i]; c.Source != "" {
+			out.Sources = append(out.Sources, c.Name+": "+c.Source+".")
+		}
+	}
 	stock, err := l.forces(ctx, base)
 	if err != nil {
 		return nil, err
