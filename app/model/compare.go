@@ -234,7 +234,7 @@ func (c *comparer) row(s *rowSource, cars []*Car) CompareRow {
 	return row
 }
 
-// setBars sets the cells' bars by the largest of them.
+// setBars sets the cells' bars by the largest of them, and their ratios to the reference.
 func setBars(cells []CompareCell) {
 	most := 0.0
 	for i := range cells {
@@ -245,6 +245,9 @@ func setBars(cells []CompareCell) {
 	for i := range cells {
 		if x := math.Abs(cells[i].worse) / most; x >= 0 {
 			cells[i].Bar = x
+		}
+		if by := math.Abs(cells[i].worse / cells[0].worse); i > 0 && by <= math.MaxFloat64 {
+			cells[i].Spare = "× " + number.Decimal(by, 2)
 		}
 	}
 }

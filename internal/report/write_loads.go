@@ -1,9 +1,11 @@
 package report
 
 import (
+	"math"
 	"strings"
 
 	"toewright/internal/engine"
+	"toewright/internal/number"
 )
 
 // loads writes what the load cases of the study make of each wheel that bears any,
@@ -26,6 +28,9 @@ func (p *page) loads() {
 	}
 	p.close("tbody")
 	p.close("table")
+	for _, c := range p.Loads.Sources {
+		p.element("p", "small", c)
+	}
 	p.element("p", "small", strings.Join(engine.LoadsWords, " "))
 	p.close("section")
 }
@@ -63,7 +68,11 @@ func (p *page) loadRow(l *engine.Load, i int) {
 	for _, f := range p.loadFigures() {
 		text := f.Number(p.n.Style, l)
 		if p.LoadsBefore != nil && f.Quantity != nil {
-			text = f.Number(p.n.Style, &p.LoadsBefore.Loads[i]) + " → " + text
+			before := &p.LoadsBefore.Loads[i]
+			text = f.Number(p.n.Style, before) + " → " + text
+			if now, was := f.Of(l), f.Of(before); f.Quantity == &number.Moment && now != nil && was != nil && *was != 0 {
+				text += " (× " + number.Decimal(math.Abs(float64(*now / *was)), 2) + ")"
+			}
 		}
 		p.element("td", "", text)
 	}
