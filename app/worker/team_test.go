@@ -94,6 +94,9 @@ func TestTeamStopped(t *testing.T) {
 	for method, whole := range map[string]string{calls.Tolerance: `"cars":10000000`, calls.Choose: `"tried":1000000`, calls.Search: `"converged":true`} {
 		ctx, cancel := context.WithCancel(t.Context())
 		got, err := Team{wasm.NewLocalPool(3, Handlers())}.Call(ctx, method, d, nil, func(engine.Progress) { cancel() })
+		if method == calls.Search && errors.Is(err, context.Canceled) {
+			continue // No shard had found something yet.
+		}
 		if err != nil || !json.Valid(got) || strings.Contains(string(got), whole) {
 			t.Errorf("%s: %.200s, %v", method, got, err)
 		}
