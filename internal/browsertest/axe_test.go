@@ -29,7 +29,7 @@ var panels = []struct{ key, work, outcome string }{
 	{key: "tradeoff"},
 	{"parts", "#choose", "#choices"},
 	{key: "compare"},
-	{key: "sheet", outcome: "#arm"},
+	{key: "sheet", outcome: "#part-drawing"},
 	{"series", "#forge", "#series"},
 	{key: "study"},
 }

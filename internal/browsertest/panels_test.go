@@ -136,7 +136,7 @@ func TestNoPanelScrollsSideways(t *testing.T) {
 		tab := panel.key
 		openPanel(page, tab)
 		if tab == "sheet" {
-			page.WaitTrue(`!!document.querySelector("#arm")`)
+			page.WaitTrue(`!!document.querySelector("#part-drawing")`)
 		}
 		page.Shot("phone " + tab)
 		const over = `document.documentElement.scrollWidth - innerWidth`

@@ -27,7 +27,7 @@ func TestPictures(t *testing.T) {
 		{"forge", Options{}, func(p *Page) { work(p, "series", "#forge", "#series") }},
 		{"bench-sheet", Options{}, func(p *Page) {
 			openPanel(p, "sheet")
-			p.WaitTrue(`!!document.querySelector("#arm")`)
+			p.WaitTrue(`!!document.querySelector("#part-drawing")`)
 		}},
 		{"phone", Options{Width: 390, Height: 844, Touch: true}, func(p *Page) { openPanel(p, "search") }},
 		{"phone-arm", Options{Width: 390, Height: 844, Touch: true, Dark: true}, func(p *Page) { typeInto(p, "#face", "3") }},
