@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"toewright/internal/engine"
@@ -28,10 +29,7 @@ func (p *page) loads() {
 	}
 	p.close("tbody")
 	p.close("table")
-	for _, c := range p.Loads.Sources {
-		p.element("p", "small", c)
-	}
-	p.element("p", "small", strings.Join(engine.LoadsWords, " "))
+	p.element("p", "small", strings.Join(slices.Concat(p.Loads.Sources, engine.LoadsWords), " "))
 	p.close("section")
 }
 
