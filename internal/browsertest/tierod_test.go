@@ -53,7 +53,7 @@ func TestEngagementIsTyped(t *testing.T) {
 			typeInto(page, field, "3/4 in")
 			page.WaitTrue(value("19.05"))
 			typeInto(page, "#tie-rod-minEngagement", "20")
-			page.WaitTrue(`document.querySelector("#tie-rod .findings")?.textContent.includes("Tie rod, thread engagement: 19.05 mm is less than the least, 20")`)
+			page.WaitTrue(`document.querySelector("#doubts")?.textContent.includes("thread engagement: 19.05 mm is less than the least, 20")`)
 			inView("#tie-rod")
 			page.Shot("tie rod slip " + name)
 			pressControl(page, "z")
