@@ -18,8 +18,8 @@ func TestWhyTryIt(t *testing.T) {
 			openPanel(page, "car")
 			page.WaitTrue(`document.querySelector("` + tryIt + `") !== null`)
 			page.Shot(fmt.Sprintf("why %d", o.Width))
-			text := Eval[string](page, `document.querySelector("#why").innerText`)
-			if !strings.Contains(text, "Curvature") && !strings.Contains(text, "Slope") {
+			text := strings.ToLower(Eval[string](page, `document.querySelector("#why").innerText`))
+			if !strings.Contains(text, "curvature") && !strings.Contains(text, "slope") {
 				t.Errorf("under the drawing stands %q, want a cause", text)
 			}
 			if side := Eval[float64](page, `document.documentElement.scrollWidth - innerWidth`); side > 0 {
