@@ -110,7 +110,7 @@ reproduce: ## Build the last commit twice, in two folders with caches of their o
 	diff "$$a/src/bin/release/SHA256SUMS" "$$b/src/bin/release/SHA256SUMS"; echo 'the same bytes both times'
 
 .PHONY: test
-test: test-native test-wasm test-browser ## Run all tests: native, under WebAssembly, in a browser
+test: test-native test-wasm test-browser test-engines ## Run all tests: native, under WebAssembly, in browsers
 
 .PHONY: test-native
 test-native: ## Run the tests that need neither node nor a browser
@@ -131,8 +131,17 @@ $(AXE): internal/browsertest/package-lock.json
 .PHONY: test-browser
 test-browser: front-quick $(AXE) ## Run the tests of the page in headless Chromium
 	@if [ -n "$(CHROMIUM)" ]; then set -x; \
-	  TOEWRIGHT_BROWSER=required $(GO) test -count=1 -timeout 20m ./internal/browsertest/...; \
+	  TOEWRIGHT_BROWSER=required $(GO) test -count=1 -timeout 20m ./internal/browsertest; \
 	else $(call left_out,'the tests of the page','Chromium','apt-get install chromium'); fi
+
+# What drives the engines, as Debian names it.
+ENGINES := firefox-esr webkit2gtk-driver xvfb xauth chromium-driver
+
+.PHONY: test-engines
+test-engines: front-quick $(AXE) ## Run the page's main job in Firefox, WebKit and Chromium
+	@missing=(); for p in firefox-esr WebKitWebDriver xvfb-run chromedriver; do command -v $$p >/dev/null || missing+=($$p); done; \
+	if (($${#missing[@]} == 0)); then set -x; TOEWRIGHT_ENGINES=required $(GO) test -count=1 -timeout 20m ./internal/browsertest/engines; \
+	else $(call left_out,'the main job in every engine',"$${missing[*]}",'apt-get install --no-install-recommends $(ENGINES)'); fi
 
 .PHONY: pictures
 pictures: front-quick ## Make the pictures anew that the documents show: curves of the theory, and the page

@@ -115,7 +115,7 @@ const longestWork = 900 * time.Millisecond
 // starts it again with the same profile: the study opens with every edit that the page
 // said is saved.
 func TestKilledBrowser(t *testing.T) {
-	server := newServer(t, Options{})
+	server := Serve(t, Options{})
 	profile := filepath.Join(t.TempDir(), "profile")
 	random := rand.New(rand.NewPCG(1, 1))
 	acknowledged, next := -1, 1
@@ -136,7 +136,7 @@ func TestKilledBrowser(t *testing.T) {
 
 // TestKilledTab kills the process of the tab instead, and opens another tab.
 func TestKilledTab(t *testing.T) {
-	server := newServer(t, Options{})
+	server := Serve(t, Options{})
 	b := killable(t, filepath.Join(t.TempDir(), "profile"))
 	random := rand.New(rand.NewPCG(2, 2))
 	p := visit(t, b, server)

@@ -58,7 +58,7 @@ func Visit(t testing.TB, o Options) *Page {
 	t.Helper()
 	tab, closeTab := chromedp.NewContext(shared.ctx, chromedp.WithNewBrowserContext())
 	t.Cleanup(closeTab)
-	return visitIn(t, tab, newServer(t, o), o)
+	return visitIn(t, tab, Serve(t, o), o)
 }
 
 // SecondTab opens the page once more, in another tab of the same reader: the two share

@@ -17,8 +17,8 @@ type Server struct {
 	server  *http.Server
 }
 
-// newServer starts a server that stops at the end of the test.
-func newServer(t testing.TB, o Options) *Server {
+// Serve starts a server that stops at the end of the test.
+func Serve(t testing.TB, o Options) *Server {
 	t.Helper()
 	s := &Server{t: t, address: "127.0.0.1:0", handler: o.Handler}
 	if s.handler == nil {

@@ -103,7 +103,7 @@ func (p *started) slow(b *testing.B) {
 // cold loads the page, closes the browser once the page is kept, and loads it in the same
 // profile again: the browser has nothing left that it compiled.
 func (p *started) cold(b *testing.B) {
-	server := newServer(b, Options{Handler: &packedHost{folder: p.folder}})
+	server := Serve(b, Options{Handler: &packedHost{folder: p.folder}})
 	defer server.Stop()
 	profile := b.TempDir()
 	for round := range 2 {
@@ -139,7 +139,7 @@ func (p *started) open(b *testing.B, ctx context.Context, server *Server, before
 // something with it.
 func (p *started) visit(b *testing.B, host *packedHost, then func(context.Context), before ...chromedp.Action[chromedp.Void]) {
 	b.Helper()
-	server := newServer(b, Options{Handler: host})
+	server := Serve(b, Options{Handler: host})
 	defer server.Stop()
 	ctx, closeTab := chromedp.NewContext(shared.ctx, chromedp.WithNewBrowserContext())
 	defer closeTab()

@@ -74,7 +74,7 @@ func TestProgressOfTheProgram(t *testing.T) {
 }
 
 func TestProgramThatCannotBeHad(t *testing.T) {
-	server := newServer(t, Options{})
+	server := Serve(t, Options{})
 	server.Lose("/web/app.wasm")
 	page := Visit(t, Options{Handler: server.handler, Expected: []string{"status of 404", "loading wasm failed"}})
 	page.WaitText("#app-wasm-loader-label", "Error: the program cannot be had: the host answers 404")
