@@ -20,7 +20,7 @@ const ballHeight = `Number(document.querySelector('` + outerBall + `').getAttrib
 const curve = `document.querySelector(".curve.selected")?.getAttribute("d")`
 
 // TestJob goes through the page's main job in each engine: the ball is dragged, the best car is
-// found, a series is built and stopped, readings are typed, a study is opened and kept, and all of
+// found, a series is built, readings are typed, a study is opened and kept, and all of
 // it is there without the server.
 func TestJob(t *testing.T) {
 	for _, e := range All {
@@ -66,7 +66,7 @@ func (p *page) finds() {
 	p.wait(`document.querySelector(".strip [aria-pressed=true]")?.textContent.includes("found")`)
 }
 
-// buildsASeries starts a series, stops it, and builds it then.
+// buildsASeries builds a series of cars.
 func (p *page) buildsASeries() {
 	p.open("make", "series")
 	p.click("#forge")
@@ -110,7 +110,7 @@ func (p *page) prints() {
 	}
 }
 
-// worksAlone loads the page anew, and in a tab of its own, with the server gone: the study that was
+// worksAlone loads the page anew, and in a window of its own, with the server gone: the study that was
 // opened is there.
 func (p *page) worksAlone() {
 	p.wait(`navigator.serviceWorker.controller !== null`)

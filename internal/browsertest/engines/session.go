@@ -176,9 +176,9 @@ func (s *Session) Choose(selector, file string) error {
 	return err
 }
 
-// Anew leaves the page and opens an address in a window of its own.
+// Anew leaves the page and opens an address in a window of its own: a tab that nobody sees shows no frames.
 func (s *Session) Anew(url string) error {
-	v, err := s.call(newWindow, parameters{"type": "tab"})
+	v, err := s.call(newWindow, parameters{"type": "window"})
 	if err != nil {
 		return err
 	}
