@@ -78,11 +78,6 @@ func (p *part) sizeAlong(d r3.Vec) *size {
 	return &p.sizes[0]
 }
 
-// start returns the point of a size's datum that is drawn nearest to the ball's plane.
-func (p *part) start(z *size) r3.Vec {
-	return r3.Sub(p.hole, r3.Scale(z.exact, z.along))
-}
-
 // datumPoint is where a size's extension line begins.
 func (p *part) datumPoint(z *size) r3.Vec {
 	switch {

@@ -28,7 +28,7 @@ const (
 )
 
 // errTable is the error for a table of another layout.
-var errTable = errors.New("Go's table of functions is not laid out as by go1.20 to go1.26: see tools/shrink/lines.go")
+var errTable = errors.New("the table of functions is not laid out as by go1.20 to go1.26: see tools/shrink/lines.go")
 
 // table is Go's table of functions, as it stands in memory.
 type table struct {

@@ -25,11 +25,11 @@ type marionette struct {
 func dialMarionette(ctx context.Context, p *process, port int) (*marionette, error) {
 	conn, err := dial(ctx, port)
 	if err != nil {
-		return nil, fmt.Errorf("Firefox: %w: %s", err, p.said())
+		return nil, fmt.Errorf("marionette: %w: %s", err, p.said())
 	}
 	m := &marionette{process: p, conn: conn, in: bufio.NewReader(conn)}
 	if _, err := m.read(); err != nil { // It says what it is first.
-		return nil, fmt.Errorf("Firefox: %w: %s", err, p.said())
+		return nil, fmt.Errorf("marionette: %w: %s", err, p.said())
 	}
 	return m, nil
 }
