@@ -17,37 +17,38 @@ const module = "toewright/"
 // ranks order our packages: each may import only such of a lower rank. Programs
 // are not listed, as nothing can import them.
 var ranks = map[string]int{
-	"solver":                0,
-	"internal/number":       0,
-	"internal/spelling":     -1,
-	"internal/plot":         1, // draws numbers, whatever they are
-	"internal/strictjson":   0,
-	"internal/version":      0,
-	"wasm":                  0, // carries messages, whatever they say
-	"optimize":              1,
-	"optimize/nlp":          0, // numbers, whatever they are of
-	"internal/study":        1,
-	"internal/engine":       2,
-	"internal/shards":       3,
-	"internal/batch":        4,
-	"app/demo":              3,
-	"app/store":             3,
-	"app/worker":            6,
-	"app/model":             3,
-	"app/scene":             4,
-	"internal/drawing/dxf":  0,
-	"internal/drawing/step": 0,
-	"internal/drawing":      4,
-	"internal/report":       4,
-	"internal/calls":        5,
-	"internal/web/coding":   0,
-	"internal/web/api":      6,
-	"app/ui":                7,
-	"internal/web":          8,
-	"internal/browsertest":  9,
-	"internal/archtest":     0,
-	"tools/referee":         2, // of tests and benchmarks only
-	"tools/validation":      0, // of tests only
+	"solver":                       0,
+	"internal/number":              0,
+	"internal/spelling":            -1,
+	"internal/plot":                1, // draws numbers, whatever they are
+	"internal/strictjson":          0,
+	"internal/version":             0,
+	"wasm":                         0, // carries messages, whatever they say
+	"optimize":                     1,
+	"optimize/nlp":                 0, // numbers, whatever they are of
+	"internal/study":               1,
+	"internal/engine":              2,
+	"internal/shards":              3,
+	"internal/batch":               4,
+	"app/demo":                     3,
+	"app/store":                    3,
+	"app/worker":                   6,
+	"app/model":                    3,
+	"app/scene":                    4,
+	"internal/drawing/dxf":         0,
+	"internal/drawing/step":        0,
+	"internal/drawing":             4,
+	"internal/report":              4,
+	"internal/calls":               5,
+	"internal/web/coding":          0,
+	"internal/web/api":             6,
+	"app/ui":                       7,
+	"internal/web":                 8,
+	"internal/browsertest":         9,
+	"internal/browsertest/engines": 10,
+	"internal/archtest":            0,
+	"tools/referee":                2, // of tests and benchmarks only
+	"tools/validation":             0, // of tests only
 }
 
 // ban keeps packages from importing others, themselves or by what they import.
