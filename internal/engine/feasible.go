@@ -62,10 +62,6 @@ func (r *FeasibleResult) names() (names []string) {
 // all, or the limits in each other's way with the nearest that can be had. It costs a
 // fraction of the search.
 func Feasible(ctx context.Context, d *study.Document, o SearchOptions) (*FeasibleResult, error) {
-	d = o.withTarget(d)
-	if err := d.ReadyToSearch(); err != nil {
-		return nil, explain(err, "")
-	}
 	s, err := newSearcher(d, &o)
 	if err != nil {
 		return nil, err

@@ -16,10 +16,6 @@ type SearchRun struct {
 
 // NewSearchRun checks a study's search.
 func NewSearchRun(d *study.Document, o SearchOptions) (*SearchRun, error) {
-	d = o.withTarget(d)
-	if err := d.ReadyToSearch(); err != nil {
-		return nil, explain(err, "")
-	}
 	s, err := newSearcher(d, &o)
 	if err != nil {
 		return nil, err

@@ -18,7 +18,12 @@ type searcher struct {
 	known   []nlp.Polished // local searches that were made already
 }
 
+// newSearcher makes a study's search ready, with what the options put in place of its own.
 func newSearcher(d *study.Document, o *SearchOptions) (*searcher, error) {
+	d = o.withTarget(d)
+	if err := d.ReadyToSearch(); err != nil {
+		return nil, explain(err, "")
+	}
 	sweep, err := newJudge(d, "")
 	if err != nil {
 		return nil, err

@@ -81,10 +81,6 @@ func (r *TradeOffResult) Weighted() bool {
 // that is cancelled returns the designs found so far.
 func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*TradeOffResult, error) {
 	so := SearchOptions{Side: o.Side, Seed: o.Seed, TargetOf: o.TargetOf, TargetSlope: o.TargetSlope, Progress: o.Progress}
-	d = so.withTarget(d)
-	if err := d.ReadyToSearch(); err != nil {
-		return nil, explain(err, "")
-	}
 	s, err := newSearcher(d, &so)
 	if err != nil {
 		return nil, err
