@@ -12,7 +12,7 @@ func Write(w io.Writer, s *Sheet) error {
 	}
 	p.start()
 	for _, section := range []func(*page){
-		(*page).head, (*page).changes, (*page).arms, (*page).verdicts, (*page).curves, (*page).tables, (*page).loads, (*page).terms,
+		(*page).sheetHead, (*page).changes, (*page).arms, (*page).verdicts, (*page).curves, (*page).tables, (*page).loads, (*page).terms,
 	} {
 		section(p)
 	}

@@ -22,28 +22,14 @@ func (p *page) writeCard() {
 
 // cardHead says what part the card goes with.
 func (p *page) cardHead() {
-	p.open("header", "head")
-	p.open("div", "")
-	p.element("p", "kicker", "Fitting card")
-	p.open("h1", "")
-	p.name(orWord(p.Study.Name, "Study without a name"))
-	p.close("h1")
-	p.open("p", "whose")
-	p.name(p.carName(p.Candidate))
-	p.close("p")
-	p.close("div")
 	left, right := "", ""
 	if a := p.Study.Arm; a != nil {
 		left, right = a.NumberLeft, a.NumberRight
 	}
-	p.block([][2]string{
+	p.head("Fitting card", [][2]string{
 		{"Part number, left", left}, {"Part number, right", right}, {"Revision", p.Study.Revision}, {"Date", p.Date},
 		{"Program", "toewright " + p.Version}, {"Fitted by, date", ""},
 	})
-	p.close("header")
-	if warning := p.Study.Borrowed().Warning(); warning != "" {
-		p.element("p", "invented", warning)
-	}
 }
 
 // cardFits lists the set-ups that the part serves, with room for the car's own.

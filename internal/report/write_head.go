@@ -1,40 +1,40 @@
 package report
 
-import "unicode/utf8"
+import (
+	"cmp"
+	"unicode/utf8"
+)
 
-// head writes what and whose the sheet is, with its title block.
-func (p *page) head() {
-	p.open("header", "head")
-	p.open("div", "")
-	p.element("p", "kicker", "Bench sheet")
-	p.open("h1", "")
-	p.name(orWord(p.Study.Name, "Study without a name"))
-	p.close("h1")
-	p.open("p", "whose")
-	p.name(p.carName(p.Candidate))
-	p.close("p")
-	p.close("div")
-	p.titleBlock()
-	p.close("header")
-	p.notes()
-}
-
-func orWord(text, word string) string {
-	if text == "" {
-		return word
-	}
-	return text
-}
-
-// titleBlock writes the fields of a drawing's title block.
-func (p *page) titleBlock() {
+// sheetHead writes what and whose the sheet is, with its title block.
+func (p *page) sheetHead() {
 	w := p.Study.Window()
-	p.block([][2]string{
+	p.head("Bench sheet", [][2]string{
 		{"Revision", p.Study.Revision}, {"Date", p.Date},
 		{"Lengths", p.n.LengthUnit()}, {"Toe", p.n.ToeUnit()},
 		{"Travel", p.n.travel(w.Droop) + " droop to " + p.n.travel(w.Bump) + " bump"}, {"Program", "toewright " + p.Version},
 		{"Made by", ""}, {"Checked by", ""},
 	})
+	p.notes()
+}
+
+// head writes what a paper is and whose, with the fields of its title block, and whether it is
+// invented.
+func (p *page) head(kind string, fields [][2]string) {
+	p.open("header", "head")
+	p.open("div", "")
+	p.element("p", "kicker", kind)
+	p.open("h1", "")
+	p.name(cmp.Or(p.Study.Name, "Study without a name"))
+	p.close("h1")
+	p.open("p", "whose")
+	p.name(p.carName(p.Candidate))
+	p.close("p")
+	p.close("div")
+	p.block(fields)
+	p.close("header")
+	if warning := p.Study.Borrowed().Warning(); warning != "" {
+		p.element("p", "invented", warning)
+	}
 }
 
 // block writes fields; empty ones are lines to write on.
@@ -55,11 +55,7 @@ const longestNotes = 320
 // notes writes what is a template's rather than the car's, and the study's and the
 // candidate's notes.
 func (p *page) notes() {
-	b := p.Study.Borrowed()
-	if warning := b.Warning(); warning != "" {
-		p.element("p", "invented", warning)
-	}
-	if remark := b.Remark(); remark != "" {
+	if remark := p.Study.Borrowed().Remark(); remark != "" {
 		p.element("p", "notes", remark)
 	}
 	if p.Study.Notes != "" {
