@@ -86,11 +86,16 @@ func (s *Session) freeName(name string) string {
 	if name == "" || name == study.BaseName {
 		name = "candidate"
 	}
-	free := name
-	for i := 2; s.doc.Candidate(free) != nil; i++ {
-		free = fmt.Sprintf("%s %d", name, i)
+	return free(name, func(name string) bool { return s.doc.Candidate(name) != nil })
+}
+
+// free returns name, or name with the first number by which it is not taken.
+func free(name string, taken func(string) bool) string {
+	out := name
+	for i := 2; taken(out); i++ {
+		out = fmt.Sprintf("%s %d", name, i)
 	}
-	return free
+	return out
 }
 
 // Rename gives a candidate another name, made to differ from the others.

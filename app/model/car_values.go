@@ -41,7 +41,7 @@ func CarValues(d *study.Document) []CarValue { return append(VehicleValues(d), G
 func VehicleValues(d *study.Document) []CarValue {
 	plain := func(id, key, label, about, unit string, at func(*study.Document) *float64) CarValue {
 		return CarValue{ID: id, Path: "vehicle." + key, Label: label, About: about, Unit: unit, Text: positiveText(*at(d)),
-			set: func(d *study.Document, text string) error { return setPositive(text, plainNumberOf, at(d)) }}
+			set: func(d *study.Document, text string) error { return setPositive(text, ParseNumber, at(d)) }}
 	}
 	return []CarValue{
 		plain("wheel-load", "wheelLoad", "Load on one wheel", aboutWheelLoad, "N", func(d *study.Document) *float64 { return &d.Vehicle.WheelLoad }),
@@ -150,8 +150,8 @@ func positiveText(x float64) string {
 	return strconv.FormatFloat(x, 'g', -1, 64)
 }
 
-// plainNumberOf reads a number without a unit.
-func plainNumberOf(text string) (float64, error) {
+// ParseNumber reads a number without a unit.
+func ParseNumber(text string) (float64, error) {
 	x, ok := number.ParsePlain(text)
 	if !ok {
 		return 0, fmt.Errorf("%q is not a number", number.Clip(text))

@@ -3,6 +3,7 @@ package model
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,18 +13,9 @@ import (
 
 // AddLoad adds a load case to the study, under a name that no other has.
 func (s *Session) AddLoad(c study.LoadCase) error {
-	taken := func(name string) bool {
-		for i := range s.doc.Loads {
-			if s.doc.Loads[i].Name == name {
-				return true
-			}
-		}
-		return false
-	}
-	name := c.Name
-	for i := 2; taken(c.Name); i++ {
-		c.Name = fmt.Sprintf("%s %d", name, i)
-	}
+	c.Name = free(c.Name, func(name string) bool {
+		return slices.ContainsFunc(s.doc.Loads, func(l study.LoadCase) bool { return l.Name == name })
+	})
 	return s.Edit("add a load case", "", func(d *study.Document) { d.Loads = append(d.Loads[:len(d.Loads):len(d.Loads)], c) })
 }
 

@@ -42,7 +42,7 @@ func (s *Session) TypePoint(p PointRow, axis int, text string) error {
 // readPlace reads a coordinate, in file units.
 func (s *Session) readPlace(p *PointRow, text string) (float64, error) {
 	if p.Direction {
-		return plainNumberOf(text)
+		return ParseNumber(text)
 	}
 	mm, err := NumbersOf(s.doc).ParseLength(text)
 	return s.doc.Units.FromMillimetres(mm), err

@@ -10,7 +10,6 @@ import (
 
 	"toewright/app/model"
 	"toewright/internal/engine"
-	"toewright/internal/number"
 	"toewright/internal/study"
 )
 
@@ -85,7 +84,7 @@ func (l *loads) asked() app.UI {
 						f := &p.Factors[i]
 						return &field{ID: fmt.Sprintf("preset-%d", i), Label: f.Name, Unit: f.Unit, Value: strconv.FormatFloat(f.Value, 'g', -1, 64),
 							Set: func(_ app.Context, text string) error {
-								x, err := strconv.ParseFloat(number.Plain(strings.TrimSpace(text)), 64)
+								x, err := model.ParseNumber(text)
 								if err == nil {
 									f.Value = x
 								}
@@ -189,7 +188,7 @@ func (l *loads) number(i int, id, label, unit string, of func(*study.LoadCase) *
 	return &field{
 		ID: fmt.Sprintf("load-%d-%s", i, id), Label: label, Unit: unit, Value: strconv.FormatFloat(*of(&l.Bench.document().Loads[i]), 'g', -1, 64),
 		Set: func(ctx app.Context, text string) error {
-			x, err := strconv.ParseFloat(number.Plain(strings.TrimSpace(text)), 64)
+			x, err := model.ParseNumber(text)
 			if err != nil {
 				return err
 			}
