@@ -71,7 +71,7 @@ func addMeasure(m *study.Measured, of *engine.NextTape, value float64) {
 		m.Lengths = append(m.Lengths, study.Length{From: of.From, To: of.Of, Value: value})
 		return
 	}
-	list := m.PlumbedOf(map[string]string{"height": "heights", "side": "sides", "station": "stations"}[of.Kind])
+	list := m.PlumbedOf(of.Kind + "s")
 	*list = append(*list, study.Plumbed{Of: of.Of, Value: value})
 }
 
@@ -118,8 +118,7 @@ func TapeRows(d *study.Document, r *engine.LocateResult) []TapeRow {
 	for i, m := range all {
 		row := &rows[i]
 		row.Measure, row.Taped, row.SD = m, n.LengthNumber(mm(m.Value)), n.LengthNumber(mm(m.SD))
-		kind := map[string]string{"lengths": "length", "heights": "height", "sides": "side", "stations": "station"}[m.List]
-		row.Of = TapeQuestion(d, &engine.NextTape{Kind: kind, From: m.From, Of: m.To})
+		row.Of = TapeQuestion(d, &engine.NextTape{Kind: m.Kind(), From: m.From, Of: m.To})
 		if r == nil || len(r.Expected) < len(all) {
 			continue
 		}

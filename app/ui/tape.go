@@ -123,13 +123,7 @@ func (t *tape) two() app.UI {
 			of := &list[i]
 			return &field{
 				ID: "tape-two-" + strconv.Itoa(i), Label: []string{"Tie rod", "Arm: lower ball joint to tie-rod ball"}[i], Unit: n.LengthUnit(), Value: model.Taped(d, of),
-				Set: func(ctx app.Context, text string) error {
-					mm, err := n.ParseLength(text)
-					if err != nil {
-						return err
-					}
-					return t.Bench.edit(ctx, func() error { return t.Bench.session().TakeOne(of, mm) })
-				},
+				Set: t.length(func(mm float64) error { return t.Bench.session().TakeOne(of, mm) }),
 			}
 		}),
 	)
@@ -222,6 +216,18 @@ func (t *tape) apply() app.UI {
 	)
 }
 
+// length returns what a field of a length does with what is typed: it is read, and set as an
+// edit, mm.
+func (t *tape) length(set func(mm float64) error) func(app.Context, string) error {
+	return func(ctx app.Context, text string) error {
+		mm, err := t.Bench.numbers().ParseLength(text)
+		if err != nil {
+			return err
+		}
+		return t.Bench.edit(ctx, func() error { return set(mm) })
+	}
+}
+
 // rows is the table of what was measured.
 func (t *tape) rows() app.UI {
 	r := t.State.result
@@ -229,10 +235,9 @@ func (t *tape) rows() app.UI {
 	if len(list) == 0 {
 		return nil
 	}
+	heads := []string{"Measured", "Taped", "± sd", "Points say", "Off", ""}
 	return app.Table().Class("tape-rows").Body(
-		app.THead().Body(app.Tr().Body(app.Range([]string{"Measured", "Taped", "± sd", "Points say", "Off", ""}).Slice(func(i int) app.UI {
-			return app.Th().Scope("col").Text([]string{"Measured", "Taped", "± sd", "Points say", "Off", ""}[i])
-		}))),
+		app.THead().Body(app.Tr().Body(app.Range(heads).Slice(func(i int) app.UI { return app.Th().Scope("col").Text(heads[i]) }))),
 		app.TBody().Body(app.Range(list).Slice(func(i int) app.UI { return t.row(&list[len(list)-1-i]) })),
 	)
 }
@@ -244,13 +249,7 @@ func (t *tape) row(m *model.TapeRow) app.UI {
 		app.Th().Scope("row").Body(app.Text(m.Of), app.If(m.Wrong != "", func() app.UI { return app.Span().Class("warning").Text(" ✗ " + m.Wrong) })),
 		app.Td().Body(&field{
 			ID: "tape-" + m.Path(), Label: m.Of, Hidden: true, Value: m.Taped,
-			Set: func(ctx app.Context, text string) error {
-				mm, err := t.Bench.numbers().ParseLength(text)
-				if err != nil {
-					return err
-				}
-				return t.Bench.edit(ctx, func() error { return t.Bench.session().SetMeasure(of, mm) })
-			},
+			Set: t.length(func(mm float64) error { return t.Bench.session().SetMeasure(of, mm) }),
 		}),
 		app.Td().Text(m.SD), app.Td().Text(m.Says), app.Td().Text(m.Off),
 		app.Td().Body(button("×", func(ctx app.Context, _ app.Event) {

@@ -16,21 +16,15 @@ func (t *tape) marks() app.UI {
 	}
 	mm := t.Bench.document().Units.Millimetres
 	number := func(id, label string, value float64, set func(mm float64) error) app.UI {
-		return &field{ID: id, Label: label, Value: n.LengthNumber(value), Unit: n.LengthUnit(), Set: func(ctx app.Context, text string) error {
-			mm, err := n.ParseLength(text)
-			if err != nil {
-				return err
-			}
-			return t.Bench.edit(ctx, func() error { return set(mm) })
-		}}
+		return &field{ID: id, Label: label, Value: n.LengthNumber(value), Unit: n.LengthUnit(), Set: t.length(set)}
 	}
-	s := t.Bench.session()
+	s, names := t.Bench.session(), slices.Sorted(maps.Keys(m.Marks))
 	return app.Section().Class("block").Body(
 		app.H2().Text("Marks"),
 		app.P().Class("note").Text("Where yours stand: forward of the axle, left of the centreline, over the floor. A mark that is off by more than is said here misleads every band."),
 		number("tape-mark-sd", "Each is known to ±", mm(m.MarkSD), s.SetMarkSD),
-		app.Range(slices.Sorted(maps.Keys(m.Marks))).Slice(func(i int) app.UI {
-			name := slices.Sorted(maps.Keys(m.Marks))[i]
+		app.Range(names).Slice(func(i int) app.UI {
+			name := names[i]
 			return app.FieldSet().Class("point").Body(
 				app.Legend().Text("Mark "+name),
 				app.Div().Class("coordinates").Body(app.Range([3]struct{}{}).Slice(func(axis int) app.UI {

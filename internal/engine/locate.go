@@ -91,7 +91,7 @@ type TapeOutlierResult struct {
 type NextTape struct {
 	From  string  `json:"from,omitzero"`
 	Of    string  `json:"of"`
-	Kind  string  `json:"kind"`  // "length", "height", "side" or "station"
+	Kind  string  `json:"kind"`  // as [study.Measure.Kind] has it
 	ToeSD float64 `json:"toeSd"` // degrees
 	Words string  `json:"words"`
 	Key   string  `json:"key"` // as measured.unreachable has it

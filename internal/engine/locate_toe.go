@@ -176,32 +176,33 @@ func (l *locator) offer() (names []NextTape, offered *optimize.Taped) {
 		taken[[3]string{m.List, m.From, m.To}], taken[[3]string{m.List, m.To, m.From}] = true, true
 		sds[m.List] = l.doc.Units.Millimetres(m.SD)
 	}
-	add := func(list, kind string, axis int, from, to string, m optimize.TapeMeasure, words string) {
+	add := func(list, from, to string, m optimize.TapeMeasure, words string) {
+		of := study.Measure{List: list, From: from, To: to}
 		key := study.MeasureKey(list, from, to)
 		if taken[[3]string{list, from, to}] || slices.Contains(l.doc.Measured.Unreachable, key) {
 			return
 		}
-		m.Axis, m.SD = axis, study.UsualTapeSD
+		m.Axis, m.SD = of.Axis(), study.UsualTapeSD
 		if sd, ok := sds[list]; ok {
 			m.SD = sd // as its like was measured
 		}
 		offered.Measures = append(offered.Measures, m)
-		names = append(names, NextTape{From: from, Of: to, Kind: kind, Words: words, Key: key})
+		names = append(names, NextTape{From: from, Of: to, Kind: of.Kind(), Words: words, Key: key})
 	}
 	for i := range l.points {
 		p := &l.points[i]
 		to := tapePoint(l.doc, p.PlacedPoint)
 		for mark, name := range l.marks {
-			add("lengths", "length", -1, name, p.label, optimize.TapeMeasure{From: optimize.TapePoint{Mark: mark}, To: to}, "the length from mark "+name+" to "+p.label)
+			add("lengths", name, p.label, optimize.TapeMeasure{From: optimize.TapePoint{Mark: mark}, To: to}, "the length from mark "+name+" to "+p.label)
 		}
 		for k := range l.points[:i] {
 			if q := &l.points[k]; q.Side == p.Side {
-				add("lengths", "length", -1, q.label, p.label, optimize.TapeMeasure{From: tapePoint(l.doc, q.PlacedPoint), To: to}, "the length from "+q.label+" to "+p.label)
+				add("lengths", q.label, p.label, optimize.TapeMeasure{From: tapePoint(l.doc, q.PlacedPoint), To: to}, "the length from "+q.label+" to "+p.label)
 			}
 		}
-		add("heights", "height", 2, "", p.label, optimize.TapeMeasure{To: to}, "the height of "+p.label+" over the ground")
-		add("sides", "side", 1, "", p.label, optimize.TapeMeasure{To: to}, "the distance of "+p.label+" from the centreline")
-		add("stations", "station", 0, "", p.label, optimize.TapeMeasure{To: to}, "the station of "+p.label+" along the centreline")
+		add("heights", "", p.label, optimize.TapeMeasure{To: to}, "the height of "+p.label+" over the ground")
+		add("sides", "", p.label, optimize.TapeMeasure{To: to}, "the distance of "+p.label+" from the centreline")
+		add("stations", "", p.label, optimize.TapeMeasure{To: to}, "the station of "+p.label+" along the centreline")
 	}
 	return names, offered
 }

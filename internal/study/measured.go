@@ -127,6 +127,9 @@ func (m *Measure) Axis() int {
 	return slices.Index([]string{"stations", "sides", "heights"}, m.List)
 }
 
+// Kind names the measure by its list in the singular: "length", "height", "side" or "station".
+func (m *Measure) Kind() string { return strings.TrimSuffix(m.List, "s") }
+
 // Measures lists all measures: lengths, heights, sides, stations.
 func (d *Document) Measures() (list []Measure) {
 	if d.Measured == nil {
