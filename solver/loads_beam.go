@@ -36,6 +36,7 @@ func (k *Statics) beam(ws *Workspace, in *LoadCase, out *[2]Forces) error {
 		return unheld(Left, in.travel(Left))
 	}
 	t.lu.solveTransposed(&work, &work)
+	t.f = work
 	tie := r3.Unit(r3.Sub(at.ends[Left].arm, at.ends[Right].arm))
 	for _, s := range Sides {
 		f := &out[s]

@@ -8,25 +8,32 @@ import (
 
 // Rates sets out to the derivatives of the forces of side s in a load case by the
 // parameters of some tangents of the axle: exact, all that the setpoints move with them.
-// Bolts have none. It returns false for a solid axle, and where there are no forces.
+// Bolts have none. It returns false where there are no forces.
 //
-// The links, the pose and the six equations of forces are one after the other
+// The links, the pose and the equations of forces are one after the other
 // differentiated as what they are made of moves: J·δ = -∂f/∂p for the pose, then
 // A·dF = dw - dA·F for the forces.
 func (k *Statics) Rates(ws *Workspace, in *LoadCase, s Side, by *Tangents, out []Forces) bool {
 	x := k.axle
 	clear(out)
+	switch {
+	case x.checkSteer(in.Steer) != nil:
+		return false
+	case x.beam != nil:
+		return k.beamRates(ws, in, s, by, out)
+	}
 	load := in.Wheels[s].mirrored(s)
 	var now Forces
-	switch {
-	case x.beam != nil || x.checkSteer(in.Steer) != nil:
-		return false
-	case load.idle():
+	if load.idle() {
 		return true
-	case k.balance(ws, in, s, &load, &now) != nil:
+	}
+	if k.balance(ws, in, s, &load, &now) != nil {
 		return false
 	}
-	r := loadRater{Statics: k, by: by, s: s, st: x.static[s], e: &ws.corner.eq, load: load, balance: &ws.tracer.lu, forces: ws.tracer.f, shift: ws.corner.gear.still}
+	r := loadRater{
+		forceRater: forceRater{Statics: k, by: by, unit: int(s), st: x.static[s], rot: &ws.corner.eq.at.r, shift: ws.corner.gear.still},
+		s:          s, e: &ws.corner.eq, load: load, balance: &ws.tracer.lu, forces: ws.tracer.f,
+	}
 	if !r.factor() {
 		return false
 	}
@@ -38,27 +45,62 @@ func (k *Statics) Rates(ws *Workspace, in *LoadCase, s Side, by *Tangents, out [
 	return true
 }
 
-// loadRater differentiates the forces on one knuckle.
-type loadRater struct {
+// forceRater is what a knuckle and a beam have in common where forces are differentiated.
+type forceRater struct {
 	*Statics
-	by      *Tangents
-	s       Side
-	st      *staticUnit
-	e       *cornerEquations
-	load    WheelLoad
-	balance *factors // of the equations of forces, and what they give
-	forces  column
-	shift   Vec     // of the inner ball by the steering
-	pose    factors // of the constraints, by a movement of the knuckle
+	by    *Tangents
+	unit  int
+	st    *staticUnit
+	rot   *rotation // of the pose
+	shift Vec       // of the inner ball by the steering
 
 	// Of one parameter:
 	param  *Change
 	t      *tangent
 	inner  dvec // displacement of the inner ball by the steering
-	centre dvec // of the wheel, static
-	at     dvec // and in the pose
-	omega  Vec  // of the knuckle
-	static Vec  // of its static position
+	centre dvec // reference point of the static position
+	omega  Vec  // of the pose
+	static Vec  // and of the static position
+}
+
+// take makes parameter i the one to differentiate by, the pose at rest.
+func (r *forceRater) take(i int, shift Vec) {
+	r.param, r.t, r.inner = &r.by.params[i], &r.by.units[r.unit][i], dvec{r.shift, shift}
+	r.omega = Vec{}
+	w := r.st.u.wheels
+	r.centre = r.point(w[0].centre)
+	if r.st.u.beam {
+		r.centre = r.centre.plus(r.point(w[1].centre)).times(constant(0.5))
+	}
+	r.static = spin(Vec{X: r.st.q[0], Y: r.st.q[1], Z: r.st.q[2]}, r.t.turn)
+}
+
+// point returns a hardpoint of the static position, and local one of the main body's from
+// its reference point.
+func (r *forceRater) point(i int) dvec { return dvec{r.st.pts[i], r.t.of(i)} }
+func (r *forceRater) local(i int) dvec { return r.point(i).less(r.centre) }
+
+// turn returns what is fixed in the main body as the pose has it, and back the other way.
+func (r *forceRater) turn(v dvec) dvec {
+	now := v.turned(r.rot)
+	now.d = r3.Add(now.d, r3.Cross(r.omega, now.v))
+	return now
+}
+
+func (r *forceRater) back(v dvec) dvec {
+	return dvec{r.rot.back(v.v), r.rot.back(r3.Sub(v.d, r3.Cross(r.omega, v.v)))}
+}
+
+// loadRater differentiates the forces on one knuckle.
+type loadRater struct {
+	forceRater
+	s       Side
+	e       *cornerEquations
+	load    WheelLoad
+	balance *factors // of the equations of forces, and what they give
+	forces  column
+	pose    factors // of the constraints, by a movement of the knuckle
+	at      dvec    // the wheel centre in the pose, by the parameter taken
 }
 
 // factor factors the constraints by a level movement of the knuckle.
@@ -72,29 +114,10 @@ func (r *loadRater) factor() bool {
 	return r.pose.factor(&m, freedoms)
 }
 
-// point returns a hardpoint of the static position, and local one of the knuckle's from
-// the wheel centre.
-func (r *loadRater) point(i int) dvec { return dvec{r.st.pts[i], r.t.of(i)} }
-func (r *loadRater) local(i int) dvec { return r.point(i).less(r.centre) }
-
-// turn returns what is fixed in the knuckle as the pose has it, and back the other way.
-func (r *loadRater) turn(v dvec) dvec {
-	now := v.turned(&r.e.at.r)
-	now.d = r3.Add(now.d, r3.Cross(r.omega, now.v))
-	return now
-}
-
-func (r *loadRater) back(v dvec) dvec {
-	at := &r.e.at.r
-	return dvec{at.back(v.v), at.back(r3.Sub(v.d, r3.Cross(r.omega, v.v)))}
-}
-
 // take makes parameter i the one to differentiate by: the pose follows it.
 func (r *loadRater) take(i int, shift Vec) {
-	r.param, r.t, r.inner = &r.by.params[i], &r.by.units[r.s][i], dvec{r.shift, shift}
-	r.centre = r.point(r.st.u.wheels[0].centre)
-	r.at, r.omega = dvec{r.e.at.w, r.centre.d}, Vec{}
-	r.static = spin(Vec{X: r.st.q[0], Y: r.st.q[1], Z: r.st.q[2]}, r.t.turn)
+	r.forceRater.take(i, shift)
+	r.at = dvec{r.e.at.w, r.centre.d}
 	var b column
 	for i := range r.e.w {
 		b[i] = -r.residual(i)
@@ -168,23 +191,28 @@ func (r *loadRater) constraint(i int) dwrench {
 	return dpull(dvec{Vec{Y: 1, Z: level.v.Y}, Vec{Z: level.d.Y}}, on)
 }
 
-// acting returns the load about the wheel centre.
-func (r *loadRater) acting() dwrench {
-	w := dwrench{fixed(r.load.Force), fixed(r.load.Moment)}
-	if r.load.AtCentre {
+// acting returns a load about the wheel centre; e is the spin axis in the pose.
+func (r *forceRater) acting(l *WheelLoad, e dvec) dwrench {
+	w := dwrench{fixed(l.Force), fixed(l.Moment)}
+	if l.AtCentre {
 		return w
 	}
-	local := fixed(r.st.corner.spin)
-	if len(r.t.spins) > 0 {
-		local.d = r.t.spins[0]
-	}
-	e, radius := r.turn(local), constant(r.axle.tyreRadius)
+	radius := constant(r.axle.tyreRadius)
 	if r.param.Parameter.stage == vehicleStage {
 		radius.d = 1
 	}
 	tip := dsquare(e, fixed(up)).unit().times(radius.scaled(-1))
 	w.moment = w.moment.plus(tip.cross(w.force))
 	return w
+}
+
+// spinning returns the spin axis of wheel i of the unit in the static position.
+func (r *forceRater) spinning(i int) dvec {
+	e := fixed(r.st.spins[i])
+	if len(r.t.spins) > 0 {
+		e.d = r.t.spins[i]
+	}
+	return e
 }
 
 // dsquare is [square] with its rate.
@@ -212,18 +240,18 @@ func (r *loadRater) push() dwrench {
 }
 
 // places are those of the file's own position, which a coordinate moves.
-func (r *loadRater) places() []dvec {
+func (r *forceRater) places() []dvec {
 	w := r.axle.assembler.borrow(r.axle.changes, nil)
 	defer r.axle.assembler.giveBack(w)
 	cs := w.cs
 	if r.param.Parameter.stage == pointStage {
 		cs = append(cs, applied{Change: r.param, seed: true})
 	}
-	return append([]dvec(nil), w.move(int(r.s), cs)...)
+	return append([]dvec(nil), w.move(r.unit, cs)...)
 }
 
 // fromReference is [staticUnit.fromReference] with its rate.
-func (r *loadRater) fromReference(v Vec) dvec {
+func (r *forceRater) fromReference(v Vec) dvec {
 	o := r.st.u.reference(r.places())
 	turn := cayley(Vec{X: r.st.q[0], Y: r.st.q[1], Z: r.st.q[2]})
 	now := r.standing(fixed(v).less(o).turned(&turn))
@@ -231,13 +259,13 @@ func (r *loadRater) fromReference(v Vec) dvec {
 }
 
 // standing adds the turn of the static knuckle to the rate of what is fixed in it.
-func (r *loadRater) standing(v dvec) dvec {
+func (r *forceRater) standing(v dvec) dvec {
 	return dvec{v.v, r3.Add(v.d, r3.Cross(r.static, v.v))}
 }
 
 // differentiate sets the rates of the forces by the parameter taken.
 func (r *loadRater) differentiate(out *Forces) {
-	a := r.acting()
+	a := r.acting(&r.load, r.turn(r.spinning(0)))
 	force, moment := a.force.d, a.moment.d
 	less := func(w *dwrench, by float64) {
 		force, moment = axpy(-by, w.force.d, force), axpy(-by, w.moment.d, moment)
@@ -260,19 +288,24 @@ func (r *loadRater) differentiate(out *Forces) {
 		r.face(pull, &out.Arm)
 	}
 	if d := r.sides[r.s].stud; d != nil {
-		across := dsquare(r.standing(fixed(d.axis)), pull).norm()
-		height := dual{d.height, r.stackRate()}
-		out.StudBending = across.times(height).d * 32 / (math.Pi * d.diameter * d.diameter * d.diameter)
+		out.StudBending = r.bending(r.s, pull, r.standing(fixed(d.axis)))
 	}
 }
 
-// stackRate returns the rate of the size of the stack under the ball: on no stack, as it
-// grows upward.
-func (r *loadRater) stackRate() float64 {
-	if p := r.param; p.Parameter.stage != partStage || p.Parameter.move != studDirection || !p.Sides.Includes(r.s) {
+// bending returns the rate of what a force does to the stud of side s.
+func (r *forceRater) bending(s Side, force, axis dvec) float64 {
+	d := r.sides[s].stud
+	across := dsquare(axis, force).norm()
+	return across.times(dual{d.height, r.stackRate(s)}).d * 32 / (math.Pi * d.diameter * d.diameter * d.diameter)
+}
+
+// stackRate returns the rate of the size of the stack under the ball of side s: on no
+// stack, as it grows upward.
+func (r *forceRater) stackRate(s Side) float64 {
+	if p := r.param; p.Parameter.stage != partStage || p.Parameter.move != studDirection || !p.Sides.Includes(s) {
 		return 0
 	}
-	if r.axle.stack(r.s) < 0 {
+	if r.axle.stack(s) < 0 {
 		return -1
 	}
 	return 1

@@ -14,7 +14,7 @@ const rateAgrees = 2e-8
 
 // TestForceRates compares the derivatives of every force by every parameter of the
 // registry with central differences of re-assembled cars, Richardson's extrapolation
-// applied once: on every kind but the solid axle, with springs wherever they can stand,
+// applied once: on every kind, with springs wherever they can stand,
 // the loads of the sides unlike, parts and setpoints changed, in random load cases.
 func TestForceRates(t *testing.T) {
 	r := seeded(68)
@@ -28,7 +28,7 @@ func TestForceRates(t *testing.T) {
 				d.Points[1][i] = mirrored(v)
 			}
 			d.Toe[1], d.Camber[1] = d.Toe[0], d.Camber[0]
-			if _, ok := springsOn(d, on); !ok || p.kind == "solid-axle" || p.gear.Kind == solver.CentreLink && on != springOf(d) {
+			if _, ok := springsOn(d, on); !ok || p.gear.Kind == solver.CentreLink && on != springOf(d) {
 				continue
 			}
 			seen[p.kind]++
@@ -38,7 +38,7 @@ func TestForceRates(t *testing.T) {
 			}
 		}
 	}
-	if len(seen) != len(solver.Kinds())-1 {
+	if len(seen) != len(solver.Kinds()) {
 		t.Errorf("kinds looked at: %v", seen)
 	}
 }
@@ -73,7 +73,7 @@ func checkForceRates(t *testing.T, r *rand.Rand, d *solver.Design, on string, ba
 	if err != nil {
 		t.Fatal(err)
 	}
-	at := func(p solver.Change, h float64) (out [2][7]float64) {
+	at := func(p solver.Change, h float64) (out [2][8]float64) {
 		p.Value = h
 		if p.Parameter.Absolute {
 			p.Value += settingNow(t, assemble, cs, p)
@@ -83,7 +83,7 @@ func checkForceRates(t *testing.T, r *rand.Rand, d *solver.Design, on string, ba
 			t.Fatal(err)
 		}
 		f := forcesOf(t, y, parts, &in)
-		return [2][7]float64{figuresOf(&f[0]), figuresOf(&f[1])}
+		return [2][8]float64{figuresOf(&f[0]), figuresOf(&f[1])}
 	}
 	now := forcesOf(t, x, parts, &in)
 	got := [2][]solver.Forces{make([]solver.Forces, len(by)), make([]solver.Forces, len(by))}
@@ -97,7 +97,7 @@ func checkForceRates(t *testing.T, r *rand.Rand, d *solver.Design, on string, ba
 		if p.Parameter.Quantity == solver.AngleQuantity {
 			h, scale = 1e-3, 300
 		}
-		f := [4][2][7]float64{at(p, h), at(p, -h), at(p, 2*h), at(p, -2*h)}
+		f := [4][2][8]float64{at(p, h), at(p, -h), at(p, 2*h), at(p, -2*h)}
 		for _, s := range solver.Sides {
 			size, rates := figuresOf(&now[s]), figuresOf(&got[s][i])
 			for j, name := range forceNames {
@@ -122,9 +122,9 @@ func checkForceRates(t *testing.T, r *rand.Rand, d *solver.Design, on string, ba
 	}
 }
 
-var forceNames = [7]string{"tie rod", "spring", "pull", "shear", "twist", "bend", "stud"}
+var forceNames = [8]string{"tie rod", "spring", "pull", "shear", "twist", "bend", "stud", "drag link"}
 
 // figuresOf are the figures of forces that have rates.
-func figuresOf(f *solver.Forces) [7]float64 {
-	return [7]float64{f.TieRod, f.Spring, f.Arm.Pull, f.Arm.Shear, f.Arm.Twist, f.Arm.Bend, f.StudBending}
+func figuresOf(f *solver.Forces) [8]float64 {
+	return [8]float64{f.TieRod, f.Spring, f.Arm.Pull, f.Arm.Shear, f.Arm.Twist, f.Arm.Bend, f.StudBending, f.DragLink}
 }

@@ -15,8 +15,10 @@ type Tangents struct {
 type tangent struct {
 	points []pointRate
 	spins  []Vec // nil where no wheel turns
-	// turn and shift are the rates of the upright's pose: see [staticUnit].
+	// turn and shift are the rates of the upright's pose, and pins those of a solid axle's
+	// kingpins: see [staticUnit].
 	turn, shift Vec
+	pins        [2]float64
 }
 
 // pointRate is the rate of one of a unit's points; points that stand still are
@@ -238,6 +240,9 @@ func (w *tangentWork) by(c *Change) tangent {
 	_ = p.u.takeUp(p.c.pts, p.before)
 	t := tangentOf(&p.c)
 	t.turn, t.shift = Vec{X: b[0], Y: b[1], Z: b[2]}, Vec{X: b[3], Y: b[4], Z: b[5]}
+	if p.u.beam {
+		t.pins = [2]float64{b[6], b[7]}
+	}
 	return t
 }
 

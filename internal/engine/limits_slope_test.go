@@ -56,9 +56,24 @@ func TestLimitSlopes(t *testing.T) {
 const exactSlope = 1e-6
 
 // TestLoadSlopesAreExact: limits on forces have derivatives that need no differences: they
-// agree with central ones, Richardson's extrapolation applied once, to what rounding leaves.
+// agree with central ones, Richardson's extrapolation applied once, to what rounding leaves;
+// of a corner and of a solid axle.
 func TestLoadSlopesAreExact(t *testing.T) {
-	d := limitedStudy(t, `{"result": "tieRodLoad", "max": 1}, {"result": "armTwist", "max": 1}, {"result": "armBend", "max": 1}, {"result": "studBending", "max": 1}`)
+	corner := limitedStudy(t, `{"result": "tieRodLoad", "max": 1}, {"result": "armTwist", "max": 1}, {"result": "armBend", "max": 1}, {"result": "studBending", "max": 1}`)
+	axle := loaded(t, study.Template{Key: "solid-axle-pitman"})
+	axle.Search = &study.Search{
+		Window: corner.Search.Window,
+		Variables: []study.Variable{
+			{Parameter: "tieRodOuterHeight", Min: -25, Max: 25}, {Parameter: "dragLinkOuterHeight", Min: -20, Max: 20}, {Parameter: "links.3.inner.z", Min: -10, Max: 10},
+		},
+		Limits: []study.Limit{{Result: "tieRodLoad", Max: new(1.0)}, {Result: "studBending", Max: new(1.0)}},
+	}
+	for _, d := range []*study.Document{corner, axle} {
+		t.Run(d.Suspension.Type, func(t *testing.T) { loadSlopesAgree(t, d) })
+	}
+}
+
+func loadSlopesAgree(t *testing.T, d *study.Document) {
 	d.Search.Scenarios = []study.Scenario{{Name: "as drawn"}, {Name: "leaning", Changes: study.Changes{"caster": 6}, Attitude: &study.Attitude{Roll: 0.5, Heave: 5}}}
 	s, err := newSearcher(d, &SearchOptions{})
 	if err != nil {

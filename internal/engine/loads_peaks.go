@@ -97,7 +97,7 @@ func seePeak(list []LoadPeak, p LoadPeak) []LoadPeak {
 }
 
 // spreadPeaks sets by how much the peaks of a car spread when it is off by independent
-// errors, of which the standard deviations are sd: none of a solid axle.
+// errors, of which the standard deviations are sd.
 func (c *cars) spreadPeaks(list []LoadPeak, car *solver.Axle, by *solver.Tangents, sd []float64, ws *solver.Workspace) {
 	k, err := car.Statics(c.loadParts())
 	if err != nil {

@@ -63,7 +63,7 @@ type ToleranceResult struct {
 
 	// Loads are the largest of the study's load cases on the car as drawn, each with the
 	// standard deviation that the tolerances leave in it; none where the study states no
-	// load case, and without deviation of a solid axle.
+	// load case.
 	Loads []LoadPeak `json:"loads,omitzero"`
 
 	// Scenarios are the same series in each set-up that the study's search must
