@@ -9,6 +9,7 @@ self.onmessage = async ({ data: { module, port } }) => {
   globalThis.toewright = { port };
   let status = 0;
   const go = new Go();
+  go.env = { GOTRACEBACK: "system" }; // See tools/shrink.
   go.exit = (code) => { status = code; };
   await go.run(await WebAssembly.instantiate(module, go.importObject));
   self.postMessage({ kind: "exit", text: `the program ended with status ${status}` });

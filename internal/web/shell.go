@@ -64,9 +64,12 @@ const appScript = "/app.js"
 
 // appEdits are what is changed in go-app's script: it takes the program that boot.js has
 // asked for already, and has the page kept for when there is no network only once the page
-// stands, as that competes with the start for the network and the processor.
+// stands, as that competes with the start for the network and the processor. A crash says
+// where it was by program counters, which all that is left of the program can say: see
+// tools/shrink.
 var appEdits = []struct{ theirs, ours string }{
 	{`fetchWithProgress("web/app.wasm", showProgress)`, `toewright.arrival(showProgress)`},
+	{"const go = new Go();", `const go = new Go(); go.env = { GOTRACEBACK: "system" };`},
 	{"\ngoappInitServiceWorker();\n", "\ntoewright.standing.then(goappInitServiceWorker);\n"},
 }
 

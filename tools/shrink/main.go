@@ -1,15 +1,18 @@
 // Command shrink makes a WebAssembly program of Go's linker smaller, which computes what it did
 // before.
 //
-// It drops the tables of source lines (lines.go): a crash then names functions without lines. On
-// the page that saves a sixteenth of what is sent.
+//	go run ./tools/shrink -out bin/app.wasm bin/linked.wasm
+//
+// It drops what only a printed stack is made of (traces.go): a crash then says program counters
+// without names and lines. On the page that saves a tenth of what is sent. With the linked
+// program names and lines are put to a stack again:
+//
+//	go run ./tools/shrink -describe bin/linked.wasm <stack.txt
 //
 // And it writes the memory that the program begins with in few segments (image.go). Go's linker
 // leaves out every run of zeros, which makes 100,000 segments, the most that the format allows:
 // each costs a header, breaks up what a compressor could find alike, and is read one by one when
 // the program starts. The zeros compress to nothing. On the page it saves a twentieth.
-//
-//	go run ./tools/shrink -out bin/app.wasm bin/linked.wasm
 package main
 
 import (
@@ -20,26 +23,35 @@ import (
 
 func main() {
 	out := flag.String("out", "", "file to write")
+	stack := flag.Bool("describe", false, "read a printed stack, and write it with names and lines")
 	flag.Parse()
-	if *out == "" || flag.NArg() != 1 {
+	if flag.NArg() != 1 || (*out == "") != *stack {
 		flag.Usage()
 		os.Exit(2)
 	}
-	if err := rewrite(*out, flag.Arg(0)); err != nil {
+	if err := run(*out, flag.Arg(0)); err != nil {
 		fmt.Fprintln(os.Stderr, "shrink:", err)
 		os.Exit(1)
 	}
 }
 
-// rewrite writes the program of a file to another, made smaller.
-func rewrite(out, file string) error {
+// run writes the program of a file to another, made smaller; without one it describes the stack
+// that is typed.
+func run(out, file string) error {
 	program, err := os.ReadFile(file)
 	if err != nil {
 		return err
 	}
-	smaller, err := withMemory(program, dropLines)
+	edit := dropTraces
+	if out == "" {
+		edit = func(memory []byte) error { return describe(os.Stdout, os.Stdin, memory) }
+	}
+	smaller, err := withMemory(program, edit)
 	if err != nil {
 		return fmt.Errorf("%s: %w", file, err)
+	}
+	if out == "" {
+		return nil
 	}
 	return os.WriteFile(out, smaller, 0o666)
 }

@@ -60,7 +60,7 @@ func build(t *testing.T) string {
 func TestRealProgram(t *testing.T) {
 	linked := build(t)
 	smaller := filepath.Join(filepath.Dir(linked), "smaller.wasm")
-	if err := rewrite(smaller, linked); err != nil {
+	if err := run(smaller, linked); err != nil {
 		t.Fatal(err)
 	}
 	before, after := dataOf(t, linked), dataOf(t, smaller)
@@ -70,23 +70,46 @@ func TestRealProgram(t *testing.T) {
 	if !strings.Contains(string(before), "runtime/panic.go") || strings.Contains(string(after), "runtime/panic.go") {
 		t.Error("want the name of a file in what was linked, and none in what became of it")
 	}
-	out := run(t, smaller)
-	for _, want := range []string{"recovered: at the bottom\n", "called: main.main ? 0 true\n", "goroutine 1", "main.grow", "main.main()"} {
-		if out != "" && !strings.Contains(out, want) {
-			t.Errorf("the program said no %q:\n%s", want, out)
+	out := said(t, smaller)
+	if out == "" {
+		return
+	}
+	contains(t, out, "recovered: at the bottom\n", "called:  ? 0 true\n", "goroutine 1", "pc=0x")
+	if strings.Contains(out, "main.grow") {
+		t.Errorf("the program knows the names of its functions:\n%s", out)
+	}
+	memory, err := readMemory(before)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var described strings.Builder
+	if err := describe(&described, strings.NewReader(out), memory); err != nil {
+		t.Fatal(err)
+	}
+	contains(t, described.String(), "goroutine 1", "\nmain.grow", "main.go:10\n", "main.go:12\n", "\nmain.main", "main.go:25\n")
+}
+
+// contains wants texts in what was said.
+func contains(t *testing.T, said string, want ...string) {
+	t.Helper()
+	for _, w := range want {
+		if !strings.Contains(said, w) {
+			t.Errorf("want %q in what was said:\n%s", w, said)
 		}
 	}
 }
 
-// run returns what a program says under node; nothing where there is no node: the tests of the
+// said returns what a program says under node; nothing where there is no node: the tests of the
 // page run a program that was made smaller too.
-func run(t *testing.T, program string) string {
+func said(t *testing.T, program string) string {
 	t.Helper()
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
 		t.Fatal(err)
 	}
-	out, err := exec.Command("node", filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec_node.js"), program).CombinedOutput()
+	node := exec.Command("node", filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec_node.js"), program)
+	node.Env = append(os.Environ(), "GOTRACEBACK=system")
+	out, err := node.CombinedOutput()
 	if errors.Is(err, exec.ErrNotFound) {
 		t.Log("not run: there is no node")
 		return ""
@@ -116,6 +139,16 @@ func TestOtherTables(t *testing.T) {
 			functions := at + int(binary.LittleEndian.Uint64(m[at+64:]))
 			binary.LittleEndian.PutUint32(m[functions+4:], 1<<31)
 		}},
+		{"a name outside of it", func(m []byte) {
+			functions := at + int(binary.LittleEndian.Uint64(m[at+64:]))
+			first := functions + int(field(m[functions:], 4))
+			setField(m[first:], nameField, 1<<31)
+		}},
+		{"more facts than there are bytes", func(m []byte) {
+			functions := at + int(binary.LittleEndian.Uint64(m[at+64:]))
+			first := functions + int(field(m[functions:], 4))
+			setField(m[first:], countersField, 1<<31)
+		}},
 		{"a counter outside of it", func(m []byte) {
 			functions := at + int(binary.LittleEndian.Uint64(m[at+64:]))
 			first := functions + int(field(m[functions:], 4))
@@ -125,7 +158,7 @@ func TestOtherTables(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			m := bytes.Clone(memory)
 			tt.edit(m)
-			if err := dropLines(m); !errors.Is(err, errTable) {
+			if err := dropTraces(m); !errors.Is(err, errTable) {
 				t.Errorf("error %v, want that the table is another one", err)
 			}
 		})
