@@ -69,7 +69,7 @@ const appScript = "/app.js"
 // tools/shrink.
 var appEdits = []struct{ theirs, ours string }{
 	{`fetchWithProgress("web/app.wasm", showProgress)`, `toewright.arrival(showProgress)`},
-	{"const go = new Go();", `const go = new Go(); go.env = { GOTRACEBACK: "system" };`},
+	{"const go = new Go();", `const go = Object.assign(new Go(), { env: { GOTRACEBACK: "system" } });`},
 	{"\ngoappInitServiceWorker();\n", "\ntoewright.standing.then(goappInitServiceWorker);\n"},
 }
 
