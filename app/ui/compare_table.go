@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strconv"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -42,9 +43,9 @@ func (c *compare) touch(ctx app.Context, e app.Event) {
 		ctx.PreventUpdate()
 		return
 	}
-	var car int
-	fmt.Sscan(cell.Get("dataset").Get("car").String(), &car)
-	c.pick(ctx, car)
+	if car, err := strconv.Atoi(cell.Get("dataset").Get("car").String()); err == nil {
+		c.pick(ctx, car)
+	}
 }
 
 func (c *compare) pick(ctx app.Context, car int) {
