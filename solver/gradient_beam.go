@@ -52,16 +52,23 @@ type beamPull struct {
 // returns the toe's derivative by the pose.
 func (p *beamPull) spin(i int) column {
 	k, e := &p.b.ends[i], &p.at.ends[i]
-	spin := p.at.r.turn(about(k.dir, k.spin, e.h))
-	slope := Side(i).Mirrored(toeSlope(Side(i).Mirrored(spin)))
+	loads, slope := p.b.toeRow(&p.at, i)
 	now := p.at.r.back(slope)
 	p.toe.spins[i] = about(k.dir, now, -e.h)
 	p.lean(i, k.spin, now)
-	m := r3.Cross(spin, slope)
-	l := pullback(p.at.g, m)
-	loads := column{l.X, l.Y, l.Z}
-	loads[6+i] = 2 / (1 + e.h*e.h) * r3.Dot(e.dir, m)
 	return loads
+}
+
+// toeRow returns the derivative of the toe of wheel i by the pose, and by its spin axis
+// there.
+func (b *beam) toeRow(p *axlePose, i int) (loads column, slope Vec) {
+	e, spin := &p.ends[i], b.spinOf(p, i)
+	slope = Side(i).Mirrored(toeSlope(Side(i).Mirrored(spin)))
+	m := r3.Cross(spin, slope)
+	l := pullback(p.g, m)
+	loads = column{l.X, l.Y, l.Z}
+	loads[6+i] = 2 / (1 + e.h*e.h) * r3.Dot(e.dir, m)
+	return loads, slope
 }
 
 // links adds the four links of the beam. A link keeps its static length, so that

@@ -28,6 +28,10 @@ type LoadParts struct {
 	Springs [2]*Spring // where nil, a strut's own axis serves a strut
 	Faces   [2]*BoltedFace
 	Stud    *Stud
+	// Stiffness is that of what gives, N/mm, by the names of [Design.Members]: at the pivot
+	// of an arm alike in every direction; at a strut's top mount square to the strut's
+	// axis; along links and rods; of the gear along a rack's axis, or at the pitman ball.
+	Stiffness map[string]float64
 }
 
 // WheelLoad is what acts on one wheel, as if it were locked to its knuckle: nothing
@@ -60,6 +64,10 @@ type Forces struct {
 	// the rod square to it: 32 F h/(π d³), a round beam clamped at one end (any textbook
 	// of strength of materials).
 	StudBending float64
+	// Give is the change of the wheel's toe, rad, toe-in positive, that each member makes by
+	// giving way, in the order of [Design.Members]: to first order, the wheel centre held at
+	// its height. None where a stiffness is not stated.
+	Give []float64
 }
 
 // ArmForces are what the tie rod does to the steering arm at the point of its face.
@@ -79,8 +87,9 @@ func (e *SpringError) Error() string {
 
 // Statics finds the forces in one axle. It is immutable and may be shared.
 type Statics struct {
-	axle  *Axle
-	sides [2]sideStatics
+	axle   *Axle
+	sides  [2]sideStatics
+	giving *givingStatics // nil where a stiffness is not stated
 }
 
 // sideStatics are the parts of a side, in the static position and the unit's frame.
@@ -100,6 +109,9 @@ type studStatics struct {
 // on an arm that the suspension has not, and for bolts that all stand in one place.
 func (x *Axle) Statics(p *LoadParts) (*Statics, error) {
 	out := &Statics{axle: x}
+	if len(p.Stiffness) > 0 && x.sides == BothSides {
+		out.giving = x.giving(p.Stiffness)
+	}
 	for _, s := range Sides {
 		if !x.sides.Includes(s) {
 			continue
@@ -157,7 +169,7 @@ func (d *studStatics) bending(force, axis Vec) float64 {
 }
 
 // Forces sets out to the forces in a load case. It allocates nothing where out has
-// room for the bolts. It returns a [*ReachError] where the linkage cannot be moved
+// room for bolts and members. It returns a [*ReachError] where the linkage cannot be moved
 // there, a [*SpringError] where a loaded wheel has no spring, and an [*InputError]
 // where spring and links do not hold the wheel.
 func (k *Statics) Forces(ws *Workspace, in *LoadCase, out *[2]Forces) error {
@@ -166,18 +178,22 @@ func (k *Statics) Forces(ws *Workspace, in *LoadCase, out *[2]Forces) error {
 		return err
 	}
 	for s := range out {
-		out[s] = Forces{Bolts: out[s].Bolts[:0]}
+		out[s] = Forces{Bolts: out[s].Bolts[:0], Give: out[s].Give[:0]}
 	}
 	if x.beam != nil {
 		return k.beam(ws, in, out)
 	}
+	var gear [2]gearGive
 	for _, s := range Sides {
 		if !x.sides.Includes(s) {
 			continue
 		}
-		if err := k.corner(ws, in, s, &out[s]); err != nil {
+		if err := k.corner(ws, in, s, &out[s], &gear[s]); err != nil {
 			return err
 		}
+	}
+	if k.giving != nil {
+		k.giving.giveOfGear(&gear, out)
 	}
 	return nil
 }

@@ -13,6 +13,10 @@ const (
 func (k *Statics) beam(ws *Workspace, in *LoadCase, out *[2]Forces) error {
 	x := k.axle
 	if in.Wheels[Left].idle() && in.Wheels[Right].idle() {
+		if k.giving != nil {
+			k.giving.start(&out[Left])
+			k.giving.start(&out[Right])
+		}
 		return nil
 	}
 	if err := x.originOfBeam(ws, in.Attitude); err != nil {
@@ -22,6 +26,10 @@ func (k *Statics) beam(ws *Workspace, in *LoadCase, out *[2]Forces) error {
 	t := &ws.tracer
 	ws.beam.linearise(&ws.origin, 0, &t.f, &t.jac, &t.rate)
 	at := x.beam.poseOf(&ws.origin)
+	var toes [2]column // of the wheels by the lengths of links and rods
+	if k.giving != nil && !x.beam.toeByLengths(t, &at, &toes) {
+		return unheld(Left, in.travel(Left))
+	}
 	work := column{}
 	for _, s := range Sides {
 		m := k.sides[s].spring
@@ -45,7 +53,40 @@ func (k *Statics) beam(ws *Workspace, in *LoadCase, out *[2]Forces) error {
 			f.StudBending = d.bending(r3.Scale(f.TieRod, tie), x.beam.knuckleDirection(&at, int(s), d.axis))
 		}
 	}
+	if k.giving != nil {
+		k.giveOfBeam(in, &at, &ws.beam, &t.f, &toes, out)
+	}
 	return nil
+}
+
+// toeByLengths sets the toe of each wheel by the lengths of links and rods, the wheels
+// held at their heights, where t has the axle's equations.
+func (b *beam) toeByLengths(t *tracer, at *axlePose, toes *[2]column) bool {
+	if !t.lu.factor(&t.jac, beamUnknowns) {
+		return false
+	}
+	for i := range toes {
+		toes[i], _ = b.toeRow(at, i)
+		t.lu.solveTransposed(&toes[i], &toes[i])
+	}
+	return true
+}
+
+// giveOfBeam is [Statics.giveOfCorner] of a solid axle.
+func (k *Statics) giveOfBeam(in *LoadCase, at *axlePose, path *beamPath, forces *column, toes *[2]column, out *[2]Forces) {
+	g, b := k.giving, k.axle.beam
+	drag := r3.Unit(r3.Sub(r3.Sub(b.at(at, b.dragOuter(at)), b.drag.a), path.gear.still))
+	var gear [2]gearGive
+	for s := range out {
+		g.start(&out[s])
+		for i := range b.links {
+			out[s].Give[g.rods[i]] = toes[s][i] * forces[i] * g.soft[g.rods[i]]
+		}
+		out[s].Give[g.tie] = toes[s][beamTieRow] * forces[beamTieRow] * g.soft[g.tie]
+		out[s].Give[g.tie+1] = toes[s][dragRow] * forces[dragRow] * g.soft[g.tie+1]
+		gear[Left].force, gear[Left].toes[s] = alongGear(k.axle.drag, in.Steer, drag, forces[dragRow], toes[s][dragRow])
+	}
+	g.giveOfGear(&gear, out)
 }
 
 // addWork adds the rate of work of a wheel's load by the unknowns of the axle.

@@ -121,6 +121,14 @@ type bodies struct {
 	tie     [2]int // unknowns
 	spring  [2]int
 	drag    int
+	// grounded are the forces between a body and the car.
+	grounded []grounded
+}
+
+// grounded is the unknown of a force on a body from the car, at a point.
+type grounded struct {
+	unknown int
+	at, dir solver.Vec
 }
 
 const ground = -1
@@ -141,6 +149,9 @@ func (b *bodies) force(on, against int, at, dir solver.Vec) int {
 	addWrench(column, on, dir, r3.Cross(at, dir))
 	addWrench(column, against, r3.Scale(-1, dir), r3.Scale(-1, r3.Cross(at, dir)))
 	b.columns = append(b.columns, column)
+	if against == ground {
+		b.grounded = append(b.grounded, grounded{len(b.columns) - 1, at, dir})
+	}
 	return len(b.columns) - 1
 }
 

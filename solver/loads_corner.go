@@ -10,17 +10,30 @@ const (
 )
 
 // corner sets out to the forces of one side: those in the five constraints and the
-// spring that balance the load on the knuckle, six equations.
-func (k *Statics) corner(ws *Workspace, in *LoadCase, s Side, out *Forces) error {
+// spring that balance the load on the knuckle, six equations. It sets gear to what the
+// tie rod has to do with it where members give.
+func (k *Statics) corner(ws *Workspace, in *LoadCase, s Side, out *Forces, gear *gearGive) error {
 	load := in.Wheels[s].mirrored(s)
 	face, stud := k.sides[s].face, k.sides[s].stud
 	var pull Vec // of the rod on its ball, by the static knuckle
-	if !load.idle() {
+	switch {
+	case !load.idle():
 		if err := k.balance(ws, in, s, &load, out); err != nil {
 			return err
 		}
 		e := &ws.corner.eq
 		pull = e.at.r.back(r3.Scale(-out.TieRod, e.w[tieRow].force))
+	case k.giving != nil: // it may feel the other's rod by the gear
+		if err := k.constrain(ws, in, s); err != nil {
+			return err
+		}
+		ws.tracer.f = column{}
+	}
+	if k.giving != nil {
+		var ok bool
+		if *gear, ok = k.giveOfCorner(ws, in, s, out); !ok {
+			return unheld(s, in.travel(s))
+		}
 	}
 	if face != nil {
 		face.set(s, pull, k.axle.corners[s].tie.b, out)
@@ -33,14 +46,10 @@ func (k *Statics) corner(ws *Workspace, in *LoadCase, s Side, out *Forces) error
 
 // balance sets the forces in rod and spring, and leaves the pose in the workspace.
 func (k *Statics) balance(ws *Workspace, in *LoadCase, s Side, load *WheelLoad, out *Forces) error {
-	x := k.axle
-	if err := x.originOfCorner(ws, in.Attitude, s); err != nil {
+	if err := k.constrain(ws, in, s); err != nil {
 		return err
 	}
-	c := x.corners[s]
-	ws.corner = cornerPath{c: c, gear: newGearPath(x.balls[s], in.Steer, 0), from: in.travel(s)}
 	e := &ws.corner.eq
-	ws.corner.constrain(&ws.origin, 0, e)
 	spring, ok := k.spring(s, &e.at)
 	if !ok {
 		return &SpringError{s}
@@ -50,7 +59,7 @@ func (k *Statics) balance(ws *Workspace, in *LoadCase, s Side, load *WheelLoad, 
 		m.setColumn(i, &e.w[i])
 	}
 	m.setColumn(springColumn, &wrench{r3.Scale(-1, spring.force), r3.Scale(-1, spring.moment)})
-	w := load.wrench(e.at.r.turn(c.spin), x.tyreRadius)
+	w := load.wrench(e.at.r.turn(ws.corner.c.spin), k.axle.tyreRadius)
 	*f = column{w.force.X, w.force.Y, w.force.Z, w.moment.X, w.moment.Y, w.moment.Z}
 	lu := &ws.tracer.lu
 	if !lu.factor(m, freedoms) || !lu.sound() {
@@ -58,6 +67,18 @@ func (k *Statics) balance(ws *Workspace, in *LoadCase, s Side, load *WheelLoad, 
 	}
 	lu.solve(f, f)
 	out.TieRod, out.Spring = f[tieRow], f[springColumn]
+	return nil
+}
+
+// constrain moves side s to where the load case has it, and leaves its constraints in
+// the workspace.
+func (k *Statics) constrain(ws *Workspace, in *LoadCase, s Side) error {
+	x := k.axle
+	if err := x.originOfCorner(ws, in.Attitude, s); err != nil {
+		return err
+	}
+	ws.corner = cornerPath{c: x.corners[s], gear: newGearPath(x.balls[s], in.Steer, 0), from: in.travel(s)}
+	ws.corner.constrain(&ws.origin, 0, &ws.corner.eq)
 	return nil
 }
 

@@ -15,6 +15,7 @@ import (
 func boltedArms(d *solver.Design, on string) *solver.LoadParts {
 	p, _ := springsOn(d, on)
 	p.Stud = &solver.Stud{Diameter: 14, Height: 22}
+	p.Stiffness = softly(seeded(70), d)
 	for _, s := range solver.Sides {
 		w, out := wheelOf(d, s), math.Copysign(1, wheelOf(d, s).Y)
 		at := func(x, y, z float64) solver.Vec { return solver.Vec{X: w.X + x, Y: w.Y + out*y, Z: w.Z + z} }
@@ -65,6 +66,7 @@ func TestForcesMirror(t *testing.T) {
 			other.Steer = -steer
 		}
 		p, q := boltedArms(d, springOf(d)), &solver.LoadParts{Stud: &solver.Stud{Diameter: 14, Height: 22}}
+		q.Stiffness = p.Stiffness
 		for _, s := range solver.Sides {
 			o := solver.Right - s
 			l := in.Wheels[s]
@@ -98,6 +100,13 @@ func sameForces(t *testing.T, a, b *solver.Forces) {
 	near(t, "bend", b.Arm.Bend, a.Arm.Bend, 100*limit)
 	for i := range a.Bolts {
 		near(t, "bolt", b.Bolts[i], a.Bolts[i], limit)
+	}
+	if len(a.Give) == 0 || len(a.Give) != len(b.Give) {
+		t.Errorf("%d and %d members give", len(a.Give), len(b.Give))
+		return
+	}
+	for i := range a.Give {
+		near(t, "give", b.Give[i], a.Give[i], 1e-6*limit)
 	}
 }
 
