@@ -268,7 +268,7 @@ func (c *comparer) loads() (list []rowSource) {
 	}
 	for _, f := range first.Figures() {
 		if f.Deciding {
-			list = append(list, c.load(f))
+			list = append(list, c.load(f, first.Words()))
 		}
 	}
 	return list
@@ -283,11 +283,11 @@ func noLoads(err error) string {
 }
 
 // load is the row of one figure, the largest in size of all cases and both sides.
-func (c *comparer) load(f engine.LoadFigure) rowSource {
+func (c *comparer) load(f engine.LoadFigure, words []string) rowSource {
 	return rowSource{
 		CompareRow: CompareRow{
 			Key: "load " + f.Label, Label: capital(f.Label) + ", largest load", Note: strings.TrimSpace(f.Unit(c.n.Style) + " estimate"), Part: costPart,
-			Usual: f.Quantity != nil, Meaning: "The largest in size of all load cases and both sides. " + strings.Join(engine.LoadsWords, " "),
+			Usual: f.Quantity != nil, Meaning: "The largest in size of all load cases and both sides. " + strings.Join(words, " "),
 		},
 		better: less, bars: f.Quantity != nil, write: func(x float64) string { return f.Text(c.n.Style, x) },
 		cell: func(car *Car) CompareCell {

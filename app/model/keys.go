@@ -33,7 +33,7 @@ var keysWithField = []string{
 	"readings[].slopeSd", "readings[].turned", "readings[].zero", "readings[].note", "readings[].changes", "readings[].purpose", "readings[].values",
 	"advise.parameter", "advise.step",
 	"catalogue[].slot", "catalogue[].name", "catalogue[].price", "catalogue[].changes",
-	"loads", "sources",
+	"loads", "stiffness", "sources",
 }
 
 // keysUntouched are the keys that have none, with what they are called. The page keeps

@@ -3,6 +3,7 @@ package model
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -22,6 +23,26 @@ func (s *Session) AddLoad(c study.LoadCase) error {
 // SetLoad changes load case i.
 func (s *Session) SetLoad(i int, label string, change func(*study.LoadCase)) error {
 	return s.Edit(label, "", func(d *study.Document) { change(&d.Loads[i]) })
+}
+
+// SetStiffness states that of what gives under a load, N/mm, or with an empty text that it
+// is not known.
+func (s *Session) SetStiffness(name, text string) error {
+	all := maps.Clone(s.doc.Stiffness)
+	if delete(all, name); strings.TrimSpace(text) != "" {
+		k, err := ParseNumber(text)
+		if err == nil && !(k > 0) {
+			err = errors.New("want a stiffness above 0 in N/mm; leave it empty where it is not known")
+		}
+		if err != nil {
+			return err
+		}
+		if all == nil {
+			all = study.Stiffness{}
+		}
+		all[name] = k
+	}
+	return s.Edit("a stiffness", "", func(d *study.Document) { d.Stiffness = all })
 }
 
 // RemoveLoad takes load case i out.

@@ -47,8 +47,32 @@ func (l *loads) Render() app.UI {
 				return l.Bench.edit(ctx, func() error { return l.Bench.session().SetStud(text) })
 			}},
 		app.Range(d.Loads).Slice(func(i int) app.UI { return l.one(i, &d.Loads[i]) }),
+		l.stiffness(d),
 		adder("add-load", "Add a load case", list, l.choose),
 		app.If(l.preset != nil, l.asked),
+	)
+}
+
+// stiffness are the fields of what gives under a load.
+func (l *loads) stiffness(d *study.Document) app.UI {
+	design, err := d.Design()
+	if err != nil || len(d.Loads) == 0 {
+		return nil
+	}
+	names := design.Members()
+	return app.Details().ID("stiffness").Open(len(d.Stiffness) > 0).Body(
+		app.Summary().Text("Stiffness, for the toe that a load makes"),
+		app.P().Class("note").Text("An estimate in Compare, only where all of these are stated. Pivots give alike in every direction, a strut's top square to its axis, links and rods along themselves; the gear with its mounts along the rack, or at the pitman ball. A joint that hardly gives has a large stiffness."),
+		app.Div().Class("row").Body(app.Range(names).Slice(func(i int) app.UI {
+			name, text := names[i], ""
+			if k := d.Stiffness[name]; k != 0 {
+				text = strconv.FormatFloat(k, 'g', -1, 64)
+			}
+			return &field{ID: "stiffness-" + strings.ReplaceAll(name, ".", "-"), Label: upperFirst(study.Spoken(name)), Unit: "N/mm", Value: text,
+				Set: func(ctx app.Context, text string) error {
+					return l.Bench.edit(ctx, func() error { return l.Bench.session().SetStiffness(name, text) })
+				}}
+		})),
 	)
 }
 

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"math"
+
 	"toewright/internal/engine"
 	"toewright/internal/number"
 	"toewright/internal/study"
@@ -24,9 +26,14 @@ func showLoads(r *report, l *engine.LoadsResult) {
 		}
 		t := loadsTable(r, l, c.Name)
 		r.table(t)
+		if t := givesTable(r, l, c.Name); t != nil {
+			r.line("compliance steer by what gives, deg (estimate):")
+			r.table(t)
+		}
 	}
+	showAdded(r, l)
 	r.line("")
-	for _, words := range engine.LoadsWords {
+	for _, words := range l.Words() {
 		r.sentence(words)
 	}
 }
@@ -67,6 +74,67 @@ func loadsTable(r *report, l *engine.LoadsResult, name string) *table {
 			row = append(row, number.Plain(figures[k].Number(r.Style, one)))
 		}
 		t.add(row...)
+	}
+	return t
+}
+
+// showAdded says of each candidate by how much its largest twist at the face and bending of
+// the stud exceed those of the base car, case by case.
+func showAdded(r *report, l *engine.LoadsResult) {
+	t := &table{left: map[int]bool{1: true}}
+	t.add("", "case", "twist added", "to the base car's", "stud added", "to the base car's")
+	for i := range l.Loads {
+		one := &l.Loads[i]
+		base := l.Largest(study.BaseName, one.Case)
+		if one.Candidate == study.BaseName || one.Side != "left" || base.Candidate == "" {
+			continue
+		}
+		most := l.Largest(one.Candidate, one.Case)
+		row := []string{oneLine(one.Candidate), oneLine(one.Case), "-", "-", "-", "-"}
+		if most.Arm != nil {
+			row[2], row[3] = added(r, &number.Moment, most.Arm.Twist, base.Arm.Twist)
+		}
+		if most.Stud != nil {
+			row[4], row[5] = added(r, &number.Stress, most.Stud.Bending, base.Stud.Bending)
+		}
+		t.add(row...)
+	}
+	if len(t.rows) > 1 {
+		r.heading("what candidates add to the base car, the larger of both sides")
+		r.table(t)
+	}
+}
+
+// added writes by how much a figure is larger in size than the base car's, and by what
+// ratio.
+func added(r *report, q *number.Mechanical, now, base engine.Number) (more, times string) {
+	x, was := math.Abs(float64(now)), math.Abs(float64(base))
+	if was == 0 {
+		return number.Plain(q.Text(r.Style, x)), "-"
+	}
+	return number.Plain(q.Text(r.Style, x-was)), number.Decimal(x/was, 2)
+}
+
+// givesTable returns what each member does to the toe in one case; nil where that is not
+// estimated.
+func givesTable(r *report, l *engine.LoadsResult, name string) *table {
+	t := &table{left: map[int]bool{1: true}, fold: fold{repeat: 2, group: 1}}
+	for i := range l.Loads {
+		one := &l.Loads[i]
+		if one.Case != name || one.Compliance == nil || one.Compliance.Toe == nil {
+			continue
+		}
+		heads, row := []string{"car", "side"}, []string{oneLine(one.Candidate), one.Side}
+		for _, g := range one.Compliance.By {
+			heads, row = append(heads, g.Member), append(row, number.Plain(number.Turn.Number(r.Style, float64(g.Toe))))
+		}
+		if t.rows == nil {
+			t.add(heads...)
+		}
+		t.add(row...)
+	}
+	if t.rows == nil {
+		return nil
 	}
 	return t
 }

@@ -46,6 +46,9 @@ type Load struct {
 	Arm      *ArmLoad  `json:"arm,omitzero"`   // nil where the study states no face
 	Bolts    []Sheared `json:"bolts,omitzero"` // none where it states fewer than two
 	Stud     *StudLoad `json:"stud,omitzero"`  // nil where it states no stud
+	// Compliance is an estimate of the toe that the load makes; nil where the study states
+	// no stiffness.
+	Compliance *Compliance `json:"compliance,omitzero"`
 	// Ratio is the size of TieRod by that of the base car in the same case; nil where
 	// that has none.
 	Ratio *Number `json:"ratio,omitzero"`
@@ -64,6 +67,22 @@ type ArmLoad struct {
 // Sheared is one bolt's share by the elastic method.
 type Sheared struct {
 	Shear Number `json:"shear"`
+}
+
+// Compliance is an estimate, to first order: the change of the wheel's toe under a load as
+// its links, bushings and gear give by the stiffness stated, at the travel of the case.
+type Compliance struct {
+	// Toe is in degrees, toe-in positive; nil where Missing says which stiffness is not
+	// stated.
+	Toe     *Number  `json:"toe,omitzero"`
+	By      []Give   `json:"by,omitzero"` // what each member does of it
+	Missing []string `json:"missing,omitzero"`
+}
+
+// Give is the change of toe by what one member gives, degrees.
+type Give struct {
+	Member string `json:"member"`
+	Toe    Number `json:"toe"`
 }
 
 // StudLoad is the stress of the outer ball's stud where it is clamped.
@@ -111,7 +130,10 @@ func Loads(ctx context.Context, d *study.Document, o LoadsOptions) (*LoadsResult
 	if err != nil {
 		return nil, err
 	}
-	l := loader{cars: c, parts: c.loadParts(), ws: solver.NewWorkspace()}
+	l := loader{cars: c, parts: c.loadParts(), ws: solver.NewWorkspace(), members: c.design.Members(), missing: d.StiffnessLacking()}
+	if l.missing == nil {
+		l.parts.Stiffness = d.Stiffness
+	}
 	for i := range d.Loads {
 		if c := &d.Loads[i]; c.Source != "" {
 			out.Sources = append(out.Sources, c.Name+": "+c.Source+".")
@@ -140,6 +162,8 @@ type loader struct {
 	*cars
 	parts *solver.LoadParts
 	ws    *solver.Workspace
+
+	members, missing []string // what gives, and of that what has no stiffness stated
 }
 
 // forces returns what each load case makes of a car.
@@ -254,9 +278,27 @@ func (l *loader) load(name string, k *study.LoadCase, s solver.Side, f *solver.F
 	if l.parts.Stud != nil {
 		out.Stud = &StudLoad{Number(f.StudBending)}
 	}
+	out.Compliance = l.compliance(f.Give)
 	if math.Abs(stock) > noForce*k.Size() {
 		ratio := Number(math.Abs(f.TieRod / stock))
 		out.Ratio = &ratio
+	}
+	return out
+}
+
+// compliance returns the estimate of what gives, nil where no stiffness is stated.
+func (l *loader) compliance(give []float64) *Compliance {
+	if len(l.doc.Stiffness) == 0 {
+		return nil
+	}
+	out := &Compliance{Missing: l.missing}
+	sum := 0.0
+	for i, v := range give {
+		sum += v
+		out.By = append(out.By, Give{l.members[i], degrees(v)})
+	}
+	if l.missing == nil {
+		out.Toe = new(degrees(sum))
 	}
 	return out
 }

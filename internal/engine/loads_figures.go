@@ -2,8 +2,11 @@ package engine
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"toewright/internal/number"
+	"toewright/internal/study"
 )
 
 // LoadFigure is a figure of a [Load], for tables and charts.
@@ -57,6 +60,12 @@ func loadFigures(bolts int) []LoadFigure {
 		{"twist", moment, true, arm(func(a *ArmLoad) *Number { return &a.Twist })},
 		{"bend", moment, true, arm(func(a *ArmLoad) *Number { return &a.Bend })},
 	}
+	list = append(list, LoadFigure{"compliance steer", &number.Turn, true, func(l *Load) *Number {
+		if l.Compliance == nil {
+			return nil
+		}
+		return l.Compliance.Toe
+	}})
 	for i := range bolts {
 		list = append(list, LoadFigure{fmt.Sprintf("bolt %d", i+1), force, false, func(l *Load) *Number {
 			if i >= len(l.Bolts) {
@@ -102,9 +111,39 @@ func (f *LoadFigure) Text(s number.Style, x float64) string {
 // known to.
 const ratioDecimals = 3
 
-// LoadsWords say how the figures are meant, wherever they are read.
-var LoadsWords = []string{
+// Words say how the figures are meant, wherever they are read; of toe under load that is
+// left out, why.
+func (r *LoadsResult) Words() []string {
+	if len(r.Loads) == 0 || r.Loads[0].Compliance == nil {
+		return loadsWords
+	}
+	text := "Compliance steer is an estimate: the change of toe, toe-in positive, as pivots, links and gear give to first order by the stiffness stated, at the travel of the case."
+	if names := r.Loads[0].Compliance.Missing; len(names) > 0 {
+		text = "Compliance steer is left out, without a stiffness of " + strings.Join(names, ", ") + ": " + study.StiffnessNeeded + "."
+	}
+	return append([]string{text}, loadsWords...)
+}
+
+var loadsWords = []string{
 	"Tie rod: positive is pulled apart, negative pushed together. Links weigh nothing, joints have no friction, the gear is held; nothing is added to the loads stated.",
 	"The contact is the lowest point of the wheel's plane at the tyre's radius; scrub radius and trail are taken where that plane meets the ground.",
 	"Loads and ratios, and no verdict: what a part bears is for strength work, and for a licensed engineer to judge.",
+}
+
+// Largest returns the largest twist and bending of the stud of a car in a case, over both
+// sides; without a name where it has no face and no stud, or is not in the answer.
+func (r *LoadsResult) Largest(car, name string) (most Load) {
+	for i := range r.Loads {
+		l := &r.Loads[i]
+		if l.Candidate != car || l.Case != name {
+			continue
+		}
+		if l.Arm != nil && (most.Arm == nil || math.Abs(float64(l.Arm.Twist)) > math.Abs(float64(most.Arm.Twist))) {
+			most.Candidate, most.Arm = car, l.Arm
+		}
+		if l.Stud != nil && (most.Stud == nil || l.Stud.Bending > most.Stud.Bending) {
+			most.Candidate, most.Stud = car, l.Stud
+		}
+	}
+	return most
 }

@@ -20,6 +20,7 @@ var (
 	Force  = Mechanical{"N", "lbf", poundForce, 1, 1}
 	Moment = Mechanical{"N m", "lbf ft", poundForce * 12 * mmPerInch / 1000, 2, 2}
 	Stress = Mechanical{"MPa", "psi", poundForce / (mmPerInch * mmPerInch), 1, 0}
+	Turn   = Mechanical{"deg", "", 1, 4, 0}
 )
 
 // mechanical returns the quantity that is measured in a unit, nil where none is.
@@ -32,9 +33,12 @@ func mechanical(unit string) *Mechanical {
 	return nil
 }
 
+// both reports whether s shows two units.
+func (q *Mechanical) both(s Style) bool { return s.Units == Inch && q.beside != "" }
+
 // Unit returns the unit as s shows it: "N", "N (lbf)".
 func (q *Mechanical) Unit(s Style) string {
-	if s.Units != Inch {
+	if !q.both(s) {
 		return q.unit
 	}
 	return q.unit + parenthesised(q.beside)
@@ -43,7 +47,7 @@ func (q *Mechanical) Unit(s Style) string {
 // Number writes x without its unit as s shows it: "837.5", "837.5 (188.3)".
 func (q *Mechanical) Number(s Style, x float64) string {
 	text := Decimal(x, q.decimals)
-	if s.Units != Inch || text == gap {
+	if text == gap || !q.both(s) {
 		return text
 	}
 	return text + parenthesised(Decimal(x/q.by, q.besideDecimals))
@@ -52,7 +56,7 @@ func (q *Mechanical) Number(s Style, x float64) string {
 // Text writes x with its unit as s shows it: "837.5 N", "837.5 N (188.3 lbf)".
 func (q *Mechanical) Text(s Style, x float64) string {
 	text := Decimal(x, q.decimals) + " " + q.unit
-	if s.Units != Inch {
+	if !q.both(s) {
 		return text
 	}
 	return text + parenthesised(Decimal(x/q.by, q.besideDecimals)+" "+q.beside)

@@ -23,13 +23,13 @@ func (p *page) loads() {
 	p.close("thead")
 	p.open("tbody", "")
 	for i := range p.Loads.Loads {
-		if l := &p.Loads.Loads[i]; l.TieRod != 0 || l.Spring != 0 {
+		if l := &p.Loads.Loads[i]; l.TieRod != 0 || l.Spring != 0 || l.Compliance != nil && l.Compliance.Toe != nil && *l.Compliance.Toe != 0 {
 			p.loadRow(l, i)
 		}
 	}
 	p.close("tbody")
 	p.close("table")
-	p.element("p", "small", strings.Join(slices.Concat(p.Loads.Sources, engine.LoadsWords), " "))
+	p.element("p", "small", strings.Join(slices.Concat(p.Loads.Sources, p.Loads.Words()), " "))
 	p.close("section")
 }
 

@@ -127,7 +127,7 @@ func (d *Document) PointName(p PlacedPoint) string {
 var numberNames = map[string]string{
 	"toe": "static toe", "camber": "static camber", "studAxis": "stud axis", "studAxes": "stud axis",
 	"axis": "rack's axis", "pitmanAxis": "pitman axis", "idlerAxis": "idler axis",
-	"damper": "damper", "spring": "spring", "springs": "springs", "wheelLoad": "wheel load", "loads": "loads", "measured": "what the tape measured", "armFace": "face of the arm", "arm": "arm as a part", "perTurn": "steering by turn of the wheel", "lock": "full lock",
+	"damper": "damper", "spring": "spring", "springs": "springs", "wheelLoad": "wheel load", "loads": "loads", "stiffness": "stiffness", "measured": "what the tape measured", "armFace": "face of the arm", "arm": "arm as a part", "perTurn": "steering by turn of the wheel", "lock": "full lock",
 	"wheelbase": "wheelbase", "tyreRadius": "tyre radius", "corneringStiffness": "cornering stiffness",
 	"tieRod": "tie rod", "tolerances": "tolerances", "readings": "readings", "catalogue": "parts",
 }

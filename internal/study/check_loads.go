@@ -2,6 +2,9 @@ package study
 
 import (
 	"fmt"
+	"maps"
+	"slices"
+	"strings"
 
 	"toewright/solver"
 )
@@ -13,6 +16,10 @@ const (
 	thinnestStud, thickestStud    = 5, 40
 	tallestStud                   = 200
 )
+
+// softest is the least stiffness of what locates a wheel, N/mm: rubber of a road car has
+// some thousands (common practice).
+const softest = 100
 
 // checkLoads looks for kilograms for newtons, studs in other units, cases that cannot
 // be told apart or do nothing, and loaded wheels without a spring.
@@ -31,6 +38,14 @@ func checkLoads(d *Document) []Finding {
 		if d.Units.Millimetres(s.Height) > tallestStud {
 			slip("tieRod.outerBall.stud.height", fmt.Sprintf("%g %s is not a stud's", s.Height, d.Units), "it is from the face that clamps the stud to the ball, in the file's units")
 		}
+	}
+	for _, key := range slices.Sorted(maps.Keys(d.Stiffness)) {
+		if k := d.Stiffness[key]; k < softest {
+			slip("stiffness."+key, fmt.Sprintf("%g N/mm is soft for what locates a wheel", k), "is it in kN/mm? Rubber of a road car has some thousand N/mm")
+		}
+	}
+	if names := d.StiffnessLacking(); len(names) > 0 {
+		found = append(found, Finding{"stiffness", Note, strings.Join(names, ", ") + " missing: " + StiffnessNeeded, ""})
 	}
 	if len(d.Loads) == 0 {
 		return found

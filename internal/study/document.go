@@ -32,8 +32,9 @@ type Document struct {
 	Advise     *Advise     `json:"advise,omitzero"`
 	Catalogue  []Part      `json:"catalogue,omitzero"`
 	Loads      []LoadCase  `json:"loads,omitzero"`
-	Measured   *Measured   `json:"measured,omitzero"` // Measured is nil where no tape was used.
-	Arm        *Arm        `json:"arm,omitzero"`      // Arm is the steering arm as a part to be made.
+	Stiffness  Stiffness   `json:"stiffness,omitzero"` // Stiffness is nil where toe under load is not estimated.
+	Measured   *Measured   `json:"measured,omitzero"`  // Measured is nil where no tape was used.
+	Arm        *Arm        `json:"arm,omitzero"`       // Arm is the steering arm as a part to be made.
 
 	Sources Sources `json:"sources,omitzero"` // Sources say where numbers come from; nil says that all stood in the file.
 }

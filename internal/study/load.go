@@ -2,7 +2,10 @@ package study
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
+	"strings"
 )
 
 // LoadCase is a position of the axle and what then acts on its wheels.
@@ -55,6 +58,43 @@ func (c *LoadCase) Size() float64 {
 	}
 	return size
 }
+
+// Stiffness is that of what gives under a load, N/mm, by the names of
+// [solver.Design.Members].
+type Stiffness map[string]float64
+
+// stiffness refuses what the car has not, and what is no stiffness.
+func (c *checker) stiffness() *problem {
+	names := c.design.Members()
+	for _, key := range slices.Sorted(maps.Keys(c.Stiffness)) {
+		path := "stiffness." + key
+		switch k := c.Stiffness[key]; {
+		case !slices.Contains(names, key):
+			return problemf(path, "%s does not give on this car, want one of %s", key, strings.Join(names, ", "))
+		case !(k > 0):
+			return problemf(path, "is %g N/mm, want more than 0; leave it out where it is not known", k)
+		}
+	}
+	return nil
+}
+
+// StiffnessLacking returns what gives on the car and has no stiffness stated, none where
+// the study states no stiffness at all.
+func (d *Document) StiffnessLacking() (names []string) {
+	design, err := d.Design()
+	if err != nil || len(d.Stiffness) == 0 {
+		return nil
+	}
+	for _, name := range design.Members() {
+		if d.Stiffness[name] == 0 {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// StiffnessNeeded says what they are needed for, and what to do.
+const StiffnessNeeded = "toe under load is estimated only where all that gives is stated; state its stiffness in N/mm, a large one for a joint that hardly gives"
 
 // ReadyForLoads returns an error that names the key where there are no load cases, or
 // two have one name.

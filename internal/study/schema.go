@@ -160,6 +160,9 @@ func ownForms() map[reflect.Type]special {
 		reflect.TypeFor[Changes](): {"changes", func(w *schemaWriter) object {
 			return object{"type": "object", "propertyNames": w.special(parameterForm), "additionalProperties": bounded("number")}
 		}},
+		reflect.TypeFor[Stiffness](): {"stiffness", func(*schemaWriter) object {
+			return object{"type": "object", "additionalProperties": object{"type": "number", "exclusiveMinimum": 0}}
+		}},
 		reflect.TypeFor[bothSides](): {"leftRightNumber", func(*schemaWriter) object {
 			both := closed(object{"left": described(bounded("number"), "side.left"), "right": described(bounded("number"), "side.right")}, []string{"left", "right"})
 			return object{"oneOf": []object{bounded("number"), both}}

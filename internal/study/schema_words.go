@@ -14,6 +14,7 @@ var schemaWords = map[string]string{
 	"study.travel":          "Window of wheel travel. Absent: 50 mm or 2 in both ways, by 5 mm or 1/4 in.",
 	"study.priors":          "How well each parameter was known before any reading. Where given, only these are free in a fit. Absent: the usual ones of the program.",
 	"study.loads":           "What acts on the wheels, case by case. Forces are in N and moments in N m in every file.",
+	"study.stiffness":       "How stiff what locates the wheels is, in N/mm in every file, for an estimate of the toe that loads make: given only where all that gives is stated. Absent: nothing gives.",
 	"study.sources":         "Where numbers come from, by their paths without \"suspension.\": a coordinate (left.lowerBallJoint.z), a point (steering.pitmanPivot), or anything with numbers in it (vehicle, readings.0); a longer path goes before a shorter one, and \"*\" is every number that no other key speaks of. \"template\" is invented: no car was measured for it. Absent: all stood in the file.",
 	"study.arm":             "The steering arm as a part to be made. Printed where given; nothing of it moves the wheel.",
 	"arm":                   "What the shop that makes the steering arms is told of them beside their places.",
@@ -132,6 +133,7 @@ var schemaWords = map[string]string{
 	"loadCase.name":   "Name of the case.",
 	"loadCase.source": "Where the loads come from, in words: shown with the figures.",
 
+	"stiffness":        "By pivot of an arm, alike in every direction (lowerFrontPivot); strutTop, square to the strut's axis; rods.0 and links.0 along themselves; tieRod, dragLink; gear, the steering gear with its mounts and all that holds it: along a rack, at the pitman ball. A joint that hardly gives has a large one, 200000.",
 	"wheelLoad":        "What acts on the wheel, in vehicle axes on either side, as if it were locked to its knuckle. Nothing is added to it. Absent: the wheel bears nothing.",
 	"wheelLoad.force":  "N.",
 	"wheelLoad.at":     "Where the force acts; the contact is the lowest point of the wheel's plane at the tyre's radius. Absent: contact.",
