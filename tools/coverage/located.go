@@ -9,7 +9,9 @@ import (
 // locatedCars is an experiment with cars that are taped: a job is a template's car, what
 // was measured of it, and a slip.
 type locatedCars struct {
-	cars int // of each template by the form; an eighth of that by each other scheme
+	// cars of each template by the form; an eighth of that by each scheme, and a
+	// thirty-second without slips.
+	cars int
 	seed uint64
 }
 
@@ -19,12 +21,14 @@ type locatedFindings struct {
 	kinds   []tapeOutcome // by template, by the form
 	slips   []tapeOutcome // by slip, by the form
 	schemes []tapeOutcome // by scheme, all templates
+	cars    []tapeOutcome // by template and scheme, without slips and marks off
 }
 
-// Streams of located cars keep the generators of the tables apart; there is room for another.
+// Streams of located cars keep the generators of the tables apart.
 const (
 	formStream     = 0
 	schemeStream   = 1
+	carStream      = 2
 	locatedStreams = 3
 )
 
@@ -47,6 +51,7 @@ func (e locatedCars) run(ctx context.Context) (*locatedFindings, error) {
 	f := &locatedFindings{
 		kinds: make([]tapeOutcome, len(study.Templates())), slips: make([]tapeOutcome, len(tapeSlips)),
 		schemes: make([]tapeOutcome, len(tapeSchemes)),
+		cars:    make([]tapeOutcome, len(study.Templates())*len(tapeSchemes)),
 	}
 	jobs := e.jobs(f)
 	onAll(len(jobs), func(i int) {
@@ -91,6 +96,9 @@ func (e locatedCars) jobs(f *locatedFindings) (list []locatedJob) {
 					slip = (n + i) % len(tapeSlips)
 				}
 				add(schemeStream, scheme, n, float64(n%2), slip, &f.schemes[scheme])
+			}
+			for n := range (e.cars + 31) / 32 {
+				add(carStream, scheme, n, 0, 0, &f.cars[scheme+len(tapeSchemes)*i])
 			}
 		}
 	}

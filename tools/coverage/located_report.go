@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"toewright/internal/study"
@@ -23,9 +24,14 @@ from one mark written each in the other's place.
 
 *Held* are 90 %% bands that hold the true car: of each coordinate that is settled, and of the toe change at
 both ends of the window of travel. A slip is *named* where it is said to be wrong, and *one of* where it is
-said that it or another may be: what was measured cannot tell which, and the bands allow for either.
+said that it or another may be: what was measured cannot tell which, and the bands allow for either. The
+bands of a car hold or miss much together, so that of a share of toe no more counts than the jobs: by chance
+alone the share of %d cars has a standard deviation of %.1f %%.
 
 `
+
+// chanceOf returns the standard deviation of a share of nine in ten of n cars, percent.
+func chanceOf(n int) float64 { return 100 * math.Sqrt(0.9*0.1/float64(n)) }
 
 // locatedPromises returns what a location promises. How wide its bands are to be at most is
 // held by a test of package engine.
@@ -42,7 +48,7 @@ func locatedPromises(f *locatedFindings) []promise {
 // writeLocated writes the page of located cars.
 func writeLocated(w io.Writer, e locatedCars, f *locatedFindings) (kept bool, err error) {
 	var b strings.Builder
-	fmt.Fprintf(&b, locatedIntroduction, otherCarSD, templateOff, lengthSD, directSD, levelSD, plumbSD, tapeDigit, e.cars, e.seed)
+	fmt.Fprintf(&b, locatedIntroduction, otherCarSD, templateOff, lengthSD, directSD, levelSD, plumbSD, tapeDigit, e.cars, e.seed, e.cars, chanceOf(e.cars))
 	kept = writePromises(&b, locatedPromises(f))
 	var names []string
 	for _, t := range study.Templates() {
@@ -59,9 +65,33 @@ func writeLocated(w io.Writer, e locatedCars, f *locatedFindings) (kept bool, er
 		names = append(names, s.name)
 	}
 	writeOutcomes(&b, "By what is measured, all templates", names, f.schemes)
+	writeCars(&b, f)
 	b.WriteString("\nFour lengths to a point leave one to spare: that tells that one of the four is wrong, and not which.\n")
 	_, err = io.WriteString(w, b.String())
 	return kept, err
+}
+
+// writeCars writes what the schemes leave of the toe of each template's cars.
+func writeCars(b *strings.Builder, f *locatedFindings) {
+	b.WriteString("\n## By car: sd of toe at the window's ends, deg\n\n" +
+		"Without slips, marks exact. The same measures leave of a car's toe what its own sensitivity makes of them: the\n" +
+		"last column is what the plumb line leaves by its 1.5 mm.\n\n|")
+	rule := "\n| ---"
+	for _, s := range tapeSchemes {
+		b.WriteString(" | " + s.name)
+		rule += " | --:"
+	}
+	b.WriteString(" | deg by mm |" + rule + " | --: |\n")
+	for i, t := range study.Templates() {
+		fmt.Fprintf(b, "| %s |", t.Key)
+		sd := 0.0
+		for scheme := range tapeSchemes {
+			o := &f.cars[scheme+len(tapeSchemes)*i]
+			sd = o.toeSD / float64(o.ends)
+			fmt.Fprintf(b, " %.3f |", sd)
+		}
+		fmt.Fprintf(b, " %.3f |\n", sd/tapeSchemes[len(tapeSchemes)-1].sd)
+	}
 }
 
 // writeOutcomes writes a table with a row for each name.
