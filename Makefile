@@ -60,7 +60,7 @@ wasm: slim
 
 # The styles are one file on the wire, in this order.
 STYLES := app/web/app.css app/web/plot.css app/web/sheet.css app/web/parts.css app/web/frame.css \
-  $(patsubst %,app/web/%.css,car tape readings find compare make why) app/web/print.css
+  $(patsubst %,app/web/%.css,car tape readings find compare make why show) app/web/print.css
 bin/page.css: $(STYLES)
 	mkdir -p bin
 	cat $(STYLES) > $@

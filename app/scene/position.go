@@ -21,7 +21,7 @@ func (s *Stage) position() error {
 		trouble, s.car = s.car.Err, base
 	}
 	s.setRig(base.Axle.Design())
-	s.travel = s.within(s.desk.View.Travel)
+	s.travel = within(s.car, s.desk.View.Travel)
 	steer := s.desk.View.Steer
 	if err := base.Axle.Place(s.ws, [2]float64{}, 0, &s.home); err != nil {
 		s.car = nil
@@ -57,10 +57,10 @@ func (s *Stage) setRig(d *solver.Design) {
 	s.rigOf = d
 }
 
-// within returns travels that the selected car reaches.
-func (s *Stage) within(travel [2]float64) [2]float64 {
+// within returns travels that a car reaches.
+func within(car *model.Car, travel [2]float64) [2]float64 {
 	for _, side := range solver.Sides {
-		ps := s.car.Curves[side].Positions
+		ps := car.Curves[side].Positions
 		if len(ps) > 0 {
 			travel[side] = math.Max(ps[0].Travel, math.Min(travel[side], ps[len(ps)-1].Travel))
 		}

@@ -59,7 +59,7 @@ func (s *Stage) Within(side solver.Side, travel float64) float64 {
 	}
 	var both [2]float64
 	both[side] = travel
-	return s.within(both)[side]
+	return within(s.car, both)[side]
 }
 
 // SampleAt returns travel in mm and toe change in radians at a place of a chart.

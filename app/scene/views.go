@@ -118,16 +118,20 @@ func inset(r plot.Rect) plot.Rect { return r.Inset(viewMargin, viewMargin, viewM
 // are shown, by the tyre's radius: beyond it they run off the view.
 const linkPart = 1.4
 
-// extent returns points about all that a view shows: the joints and the tyres, with their
-// travel, and of a view of one side the centre line.
+// extent returns points about all that a view shows.
 func (s *Stage) extent(l *linkage) []plot.Vec {
+	return l.extent(s.car.Axle.TyreRadius(), s.cars.Travels)
+}
+
+// extent returns points about all that a view shows at ride height: the joints and the tyres
+// of a radius, with the travels, mm, and of a view of one side the centre line.
+func (l *linkage) extent(radius float64, travels []float64) []plot.Vec {
 	var all []plot.Vec
-	radius := s.car.Axle.TyreRadius()
-	s.rig.points(&s.home, func(x ref) {
+	l.points(l.home, func(x ref) {
 		if !l.shows(x) {
 			return
 		}
-		v := s.rig.place(&s.home, x)
+		v := l.place(l.home, x)
 		if x.group == commonGroup {
 			v.X = max(-linkPart*radius, min(v.X, linkPart*radius))
 		}
@@ -137,15 +141,14 @@ func (s *Stage) extent(l *linkage) []plot.Vec {
 		if !l.showsSide(side) {
 			continue
 		}
-		c := l.closed(s.rig.place(&s.home, s.rig.wheel[side]))
+		c := l.closed(l.place(l.home, l.wheel[side]))
 		half := plot.Vec{X: radius, Y: radius * tyreWidthPart / 2, Z: radius}
 		all = append(all, c.Add(half), c.Sub(half))
-		if n := len(s.cars.Travels); n > 0 {
-			low, high := s.cars.Travels[0], s.cars.Travels[n-1]
-			all = append(all, c.Sub(half).Add(plot.Vec{Z: low}), c.Add(half).Add(plot.Vec{Z: high}))
+		if n := len(travels); n > 0 {
+			all = append(all, c.Sub(half).Add(plot.Vec{Z: travels[0]}), c.Add(half).Add(plot.Vec{Z: travels[n-1]}))
 		}
 	}
-	return append(all, l.closed(l.toCentreLine(s.rig.place(&s.home, s.rig.wheel[solver.Right-l.side]))))
+	return append(all, l.closed(l.toCentreLine(l.place(l.home, l.wheel[solver.Right-l.side]))))
 }
 
 // toCentreLine returns a point or, where it lies beyond the centre line of a view of one
@@ -217,17 +220,19 @@ func (s *Stage) drawGhost(v int) {
 	if s.car.Index == s.reference() || len(s.ghost.Side[0]) == 0 {
 		return
 	}
-	l := s.views[v]
-	l.at = &s.ghost
-	for i := range s.rig.bars {
-		b := &s.rig.bars[i]
+	s.out.draw(nodes.views[v].ghost, func(p plot.Path) plot.Path { return s.views[v].appendGhost(p, &s.ghost) })
+}
+
+// appendGhost appends the steering arms and tie rods as another car has them.
+func (l linkage) appendGhost(p plot.Path, other *solver.Placed) plot.Path {
+	l.at = other
+	for i := range l.bars {
+		b := &l.bars[i]
 		if l.showsBar(b) && (b.layer == rodLayer && !l.armOnly || b.from.group == footGroup) {
-			s.out.draw(nodes.views[v].ghost, func(p plot.Path) plot.Path {
-				p = appendBar(p, l.on(b.from), l.on(b.to), l.width(b.width))
-				return p.Circle(l.on(b.to), l.ball())
-			})
+			p = appendBar(p, l.on(b.from), l.on(b.to), l.width(b.width)).Circle(l.on(b.to), l.ball())
 		}
 	}
+	return p
 }
 
 // drawPointed rings the point that is pointed out, and names it in the large view, unless its

@@ -68,31 +68,40 @@ func (s *Stage) drawGround(v int) {
 		if !l.showsSide(side) {
 			continue
 		}
-		w := l.tyre[side]
-		foot := l.p.At(plot.Vec{X: w.Centre.X, Y: w.Centre.Y, Z: w.Centre.Z - w.Radius})
-		half := plot.Point{X: w.Radius * groundPart * l.p.Scale}
-		s.out.draw(nodes.views[v].ground, func(p plot.Path) plot.Path {
-			return plot.AppendHatch(p, foot.Sub(half), foot.Add(half), plot.Point{Y: 6})
-		})
+		s.out.draw(nodes.views[v].ground, func(p plot.Path) plot.Path { return l.appendGround(p, side) })
 	}
+}
+
+// appendGround appends the ground under a wheel.
+func (l *linkage) appendGround(p plot.Path, side solver.Side) plot.Path {
+	w := l.tyre[side]
+	foot := l.p.At(plot.Vec{X: w.Centre.X, Y: w.Centre.Y, Z: w.Centre.Z - w.Radius})
+	half := plot.Point{X: w.Radius * groundPart * l.p.Scale}
+	return plot.AppendHatch(p, foot.Sub(half), foot.Add(half), plot.Point{Y: 6})
 }
 
 // axisOver is how far the line of a steering axis is drawn beyond its joints, as a
 // part of their distance.
 const axisOver = 0.35
 
-// drawAxis draws the steering axes, where they run through joints.
+// drawAxis draws the steering axes.
 func (s *Stage) drawAxis(v int) {
-	if !s.rig.hasAxis() || v == planView || v == orbitView {
+	if v == planView || v == orbitView {
 		return
 	}
 	l := &s.views[v]
 	for _, side := range solver.Sides {
-		if !l.showsSide(side) {
-			continue
+		if l.showsSide(side) {
+			s.out.draw(nodes.views[v].axis, func(p plot.Path) plot.Path { return l.appendAxis(p, side) })
 		}
-		lower, upper := l.on(s.rig.axes[side][0]), l.on(s.rig.axes[side][1])
-		from, to := lower.Towards(upper, -axisOver), upper.Towards(lower, -axisOver)
-		s.out.draw(nodes.views[v].axis, func(p plot.Path) plot.Path { return p.Polyline(from, to) })
 	}
+}
+
+// appendAxis appends the steering axis of a side, where it runs through joints.
+func (l *linkage) appendAxis(p plot.Path, side solver.Side) plot.Path {
+	if !l.hasAxis() {
+		return p
+	}
+	lower, upper := l.on(l.axes[side][0]), l.on(l.axes[side][1])
+	return p.Polyline(lower.Towards(upper, -axisOver), upper.Towards(lower, -axisOver))
 }

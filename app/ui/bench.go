@@ -21,6 +21,7 @@ type bench struct {
 	Lasting app.Context
 	Fit     *fitting                  // the fit of the readings
 	Open    func(app.Context, string) // opens a panel
+	Show    func(app.Context)         // shows the selected car beside the reference, over the whole screen
 }
 
 // session returns the open study.
@@ -31,6 +32,14 @@ func (b bench) document() *study.Document { return b.Desk.Session.Document() }
 
 // cars returns the solved cars.
 func (b bench) cars() *model.Cars { return b.Desk.Session.Cars() }
+
+// reference returns the car that the selected one is held against.
+func (b bench) reference() *model.Car {
+	if car := b.cars().At(b.Desk.View.Yardstick); car != nil {
+		return car
+	}
+	return b.cars().Base()
+}
 
 // numbers returns how numbers are written.
 func (b bench) numbers() model.Numbers { return model.NumbersOf(b.document()) }

@@ -15,6 +15,7 @@ func (p *Panels) commands(b bench) []command {
 	list = append(list, p.viewCommands()...)
 	list = append(list, p.unitCommands(b)...)
 	list = append(list,
+		command{"Show before and after, on the whole screen", "", p.showCars},
 		command{"Save the study as a file", "Ctrl S", p.saveFile},
 		command{"Print", "Ctrl P", func(app.Context) { app.Window().Call("print") }},
 		command{"Keys of this page", "?", p.cover(keymapOver)},

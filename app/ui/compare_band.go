@@ -20,11 +20,7 @@ func (c *comparing) pair(b bench) (under, over *model.Car) {
 		}
 		return usual
 	}
-	reference := b.cars().At(b.Desk.View.Yardstick)
-	if reference == nil {
-		reference = b.cars().Base()
-	}
-	return pick(c.pinned[0], reference), pick(c.pinned[1], b.Desk.Selected())
+	return pick(c.pinned[0], b.reference()), pick(c.pinned[1], b.Desk.Selected())
 }
 
 // band lays one car over another: curves, drawing, and what differs in figures.

@@ -24,6 +24,8 @@ type drawing struct {
 	// beside draws, in the frame of the sheet, what else follows the desk; nil if
 	// nothing does.
 	beside func()
+	// over is painted in place of the sheet while it covers that; nil if nothing does.
+	over func()
 	// ask asks the screen for a frame.
 	ask   func()
 	asked bool
@@ -86,6 +88,10 @@ func (d *drawing) frame(now float64) {
 
 // paint brings what the desk has to the page, if there is one.
 func (d *drawing) paint() {
+	if d.over != nil {
+		d.over()
+		return
+	}
 	if d.beside != nil {
 		d.beside()
 	}

@@ -23,6 +23,9 @@ var keyGroups = []struct {
 		{"Tab", "from one ringed ball, wheel or marker to the next"}, {"Arrows", "move it by a spacer; Shift by ten"},
 		{"Page up, Page down", "move it by ten"}, {"Alt while dragging", "between the steps of spacers"},
 	}},
+	{"Before and after", [][2]string{
+		{"Arrows, Page up, Page down", "move the wheels"}, {"Home, End", "full droop, full bump"}, {"Space", "play or stop"},
+	}},
 	{"In a number", [][2]string{
 		{"Up, Down", "a step more or less; Shift ten"}, {"Enter", "take what is typed"}, {"Escape", "put back what stood there"},
 	}},

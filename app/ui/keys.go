@@ -25,6 +25,9 @@ func stroke(e app.Value) string {
 
 // deed returns what a stroke does, nil for nothing.
 func (p *Panels) deed(stroke string) func(app.Context) {
+	if p.over == showOver { // has keys of its own
+		return nil
+	}
 	switch stroke {
 	case "escape":
 		if p.menu != "" {

@@ -11,6 +11,7 @@ const (
 	nothingOver overlay = iota
 	paletteOver
 	keymapOver
+	showOver
 )
 
 // cover lays something over the page, or takes it away where it lies there already.

@@ -7,26 +7,33 @@ import (
 	"toewright/app/scene"
 )
 
-// nodes are the picture's elements on the page.
-type nodes struct {
-	elements js.Value // an array: those of the slots, then the handles, and the picture
-	changes  batch
-	buffer   js.Value // a Uint8Array that takes the changes over
-	room     int      // of the buffer
+// elements are those of the page that are painted, and their changes by their numbers.
+type elements struct {
+	list    js.Value // an array or the like
+	changes batch
+	buffer  js.Value // a Uint8Array that takes the changes over
+	room    int      // of the buffer
 }
+
+// findElements returns the elements that a selector finds, in the order of the page.
+func findElements(selector string) elements {
+	return elements{list: js.Global().Get("document").Call("querySelectorAll", selector)}
+}
+
+// nodes are the picture's elements: those of the slots, then the handles, and the picture.
+type nodes struct{ elements }
 
 // findNodes returns the elements of the picture, which must be on the page.
 func findNodes() *nodes {
-	document := js.Global().Get("document")
-	n := &nodes{elements: js.Global().Get("Array").New()}
+	document, list := js.Global().Get("document"), js.Global().Get("Array").New()
 	for i := range scene.SlotCount() {
-		n.elements.Call("push", document.Call("getElementById", scene.Slot(i).ID()))
+		list.Call("push", document.Call("getElementById", scene.Slot(i).ID()))
 	}
 	for i := range scene.MaxHandles {
-		n.elements.Call("push", document.Call("getElementById", "h"+strconv.Itoa(i)))
+		list.Call("push", document.Call("getElementById", "h"+strconv.Itoa(i)))
 	}
-	n.elements.Call("push", document.Call("getElementById", pictureID))
-	return n
+	list.Call("push", document.Call("getElementById", pictureID))
+	return &nodes{elements{list: list}}
 }
 
 func (n *nodes) path(s scene.Slot, data []byte) { n.changes = n.changes.path(int(s), data) }
@@ -44,17 +51,17 @@ func (n *nodes) class(classes string) {
 }
 
 // done makes the changes in one call: one for each of them would take most of a frame.
-func (n *nodes) done() {
-	if len(n.changes) == 0 {
+func (e *elements) done() {
+	if len(e.changes) == 0 {
 		return
 	}
-	if n.room < len(n.changes) {
-		n.room = 2 * len(n.changes)
-		n.buffer = js.Global().Get("Uint8Array").New(n.room)
+	if e.room < len(e.changes) {
+		e.room = 2 * len(e.changes)
+		e.buffer = js.Global().Get("Uint8Array").New(e.room)
 	}
-	js.CopyBytesToJS(n.buffer, n.changes)
-	js.Global().Get("toewright").Call("paint", n.elements, n.buffer, len(n.changes))
-	n.changes = n.changes[:0]
+	js.CopyBytesToJS(e.buffer, e.changes)
+	js.Global().Get("toewright").Call("paint", e.list, e.buffer, len(e.changes))
+	e.changes = e.changes[:0]
 }
 
 // figure leaves the text's node where it is: go-app knows it, and renders the same text

@@ -68,7 +68,7 @@ func (p *Panels) OnDismount() {
 
 // bench is what the panels work on.
 func (p *Panels) bench() bench {
-	return bench{p.Desk, p.Caller, p.Changed, p.say, p.undo, p.lasting, &p.reading.fit, p.show}
+	return bench{p.Desk, p.Caller, p.Changed, p.say, p.undo, p.lasting, &p.reading.fit, p.show, p.showCars}
 }
 
 // Render lays the parts of the page out.
@@ -82,6 +82,7 @@ func (p *Panels) Render() app.UI {
 		p.foot(),
 		app.If(p.stands, func() app.UI { return printed{p.Desk}.table() }),
 		app.If(p.over == paletteOver, func() app.UI { return &palette{Commands: p.commands(b), Close: p.uncover} }),
+		app.If(p.over == showOver, func() app.UI { return &show{Panels: p, Version: p.Version} }),
 		app.If(p.over == keymapOver, func() app.UI { return &keymap{Close: p.uncover} }),
 	)
 }

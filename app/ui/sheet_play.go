@@ -35,19 +35,27 @@ func (d *drawing) advance(now float64) {
 // swing brings the wheels to a part of their travel, -1 at full droop and 1 at full
 // bump. With one wheel moving it is that wheel.
 func swing(desk *model.Desk, part float64) {
+	desk.View.Lift(movedSide(desk), travelAt(desk, part))
+}
+
+// travelAt returns the travel, mm, at a part of the whole, -1 at full droop and 1 at full bump.
+func travelAt(desk *model.Desk, part float64) float64 {
 	t := desk.Session.Cars().Travels
-	if len(t) == 0 {
-		return
+	switch {
+	case len(t) == 0:
+		return 0
+	case part < 0:
+		return -part * t[0]
 	}
-	travel := part * t[len(t)-1]
-	if part < 0 {
-		travel = -part * t[0]
-	}
-	side := solver.Left
+	return part * t[len(t)-1]
+}
+
+// movedSide is the wheel that is moved, which the other follows by the motion.
+func movedSide(desk *model.Desk) solver.Side {
 	if desk.View.Motion == solver.RightWheel {
-		side = solver.Right
+		return solver.Right
 	}
-	desk.View.Lift(side, travel)
+	return solver.Left
 }
 
 // stepPart is how far one press moves the wheels where motion is not wanted, as a part

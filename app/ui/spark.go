@@ -63,7 +63,9 @@ func swatch(index int) app.UI {
 }
 
 // badge is a car's mark alone.
-func badge(index int) app.UI {
+func badge(index int) app.UI { return app.Raw(badgeMarkup(index)) }
+
+func badgeMarkup(index int) string {
 	mark := plot.Path(nil).Marker(plot.SeriesStyle(index).Marker, plot.Point{X: 8, Y: 8}, 5.5)
-	return app.Raw(fmt.Sprintf(`<svg class="badge" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true"><path class="mark s%d" d="%s"/></svg>`, index, mark))
+	return fmt.Sprintf(`<svg class="badge" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true"><path class="mark s%d" d="%s"/></svg>`, index, mark)
 }

@@ -50,7 +50,7 @@ func (t toolLine) line() app.UI {
 			app.Button().Type("button").ID(viewMenu).Class("bare").Aria("expanded", t.Panels.menu == viewMenu).Aria("controls", "view-box").
 				OnClick(func(app.Context, app.Event) { t.Panels.toggleMenu(viewMenu) }).
 				Body(app.Text("View"), app.Span().Class("caret").Aria("hidden", true).Text("▾")),
-			app.Div().ID("view-box").Class(class).Body(t.motion(), app.If(t.steers(), t.steer), t.views()),
+			app.Div().ID("view-box").Class(class).Body(t.motion(""), app.If(t.steers(), t.steer), t.views()),
 		),
 	)
 }
@@ -84,13 +84,13 @@ func (p *Panels) refer(ctx app.Context, car int) {
 	_ = p.bench().edit(ctx, func() error { return p.Desk.SetYardstick(car) }) // an error has been told
 }
 
-// motion is how the wheels move together.
-func (t toolLine) motion() app.UI {
+// motion is how the wheels move together, with a prefix to its buttons' ids.
+func (t toolLine) motion(prefix string) app.UI {
 	list := motionsOf(t.Desk.Session.Document(), t.Desk.View.Motion)
 	return app.Div().Class("segments motion").Role("group").Aria("label", "Movement").Body(
 		app.Range(list).Slice(func(i int) app.UI {
 			m := list[i]
-			return app.Button().Type("button").ID("motion-"+m.Value).Text(m.Text).Aria("pressed", m.Value == t.Desk.View.Motion.String()).
+			return app.Button().Type("button").ID(prefix+"motion-"+m.Value).Text(m.Text).Aria("pressed", m.Value == t.Desk.View.Motion.String()).
 				OnClick(func(ctx app.Context, _ app.Event) { t.setMotion(ctx, m.Value) }, app.EventScope(m.Value))
 		}),
 	)

@@ -28,11 +28,19 @@ func (d display) fields() app.UI {
 	n := d.Bench.numbers()
 	return app.Div().Body(
 		choices("lengths", "Lengths", lengthStyle(n), lengthStyles, d.setLengths),
+		d.toe(),
+		app.P().Class("note").Text("Indicators a base apart read base × tan(toe), a plate on the hub base × sin(toe). Toe is per wheel, toe-in positive."),
+	)
+}
+
+// toe are the choices of how toe is read.
+func (d display) toe() app.UI {
+	n := d.Bench.numbers()
+	return app.Div().Body(
 		choices("toe", "Toe", toeStyle(n), []choice{{"degrees", "degrees"}, {"indicators", "as two indicators read it"}, {"plate", "as a plate reads it"}}, d.setToe),
 		app.If(n.Gauge != number.Degrees, func() app.UI {
 			return &field{ID: "toe-base", Label: "Base of the gauge", Unit: n.LengthUnit(), Value: n.LengthNumber(n.Base), Set: d.setBase}
 		}),
-		app.P().Class("note").Text("Indicators a base apart read base × tan(toe), a plate on the hub base × sin(toe). Toe is per wheel, toe-in positive."),
 	)
 }
 

@@ -142,6 +142,12 @@ func (l *Live) Try(changes study.Changes) *LiveCar {
 	return c
 }
 
+// Axle says what both wheels of a car that is solved do together, as [Axle] does at its usual
+// speed and over its usual distance.
+func (l *Live) Axle(c *LiveCar) (AxleCar, error) {
+	return l.judge.axleCar(car{name: c.Name, axle: c.Axle}, &AxleResult{Speed: DefaultSpeed, Distance: DefaultDistance})
+}
+
 // solve assembles and moves a car as its candidate says.
 func (l *Live) solve(c *LiveCar) {
 	l.solved++

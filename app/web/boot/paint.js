@@ -17,6 +17,8 @@
   function change(element, name, value) {
     if (name === "") {
       element.textContent = value;
+    } else if (name === "value") { // of a slider, as a hand would set it
+      element.value = value;
     } else if (value === "") {
       element.removeAttribute(name);
     } else {
@@ -25,4 +27,16 @@
   }
 
   toewright.paint = paint;
+
+  // Opens a dialog over the window, and what is in it over the whole screen where the browser
+  // lets it. To leave the screen is to leave the dialog.
+  toewright.cover = (id) => {
+    const dialog = document.getElementById(id);
+    const box = dialog.firstElementChild;
+    dialog.showModal();
+    box.addEventListener("fullscreenchange", () => document.fullscreenElement || dialog.close());
+    if (box.requestFullscreen && navigator.userActivation?.isActive !== false) {
+      box.requestFullscreen().catch(() => {});
+    }
+  };
 })();
