@@ -153,7 +153,7 @@ func (s *show) Render() app.UI {
 		On("close", s.leave).On("pointerdown", s.drag).On("pointermove", s.drag).Body(
 		app.Div().Class("show-box panels").Body(
 			app.Div().Class("show-head").Body(
-				app.H2().Text("Toe change of each wheel"),
+				app.H2().Text("Toe change"),
 				app.Details().Body(app.Summary().ID("show-unit").Text(b.numbers().ToeUnit()), display{b}.toe(), t.motion("show-")),
 				button("Close", s.close).ID("show-close"),
 			),

@@ -20,6 +20,8 @@ import (
 const (
 	// mostPages is the most that a bench sheet prints on.
 	mostPages = 2
+	// fewCars are those of a series: their number takes no room.
+	fewCars = 500
 	// fullPages is the same where two arms that differ and load cases come together.
 	fullPages = 3
 )
@@ -69,8 +71,13 @@ func mustTemplate(t *testing.T, key string) *study.Document {
 
 func sheetOf(t *testing.T, d *study.Document, paper report.Paper) []byte {
 	t.Helper()
-	const fewCars = 500 // their number takes no room
-	sheet, err := report.Gather(t.Context(), d, report.Options{Paper: paper, Cars: new(fewCars)})
+	return writtenAs(t, d, report.Options{Paper: paper, Cars: new(fewCars)})
+}
+
+// writtenAs is what is written of a study's candidate, as a page.
+func writtenAs(t *testing.T, d *study.Document, o report.Options) []byte {
+	t.Helper()
+	sheet, err := report.Gather(t.Context(), d, o)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -43,7 +43,7 @@ func engineSays(t *testing.T, d *study.Document, car string) (rest, bump float64
 // bump both cars have the engine's figures, over the viewer's own base too; keys, slider and
 // finger move the wheels, and Escape gives the keyboard back.
 func TestBeforeAndAfter(t *testing.T) {
-	for _, o := range []Options{{}, {Width: 1024, Height: 768, Dark: true}, {Width: 390, Height: 844, Touch: true}, {Width: 320, Height: 568, Touch: true, Dark: true}} {
+	for _, o := range []Options{{Width: 1440, Height: 900}, {Width: 1024, Height: 768, Dark: true}, {Width: 390, Height: 844, Touch: true}, {Width: 320, Height: 568, Touch: true, Dark: true}} {
 		t.Run(fmt.Sprint(o.Width), func(t *testing.T) { tryShow(t, o) })
 	}
 }
@@ -58,7 +58,7 @@ func tryShow(t *testing.T, o Options) {
 	choose(page, "#selected", "2")
 	openPanel(page, "compare")
 	button := "show-cars"
-	if o.Width < 1000 && o.Width > 0 {
+	if o.Width < 1000 {
 		button += "-below"
 	}
 	page.Do(chromedp.Focus(chromedp.CSS("#"+button)), chromedp.KeyEvent(kb.Enter))
@@ -87,7 +87,18 @@ func tryShow(t *testing.T, o Options) {
 		}
 	}
 	compare()
-	page.Shot(fmt.Sprintf("show %d", o.Width))
+	looks := []Options{o}
+	if o.Width == 390 {
+		looks = append(looks, Options{Width: 360, Height: 640, Touch: true}, Options{Width: 844, Height: 390, Touch: true}, o)
+	}
+	for _, look := range looks {
+		for range 2 {
+			page.resize(look)
+			checkFits(t, page)
+			page.Shot(fmt.Sprintf("show %d dark %t", look.Width, look.Dark))
+			look.Dark = !look.Dark
+		}
+	}
 
 	// over the viewer's own base
 	click(page, "#show-unit")
@@ -112,6 +123,7 @@ func tryShow(t *testing.T, o Options) {
 	page.WaitTrue(`document.querySelector("#show-travel").valueAsNumber === -60`)
 	page.Do(chromedp.KeyEvent(" "))
 	page.WaitText("#show-play", "Stop")
+	Eval[chromedp.Void](page, `document.querySelector("#show .drawing").scrollIntoView({block: "center"})`)
 	at := middle(page, "#show .drawing")
 	if o.Touch {
 		touchDrag(page, at, 0, -12)
@@ -151,7 +163,7 @@ func checkFits(t *testing.T, page *Page) {
 		t.Errorf("%s is wider than its place", id)
 	}
 	size := Eval[float64](page, `parseFloat(getComputedStyle(document.querySelector(".show-figures strong")).fontSize)`)
-	if least := min(110, Eval[float64](page, `innerWidth * 0.2`)); size < least {
+	if least := min(110, Eval[float64](page, `Math.min(innerWidth * 0.2, innerHeight * 0.12)`)); size < least {
 		t.Errorf("figures are %g px large, want %g", size, least)
 	}
 }
