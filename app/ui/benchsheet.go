@@ -68,7 +68,7 @@ func (s *benchSheet) sheet(car *model.Car) app.UI {
 	return app.Div().Class("bench-sheet").Body(
 		app.Div().Class("deeds no-print").Body(
 			button("Print", func(app.Context, app.Event) { app.Window().Call("print") }).ID("print").Class("primary"),
-			showButton(s.Bench, "show-cars"),
+			showButton(s.Bench, "show-cars", "Before and after"),
 			s.formButton("save-sheet", "Bench sheet (HTML)", report.SheetForm),
 			s.formButton("save-card", "Fitting card (HTML)", report.CardForm),
 		),

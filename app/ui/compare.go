@@ -84,7 +84,7 @@ func (c *compare) bar() app.UI {
 			),
 			app.Button().Type("button").ID("choose-rows").Aria("expanded", s.choosing).Aria("controls", "rows").Text("Figures").
 				OnClick(func(app.Context, app.Event) { s.choosing = !s.choosing }),
-			showButton(c.Bench, "show-cars"),
+			showButton(c.Bench, "show-cars", "Show"),
 			button("New candidate", func(ctx app.Context, _ app.Event) { c.Bench.duplicate(ctx, 0) }).ID("new-candidate"),
 		),
 		c.maker("make-it"),
@@ -98,7 +98,7 @@ func (c *compare) foot() app.UI {
 	return app.Div().Class("compare-foot no-print").Body(
 		badge(car.Index), app.Strong().Text(carName(car)),
 		app.Span().Class("note").Text(strings.Join(list, "; ")),
-		showButton(c.Bench, "show-cars-below"),
+		showButton(c.Bench, "show-cars-below", "Show"),
 		c.maker("make-it-below"),
 	)
 }

@@ -42,8 +42,8 @@ const (
 var showPaper = scene.Size{Width: 640, Height: 280}
 
 // showButton opens the view.
-func showButton(b bench, id string) app.UI {
-	return button("Before and after", func(ctx app.Context, _ app.Event) { b.Show(ctx) }).ID(id)
+func showButton(b bench, id, text string) app.UI {
+	return button(text, func(ctx app.Context, _ app.Event) { b.Show(ctx) }).ID(id).Title("Before and after, over the whole screen")
 }
 
 // showCars opens the view. It moves by itself, unless the reader wants no motion.

@@ -206,3 +206,20 @@ func sameAngle(a, b solver.Angle) bool {
 
 // sameNumber is [sameAngle] of numbers.
 func sameNumber(a, b Number) bool { return a == b || !a.Valid() && !b.Valid() }
+
+// TestLiveAxleAgrees holds what a page estimates of its cars against the call.
+func TestLiveAxleAgrees(t *testing.T) {
+	for name, d := range liveStudies(t) {
+		live := NewLive(d)
+		for _, car := range live.List {
+			want, err := Axle(t.Context(), d, AxleOptions{Candidate: car.Name})
+			if err != nil {
+				t.Fatal(err)
+			}
+			got, err := live.Axle(car)
+			if diff := cmp.Diff(want.Cars[0], got, cmpopts.EquateNaNs()); err != nil || diff != "" {
+				t.Errorf("%s, %s: %v %s", name, car.Name, err, diff)
+			}
+		}
+	}
+}
