@@ -1,11 +1,10 @@
 // Runs the program that the page compiled, as a worker. The page's first message
-// brings the module and the port; the rest of the talk is in package wasm.
+// brings the module, the port and the name of Go's script; the rest of the talk is in package wasm.
 "use strict";
 
-importScripts("../wasm_exec.js");
-
-self.onmessage = async ({ data: { module, port } }) => {
+self.onmessage = async ({ data: { module, port, glue } }) => {
   self.onmessage = null;
+  importScripts(glue);
   globalThis.toewright = { port };
   let status = 0;
   const go = new Go();

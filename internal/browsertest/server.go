@@ -1,8 +1,11 @@
 package browsertest
 
 import (
+	"io/fs"
+	"maps"
 	"net"
 	"net/http"
+	"net/http/httptest"
 	"testing"
 
 	"toewright/internal/web"
@@ -39,16 +42,48 @@ func (s *Server) Use(cfg web.Config) {
 	s.handler = handler
 }
 
-// Lose makes the server answer as if it did not have a file, until it is to use something
-// else.
-func (s *Server) Lose(path string) {
+// instead makes the server answer otherwise to one path, until it is to use something else.
+func (s *Server) instead(path string, answer func(http.ResponseWriter, *http.Request, http.Handler)) {
 	whole := s.handler
 	s.handler = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if r.URL.Path == path {
-			http.NotFound(w, r)
+			answer(w, r, whole)
 			return
 		}
 		whole.ServeHTTP(w, r)
+	})
+}
+
+// Lose makes the server answer as if it did not have a file.
+func (s *Server) Lose(path string) {
+	s.instead(path, func(w http.ResponseWriter, r *http.Request, _ http.Handler) { http.NotFound(w, r) })
+}
+
+// Vanish makes the server break off the connection when it is asked for a file.
+func (s *Server) Vanish(path string) {
+	s.instead(path, func(http.ResponseWriter, *http.Request, http.Handler) { panic(http.ErrAbortHandler) })
+}
+
+// Swap makes the server answer with the file of other assets.
+func (s *Server) Swap(path string, assets fs.FS) {
+	own := s.handler
+	s.Use(web.Config{Assets: assets})
+	other := s.handler
+	s.handler = own
+	s.instead(path, func(w http.ResponseWriter, r *http.Request, _ http.Handler) { other.ServeHTTP(w, r) })
+}
+
+// Cut makes the server send only the beginning of a file, as if that were all of it.
+func (s *Server) Cut(path string) {
+	s.instead(path, func(w http.ResponseWriter, r *http.Request, whole http.Handler) {
+		r.Header.Del("Accept-Encoding") // What is packed and cut would not even open.
+		r.Header.Del("If-None-Match")
+		all := httptest.NewRecorder()
+		whole.ServeHTTP(all, r)
+		maps.Copy(w.Header(), all.Header())
+		w.Header().Del("Content-Length")
+		w.WriteHeader(all.Code)
+		w.Write(all.Body.Bytes()[:all.Body.Len()/2])
 	})
 }
 

@@ -2,13 +2,18 @@ package browsertest
 
 import (
 	"io/fs"
+	"regexp"
+	"strings"
 	"testing"
 	"testing/fstest"
+
+	"github.com/chromedp/chromedp"
 
 	"toewright/internal/web"
 )
 
-// version returns the built front end with a style sheet that gives it a name.
+// version returns the built front end with a style sheet that gives it a name, and that name
+// in the worker's script too.
 func version(t *testing.T, name string) fstest.MapFS {
 	t.Helper()
 	files := fstest.MapFS{}
@@ -26,8 +31,10 @@ func version(t *testing.T, name string) fstest.MapFS {
 	}
 	for _, form := range []string{".br", ".gz"} {
 		delete(files, "page.css"+form)
+		delete(files, "worker.js"+form)
 	}
 	files["page.css"] = &fstest.MapFile{Data: []byte(":root { --version: " + name + " }")}
+	files["worker.js"] = &fstest.MapFile{Data: append(files["worker.js"].Data, "// version "+name...)}
 	return files
 }
 
@@ -69,23 +76,192 @@ func TestUpdateWaitsForTheReader(t *testing.T) {
 	}
 }
 
+// keeps sets the first number of the selected car; kept waits until it is there.
+const keeps = "-11.5"
+
+func (p *Page) waitTheWork() {
+	p.t.Helper()
+	p.WaitTrue(sliderValue + ` === "−11.50"`)
+}
+
+// work does something that is to outlive what comes.
+func (p *Page) edit() {
+	p.t.Helper()
+	openPanel(p, "compare")
+	typeInto(p, "#selected-car .slider input", keeps)
+	p.waitTheWork()
+	p.waitKept("saved")
+}
+
+// countSets is an expression for how many sets of the page's files the browser keeps.
+const countSets = `caches.keys().then((names) => names.length)`
+
+// TestFailedUpdateKeepsThePage has a version come that is broken half-way: the page goes on
+// with its own, with a server and without, and nothing of the other is left.
 func TestFailedUpdateKeepsThePage(t *testing.T) {
 	page := Open(t, Options{Web: web.Config{Assets: version(t, "old")}})
 	page.WaitOfflineReady()
-	page.Forgive() // The missing file is to be complained of.
-	page.Stop()
-	page.Use(web.Config{Assets: version(t, "broken")})
-	page.Lose("/web/worker.js")
-	page.Start()
-	Eval[string](page, askForUpdate)
-	page.WaitTrue(`navigator.serviceWorker.getRegistration().then((r) => !r.installing && !r.waiting)`)
+	page.edit()
+	page.Forgive() // What is missing is to be complained of.
+	for name, spoil := range map[string]func(){
+		"a file is missing":     func() { page.Lose("/web/worker.js") },
+		"a file is cut off":     func() { page.Cut("/web/page.css") },
+		"the server goes away":  func() { page.Vanish("/web/worker.js") },
+		"files of two versions": func() { page.Swap("/web/page.css", version(t, "third")) },
+	} {
+		page.Stop()
+		page.Use(web.Config{Assets: version(t, "broken")})
+		spoil()
+		page.Start()
+		Eval[string](page, askForUpdate)
+		page.WaitTrue(`navigator.serviceWorker.getRegistration().then((r) => !r.installing && !r.waiting)`)
+		if got := Eval[int](page, countSets); got != 1 {
+			t.Errorf("%s: %d sets are kept, want 1: nothing may be left of the failed update", name, got)
+		}
+	}
 	page.Offline()
 	page.Reload()
 	page.WaitText("#solver", "ready")
+	page.waitTheWork()
 	if got := Eval[string](page, shownVersion); got != "old" {
-		t.Errorf("version after a failed update = %q, want old", got)
+		t.Errorf("version after failed updates = %q, want old", got)
 	}
-	if got := Eval[int](page, `caches.keys().then((names) => names.length)`); got != 1 {
-		t.Errorf("caches = %d, want 1: nothing may be left of the failed update", got)
+}
+
+// workerText is an expression for the script that the next worker of this page runs.
+const workerText = `fetch(document.querySelector("script[data-worker]").dataset.worker).then((r) => r.text())`
+
+// TestUpdateWithTwoTabs changes to a new version in one tab: the other goes on with all
+// files of its own, also without a server, until it changes too.
+func TestUpdateWithTwoTabs(t *testing.T) {
+	first := Open(t, Options{Web: web.Config{Assets: version(t, "old")}})
+	first.WaitOfflineReady()
+	first.edit()
+	second := first.SecondTab(Options{})
+	change(first, version(t, "new"))
+	Eval[string](first, askForUpdate)
+	for _, tab := range []*Page{first, second} {
+		tab.WaitTrue(`toewright.updateWaiting`)
+	}
+	first.Forgive()
+	second.Forgive()
+	first.Stop() // All of both versions is on the device.
+	Eval[any](first, `toewright.update(), null`)
+	first.WaitTrue(shownVersion + ` === "new"`)
+	first.WaitText("#solver", "ready")
+	first.waitTheWork()
+
+	second.WaitTrue(`navigator.serviceWorker.controller.state === "activated"`)
+	for tab, want := range map[*Page]string{first: "// version new", second: "// version old"} {
+		if got := Eval[string](tab, workerText); !strings.HasSuffix(got, want) {
+			t.Errorf("the next worker of a tab ends with %q, want %q", got[max(0, len(got)-20):], want)
+		}
+	}
+	if got := Eval[string](second, shownVersion); got != "old" {
+		t.Errorf("version of the other tab = %q, want old, until its reader agrees", got)
+	}
+	second.WaitTrue(countSets + `.then((n) => n === 2)`)
+	Eval[any](second, `toewright.update(), null`)
+	second.WaitTrue(shownVersion + ` === "new"`)
+	second.WaitText("#solver", "ready")
+	second.waitTheWork()
+	first.Reload()
+	first.WaitTrue(countSets + `.then((n) => n === 1)`) // No tab runs the old one.
+	first.waitTheWork()
+}
+
+// keptFiles is an expression for the addresses of the files of the only set that is kept.
+const keptFiles = `caches.keys().then((sets) => caches.open(sets[0])).then((set) => set.keys())
+	.then((files) => files.map((file) => file.url))`
+
+// spoil is a script that flips a bit in a file that is kept. The length stays, as does what
+// the host said of it.
+const spoil = `(async (url) => {
+	const set = await caches.open((await caches.keys())[0]);
+	const kept = await set.match(url, { ignoreVary: true });
+	const bytes = new Uint8Array(await kept.arrayBuffer());
+	bytes[bytes.length >> 1] ^= 1;
+	await set.put(url, new Response(bytes, { headers: kept.headers }));
+	return true;
+})(%q)`
+
+// whole is an expression for whether each file that is kept and named by its content has it.
+const whole = `(async () => {
+	const set = await caches.open((await caches.keys())[0]);
+	for (const request of await set.keys()) {
+		const digest = request.url.split("?")[1];
+		const kept = await set.match(request, { ignoreVary: true });
+		const sum = await crypto.subtle.digest("SHA-256", await kept.arrayBuffer());
+		const hex = [...new Uint8Array(sum)].map((b) => b.toString(16).padStart(2, "0")).join("");
+		if (digest && !hex.startsWith(digest)) return false;
+	}
+	return true;
+})()`
+
+// TestDamagedFilesHeal flips one bit of each file that is kept, one file after the other: the
+// page opens each time with the work on it, and the file is as it was.
+func TestDamagedFilesHeal(t *testing.T) {
+	page := Open(t, Options{})
+	page.WaitOfflineReady()
+	page.edit()
+	files := Eval[[]string](page, keptFiles)
+	for _, file := range files {
+		Evalf[bool](page, spoil, file)
+		page.Reload()
+		page.waitTheWork()
+		if !strings.Contains(file, "icon") && !strings.Contains(file, "manifest") { // asked for when the browser likes
+			page.WaitTrue(whole)
+		}
+	}
+	if len(files) < 10 {
+		t.Errorf("%q are kept, want all files of the page", files)
+	}
+}
+
+// TestDamagedFilesWithoutAServer damages what the page cannot be without, with the server
+// gone: it says so, and opens with the work on it once the server is back.
+func TestDamagedFilesWithoutAServer(t *testing.T) {
+	page := Open(t, Options{Expected: []string{"loading wasm failed", "Failed to find a valid digest", "is not defined"}})
+	page.WaitOfflineReady()
+	page.edit()
+	page.Forgive()
+	for _, file := range Eval[[]string](page, keptFiles) {
+		if !regexp.MustCompile(`/$|app\.js|boot\.js|wasm`).MatchString(file) {
+			continue
+		}
+		Evalf[bool](page, spoil, file)
+		page.Stop()
+		page.Do(chromedp.Reload())
+		page.WaitTrue(`/with a network/.test(document.body.innerText) || getComputedStyle(document.querySelector(".late")).animationName === "late"`)
+		page.Start()
+		page.Reload()
+		page.waitTheWork()
+		page.WaitTrue(whole)
+	}
+}
+
+// TestDamagedAndOutOfDate damages a file that the server no longer has, as it has a new
+// version by now: the page opens as that, with the work on it, and is kept.
+func TestDamagedAndOutOfDate(t *testing.T) {
+	page := Open(t, Options{Web: web.Config{Assets: version(t, "old")}, Expected: []string{"Failed to find a valid digest"}})
+	page.WaitOfflineReady()
+	page.edit()
+	page.Forgive()
+	for _, file := range Eval[[]string](page, keptFiles) {
+		if strings.Contains(file, "page.css") {
+			Evalf[bool](page, spoil, file)
+		}
+	}
+	change(page, version(t, "new"))
+	page.Do(chromedp.Reload())
+	page.WaitTrue(shownVersion + ` === "new"`)
+	page.WaitRunning()
+	page.waitTheWork()
+	page.WaitTrue(countSets + `.then((n) => n === 1)`)
+	page.Offline()
+	page.Reload()
+	page.waitTheWork()
+	if got := Eval[string](page, shownVersion); got != "new" {
+		t.Errorf("version without the server = %q, want new", got)
 	}
 }

@@ -56,7 +56,7 @@ func (w *watch) console(m chromedp.ConsoleMessage) {
 		close(w.seen)
 	case m.Source == "network" && w.forgiving:
 	case w.expects(m.Text):
-	case m.Type == chromedp.ConsoleError || m.IsException():
+	case m.Type == chromedp.ConsoleError || m.IsException() || strings.HasPrefix(m.Text, "panic: ") || strings.HasPrefix(m.Text, "fatal error: "):
 		w.complaints = append(w.complaints, fmt.Sprintf("%s (%s:%d)", m, m.URL, m.Line+1))
 	}
 }

@@ -5,6 +5,8 @@ import (
 	_ "embed"
 	"html/template"
 	"regexp"
+	"slices"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -23,19 +25,33 @@ var documentTemplate = template.Must(template.New("document").Parse(documentText
 // HTML takes for one that holds.
 var untrue = regexp.MustCompile(` (checked|disabled|hidden|multiple|open|readonly|required|selected)="false"`)
 
-// firstPage returns the page as it is before the program runs, in HTML.
+// tag finds a tag with attributes, and attribute each of them.
+var (
+	tag       = regexp.MustCompile(`<[a-z][a-z0-9-]*( [^\s=">]+(="[^"]*")?)+`)
+	attribute = regexp.MustCompile(` [^\s=">]+(="[^"]*")?`)
+)
+
+// firstPage returns the page as it is before the program runs, in HTML. go-app writes
+// attributes in any order, which would make each server's page another version.
 func firstPage() template.HTML {
-	return template.HTML(untrue.ReplaceAllString(app.HTMLString(ui.New(nil)), ""))
+	page := untrue.ReplaceAllString(app.HTMLString(ui.New(nil)), "")
+	return template.HTML(tag.ReplaceAllStringFunc(page, func(tag string) string {
+		list := attribute.FindAllString(tag, -1)
+		name := tag[:len(tag)-len(strings.Join(list, ""))]
+		slices.Sort(list)
+		return name + strings.Join(list, "")
+	}))
 }
 
-// document returns the document of the page, as it stands until the program runs. A
-// policy is stated in it, if it is not empty.
-func document(policy string) []byte {
+// document returns the document of the page, as it stands until the program runs, for a set
+// of a name. A policy is stated in it, if it is not empty.
+func (s set) document(policy, name string) []byte {
 	var b bytes.Buffer
 	err := documentTemplate.Execute(&b, struct {
-		Name, Description, Colour, Policy string
-		Page                              template.HTML
-	}{pageName, pageDescription, paperColour, policy, firstPage()})
+		set
+		Name, Description, Colour, Policy, Set string
+		Page                                   template.HTML
+	}{s, pageName, pageDescription, paperColour, policy, name, firstPage()})
 	if err != nil {
 		panic(err) // The template is embedded, and a buffer takes all.
 	}

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"crypto/sha256"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -64,12 +65,12 @@ func TestHandlerServes(t *testing.T) {
 		wantType         string
 		wantBody         string // a part of it
 	}{
-		{name: "page", path: "/", want: 200, wantType: "text/html", wantBody: `src="web/boot.js"`},
+		{name: "page", path: "/", want: 200, wantType: "text/html", wantBody: `src="web/boot.js?`},
 		{name: "file", path: "/web/boot.js", want: 200, wantType: "text/javascript", wantBody: "boot"},
 		{name: "program", path: "/web/app.wasm", want: 200, wantType: "application/wasm", wantBody: "program"},
 		{name: "compressed form by name", path: "/web/app.wasm.br", want: 404},
 		{name: "manifest", path: "/manifest.webmanifest", want: 200, wantType: "application/manifest+json", wantBody: "{}"},
-		{name: "service worker", path: "/app-worker.js", want: 200, wantType: "text/javascript", wantBody: `"web/worker.js"`},
+		{name: "service worker", path: "/app-worker.js", want: 200, wantType: "text/javascript", wantBody: `"web/worker.js?`},
 		{name: "size of the program", path: "/app.js", want: 200, wantType: "text/javascript", wantBody: `ContentLength = "7"`},
 		{name: "placeholder of the folder", path: "/web/.gitignore", want: 404},
 		{name: "no such file", path: "/web/none.js", want: 404},
@@ -77,7 +78,7 @@ func TestHandlerServes(t *testing.T) {
 		{name: "what go-app would fetch elsewhere", path: "/robots.txt", want: 404},
 		{name: "calls", path: "/api/v1/sweep", want: 200, wantBody: "api /api/v1/sweep"},
 		{name: "health", path: "/healthz", want: 200, wantBody: "api /healthz"},
-		{name: "page below a path", base: "/toe/", path: "/toe/", want: 200, wantType: "text/html", wantBody: `src="web/boot.js"`},
+		{name: "page below a path", base: "/toe/", path: "/toe/", want: 200, wantType: "text/html", wantBody: `src="web/boot.js?`},
 		{name: "path without its slash", base: "/toe", path: "/toe", want: 301},
 		{name: "calls below a path", base: "/toe", path: "/toe/api/v1/sweep", want: 200, wantBody: "api /api/v1/sweep"},
 		{name: "outside of the path", base: "/toe", path: "/", want: 404},
@@ -129,7 +130,7 @@ func TestPageNeedsNothingInline(t *testing.T) {
 }
 
 // loads finds what the document asks for, in order.
-var loads = regexp.MustCompile(`<(?:link rel="(preload|stylesheet)"|script( defer)?) (?:href|src)="([^"]*)"`)
+var loads = regexp.MustCompile(`<(?:link rel="(preload|stylesheet)"|script( defer)?) (?:href|src)="([^"?]*)\?`)
 
 func TestOrderOfTheDocument(t *testing.T) {
 	page := bodyOf(t, get(newTestHandler(t, Config{Assets: front()}), "/"))
@@ -166,7 +167,7 @@ func TestGoAppsScriptIsEdited(t *testing.T) {
 }
 
 // keptFiles finds the list of what the service worker keeps.
-var keptFiles = regexp.MustCompile(`const resources = (\[[^\]]*\]);`)
+var keptFiles = regexp.MustCompile(`const files = (\{[^}]*\});`)
 
 func TestTheWholePageIsKept(t *testing.T) {
 	h := newTestHandler(t, Config{Assets: front()})
@@ -174,19 +175,47 @@ func TestTheWholePageIsKept(t *testing.T) {
 	if m == nil {
 		t.Fatal("the service worker has no list")
 	}
-	var kept []string
+	var kept map[string]string
 	if err := json.Unmarshal([]byte(m[1]), &kept); err != nil {
 		t.Fatal(err)
 	}
-	for _, path := range kept {
-		if r := get(h, "/"+strings.TrimPrefix(path, "./")); r.StatusCode != http.StatusOK {
-			t.Errorf("%s = %d: nothing at all would be kept", path, r.StatusCode)
+	for path, digest := range kept {
+		r := get(h, "/"+strings.TrimPrefix(path, "./"))
+		sum := fmt.Sprintf("%x", sha256.Sum256([]byte(bodyOf(t, r))))
+		if r.StatusCode != http.StatusOK || !strings.HasPrefix(sum, digest) || len(digest) != 16 {
+			t.Errorf("%s = %d of SHA-256 %s, listed as %s: nothing at all would be kept", path, r.StatusCode, sum, digest)
 		}
 	}
 	page := bodyOf(t, get(h, "/"))
-	for _, m := range regexp.MustCompile(`(?:href|src)="([^"]*)"`).FindAllStringSubmatch(page, -1) {
-		if !slices.Contains(kept, m[1]) {
+	for _, m := range regexp.MustCompile(`(?:href|src|data-(?:program|worker|glue))="([^"]*)"`).FindAllStringSubmatch(page, -1) {
+		if kept[m[1]] == "" {
 			t.Errorf("the document needs %s, which is not kept", m[1])
+		}
+	}
+}
+
+// TestOneVersionIsOneSet builds the page twice, and of other files: the name of the set and
+// the script that keeps it change with each file and with nothing else.
+func TestOneVersionIsOneSet(t *testing.T) {
+	worker := func(files fstest.MapFS) string {
+		return bodyOf(t, get(newTestHandler(t, Config{Assets: files}), "/app-worker.js"))
+	}
+	first := worker(front())
+	for range 5 { // go-app writes attributes in any order
+		if worker(front()) != first {
+			t.Fatal("the same files make another set the second time: each start of a server would be a new version")
+		}
+	}
+	setName := regexp.MustCompile(`const setName = prefix \+ "([0-9a-f]{16})"`)
+	for name := range front() {
+		if strings.HasPrefix(name, ".") || strings.HasSuffix(name, ".br") || strings.HasSuffix(name, ".gz") {
+			continue
+		}
+		files := front()
+		files[name] = &fstest.MapFile{Data: []byte(`{"other": true}`)}
+		was, is := setName.FindStringSubmatch(first), setName.FindStringSubmatch(worker(files))
+		if was == nil || is == nil || was[1] == is[1] {
+			t.Errorf("with another %s the set is called %q, was %q", name, is, was)
 		}
 	}
 }

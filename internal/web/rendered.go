@@ -10,25 +10,19 @@ import (
 	"toewright/internal/web/coding"
 )
 
-// renderShell returns the document, which states a policy if that is not empty, and what
-// go-app's handler answers, by path. All of it is always the same, so it is rendered
-// once.
+// renderShell returns what the page has beside the files under /web/, by path: the document,
+// which states a policy if that is not empty, and scripts. All of it is always the same, so
+// it is rendered once.
 func renderShell(files assets, policy string) (map[string]*asset, error) {
-	all := map[string]*asset{"/": renderedAsset("/", document(policy))}
-	shell := newShell(files)
-	for _, path := range shellPaths() {
-		body, err := rendered(shell, path)
-		if err != nil {
-			return nil, err
-		}
-		if path == appScript {
-			if body, err = edited(body); err != nil {
-				return nil, err
-			}
-		}
-		all[path] = renderedAsset(path, body)
+	page, err := newSet(files)
+	if err != nil {
+		return nil, err
 	}
-	return all, nil
+	worker := page.complete(policy)
+	return map[string]*asset{
+		"/": page["./"], workerScript: worker,
+		appScript: page[appScript[1:]], glueScript: page[glueScript[1:]],
+	}, nil
 }
 
 // renderedAsset returns the file of a path, as itself and with gzip.

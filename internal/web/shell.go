@@ -2,10 +2,8 @@ package web
 
 import (
 	"bytes"
-	_ "embed"
-	"encoding/json"
 	"fmt"
-	"slices"
+	"net/http"
 	"strconv"
 	"strings"
 
@@ -13,12 +11,6 @@ import (
 
 	"toewright/internal/web/coding"
 )
-
-// serviceWorker is the template that go-app fills in. Its own one keeps an empty
-// cache after a failed install and loses the page offline.
-//
-//go:embed shell/service-worker.js
-var serviceWorker string
 
 // paperColour is the colour of the sheet, for the frame that the system draws
 // around an installed page.
@@ -33,34 +25,22 @@ const (
 // newShell returns go-app's handler for its scripts.
 func newShell(files assets) *app.Handler {
 	return &app.Handler{
-		Name:                  pageName,
-		LoadingLabel:          "Starting the solver: {progress} %",
-		Resources:             resolver{},
-		Version:               files.version(),
-		WasmContentLength:     strconv.Itoa(len(files[programName].forms[coding.Identity].data)),
-		ServiceWorkerTemplate: strings.ReplaceAll(serviceWorker, "{{.ResourcesToCache}}", keptList(files)),
+		Name:              pageName,
+		LoadingLabel:      "Starting the solver: {progress} %",
+		Resources:         resolver{},
+		Version:           files.version(),
+		WasmContentLength: strconv.Itoa(len(files[programName].forms[coding.Identity].data)),
 	}
 }
 
-// keptList returns the paths of all files of the page, which are kept for when there is
-// no network, as a list in JavaScript.
-func keptList(files assets) string {
-	kept := []string{"./", "app.js", "wasm_exec.js", manifestName}
-	for name := range files {
-		if name != manifestName {
-			kept = append(kept, "web/"+name)
-		}
-	}
-	slices.Sort(kept)
-	list, err := json.Marshal(kept)
-	if err != nil {
-		panic(err) // It is a list of texts.
-	}
-	return string(list)
-}
-
-// appScript is the path of go-app's script.
-const appScript = "/app.js"
+// What go-app's handler is asked for, and the script that keeps the page. go-app answers
+// more by itself: paths such as /robots.txt make it fetch from whatever host the request
+// names.
+const (
+	appScript    = "/app.js"
+	glueScript   = "/wasm_exec.js"
+	workerScript = "/app-worker.js"
+)
 
 // appEdits are what is changed in go-app's script: it takes the program that boot.js has
 // asked for already, and has the page kept for when there is no network only once the page
@@ -84,9 +64,20 @@ func edited(script []byte) ([]byte, error) {
 	return script, nil
 }
 
-// shellPaths returns what is asked of go-app's handler. It answers more by itself:
-// paths such as /robots.txt make it fetch from whatever host the request names.
-func shellPaths() []string { return []string{appScript, "/app-worker.js", "/wasm_exec.js"} }
+// addScripts adds what go-app's handler answers. It is always the same.
+func (s set) addScripts(shell http.Handler) error {
+	for _, path := range []string{appScript, glueScript} {
+		body, err := rendered(shell, path)
+		if err == nil && path == appScript {
+			body, err = edited(body)
+		}
+		if err != nil {
+			return err
+		}
+		s[path[1:]] = renderedAsset(path, body)
+	}
+	return nil
+}
 
 // exactly returns the pattern of a mux for one path and none below it.
 func exactly(path string) string {

@@ -4,41 +4,89 @@
 "use strict";
 
 (() => {
-  const workerURL = new URL("worker.js", document.currentScript.src);
-  const program = fetch(new URL("app.wasm", document.currentScript.src));
-  const compiled = program.then(compile);
+  // The set that this document belongs to, and its files, named by their content.
+  const { set, program, worker, glue } = document.currentScript.dataset;
+
+  // While this lock is held the service worker keeps the set, even past a new version.
+  const folder = new URL("./", document.baseURI).pathname;
+  navigator.locks?.request(`toewright ${folder} ${set}`, { mode: "shared" }, () => new Promise(() => {}));
+
+  // How many bytes of the program have arrived. What is kept on this device takes no time
+  // to speak of.
+  const kept = Boolean(navigator.serviceWorker?.controller);
+  let arrived = 0;
+
+  // A program that is not as it should be is asked for anew, past all that is kept.
+  const compiled = load().catch((err) => load({ cache: "reload" }).catch(() => again(err)));
   compiled.catch(() => {}); // Said by what waits for it.
   let module;
 
-  // Compiling while the program arrives needs its type to be stated, which not every
+  // Compiles the program and checks it meanwhile: what is damaged or of another version
+  // does not run. Compiling while it arrives needs its type to be stated, which not every
   // host of plain files does.
-  async function compile(response) {
+  async function load(how) {
+    const response = await fetch(program, how);
     if (!response.ok) {
       throw new Error(`the program cannot be had: the host answers ${response.status}`);
     }
-    if (!kept) {
-      count(response.clone()).catch(() => {}); // As above.
-    }
-    if (WebAssembly.compileStreaming && response.headers.get("Content-Type") === "application/wasm") {
-      return WebAssembly.compileStreaming(response);
-    }
-    return WebAssembly.compile(await response.arrayBuffer());
+    const copy = response.clone();
+    const typed = response.headers.get("Content-Type") === "application/wasm";
+    const compiling = WebAssembly.compileStreaming && typed
+      ? WebAssembly.compileStreaming(response) : response.arrayBuffer().then((bytes) => WebAssembly.compile(bytes));
+    compiling.catch(() => {}); // The check says it better.
+    await check(kept ? await copy.arrayBuffer() : await counted(copy));
+    return compiling;
   }
 
-  // How far the program has arrived, in bytes. Where that takes no time to speak of nobody
-  // counts, as counting slows it down; nor where all of it is on this device.
-  const kept = Boolean(navigator.serviceWorker?.controller);
-  const patience = 300;
-  let arrived = 0;
-
-  async function count(copy) {
-    const done = await Promise.race([compiled.then(() => true), new Promise((go) => setTimeout(go, patience))]);
-    if (done) {
-      return copy.body.cancel();
-    }
-    const reader = copy.body.getReader();
+  async function counted(copy) {
+    arrived = 0;
+    const parts = [], reader = copy.body.getReader();
     for (let part = await reader.read(); !part.done; part = await reader.read()) {
+      parts.push(part.value);
       arrived += part.value.byteLength;
+    }
+    return new Blob(parts).arrayBuffer();
+  }
+
+  // The program's name ends with the beginning of its SHA-256. Browsers compute none for
+  // pages by plain http, and keep nothing of them either.
+  async function check(bytes) {
+    if (!crypto.subtle) {
+      return;
+    }
+    const sum = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes), 0, 8);
+    if (!program.endsWith("?" + Array.from(sum, (b) => b.toString(16).padStart(2, "0")).join(""))) {
+      throw new Error(wanting("The program"));
+    }
+  }
+
+  const wanting = (what) => `${what} has come damaged, or of another version. Load the page again with a network;`
+    + " if the server is being updated, in a minute. Your studies are kept.";
+
+  // Loads the page once more, as the server may have a new version by now; the second time
+  // it fails.
+  function again(err) {
+    try {
+      if (!sessionStorage.getItem("toewright again")) {
+        sessionStorage.setItem("toewright again", set);
+        location.reload();
+        return new Promise(() => {});
+      }
+    } catch {
+      // The browser keeps nothing for this page.
+    }
+    throw err;
+  }
+
+  // A script or a style that does not come leaves the page as it is, with a word of it.
+  addEventListener("error", ({ target }) => target.integrity && missing(target), true);
+
+  function missing(file) {
+    try {
+      again(new Error(wanting(file.getAttribute("src") ?? file.getAttribute("href"))));
+    } catch (err) {
+      const say = () => { Object.assign(document.querySelector(".late"), { textContent: err.message, className: "" }); };
+      document.body ? say() : addEventListener("DOMContentLoaded", say);
     }
   }
 
@@ -59,13 +107,14 @@
   // Comes when the page stands, or when it will not: until then nothing is done that can wait.
   let stand;
   const standing = new Promise((resolve) => { stand = resolve; });
+  compiled.then(() => sessionStorage.removeItem("toewright again")).catch(() => {});
   compiled.catch(() => stand());
 
   // Starts a worker that talks over the given MessagePort.
   function startWorker(port) {
-    const worker = new Worker(workerURL);
-    worker.postMessage({ module, port }, [port]);
-    return worker;
+    const started = new Worker(worker);
+    started.postMessage({ module, port, glue: new URL(glue, document.baseURI).href }, [port]);
+    return started;
   }
 
   globalThis.toewright = { arrival, standing, stand, startWorker };

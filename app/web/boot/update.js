@@ -2,37 +2,42 @@
 "use strict";
 
 (() => {
-  // A new version waits until the reader agrees: until then the page and its
-  // workers go on with the files that they began with. The event
-  // "toewright:update" says that one waits.
-  let waiting;
+  // A new version waits until the reader agrees: until then the page and its workers go on
+  // with the files that they began with. The event "toewright:update" says that one waits,
+  // or that another tab has changed to it.
+  let registration, newer = false;
 
-  function announce(worker) {
-    waiting = worker;
+  function announce() {
+    newer = true;
     dispatchEvent(new Event("toewright:update"));
   }
 
   function announceWhenInstalled(worker) {
-    worker.addEventListener("statechange", () => worker.state === "installed" && announce(worker));
+    worker?.addEventListener("statechange", () => worker.state === "installed" && announce());
   }
 
-  function watch(registration) {
+  function watch(ready) {
+    registration = ready;
     if (registration.waiting) {
-      announce(registration.waiting);
-    } else if (registration.installing) {
-      announceWhenInstalled(registration.installing);
+      announce();
     }
+    announceWhenInstalled(registration.installing);
     registration.addEventListener("updatefound", () => announceWhenInstalled(registration.installing));
   }
 
-  // Changes to the version that waits, and loads the page anew.
+  // Changes to the version that waits, and loads the page anew. If another tab has changed
+  // to it already, loading is all there is to do.
   function update() {
-    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    const { waiting } = registration;
+    if (!waiting) {
+      return location.reload();
+    }
+    waiting.addEventListener("statechange", () => waiting.state === "activated" && location.reload());
     waiting.postMessage("activate");
   }
 
   navigator.serviceWorker?.ready.then(watch);
 
   toewright.update = update;
-  Object.defineProperty(toewright, "updateWaiting", { get: () => waiting !== undefined });
+  Object.defineProperty(toewright, "updateWaiting", { get: () => newer });
 })();
