@@ -7,12 +7,12 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// maxFile is the size of the largest file that is read, in bytes: that of the largest
-// study.
-const maxFile = 4 << 20
+// maxFile is the size of the largest file that is read, in bytes: that of all studies that a
+// browser may keep. One study has a limit of its own, 4 MB.
+const maxFile = 64 << 20
 
 // errFile is what a file that is too large is refused with.
-var errFile = errors.New("the file is larger than any study, 4 MB: is it the right one?")
+var errFile = errors.New("the file is larger than all studies that a browser keeps, 64 MB: is it the right one?")
 
 // readFile reads the file that was chosen in a field and hands it over, or why it could
 // not be read. No file chosen is nothing.

@@ -44,6 +44,9 @@ func (h *host) offer(p *Panels) app.UI {
 
 // install offers to put the page among the programs of the device.
 func (h *host) install() app.UI {
+	if !app.Window().Get("isSecureContext").Truthy() {
+		return app.P().Class("note").Text("This address is plain http: the browser keeps no page of it for use without a network and checks no files of it. https can do both, and so can this machine's own address.")
+	}
 	if !h.installable {
 		return app.P().Class("note").Text("The page works without a network once it was loaded. The browser's menu can put it among your programs.")
 	}

@@ -22,6 +22,8 @@ type kept struct {
 	deaf    []func()
 	copying copying
 	begun   bool // the study to begin with is open
+	asked   bool // the browser, not to remove what is kept
+	lasts   bool // it has promised that
 
 	draft draft  // as it was kept last
 	drawn opened // first, if it was one that is kept
@@ -187,10 +189,30 @@ func (k *kept) keep(ctx app.Context, p *Panels) {
 	notice, err := k.keeper.Save(p.Desk.Session.Document(), label(p.Desk.Session.Made()))
 	k.fail(ctx, p, err)
 	k.copying.flush(p.lasting)
+	if err == nil && !k.asked {
+		k.asked = true
+		k.promise(p.lasting, true)
+	}
 	if notice != "" {
 		k.theirs = nil
 		p.say(ctx, notice, nil)
 	}
+}
+
+// promise hears from the browser whether it has promised not to remove what is kept. Some ask
+// the reader before they do, so it is asked for only once a study of the reader's own is kept.
+func (k *kept) promise(ctx app.Context, ask bool) {
+	if boot := app.Window().Get("toewright"); boot.Truthy() {
+		await(ctx, boot.Call("lasting", ask), func(_ app.Context, v app.Value, ok bool) { k.lasts = ok && v.Truthy() })
+	}
+}
+
+// lasting says how long studies stay in the browser.
+func (k *kept) lasting() string {
+	if k.lasts {
+		return "Studies are kept in this browser on this device; it has promised not to remove them by itself."
+	}
+	return "Studies are kept in this browser on this device; it may remove them when it is short of room, or after weeks without a visit."
 }
 
 // label returns what a revision is called that a step has made.

@@ -1,6 +1,10 @@
 package ui
 
 import (
+	"fmt"
+	"strings"
+	"time"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/store"
@@ -16,6 +20,9 @@ type studies struct {
 	fault string // why a file was refused
 	link  string
 }
+
+// OnMount asks the browser what it has promised.
+func (s *studies) OnMount(ctx app.Context) { s.kept().promise(s.Panels.lasting, false) }
 
 // Render shows the open study, then the others.
 func (s *studies) Render() app.UI {
@@ -61,6 +68,7 @@ func (s *studies) files() app.UI {
 			app.Input().Type("file").ID("open-file").Class("unseen").Accept(".json,application/json").OnChange(s.choose),
 			button("Save as a file", s.save).ID("save-file"),
 			button("Make a link", s.share).ID("make-link"),
+			button("Save all studies", s.backUp).ID("save-all").Title("All studies in one file, as they stand now; Open a file takes it"),
 		),
 		app.If(s.fault != "", func() app.UI { return app.P().ID("file-fault").Class("problem").Role("alert").Text(s.fault) }),
 		app.If(s.link != "", func() app.UI {
@@ -69,7 +77,7 @@ func (s *studies) files() app.UI {
 				app.Input().ID("link").Type("text").Class("wide").ReadOnly(true).Value(s.link),
 			)
 		}),
-		app.P().Class("note").Text("Studies are kept in this browser on this device. A file is the way to another one, and the safest copy."),
+		app.P().ID("keeping").Class("note").Text(s.kept().lasting()+" A file is the way to another device, and the safest copy."),
 		s.Panels.host.install(),
 	)
 }
@@ -78,18 +86,51 @@ func (s *studies) files() app.UI {
 func (s *studies) choose(ctx app.Context, _ app.Event) {
 	readFile(s.Bench.Lasting, ctx.JSSrc(), func(ctx app.Context, name string, text []byte, err error) {
 		var d *study.Document
-		if err == nil {
+		switch {
+		case err != nil:
+		case store.IsBackup(text):
+			err = s.bring(ctx, name, text)
+		default:
 			d, err = study.Decode(text)
 		}
+		s.fault = ""
 		if err != nil {
 			s.fault = name + " was not opened, and nothing has changed: " + inFile(err) + "."
+		}
+		if d == nil {
 			return
 		}
-		s.fault = ""
 		s.kept().put(ctx, s.Panels, d)
 		s.Panels.closeMenu()
 		s.Bench.Say(ctx, name+" is open.", nil)
 	})
+}
+
+// backUp saves all studies as one file.
+func (s *studies) backUp(ctx app.Context, _ app.Event) {
+	s.kept().save(ctx, s.Panels)
+	file, n, left, err := s.kept().store.Backup()
+	if err != nil {
+		s.tell(ctx, err)
+		return
+	}
+	said := fmt.Sprintf("One file of all studies, %d, is on its way to your downloads. ", n) + caution
+	if len(left) > 0 {
+		said += " Not in it, as they cannot be opened: " + strings.Join(left, ", ") + "."
+	}
+	download("toewright-studies-"+time.Now().Format(time.DateOnly)+".json", "application/json", file)
+	s.Bench.Say(ctx, said, nil)
+}
+
+// bring keeps the studies of a file of all studies beside those that are kept.
+func (s *studies) bring(ctx app.Context, name string, file []byte) error {
+	brought, there, err := s.kept().store.Bring(file)
+	if err != nil {
+		return err
+	}
+	s.kept().copying.flush(s.Bench.Lasting)
+	s.Bench.Say(ctx, fmt.Sprintf("Of %s, studies that came beside yours: %d; that were here already: %d.", name, brought, there), nil)
+	return nil
 }
 
 func (s *studies) save(ctx app.Context, _ app.Event) { s.Panels.saveFile(ctx) }

@@ -19,6 +19,7 @@ type watch struct {
 
 	mu         sync.Mutex
 	complaints []string
+	crash      bool          // the program has crashed
 	forgiving  bool          // the network is meant to fail
 	expected   []string      // parts of messages that are meant to come
 	seen       chan struct{} // closed when the last message has been seen
@@ -56,9 +57,15 @@ func (w *watch) console(m chromedp.ConsoleMessage) {
 		close(w.seen)
 	case m.Source == "network" && w.forgiving:
 	case w.expects(m.Text):
-	case m.Type == chromedp.ConsoleError || m.IsException() || strings.HasPrefix(m.Text, "panic: ") || strings.HasPrefix(m.Text, "fatal error: "):
+	case m.Type == chromedp.ConsoleError || m.IsException() || w.crashed(m.Text):
 		w.complaints = append(w.complaints, fmt.Sprintf("%s (%s:%d)", m, m.URL, m.Line+1))
 	}
+}
+
+// crashed reports whether a line is what Go says of a crash, or follows one.
+func (w *watch) crashed(line string) bool {
+	w.crash = w.crash || strings.HasPrefix(line, "panic: ") || strings.HasPrefix(line, "fatal error: ")
+	return w.crash && len(w.complaints) < 40
 }
 
 // expects reports whether a message is one that is meant to come.

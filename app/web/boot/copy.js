@@ -42,5 +42,12 @@
     return { keys: keys.result, texts: texts.result };
   }
 
-  Object.assign(toewright, { writeCopy, readCopy });
+  // Returns whether the browser has promised not to remove what is kept. Some ask the reader
+  // before they promise it.
+  async function lasting(ask) {
+    const { storage } = navigator;
+    return Boolean(await storage?.persisted?.() || ask && await storage?.persist?.());
+  }
+
+  Object.assign(toewright, { writeCopy, readCopy, lasting });
 })();
