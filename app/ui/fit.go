@@ -107,6 +107,7 @@ func (f *fit) start(app.Context, app.Event) {
 	}
 	f.State.start(f.Bench, calls.Fit, doc, nil, func(ctx app.Context, r *engine.FitResult) {
 		f.Bench.Desk.ShowFit(r)
+		f.Bench.Say(ctx, "Fitted: "+r.VerdictWords+".", nil)
 		f.Bench.Changed(ctx)
 	})
 }

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
@@ -58,7 +60,7 @@ func (g *pointGrid) cell(i, axis int, p *model.PointRow) app.UI {
 	}
 	input := app.Input().ID(id).Type("text").Class(when(model.IsTheirs(d, p, axis), "theirs", "")).Value(text).TabIndex(index).
 		AutoComplete(false).Spellcheck(false).Attr("enterkeyhint", "next").
-		Aria("label", upperFirst(p.Label)+", "+"xyz"[axis:axis+1]).Aria("invalid", here && s.Fault != nil)
+		Aria("label", strings.TrimSuffix(upperFirst(p.Label)+", "+string(p.Side), ", ")+", "+"xyz"[axis:axis+1]).Aria("invalid", here && s.Fault != nil)
 	if here && s.Fault != nil {
 		input = input.Aria("describedby", id+"-problem")
 	}

@@ -12,14 +12,14 @@ import (
 // TestUpdateIsOffered edits the demo, has a newer version come, and changes to it by the
 // button that the page offers: the edit is there.
 func TestUpdateIsOffered(t *testing.T) {
-	page := Open(t, Options{Web: web.Config{Assets: version(t, "old")}})
+	page := Open(t, Options{Web: web.Config{Assets: Version(t, "old")}})
 	page.WaitOfflineReady()
-	change(page, version(t, "new"))
-	Eval[string](page, askForUpdate)
+	change(page, Version(t, "new"))
+	Eval[string](page, AskForUpdate)
 	openPanel(page, "compare")
 	typeInto(page, "#selected-car .slider input", "-11.5")
 	click(page, "#update-now")
-	page.WaitTrue(shownVersion + ` === "new"`)
+	page.WaitTrue(ShownVersion + ` === "new"`)
 	page.WaitRunning()
 	page.WaitTrue(sliderValue + ` === "−11.50"`)
 	page.WaitTrue(`!document.querySelector("#newer")`)

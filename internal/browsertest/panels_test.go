@@ -139,17 +139,8 @@ func TestNoPanelScrollsSideways(t *testing.T) {
 			page.WaitTrue(`!!document.querySelector("#part-drawing")`)
 		}
 		page.Shot("phone " + tab)
-		const over = `document.documentElement.scrollWidth - innerWidth`
-		if by := Eval[float64](page, over); by > 0 {
-			t.Errorf("%s is %g px wider than the phone", tab, by)
-		}
-		const widest = `(() => {
-			const scrolls = (e) => e.id !== "panel" && (getComputedStyle(e).overflowX !== "visible" || scrolls(e.parentElement));
-			const own = [...document.querySelectorAll("#panel *")].filter((e) => !e.closest(".unseen, .explain") && !scrolls(e.parentElement));
-			return Math.max(0, ...own.map((e) => e.getBoundingClientRect().right)) - innerWidth;
-		})()`
-		if by := Eval[float64](page, widest); by > 0 {
-			t.Errorf("something in %s ends %g px beyond the phone", tab, by)
+		for _, wide := range Eval[[]string](page, Overflow) {
+			t.Errorf("%s: %s px beyond the panel", tab, wide)
 		}
 	}
 }

@@ -83,8 +83,11 @@ func TestCarByKeyboard(t *testing.T) {
 	}
 	value := func(cell string) string { return `document.querySelector("#point-` + cell + `").value` }
 
-	// Across by Tab, and to the next row.
+	// Across by Tab, and to the next row. Each cell says its side to those who hear the page.
 	at("lowerFrontPivotleft-x")
+	if got := Eval[string](page, `document.activeElement.getAttribute("aria-label")`); !strings.HasSuffix(got, ", left, x") {
+		t.Errorf("the first cell is called %q, want its side and axis at the end", got)
+	}
 	for _, text := range []string{"150", "350.5", "8 1/4 in"} {
 		keys(page, text)
 		keys(page, kb.Tab)

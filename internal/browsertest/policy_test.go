@@ -83,7 +83,7 @@ const askWorker = `new Promise((done) => {
 
 // withWorker returns the built front end and that worker.
 func withWorker(t *testing.T) fstest.MapFS {
-	files := version(t, "policy")
+	files := Version(t, "policy")
 	files["leave.js"] = &fstest.MapFile{Data: []byte(leaveWorker)}
 	return files
 }

@@ -1,7 +1,6 @@
 package browsertest
 
 import (
-	"io/fs"
 	"regexp"
 	"strings"
 	"testing"
@@ -12,39 +11,6 @@ import (
 	"toewright/internal/web"
 )
 
-// version returns the built front end with a style sheet that gives it a name, and that name
-// in the worker's script too.
-func version(t *testing.T, name string) fstest.MapFS {
-	t.Helper()
-	files := fstest.MapFS{}
-	built := web.Assets()
-	entries, err := fs.ReadDir(built, ".")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, e := range entries {
-		data, err := fs.ReadFile(built, e.Name())
-		if err != nil {
-			t.Fatal(err)
-		}
-		files[e.Name()] = &fstest.MapFile{Data: data}
-	}
-	for _, form := range []string{".br", ".gz"} {
-		delete(files, "page.css"+form)
-		delete(files, "worker.js"+form)
-	}
-	files["page.css"] = &fstest.MapFile{Data: []byte(":root { --version: " + name + " }")}
-	files["worker.js"] = &fstest.MapFile{Data: append(files["worker.js"].Data, "// version "+name...)}
-	return files
-}
-
-// shownVersion is an expression for the version of the style sheet in use.
-const shownVersion = `getComputedStyle(document.documentElement).getPropertyValue("--version").trim()`
-
-// askForUpdate makes the browser look for a new version, and returns what came of it.
-const askForUpdate = `navigator.serviceWorker.getRegistration().then((r) => r.update()).then(
-	() => "found", (err) => "failed")`
-
 // change puts another version on the server, at the same address.
 func change(page *Page, files fstest.MapFS) {
 	page.Stop()
@@ -53,25 +19,25 @@ func change(page *Page, files fstest.MapFS) {
 }
 
 func TestUpdateWaitsForTheReader(t *testing.T) {
-	page := Open(t, Options{Web: web.Config{Assets: version(t, "old")}})
+	page := Open(t, Options{Web: web.Config{Assets: Version(t, "old")}})
 	page.WaitOfflineReady()
-	change(page, version(t, "new"))
-	Eval[string](page, askForUpdate)
+	change(page, Version(t, "new"))
+	Eval[string](page, AskForUpdate)
 	page.WaitTrue(`toewright.updateWaiting`)
 
 	page.Reload()
 	page.WaitText("#solver", "ready")
-	if got := Eval[string](page, shownVersion); got != "old" {
+	if got := Eval[string](page, ShownVersion); got != "old" {
 		t.Errorf("version after a reload = %q, want old, until the reader agrees", got)
 	}
 	page.WaitTrue(`toewright.updateWaiting`)
 	Eval[any](page, `toewright.update(), null`)
-	page.WaitTrue(shownVersion + ` === "new"`)
+	page.WaitTrue(ShownVersion + ` === "new"`)
 	page.WaitRunning()
 	page.Offline()
 	page.Reload()
 	page.WaitText("#solver", "ready")
-	if got := Eval[string](page, shownVersion); got != "new" {
+	if got := Eval[string](page, ShownVersion); got != "new" {
 		t.Errorf("version without the server = %q, want new", got)
 	}
 }
@@ -99,7 +65,7 @@ const countSets = `caches.keys().then((names) => names.length)`
 // TestFailedUpdateKeepsThePage has a version come that is broken half-way: the page goes on
 // with its own, with a server and without, and nothing of the other is left.
 func TestFailedUpdateKeepsThePage(t *testing.T) {
-	page := Open(t, Options{Web: web.Config{Assets: version(t, "old")}})
+	page := Open(t, Options{Web: web.Config{Assets: Version(t, "old")}})
 	page.WaitOfflineReady()
 	page.edit()
 	page.Forgive() // What is missing is to be complained of.
@@ -107,13 +73,13 @@ func TestFailedUpdateKeepsThePage(t *testing.T) {
 		"a file is missing":     func() { page.Lose("/web/worker.js") },
 		"a file is cut off":     func() { page.Cut("/web/page.css") },
 		"the server goes away":  func() { page.Vanish("/web/worker.js") },
-		"files of two versions": func() { page.Swap("/web/page.css", version(t, "third")) },
+		"files of two versions": func() { page.Swap("/web/page.css", Version(t, "third")) },
 	} {
 		page.Stop()
-		page.Use(web.Config{Assets: version(t, "broken")})
+		page.Use(web.Config{Assets: Version(t, "broken")})
 		spoil()
 		page.Start()
-		Eval[string](page, askForUpdate)
+		Eval[string](page, AskForUpdate)
 		page.WaitTrue(`navigator.serviceWorker.getRegistration().then((r) => !r.installing && !r.waiting)`)
 		if got := Eval[int](page, countSets); got != 1 {
 			t.Errorf("%s: %d sets are kept, want 1: nothing may be left of the failed update", name, got)
@@ -123,7 +89,7 @@ func TestFailedUpdateKeepsThePage(t *testing.T) {
 	page.Reload()
 	page.WaitText("#solver", "ready")
 	page.waitTheWork()
-	if got := Eval[string](page, shownVersion); got != "old" {
+	if got := Eval[string](page, ShownVersion); got != "old" {
 		t.Errorf("version after failed updates = %q, want old", got)
 	}
 }
@@ -134,12 +100,12 @@ const workerText = `fetch(document.querySelector("script[data-worker]").dataset.
 // TestUpdateWithTwoTabs changes to a new version in one tab: the other goes on with all
 // files of its own, also without a server, until it changes too.
 func TestUpdateWithTwoTabs(t *testing.T) {
-	first := Open(t, Options{Web: web.Config{Assets: version(t, "old")}})
+	first := Open(t, Options{Web: web.Config{Assets: Version(t, "old")}})
 	first.WaitOfflineReady()
 	first.edit()
 	second := first.SecondTab(Options{})
-	change(first, version(t, "new"))
-	Eval[string](first, askForUpdate)
+	change(first, Version(t, "new"))
+	Eval[string](first, AskForUpdate)
 	for _, tab := range []*Page{first, second} {
 		tab.WaitTrue(`toewright.updateWaiting`)
 	}
@@ -147,7 +113,7 @@ func TestUpdateWithTwoTabs(t *testing.T) {
 	second.Forgive()
 	first.Stop() // All of both versions is on the device.
 	Eval[any](first, `toewright.update(), null`)
-	first.WaitTrue(shownVersion + ` === "new"`)
+	first.WaitTrue(ShownVersion + ` === "new"`)
 	first.WaitText("#solver", "ready")
 	first.waitTheWork()
 
@@ -157,12 +123,12 @@ func TestUpdateWithTwoTabs(t *testing.T) {
 			t.Errorf("the next worker of a tab ends with %q, want %q", got[max(0, len(got)-20):], want)
 		}
 	}
-	if got := Eval[string](second, shownVersion); got != "old" {
+	if got := Eval[string](second, ShownVersion); got != "old" {
 		t.Errorf("version of the other tab = %q, want old, until its reader agrees", got)
 	}
 	second.WaitTrue(countSets + `.then((n) => n === 2)`)
 	Eval[any](second, `toewright.update(), null`)
-	second.WaitTrue(shownVersion + ` === "new"`)
+	second.WaitTrue(ShownVersion + ` === "new"`)
 	second.WaitText("#solver", "ready")
 	second.waitTheWork()
 	first.Reload()
@@ -243,7 +209,7 @@ func TestDamagedFilesWithoutAServer(t *testing.T) {
 // TestDamagedAndOutOfDate damages a file that the server no longer has, as it has a new
 // version by now: the page opens as that, with the work on it, and is kept.
 func TestDamagedAndOutOfDate(t *testing.T) {
-	page := Open(t, Options{Web: web.Config{Assets: version(t, "old")}, Expected: []string{"Failed to find a valid digest"}})
+	page := Open(t, Options{Web: web.Config{Assets: Version(t, "old")}, Expected: []string{"Failed to find a valid digest"}})
 	page.WaitOfflineReady()
 	page.edit()
 	page.Forgive()
@@ -252,16 +218,16 @@ func TestDamagedAndOutOfDate(t *testing.T) {
 			Evalf[bool](page, spoil, file)
 		}
 	}
-	change(page, version(t, "new"))
+	change(page, Version(t, "new"))
 	page.Do(chromedp.Reload())
-	page.WaitTrue(shownVersion + ` === "new"`)
+	page.WaitTrue(ShownVersion + ` === "new"`)
 	page.WaitRunning()
 	page.waitTheWork()
 	page.WaitTrue(countSets + `.then((n) => n === 1)`)
 	page.Offline()
 	page.Reload()
 	page.waitTheWork()
-	if got := Eval[string](page, shownVersion); got != "new" {
+	if got := Eval[string](page, ShownVersion); got != "new" {
 		t.Errorf("version without the server = %q, want new", got)
 	}
 }

@@ -53,14 +53,18 @@ func (s *Session) Size(width, height int) error {
 }
 
 // Value returns what an expression of the page comes to. A promise is waited for.
-func Value[T any](s *Session, expression string) (T, error) {
+func Value[T any](s *Session, expression string) (T, error) { return ValueAfter[T](s, "", expression) }
+
+// ValueAfter is [Value] after a script, which the page's policy against foreign ones does not
+// reach.
+func ValueAfter[T any](s *Session, before, expression string) (T, error) {
 	const script = `const done = arguments[arguments.length - 1];
 (async () => (%s))().then((value) => done({ value: value ?? null }), (error) => done({ error: String(error) }));`
 	var answer struct {
 		Value T
 		Error string
 	}
-	v, err := s.call(executeScript, parameters{"script": fmt.Sprintf(script, expression), "args": []any{}})
+	v, err := s.call(executeScript, parameters{"script": before + "\n" + fmt.Sprintf(script, expression), "args": []any{}})
 	if err == nil {
 		err = json.Unmarshal(v, &answer)
 	}

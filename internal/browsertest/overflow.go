@@ -1,0 +1,15 @@
+package browsertest
+
+// Overflow is an expression that lists what of the open panel ends beyond it, and by how many
+// CSS pixels, and says so of the document. What scrolls within itself does not count.
+const Overflow = `(() => {
+	const edge = document.querySelector("#panel").getBoundingClientRect().right;
+	const scrolls = (e) => e.id !== "panel" && (getComputedStyle(e).overflowX !== "visible" || scrolls(e.parentElement));
+	const wide = [...document.querySelectorAll("#panel *")]
+		.filter((e) => !e.closest(".unseen, .explain") && !scrolls(e.parentElement))
+		.map((e) => [e, e.getBoundingClientRect()])
+		.filter(([, r]) => r.width && r.right > edge + 0.5)
+		.map(([e, r]) => e.tagName + "#" + e.id + "." + (e.getAttribute("class") ?? "") + " by " + Math.round(r.right - edge));
+	const by = document.documentElement.scrollWidth - innerWidth;
+	return by > 0 ? ["the document by " + by, ...wide] : wide;
+})()`
