@@ -223,6 +223,7 @@ func TestDamagedAndOutOfDate(t *testing.T) {
 	page.WaitTrue(ShownVersion + ` === "new"`)
 	page.WaitRunning()
 	page.waitTheWork()
+	page.WaitTrue(`caches.match("./").then(Boolean)`) // That of the new version: the old one's was let go.
 	page.WaitTrue(countSets + `.then((n) => n === 1)`)
 	page.Offline()
 	page.Reload()
