@@ -38,9 +38,20 @@ func toTop(selector string) {
 	}
 }
 
-// focus gives the keyboard to an element, if it is there.
-func focus(id string) {
+// focus gives the keyboard to an element, if it is there, and brings it into view.
+func focus(id string) { focusAs(id, false) }
+
+// focusAs is [focus], which may leave the page where it is.
+func focusAs(id string, still bool) {
 	if e := app.Window().GetElementByID(id); e.Truthy() {
-		e.Call("focus")
+		e.Call("focus", map[string]any{"preventScroll": still})
 	}
+}
+
+// focused returns the id of what has the keyboard, if that has one.
+func focused() string {
+	if e := app.Window().Get("document").Get("activeElement"); e.Truthy() {
+		return e.Get("id").String()
+	}
+	return ""
 }

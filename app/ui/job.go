@@ -31,20 +31,30 @@ const progressTime = 250 * time.Millisecond
 
 func (j *job) running() bool { return j.cancel != nil }
 
+// stopID is the id of the button that stops a job, in the place of the one that starts it: the
+// keyboard goes there and back.
+func stopID(start string) string { return start + "-stop" }
+
 // start calls a method. Done is called with its answer on the page's goroutine; ctx must
 // last as long as the page.
 func (j *job) start(ctx app.Context, caller Caller, method string, d *study.Document, options any, done func(app.Context, json.RawMessage, error)) {
 	run, cancel := context.WithCancel(context.Background())
+	from := focused()
 	mine := &call{method}
 	*j = job{cancel: cancel, call: mine, started: time.Now()}
 	j.tick(ctx, mine)
+	ctx.Defer(func(app.Context) { focusAs(stopID(from), true) })
 	ctx.Async(func() {
 		raw, err := caller.Call(run, method, d, options, j.listener(ctx, mine))
 		cancel()
 		ctx.Dispatch(func(ctx app.Context) {
 			if j.call == mine {
+				at := focused()
 				*j = job{}
 				done(ctx, raw, err)
+				if at == "" || at == stopID(from) {
+					ctx.Defer(func(app.Context) { focusAs(from, true) })
+				}
 			}
 		})
 	})
@@ -145,6 +155,6 @@ func (j *job) render(id, best string) app.UI {
 		app.If(best != "", func() app.UI {
 			return app.P().Class("outcome").Body(app.Strong().Class("figure").Text(best), app.Span().Class("note").Text("best so far"))
 		}),
-		button("Stop", func(app.Context, app.Event) { j.stop() }, id).ID(id+"-stop").Disabled(j.stopping),
+		button("Stop", func(app.Context, app.Event) { j.stop() }, id).ID(stopID(id)).Disabled(j.stopping),
 	)
 }
