@@ -8,18 +8,27 @@ import (
 	"toewright/solver"
 )
 
+// benchedKinds are a linkage of each kind, by its case.
+var benchedKinds = []struct{ name, file string }{
+	{"double-wishbone", "dw01_saloon_rear_steer.json"},
+	{"strut", "st01_hatch_rear_steer.json"},
+	{"multi-link", "ml01_front_virtual_axis.json"},
+	{"swing-arm", "sw01_split_beam.json"},
+	{"solid-axle", "sa01_cross_steer_right_arm.json"},
+}
+
+// benchedAxle returns the base car of a case.
+func benchedAxle(b *testing.B, file string) *solver.Axle {
+	b.Helper()
+	c := loadCase(b, filepath.Join("../testdata/cases", file))
+	return c.Study.candidate(b, c.Study.design(b), "base")
+}
+
 // BenchmarkSweep moves one corner, or one axle, through 41 positions over ±80 mm.
 func BenchmarkSweep(b *testing.B) {
-	for _, k := range []struct{ name, file string }{
-		{"double-wishbone", "dw01_saloon_rear_steer.json"},
-		{"strut", "st01_hatch_rear_steer.json"},
-		{"multi-link", "ml01_front_virtual_axis.json"},
-		{"swing-arm", "sw01_split_beam.json"},
-		{"solid-axle", "sa01_cross_steer_right_arm.json"},
-	} {
+	for _, k := range benchedKinds {
 		b.Run(k.name, func(b *testing.B) {
-			c := loadCase(b, filepath.Join("../testdata/cases", k.file))
-			x := c.Study.candidate(b, c.Study.design(b), "base")
+			x := benchedAxle(b, k.file)
 			in := solver.SweepInput{Sides: solver.LeftOnly}
 			in.Travels, _ = solver.Grid(80, 80, 4)
 			ws := solver.NewWorkspace()

@@ -53,12 +53,12 @@ func (c *corner) toeGradient(t *tracer, path *cornerPath, u *unit, g *cornerGrad
 // loads returns the loads in the links, for the constraints at hand, under a
 // moment on the knuckle. It returns false at a lock. t lends its memory.
 func (p *cornerPath) loads(t *tracer, moment Vec) (l [cornerUnknowns]float64, ok bool) {
-	if p.split.factor(&p.eq.w, p.c.pair) != 0 {
-		return p.split.loads(&p.eq.w, moment), true
-	}
-	p.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
-	if !t.lu.factor(&t.jac, cornerUnknowns) {
+	by, ok := p.answers(t)
+	if !ok {
 		return l, false
+	}
+	if by.lu == nil {
+		return p.split.loads(&p.eq.w, moment), true
 	}
 	m := pullback(p.eq.at.g, moment)
 	b := column{m.X, m.Y, m.Z}

@@ -3,7 +3,8 @@ package solver
 // instantOfCorner sets out to what holds where the tracer stands: the wheel of
 // the workspace at the given travel of a path.
 func (x *Axle) instantOfCorner(ws *Workspace, s Side, path *cornerPath, travel float64, out *Instant) {
-	p := cornerPath{c: path.c, gear: path.gear, from: path.from + travel*path.rate, rate: 1}
+	p := &ws.around
+	p.c, p.gear, p.from, p.rate = path.c, path.gear, path.from+travel*path.rate, 1
 	var m movement
 	if !p.movement(&ws.tracer, &ws.tracer.q, &m) {
 		out.blank()
@@ -12,14 +13,8 @@ func (x *Axle) instantOfCorner(ws *Workspace, s Side, path *cornerPath, travel f
 	*out = Instant{}
 	ws.wheel.views(&m, &m, x.tyreRadius, out)
 	asked := m.scaled(path.rate)
-	ws.wheel.angleRates(&asked, out)
+	asked.angleRates(ws.wheel.spin, out)
 	out.mirror(s)
-}
-
-// angleRates sets the derivatives of the angles along the movement asked for.
-func (p *wheelPose) angleRates(m *movement, out *Instant) {
-	out.ToeRate, out.ToeCurvature = m.toeRates(p.spin)
-	out.CamberRate = m.camberRate(p.spin)
 }
 
 // The two ways in which a solid axle moves in its two views.
@@ -44,7 +39,8 @@ func (p *beamPath) instant(t *tracer, in *axleInstant) bool {
 	in.pose = p.b.poseOf(&t.q)
 	in.heave.velocities(t, &in.pose, heaveRates)
 	in.roll.velocities(t, &in.pose, rollRates)
-	in.swept.velocities(t, &in.pose, p.rate)
+	l, r := p.rate[Left], p.rate[Right]
+	in.swept.sum((l+r)/2, &in.heave, (l-r)/2, &in.roll)
 	shift, _ := p.gear.shift(t.s)
 	in.swept.accelerations(t, p.b, &in.pose, shift)
 	return true
@@ -66,7 +62,7 @@ func (x *Axle) instantsOfBeam(ws *Workspace, i int, out *[2]Curve) {
 		front, side := in.roll.knuckle(&in.pose, int(s)), in.heave.knuckle(&in.pose, int(s))
 		ws.wheel.views(&front, &side, x.tyreRadius, n)
 		swept := in.swept.knuckle(&in.pose, int(s))
-		ws.wheel.angleRates(&swept, n)
+		swept.angleRates(ws.wheel.spin, n)
 		n.mirror(s)
 	}
 }

@@ -20,7 +20,7 @@ type Joint struct {
 // misalignment returns the angle, 0 to 90 deg, by which a rod of the given
 // direction stands off neutral when the joint's axis points along axis now.
 func (j Joint) misalignment(rod, axis Vec) Angle {
-	sine, cosine := r3.Norm(r3.Cross(rod, axis)), math.Abs(r3.Dot(rod, axis))
+	sine, cosine := norm(r3.Cross(rod, axis)), math.Abs(r3.Dot(rod, axis))
 	if j.Inline {
 		return Angle(math.Atan2(sine, cosine))
 	}
@@ -88,15 +88,16 @@ type JointAngles struct {
 	EffortArm float64
 }
 
-// arm sets what the steering arm has to do with the rod: ball and other are the
-// ends of the rod, at and dir the steering axis.
-func (j *JointAngles) arm(ball, other, at, dir Vec) {
-	k := r3.Unit(dir)
-	arm, rod := square(k, r3.Sub(at, ball)), r3.Sub(other, ball)
-	flat := square(k, rod)
-	lever := r3.Norm(r3.Cross(arm, flat))
-	j.Transmission = Angle(math.Atan2(lever, r3.Dot(arm, flat)))
-	j.EffortArm = lever / r3.Norm(rod)
+// arm sets what the steering arm has to do with the tie rod: ball is the rod's outer end,
+// rod the vector to there from the other one, at and dir the steering axis. Seen along the
+// axis, arm and rod are what is square to it; all here but the rod's length is times the
+// square of dir's.
+func (j *JointAngles) arm(ball, rod, at, dir Vec) {
+	arm := r3.Sub(ball, at)
+	d2 := r3.Dot(dir, dir)
+	lever := math.Abs(r3.Dot(dir, r3.Cross(arm, rod))) * math.Sqrt(d2)
+	j.Transmission = Angle(math.Atan2(lever, r3.Dot(arm, rod)*d2-r3.Dot(dir, arm)*r3.Dot(dir, rod)))
+	j.EffortArm = lever / (norm(rod) * d2)
 }
 
 // square returns the part of v square to the unit vector k.

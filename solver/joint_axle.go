@@ -2,19 +2,39 @@ package solver
 
 import "gonum.org/v1/gonum/spatial/r3"
 
+// heldJoints are the joints of a side, as a left one of a corner, with their axes in V:
+// that of the inner one where the steering input has turned it, those of the outer ones as
+// the knuckle holds them in the static position.
+type heldJoints struct{ inner, outer, drag Joint }
+
+// holdJoints sets the joints of side s, if asked for, at the steering input of in.
+func (x *Axle) holdJoints(ws *Workspace, s Side, in *SweepInput) {
+	if in.Joints == nil || in.ToeOnly {
+		return
+	}
+	h := &ws.joints[s]
+	*h = heldJoints{in.Joints.Inner[s], in.Joints.Outer[s], in.Joints.DragOuter}
+	h.inner.Axis = x.innerAxis(h.inner.Axis, s, in.From.Steer)
+	if x.beam != nil {
+		h.outer.Axis = x.knuckleTurned(int(s), h.outer.Axis)
+		h.drag.Axis = x.knuckleTurned(x.beam.pulls, h.drag.Axis)
+		return
+	}
+	h.inner.Axis = s.Mirrored(h.inner.Axis)
+	h.outer.Axis = x.static[s].turned(s.Mirrored(h.outer.Axis))
+}
+
 // jointsOfCorner sets out to the joint angles of a corner in pose p with the
 // inner ball displaced by shift. The wheel of the workspace is in that pose.
-func (x *Axle) jointsOfCorner(ws *Workspace, s Side, p *pose, shift Vec, in *SweepInput, out *JointAngles) {
-	c := x.corners[s]
-	r := &c.tie
-	outer, inner := p.at(r.b), r3.Add(r.a, shift)
-	rod := r3.Sub(outer, inner)
-	j := in.Joints
+func (x *Axle) jointsOfCorner(ws *Workspace, s Side, p *pose, shift Vec, out *JointAngles) {
+	r, h := &x.corners[s].tie, &ws.joints[s]
+	outer := p.at(r.b)
+	rod := r3.Sub(outer, r3.Add(r.a, shift))
 	*out = JointAngles{
-		Inner: j.Inner[s].misalignment(rod, s.Mirrored(x.innerAxis(j.Inner[s].Axis, s, in.From.Steer))),
-		Outer: j.Outer[s].misalignment(rod, p.r.turn(x.static[s].turned(s.Mirrored(j.Outer[s].Axis)))),
+		Inner: h.inner.misalignment(rod, h.inner.Axis),
+		Outer: h.outer.misalignment(rod, p.r.turn(h.outer.Axis)),
 	}
-	out.arm(outer, inner, ws.wheel.axisAt, ws.wheel.axisDir)
+	out.arm(outer, rod, ws.wheel.axisAt, ws.wheel.axisDir)
 }
 
 // innerAxis returns where the steering input has turned the axis of the inner
@@ -43,17 +63,16 @@ func (b *linkBall) carry(dir Vec, t float64) Vec {
 
 // jointsOfBeam sets out to the joint angles of wheel i of an axle in pose p. The
 // wheel of the workspace is in that pose.
-func (x *Axle) jointsOfBeam(ws *Workspace, i int, p *axlePose, shift Vec, in *SweepInput, out *JointAngles) {
-	b, s, j := x.beam, Side(i), in.Joints
-	tie := r3.Sub(p.ends[0].arm, p.ends[1].arm)
+func (x *Axle) jointsOfBeam(ws *Workspace, i int, p *axlePose, shift Vec, out *JointAngles) {
+	b, s, h := x.beam, Side(i), &ws.joints[i]
+	tie := r3.Sub(p.ends[i].arm, p.ends[1-i].arm)
 	drag := r3.Sub(r3.Sub(b.at(p, b.dragOuter(p)), b.drag.a), shift)
 	*out = JointAngles{
-		Inner:     j.Inner[s].misalignment(drag, x.innerAxis(j.Inner[s].Axis, s, in.From.Steer)),
-		Outer:     j.Outer[s].misalignment(tie, b.knuckleDirection(p, i, x.knuckleTurned(i, j.Outer[s].Axis))),
-		DragOuter: j.DragOuter.misalignment(drag, b.knuckleDirection(p, b.pulls, x.knuckleTurned(b.pulls, j.DragOuter.Axis))),
+		Inner:     h.inner.misalignment(drag, h.inner.Axis),
+		Outer:     h.outer.misalignment(tie, b.knuckleDirection(p, i, h.outer.Axis)),
+		DragOuter: h.drag.misalignment(drag, b.knuckleDirection(p, b.pulls, h.drag.Axis)),
 	}
-	ball, other := b.at(p, p.ends[i].arm), b.at(p, p.ends[1-i].arm)
-	out.arm(ball, other, s.Mirrored(ws.wheel.axisAt), s.Mirrored(ws.wheel.axisDir))
+	out.arm(b.at(p, p.ends[i].arm), tie, s.Mirrored(ws.wheel.axisAt), s.Mirrored(ws.wheel.axisDir))
 }
 
 // knuckleDirection returns where a direction held by knuckle i points in pose p.

@@ -36,14 +36,12 @@ func workOfCorners(t *testing.T, k *Statics, in *LoadCase) (out [2]Forces) {
 		p := cornerPath{c: x.corners[s], gear: newGearPath(x.balls[s], in.Steer, 0), from: in.travel(s), rate: 1}
 		var tr tracer
 		var lift, lengthen movement
-		if !p.velocities(&tr, &ws.origin, &lift) {
+		by, ok := p.velocities(&tr, &ws.origin, &lift)
+		if !ok {
 			t.Fatal("a lock")
 		}
-		var b column
-		b[tieRow] = 1 // the rod by 1 mm longer
-		tr.lu.solve(&b, &b)
 		at := p.c.poseOf(&ws.origin, in.travel(s))
-		lengthen.omega, lengthen.v = spin(at.g, Vec{X: b[0], Y: b[1], Z: b[2]}), Vec{X: b[3], Y: b[4]}
+		lengthen.omega, lengthen.v = by.answer(&[cornerUnknowns]float64{tieRow: -1}) // the rod by 1 mm longer
 		load := in.Wheels[s].mirrored(s)
 		tip := tipOf(&load, at.r.turn(p.c.spin), x.tyreRadius)
 		work := func(m *movement) float64 {

@@ -11,26 +11,18 @@ import (
 // pose themselves, not from neighbouring poses.
 type movement struct {
 	omega, v Vec // angular velocity, and velocity of the wheel centre
-	alpha, a Vec // angular acceleration, and acceleration of the wheel centre
+	alpha    Vec // angular acceleration
 }
 
 // velocity returns that of the knuckle's point at r from the wheel centre.
 func (m *movement) velocity(r Vec) Vec { return r3.Add(m.v, r3.Cross(m.omega, r)) }
-
-// turning returns the first and second derivative of a direction e fixed in the
-// knuckle.
-func (m *movement) turning(e Vec) (first, second Vec) {
-	first = r3.Cross(m.omega, e)
-	second = r3.Add(r3.Cross(m.alpha, e), r3.Cross(m.omega, first))
-	return first, second
-}
 
 // scaled returns the movement along the same path when it is run through k times
 // as fast.
 func (m *movement) scaled(k float64) movement {
 	return movement{
 		omega: r3.Scale(k, m.omega), v: r3.Scale(k, m.v),
-		alpha: r3.Scale(k*k, m.alpha), a: r3.Scale(k*k, m.a),
+		alpha: r3.Scale(k*k, m.alpha),
 	}
 }
 
@@ -40,7 +32,7 @@ func (m movement) mirrored(s Side) movement {
 	if s == Left {
 		return m
 	}
-	m.v, m.a = s.Mirrored(m.v), s.Mirrored(m.a)
+	m.v = s.Mirrored(m.v)
 	m.omega, m.alpha = r3.Scale(-1, s.Mirrored(m.omega)), r3.Scale(-1, s.Mirrored(m.alpha))
 	return m
 }
@@ -48,18 +40,20 @@ func (m movement) mirrored(s Side) movement {
 // centripetal returns the acceleration ω×(ω×r) of a point at r that turns at ω.
 func centripetal(omega, r Vec) Vec { return r3.Cross(omega, r3.Cross(omega, r)) }
 
-// toeRates returns the first and second derivative of the toe of the unit spin
-// axis e, by the path parameter.
-func (m *movement) toeRates(e Vec) (first, second float64) {
-	d, dd := m.turning(e)
-	n := 1 / (e.X*e.X + e.Y*e.Y)
-	first = (e.Y*d.X - e.X*d.Y) * n
-	second = (e.Y*dd.X-e.X*dd.Y)*n - 2*(e.X*d.X+e.Y*d.Y)*n*first
-	return first, second
+// toeRate returns the derivative of the toe of the unit spin axis e by the path
+// parameter.
+func (m *movement) toeRate(e Vec) float64 {
+	return r3.Dot(toeSlope(e), r3.Cross(m.omega, e))
 }
 
-// camberRate returns the derivative of the camber of the unit spin axis e.
-func (m *movement) camberRate(e Vec) float64 {
-	d, _ := m.turning(e)
-	return -d.Z / math.Hypot(e.X, e.Y)
+// angleRates sets the derivatives of the angles of the unit spin axis e, and the second
+// one of its toe.
+func (m *movement) angleRates(e Vec, out *Instant) {
+	d := r3.Cross(m.omega, e)
+	dd := r3.Add(r3.Cross(m.alpha, e), r3.Cross(m.omega, d))
+	level := e.X*e.X + e.Y*e.Y
+	n := 1 / level
+	out.ToeRate = (e.Y*d.X - e.X*d.Y) * n
+	out.ToeCurvature = (e.Y*dd.X-e.X*dd.Y)*n - 2*(e.X*d.X+e.Y*d.Y)*n*out.ToeRate
+	out.CamberRate = -d.Z / math.Sqrt(level)
 }

@@ -6,53 +6,83 @@ import "gonum.org/v1/gonum/spatial/r3"
 // start, with the gear at rest; t lends its memory. It returns false at a lock,
 // where the pose has no derivative by the travel.
 func (p *cornerPath) movement(t *tracer, q *state, m *movement) bool {
-	if !p.velocities(t, q, m) {
-		return false
+	by, ok := p.velocities(t, q, m)
+	if ok {
+		b := p.centrifugal(m)
+		m.alpha, _ = by.answer(&b)
 	}
-	at := p.c.poseOf(q, p.from)
-	shift, _ := p.gear.shift(0)
-	p.centrifugal(&at, shift, m, &t.f)
-	t.lu.solve(&t.f, &t.step)
-	m.alpha = spin(at.g, Vec{X: -t.step[0], Y: -t.step[1], Z: -t.step[2]})
-	m.a = Vec{X: -t.step[3], Y: -t.step[4]}
-	return true
+	return ok
 }
 
-// velocities sets the first derivatives of m, and leaves the factors of the
-// equations in t.
-func (p *cornerPath) velocities(t *tracer, q *state, m *movement) bool {
-	p.linearise(q, 0, &t.f, &t.jac, &t.rate)
-	if !t.lu.factor(&t.jac, cornerUnknowns) {
-		return false
+// velocities sets the first derivatives of m, and returns what answers for the pose.
+func (p *cornerPath) velocities(t *tracer, q *state, m *movement) (by answers, ok bool) {
+	p.constrain(q, 0, &p.eq)
+	by, ok = p.answers(t)
+	if ok {
+		m.omega, m.v = by.answer(&p.eq.rate)
+		m.v.Z = p.rate
 	}
-	t.lu.solve(&t.rate, &t.step)
-	g := Vec{X: q[0], Y: q[1], Z: q[2]}
-	m.omega = spin(g, Vec{X: -t.step[0], Y: -t.step[1], Z: -t.step[2]})
-	m.v = Vec{X: -t.step[3], Y: -t.step[4], Z: p.rate}
-	return true
+	return by, ok
 }
 
-// centrifugal sets f to the second derivatives of the constraints that remain
+// answers solves a corner's constraints, as they stand in its path, for movements of the
+// knuckle: by its split, or where that is unfit by the general factors of t.
+type answers struct {
+	path *cornerPath
+	lu   *factors // nil where the split answers
+}
+
+// answers returns what solves the constraints at hand. It returns false at a lock.
+func (p *cornerPath) answers(t *tracer) (by answers, ok bool) {
+	by.path = p
+	if p.split.factor(&p.eq.w, p.c.pair) != 0 {
+		return by, true
+	}
+	for i := range p.eq.w {
+		cornerRow(&p.eq.at, &p.eq.w[i], &t.jac[i])
+	}
+	by.lu = &t.lu
+	return by, t.lu.factor(&t.jac, cornerUnknowns)
+}
+
+// answer returns the turn of the knuckle and the level movement of its wheel centre that
+// undo b.
+func (a answers) answer(b *[cornerUnknowns]float64) (omega, v Vec) {
+	e := &a.path.eq
+	if a.lu == nil {
+		o, x, y := a.path.split.solve(&e.w, b)
+		return Vec{X: -o.X, Y: -o.Y, Z: -o.Z}, Vec{X: -x, Y: -y}
+	}
+	var x column
+	copy(x[:], b[:])
+	a.lu.solve(&x, &x)
+	return spin(e.at.g, Vec{X: -x[0], Y: -x[1], Z: -x[2]}), Vec{X: -x[3], Y: -x[4]}
+}
+
+// centrifugal returns the second derivatives of the constraints at hand that remain
 // when nothing accelerates: a rod's end that turns on leaves the rod's circle.
-func (p *cornerPath) centrifugal(at *pose, shift Vec, m *movement, f *column) {
-	c := p.c
+func (p *cornerPath) centrifugal(m *movement) (f [cornerUnknowns]float64) {
+	c, e := p.c, &p.eq
 	for i := range c.n {
-		r := &c.rods[i]
-		arm := at.r.turn(r.b)
-		f[i] = r.bend(r3.Sub(r3.Add(at.w, arm), r.a), m.velocity(arm), centripetal(m.omega, arm))
+		f[i] = c.rods[i].bend(e.w[i].force, e.at.r.turn(c.rods[i].b), m)
 	}
-	arm := at.r.turn(c.tie.b)
-	f[tieRow] = c.tie.bend(r3.Sub(r3.Sub(r3.Add(at.w, arm), c.tie.a), shift), m.velocity(arm), centripetal(m.omega, arm))
+	f[tieRow] = c.tie.bend(e.w[tieRow].force, e.at.r.turn(c.tie.b), m)
 	if c.strut == nil {
-		return
+		return f
 	}
-	on, dir := c.strut.pierce(at)
+	on, _ := c.strut.pierce(&e.at)
 	u, bias := m.velocity(on), centripetal(m.omega, on)
-	for i, w := range slideWrenches(on, dir) {
-		f[c.n+i] = 2*r3.Dot(r3.Cross(m.omega, w.force), u) + r3.Dot(w.force, bias)
+	for i := range 2 {
+		force := e.w[c.n+i].force
+		f[c.n+i] = 2*r3.Dot(r3.Cross(m.omega, force), u) + r3.Dot(force, bias)
 	}
+	return f
 }
 
-// bend returns the second derivative of the rod's stretch when the vector d along
-// it changes with velocity u and acceleration a.
-func (r *rod) bend(d, u, a Vec) float64 { return (r3.Dot(u, u) + r3.Dot(d, a)) * r.inv }
+// bend returns the second derivative of the rod's stretch, but for what m gains in speed,
+// in the pose where the rod pulls along the unit vector d at arm from the wheel centre.
+func (r *rod) bend(d, arm Vec, m *movement) float64 {
+	swing := r3.Cross(m.omega, arm)
+	u := r3.Add(m.v, swing)
+	return r3.Dot(u, u)*r.inv + r3.Dot(r3.Cross(d, m.omega), swing)
+}

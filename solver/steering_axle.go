@@ -51,13 +51,14 @@ func (x *Axle) steerPoint(ws *Workspace, in *SteerInput, s Side, straight [2]Ang
 	x.measure(ws, &asked, s, in.At.travel(s), &p.Position[s])
 	if in.Joints != nil {
 		shift, _ := path.gear.shift(ws.tracer.s)
-		x.jointsOfCorner(ws, s, &at, shift, &asked, &p.Position[s].Joints)
+		x.holdJoints(ws, s, &asked)
+		x.jointsOfCorner(ws, s, &at, shift, &p.Position[s].Joints)
 	}
 	now := cornerPath{c: path.c, gear: newGearPath(x.balls[s], ws.tracer.s, 1), from: path.from}
 	var m movement
 	rate := nan
-	if now.velocities(&ws.tracer, &ws.tracer.q, &m) {
-		rate, _ = m.toeRates(ws.wheel.spin)
+	if _, ok := now.velocities(&ws.tracer, &ws.tracer.q, &m); ok {
+		rate = m.toeRate(ws.wheel.spin)
 	}
 	p.steered(s, straight, rate)
 }
@@ -80,12 +81,13 @@ func (x *Axle) steerBeam(ws *Workspace, from Attitude, asked *SweepInput, straig
 		x.beam.wheelOf(&in.pose, int(s), &ws.wheel)
 		x.measure(ws, asked, s, from.travel(s), &p.Position[s])
 		if asked.Joints != nil {
-			x.jointsOfBeam(ws, int(s), &in.pose, shift, asked, &p.Position[s].Joints)
+			x.holdJoints(ws, s, asked)
+			x.jointsOfBeam(ws, int(s), &in.pose, shift, &p.Position[s].Joints)
 		}
 		rate := nan
 		if known {
 			m := in.swept.knuckle(&in.pose, int(s))
-			rate, _ = m.toeRates(ws.wheel.spin)
+			rate = m.toeRate(ws.wheel.spin)
 		}
 		p.steered(s, straight, rate)
 	}

@@ -42,6 +42,7 @@ func (x *Axle) sweepBeam(ws *Workspace, in *SweepInput, out *[2]Curve) error {
 	}
 	for _, s := range Sides {
 		out[s].reserve(len(in.Travels), in.rateColumns())
+		x.holdJoints(ws, s, in)
 	}
 	x.prepareRates(ws, in, Left)
 	zero := splitAtZero(in.Travels)
@@ -89,6 +90,6 @@ func (x *Axle) measureEnd(ws *Workspace, in *SweepInput, s Side, at *axlePose, t
 	x.measure(ws, in, s, travel, p)
 	if in.Joints != nil && in.fully(travel) {
 		shift, _ := ws.beam.gear.shift(travel)
-		x.jointsOfBeam(ws, int(s), at, shift, in, &p.Joints)
+		x.jointsOfBeam(ws, int(s), at, shift, &p.Joints)
 	}
 }

@@ -52,6 +52,7 @@ func (x *Axle) sweepCorner(ws *Workspace, in *SweepInput, s Side, out *Curve) er
 	}
 	out.reserve(len(in.Travels), in.rateColumns())
 	x.prepareRates(ws, in, s)
+	x.holdJoints(ws, s, in)
 	zero := splitAtZero(in.Travels)
 	last := x.follow(ws, &ws.corner, in.Travels[zero:], 1, func(i int, t float64) {
 		x.measureCorner(ws, in, s, t, zero+i, out)
@@ -143,7 +144,7 @@ func (x *Axle) measureKnuckle(ws *Workspace, in *SweepInput, s Side, travel floa
 	x.measure(ws, in, s, travel, p)
 	if in.Joints != nil && in.fully(travel) {
 		shift, _ := path.gear.shift(travel)
-		x.jointsOfCorner(ws, s, &ws.pose, shift, in, &p.Joints)
+		x.jointsOfCorner(ws, s, &ws.pose, shift, &p.Joints)
 	}
 	if in.Instant && in.fully(travel) {
 		x.instantOfCorner(ws, s, path, travel, &p.Instant)
