@@ -10,7 +10,6 @@ func (x *Axle) instantOfCorner(ws *Workspace, s Side, path *cornerPath, travel f
 		out.blank()
 		return
 	}
-	*out = Instant{}
 	ws.wheel.views(&m, &m, x.tyreRadius, out)
 	asked := m.scaled(path.rate)
 	asked.angleRates(ws.wheel.spin, out)
@@ -57,7 +56,6 @@ func (x *Axle) instantsOfBeam(ws *Workspace, i int, out *[2]Curve) {
 			n.blank()
 			continue
 		}
-		*n = Instant{}
 		x.beam.wheelOf(&in.pose, int(s), &ws.wheel)
 		front, side := in.roll.knuckle(&in.pose, int(s)), in.heave.knuckle(&in.pose, int(s))
 		ws.wheel.views(&front, &side, x.tyreRadius, n)

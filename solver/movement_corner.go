@@ -82,7 +82,9 @@ func (p *cornerPath) centrifugal(m *movement) (f [cornerUnknowns]float64) {
 // bend returns the second derivative of the rod's stretch, but for what m gains in speed,
 // in the pose where the rod pulls along the unit vector d at arm from the wheel centre.
 func (r *rod) bend(d, arm Vec, m *movement) float64 {
-	swing := r3.Cross(m.omega, arm)
-	u := r3.Add(m.v, swing)
-	return r3.Dot(u, u)*r.inv + r3.Dot(r3.Cross(d, m.omega), swing)
+	o := &m.omega
+	sx, sy, sz := o.Y*arm.Z-o.Z*arm.Y, o.Z*arm.X-o.X*arm.Z, o.X*arm.Y-o.Y*arm.X // ω×arm
+	ux, uy, uz := m.v.X+sx, m.v.Y+sy, m.v.Z+sz
+	return (ux*ux+uy*uy+uz*uz)*r.inv + // and d·(ω×(ω×arm))
+		(d.Y*o.Z-d.Z*o.Y)*sx + (d.Z*o.X-d.X*o.Z)*sy + (d.X*o.Y-d.Y*o.X)*sz
 }
