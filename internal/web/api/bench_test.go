@@ -1,27 +1,101 @@
 package api
 
 import (
+	"context"
+	"math"
 	"net/http"
 	"net/http/httptest"
 	"strings"
 	"testing"
+	"time"
+
+	"toewright/internal/engine"
+	"toewright/internal/study"
+	"toewright/solver"
 )
 
-// BenchmarkCall is what a call costs the server, without the network.
+// BenchmarkCall is what a call costs the server, without the network. "x-solver" is the
+// ratio of its time to that of the bare sweeps of the same cars, least of many by turns,
+// "x-engine" to that of the engine's call.
 func BenchmarkCall(b *testing.B) {
 	for _, call := range []string{"sweep", "compare"} {
 		b.Run(call, func(b *testing.B) {
 			h := New(Config{})
+			bare, engines := ofSolver(b), ofEngine(b)
+			least := [3]time.Duration{math.MaxInt64, math.MaxInt64, math.MaxInt64}
 			b.ReportAllocs()
 			for b.Loop() {
-				w := httptest.NewRecorder()
-				r := httptest.NewRequest(http.MethodPost, base+call, strings.NewReader(saloon))
-				r.Header.Set("Content-Type", "application/json")
-				h.ServeHTTP(w, r)
-				if w.Code != http.StatusOK {
-					b.Fatalf("%s: %d %s", call, w.Code, w.Body)
+				for i, do := range []func(){func() { ask(b, h, call) }, engines, bare} {
+					began := time.Now()
+					do()
+					least[i] = min(least[i], time.Since(began))
 				}
 			}
+			b.ReportMetric(float64(least[0])/1e3, "µs/least")
+			b.ReportMetric(float64(least[0])/float64(least[1]), "x-engine")
+			b.ReportMetric(float64(least[0])/float64(least[2]), "x-solver")
 		})
+	}
+}
+
+func ask(b *testing.B, h http.Handler, call string) {
+	w := httptest.NewRecorder()
+	r := httptest.NewRequest(http.MethodPost, base+call, strings.NewReader(saloon))
+	r.Header.Set("Content-Type", "application/json")
+	h.ServeHTTP(w, r)
+	if w.Code != http.StatusOK {
+		b.Fatalf("%s: %d %s", call, w.Code, w.Body)
+	}
+}
+
+// ofEngine returns the engine's sweep of the study.
+func ofEngine(b *testing.B) func() {
+	d, err := study.Decode([]byte(saloon))
+	if err != nil {
+		b.Fatal(err)
+	}
+	return func() {
+		if _, err := engine.Sweep(context.Background(), d, engine.SweepOptions{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// ofSolver returns what the solver alone does for it: to assemble its cars and move them.
+func ofSolver(b *testing.B) func() {
+	d, err := study.Decode([]byte(saloon))
+	if err != nil {
+		b.Fatal(err)
+	}
+	design, err := d.Design()
+	if err != nil {
+		b.Fatal(err)
+	}
+	var in solver.SweepInput
+	if in.Travels, err = solver.Grid(d.Travel.Bump, d.Travel.Droop, d.Travel.Step); err != nil {
+		b.Fatal(err)
+	}
+	in.Ground, in.Instant = true, true
+	ws := solver.NewWorkspace()
+	var out [2]solver.Curve
+	a, err := solver.NewAssembler(design)
+	if err != nil {
+		b.Fatal(err)
+	}
+	list, err := d.SolverChanges(design, d.Candidates[0].Changes)
+	if err != nil {
+		b.Fatal(err)
+	}
+	return func() {
+		for _, changes := range [][]solver.Change{nil, list} {
+			x, err := a.Assemble(changes, solver.HoldAll)
+			if err != nil {
+				b.Fatal(err)
+			}
+			in.Joints = x.Joints()
+			if err := x.Sweep(ws, &in, &out); err != nil {
+				b.Fatal(err)
+			}
+		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"net/http"
 
 	"toewright/internal/engine"
+	"toewright/internal/web/jsonplan"
 )
 
 // fault is why a call got no answer, as the caller sees it.
@@ -82,7 +83,7 @@ type jsonAnswer struct {
 // asJSON writes an answer as JSON. Figures that are no numbers come of a study that is
 // out of all proportion, which is told; anything else is our own mistake.
 func asJSON(status int, answer any) (*jsonAnswer, *fault) {
-	body, err := json.Marshal(answer)
+	body, err := jsonplan.Append(nil, answer)
 	var value *json.UnsupportedValueError
 	switch {
 	case errors.As(err, &value):
