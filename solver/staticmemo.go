@@ -18,6 +18,9 @@ const (
 	memoBits    = 8
 	memoSize    = 1 << memoBits
 	memoChanges = 4
+	// memoFrom is the number of positions from which on they are remembered: a memo is
+	// larger than all else that a single car needs.
+	memoFrom = 16
 )
 
 // memoKey is what a unit's static position follows from, beside the design.
@@ -69,10 +72,16 @@ func (k *memoKey) slot() uint64 {
 // or found, and leaves the points in that position; lu are those of [staticWork.near].
 func (w *staticWork) solve(i int, hold Hold, lu *factors) (state, error) {
 	k := w.keyOf(i, hold)
-	known := &w.memo[k.slot()]
-	if k.valid && known.key == k {
-		w.path.put(&known.q, constant(1))
-		return known.q, nil
+	if w.memo == nil && w.solved >= memoFrom {
+		w.memo = new(staticMemo)
+	}
+	w.solved++
+	k.valid = k.valid && w.memo != nil
+	if k.valid {
+		if known := &w.memo[k.slot()]; known.key == k {
+			w.path.put(&known.q, constant(1))
+			return known.q, nil
+		}
 	}
 	q, err := w.path.solve(&w.tracer, lu)
 	if err != nil {
@@ -82,6 +91,7 @@ func (w *staticWork) solve(i int, hold Hold, lu *factors) (state, error) {
 		w.path.put(&q, constant(1))
 	}
 	if k.valid {
+		known := &w.memo[k.slot()]
 		known.key, known.q = k, q
 	}
 	return q, nil

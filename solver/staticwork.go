@@ -12,7 +12,8 @@ type staticWork struct {
 	path      staticPath
 	equations equations
 	tracer    tracer
-	memo      staticMemo
+	memo      *staticMemo // nil until many were solved
+	solved    int
 	measured  nearFactors
 
 	before, after, from, placed [maxUnitPoints]dvec

@@ -3,6 +3,7 @@ package strictjson
 import (
 	"bytes"
 	"encoding/json"
+	"reflect"
 	"testing"
 )
 
@@ -20,6 +21,10 @@ func FuzzParse(f *testing.F) {
 		if !json.Valid(bytes.TrimPrefix(data, byteOrderMark)) {
 			t.Fatalf("Parse accepted %q, encoding/json does not", data)
 		}
+		var plain any
+		if err := json.Unmarshal(bytes.TrimPrefix(data, byteOrderMark), &plain); err != nil || !reflect.DeepEqual(tree.Root.plain(), plain) {
+			t.Fatalf("Parse read %q as %v, encoding/json as %v (%v)", data, tree.Root.plain(), plain, err)
+		}
 		text := Format(tree.Root)
 		again, err := Parse(text, Limits{})
 		if err != nil {
@@ -29,4 +34,29 @@ func FuzzParse(f *testing.F) {
 			t.Fatalf("Format gave %q, then %q", text, twice)
 		}
 	})
+}
+
+// plain returns what encoding/json makes of the value.
+func (n *Node) plain() any {
+	switch n.Kind {
+	case Bool:
+		return n.Bool
+	case Number:
+		return n.Number
+	case String:
+		return n.Text
+	case Array:
+		list := []any{}
+		for _, item := range n.Items {
+			list = append(list, item.plain())
+		}
+		return list
+	case Object:
+		object := map[string]any{}
+		for _, m := range n.Members {
+			object[m.Key] = m.Value.plain()
+		}
+		return object
+	}
+	return nil
 }

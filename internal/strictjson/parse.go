@@ -30,9 +30,8 @@ func Parse(data []byte, limits Limits) (*Tree, error) {
 	if err := t.checkSyntax(); err != nil {
 		return nil, err
 	}
-	p := parser{tree: t, limits: limits, tokens: json.NewDecoder(bytes.NewReader(t.data))}
-	p.tokens.UseNumber()
-	root, err := p.value("", 0)
+	p := parser{tree: t, limits: limits}
+	root, err := p.value()
 	if err != nil {
 		return nil, err
 	}
@@ -47,6 +46,9 @@ func (t *Tree) checkSyntax() error {
 	}
 	if !utf8.Valid(t.data) {
 		return &Error{Message: "input is not UTF-8 text"}
+	}
+	if json.Valid(t.data) {
+		return nil
 	}
 	var raw json.RawMessage
 	err := json.Unmarshal(t.data, &raw)
@@ -63,83 +65,150 @@ func (t *Tree) errorAt(offset int, path, message string) *Error {
 	return &Error{Path: path, Line: line, Column: column, Message: message}
 }
 
-// parser turns the tokens of valid JSON into nodes.
+// parser turns valid JSON into nodes.
 type parser struct {
 	tree   *Tree
 	limits Limits
-	tokens *json.Decoder
-	count  int // count is the number of values so far.
+	at     int    // at is the next byte to be read.
+	count  int    // count is the number of values so far.
+	path   []step // path leads to the value that is read.
+	room   []Node // room is what nodes are taken from.
 }
 
-// value reads the next value, whose path and depth are given.
-func (p *parser) value(path string, depth int) (*Node, error) {
-	offset := p.next()
+// step is the key or, where that is empty, the place of a value in what holds it.
+type step struct {
+	key   string
+	index int
+	keyed bool
+}
+
+// errorAt builds an error for the value that is read, which starts at offset.
+func (p *parser) errorAt(offset int, message string) *Error {
+	path := ""
+	for _, s := range p.path {
+		key := clip(s.key)
+		if !s.keyed {
+			key = strconv.Itoa(s.index)
+		}
+		path = join(path, key)
+	}
+	return p.tree.errorAt(offset, path, message)
+}
+
+// next moves to the next token and returns its first byte.
+func (p *parser) next() byte {
+	for {
+		switch c := p.tree.data[p.at]; c {
+		case ' ', '\t', '\r', '\n', ',', ':':
+			p.at++
+		default:
+			return c
+		}
+	}
+}
+
+// node returns a new node, which starts here.
+func (p *parser) node() *Node {
+	const some = 32
+	if len(p.room) == 0 {
+		p.room = make([]Node, some)
+	}
+	n := &p.room[0]
+	p.room = p.room[1:]
+	n.Offset = p.at
+	return n
+}
+
+// value reads the next value.
+func (p *parser) value() (*Node, error) {
+	first := p.next()
+	n := p.node()
 	p.count++
 	if exceeds(p.count, p.limits.Values) {
-		return nil, p.tree.errorAt(offset, path, fmt.Sprintf("more than %d values", p.limits.Values))
+		return nil, p.errorAt(n.Offset, fmt.Sprintf("more than %d values", p.limits.Values))
 	}
-	token, err := p.tokens.Token()
-	if err != nil {
-		return nil, p.tree.errorAt(offset, path, err.Error())
-	}
-	n := &Node{Offset: offset}
-	switch v := token.(type) {
-	case json.Delim:
-		return n, p.container(n, v, path, depth+1)
-	case json.Number:
-		return n, p.number(n, v, path)
-	case string:
-		n.Kind, n.Text = String, v
-	case bool:
-		n.Kind, n.Bool = Bool, v
+	switch first {
+	case '{', '[':
+		return n, p.container(n, first)
+	case '"':
+		n.Kind, n.Text = String, p.text()
+	case 't', 'f':
+		n.Kind, n.Bool = Bool, first == 't'
+		p.at += len(strconv.FormatBool(n.Bool))
+	case 'n':
+		p.at += len("null")
+	default:
+		return n, p.number(n)
 	}
 	return n, nil
 }
 
-// next returns the offset at which the next token starts.
-func (p *parser) next() int {
-	at := int(p.tokens.InputOffset())
-	for at < len(p.tree.data) && bytes.IndexByte([]byte(" \t\r\n,:"), p.tree.data[at]) >= 0 {
-		at++
+// text reads a text.
+func (p *parser) text() string {
+	from := p.at
+	for p.at++; p.tree.data[p.at] != '"'; p.at++ {
+		if p.tree.data[p.at] == '\\' {
+			return p.escaped(from)
+		}
 	}
-	return at
+	p.at++
+	return string(p.tree.data[from+1 : p.at-1])
+}
+
+// escaped reads a text from its start that has letters written as escapes.
+func (p *parser) escaped(from int) (text string) {
+	for ; p.tree.data[p.at] != '"'; p.at++ {
+		if p.tree.data[p.at] == '\\' {
+			p.at++
+		}
+	}
+	p.at++
+	_ = json.Unmarshal(p.tree.data[from:p.at], &text) // which is valid
+	return text
 }
 
 // number fills a number node and refuses what is not finite or too large.
-func (p *parser) number(n *Node, v json.Number, path string) error {
-	x, err := strconv.ParseFloat(string(v), 64)
+func (p *parser) number(n *Node) error {
+	for p.at < len(p.tree.data) && bytes.IndexByte(numberBytes, p.tree.data[p.at]) >= 0 {
+		p.at++
+	}
+	text := string(p.tree.data[n.Offset:p.at])
+	x, err := strconv.ParseFloat(text, 64)
 	limit := p.limits.Magnitude
 	if limit == 0 {
 		limit = math.MaxFloat64
 	}
 	if err != nil || !(math.Abs(x) <= limit) {
-		message := fmt.Sprintf("the number %s is too large, want at most %g either way", clip(string(v)), limit)
-		return p.tree.errorAt(n.Offset, path, message)
+		return p.errorAt(n.Offset, fmt.Sprintf("the number %s is too large, want at most %g either way", clip(text), limit))
 	}
 	n.Kind, n.Number = Number, x
 	return nil
 }
 
+var numberBytes = []byte("0123456789.-+eE")
+
 // container fills a list or an object node up to its closing bracket.
-func (p *parser) container(n *Node, open json.Delim, path string, depth int) error {
-	if exceeds(depth, p.limits.Depth) {
-		return p.tree.errorAt(n.Offset, path, fmt.Sprintf("nested deeper than %d levels", p.limits.Depth))
+func (p *parser) container(n *Node, open byte) error {
+	if exceeds(len(p.path)+1, p.limits.Depth) {
+		return p.errorAt(n.Offset, fmt.Sprintf("nested deeper than %d levels", p.limits.Depth))
 	}
 	fill := p.list
 	if n.Kind = Array; open == '{' {
 		n.Kind, fill = Object, p.object
 	}
-	if err := fill(n, path, depth); err != nil {
-		return err
-	}
-	_, err := p.tokens.Token() // the closing bracket
+	p.at++
+	p.path = append(p.path, step{})
+	err := fill(n)
+	p.at++
+	p.path = p.path[:len(p.path)-1]
 	return err
 }
 
 // list reads the items of a list.
-func (p *parser) list(n *Node, path string, depth int) error {
-	for p.tokens.More() {
-		item, err := p.value(join(path, strconv.Itoa(len(n.Items))), depth)
+func (p *parser) list(n *Node) error {
+	for p.next() != ']' {
+		p.path[len(p.path)-1] = step{index: len(n.Items)}
+		item, err := p.value()
 		if err != nil {
 			return err
 		}
@@ -148,27 +217,43 @@ func (p *parser) list(n *Node, path string, depth int) error {
 	return nil
 }
 
+// fewKeys is how many keys of an object are compared one by one.
+const fewKeys = 16
+
 // object reads the members of an object and refuses a key that comes twice.
-func (p *parser) object(n *Node, path string, depth int) error {
-	seen := map[string]bool{}
-	for p.tokens.More() {
-		offset := p.next()
-		token, err := p.tokens.Token()
-		if err != nil {
-			return err
+func (p *parser) object(n *Node) error {
+	var seen map[string]bool // beyond fewKeys
+	for p.next() != '}' {
+		offset := p.at
+		key := p.text()
+		p.path[len(p.path)-1] = step{key: key, keyed: true}
+		if seen[key] || seen == nil && n.Get(key) != nil {
+			return p.errorAt(offset, "key stands twice; remove one")
 		}
-		key := token.(string)
-		if seen[key] {
-			return p.tree.errorAt(offset, join(path, clip(key)), "key stands twice; remove one")
-		}
-		seen[key] = true
-		value, err := p.value(join(path, clip(key)), depth)
+		value, err := p.value()
 		if err != nil {
 			return err
 		}
 		n.Members = append(n.Members, Member{Key: key, Offset: offset, Value: value})
+		seen = n.keys(seen)
 	}
 	return nil
+}
+
+// keys returns the keys of an object that has many, the last of which is not among seen;
+// nil of one that has few.
+func (n *Node) keys(seen map[string]bool) map[string]bool {
+	switch {
+	case len(n.Members) <= fewKeys:
+		return nil
+	case seen == nil:
+		seen = map[string]bool{}
+		for _, m := range n.Members {
+			seen[m.Key] = true
+		}
+	}
+	seen[n.Members[len(n.Members)-1].Key] = true
+	return seen
 }
 
 // join adds a key to a path.

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"sync"
 
 	"toewright/internal/engine"
 	"toewright/internal/web/jsonplan"
@@ -77,13 +78,21 @@ func (f *fault) write(w http.ResponseWriter) {
 // jsonAnswer is an answer as JSON.
 type jsonAnswer struct {
 	status int
-	body   []byte
+	body   *[]byte
 }
+
+// bodies are at rest between answers: most of an answer's memory is its text.
+var bodies = sync.Pool{New: func() any { return new([]byte) }}
+
+// largestBody is the most memory that is kept for another answer.
+const largestBody = 1 << 20
 
 // asJSON writes an answer as JSON. Figures that are no numbers come of a study that is
 // out of all proportion, which is told; anything else is our own mistake.
 func asJSON(status int, answer any) (*jsonAnswer, *fault) {
-	body, err := jsonplan.Append(nil, answer)
+	body := bodies.Get().(*[]byte)
+	text, err := jsonplan.Append((*body)[:0], answer)
+	*body = text
 	var value *json.UnsupportedValueError
 	switch {
 	case errors.As(err, &value):
@@ -98,5 +107,8 @@ func (a *jsonAnswer) write(w http.ResponseWriter) {
 	w.Header().Set("Content-Type", "application/json; charset=utf-8")
 	w.Header().Set("Cache-Control", "no-store")
 	w.WriteHeader(a.status)
-	w.Write(a.body) // The caller may be gone; there is nobody to tell.
+	w.Write(*a.body) // The caller may be gone; there is nobody to tell.
+	if cap(*a.body) <= largestBody {
+		bodies.Put(a.body)
+	}
 }
