@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -14,6 +15,18 @@ import (
 type Tree struct {
 	Root *Node
 	data []byte
+	path string // path leads to the root where it is part of a larger tree.
+}
+
+// Under returns the tree of a value that stands at a path of t. Its errors tell place
+// and path in t.
+func (t *Tree) Under(path string, n *Node) *Tree { return &Tree{n, t.data, join(t.path, path)} }
+
+// Text returns the root as it stands in the input.
+func (t *Tree) Text() []byte {
+	var text json.RawMessage
+	_ = json.NewDecoder(bytes.NewReader(t.data[t.Root.Offset:])).Decode(&text) // which is valid
+	return text
 }
 
 // byteOrderMark is what some editors put before UTF-8 text; it carries nothing.
@@ -62,6 +75,9 @@ func (t *Tree) checkSyntax() error {
 // errorAt builds an error for a byte offset.
 func (t *Tree) errorAt(offset int, path, message string) *Error {
 	line, column := place(t.data, offset)
+	if t.path != "" {
+		path = strings.TrimSuffix(join(t.path, path), ".")
+	}
 	return &Error{Path: path, Line: line, Column: column, Message: message}
 }
 

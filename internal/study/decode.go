@@ -25,6 +25,11 @@ func Decode(data []byte) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	return decodeTree(tree)
+}
+
+// decodeTree reads the study that a tree holds.
+func decodeTree(tree *strictjson.Tree) (*Document, error) {
 	if err := checkFormat(tree); err != nil {
 		return nil, err
 	}

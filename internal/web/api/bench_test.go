@@ -25,7 +25,7 @@ func BenchmarkCall(b *testing.B) {
 			least := [3]time.Duration{math.MaxInt64, math.MaxInt64, math.MaxInt64}
 			b.ReportAllocs()
 			for b.Loop() {
-				for i, do := range []func(){func() { ask(b, h, call) }, engines, bare} {
+				for i, do := range []func(){func() { callOnce(b, h, call) }, engines, bare} {
 					began := time.Now()
 					do()
 					least[i] = min(least[i], time.Since(began))
@@ -38,7 +38,32 @@ func BenchmarkCall(b *testing.B) {
 	}
 }
 
-func ask(b *testing.B, h http.Handler, call string) {
+// BenchmarkLines is what one of many change sets on lines costs the server, beside what it
+// costs by a call of its own.
+func BenchmarkLines(b *testing.B) {
+	const sets = 50
+	h := New(Config{})
+	body := oneLine(b) + "\n" + strings.Repeat(`{"changes": {"tieRodOuterHeight": -8}}`+"\n", sets)
+	least, alone := time.Duration(math.MaxInt64), time.Duration(math.MaxInt64)
+	for b.Loop() {
+		began := time.Now()
+		w := &discard{header: http.Header{}}
+		r := httptest.NewRequest(http.MethodPost, base+"sweep", strings.NewReader(body))
+		r.Header.Set("Content-Type", linesType)
+		h.ServeHTTP(w, r)
+		least = min(least, time.Since(began)/sets)
+		if w.writes != sets {
+			b.Fatalf("%d lines, want %d", w.writes, sets)
+		}
+		began = time.Now()
+		callOnce(b, h, "sweep?candidate=low+ball")
+		alone = min(alone, time.Since(began))
+	}
+	b.ReportMetric(float64(least)/1e3, "µs/set")
+	b.ReportMetric(float64(least)/float64(alone), "x-alone")
+}
+
+func callOnce(b *testing.B, h http.Handler, call string) {
 	w := &discard{header: http.Header{}}
 	r := httptest.NewRequest(http.MethodPost, base+call, strings.NewReader(saloon))
 	r.Header.Set("Content-Type", "application/json")
@@ -50,13 +75,13 @@ func ask(b *testing.B, h http.Handler, call string) {
 
 // discard takes an answer and keeps nothing of it.
 type discard struct {
-	header http.Header
-	status int
+	header         http.Header
+	status, writes int
 }
 
 func (d *discard) Header() http.Header         { return d.header }
 func (d *discard) WriteHeader(status int)      { d.status = status }
-func (d *discard) Write(p []byte) (int, error) { return len(p), nil }
+func (d *discard) Write(p []byte) (int, error) { d.writes++; return len(p), nil }
 
 // ofEngine returns the engine's sweep of the study.
 func ofEngine(b *testing.B) func() {

@@ -25,6 +25,11 @@ type Config struct {
 	Reading int
 	// BodyTimeout is for sending the study; 0 means 10 s.
 	BodyTimeout time.Duration
+	// Streams is how many calls for many change sets may run at once; 0 means 16.
+	Streams int
+	// Kept is the memory for studies that calls may name by their digest, in bytes of
+	// their texts; 0 means 4 MiB. Negative keeps none.
+	Kept int
 }
 
 // Defaults of [Config].
@@ -35,6 +40,8 @@ const (
 	defaultReading     = 256
 	defaultBodyTimeout = 10 * time.Second
 	defaultGrace       = time.Second
+	defaultStreams     = 16
+	defaultKept        = 4 << 20
 )
 
 func (c Config) withDefaults() Config {
@@ -45,6 +52,8 @@ func (c Config) withDefaults() Config {
 	c.Reading = cmp.Or(c.Reading, defaultReading)
 	c.Grace = cmp.Or(c.Grace, defaultGrace)
 	c.BodyTimeout = cmp.Or(c.BodyTimeout, defaultBodyTimeout)
+	c.Streams = cmp.Or(c.Streams, defaultStreams)
+	c.Kept = cmp.Or(c.Kept, defaultKept)
 	if c.Logger == nil {
 		c.Logger = slog.New(slog.DiscardHandler)
 	}

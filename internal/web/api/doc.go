@@ -8,8 +8,14 @@
 //
 //	{"error": {"key": "suspension.left.toe", "message": "want a number"}}
 //
-// with status 400 for a study or an option that is wrong, 413 for one that is too
-// large, 415 for one that is not sent as application/json, 422 for one that cannot be solved, 429 where too many calls wait, 503
+// with status 400 for a study or an option that is wrong, 404 for the digest of a study
+// that is not kept, 413 for one that is too large, 415 for one that is not sent as
+// application/json, 422 for one that cannot be solved, 429 where too many calls wait, 503
 // where the server is stopping and 504 where the answer took too long. A caller that
-// goes away ends the work on its call. Nothing of a study is logged or kept.
+// goes away ends the work on its call.
+//
+// A study may come in an envelope with a car that is asked for, and is then kept in memory
+// to be named by its digest; a call for figures of one car takes many of them on lines, and
+// answers each on a line as it comes. Nothing of a study is logged, and one that comes plain
+// is not kept.
 package api

@@ -69,10 +69,13 @@ func (f *fault) write(w http.ResponseWriter) {
 	if f.status == http.StatusTooManyRequests || f.status == http.StatusServiceUnavailable {
 		w.Header().Set("Retry-After", retryAfter)
 	}
-	answer, _ := asJSON(f.status, struct { // texts and whole numbers, which are always written
-		Error *fault `json:"error"`
-	}{f})
+	answer, _ := asJSON(f.status, faultAnswer{f}) // texts and whole numbers, which are always written
 	answer.write(w)
+}
+
+// faultAnswer is a fault as it goes out.
+type faultAnswer struct {
+	Error *fault `json:"error"`
 }
 
 // jsonAnswer is an answer as JSON.
@@ -87,20 +90,29 @@ var bodies = sync.Pool{New: func() any { return new([]byte) }}
 // largestBody is the most memory that is kept for another answer.
 const largestBody = 1 << 20
 
-// asJSON writes an answer as JSON. Figures that are no numbers come of a study that is
-// out of all proportion, which is told; anything else is our own mistake.
+// asJSON writes an answer as JSON.
 func asJSON(status int, answer any) (*jsonAnswer, *fault) {
 	body := bodies.Get().(*[]byte)
 	text, err := jsonplan.Append((*body)[:0], answer)
 	*body = text
-	var value *json.UnsupportedValueError
-	switch {
-	case errors.As(err, &value):
-		return nil, faultf(http.StatusUnprocessableEntity, "", "the answer has figures that are no numbers: look for values of the study that are out of proportion to the rest")
-	case err != nil:
-		return nil, faultOf(err)
+	if f := unwritten(err); f != nil {
+		return nil, f
 	}
 	return &jsonAnswer{status, body}, nil
+}
+
+// unwritten returns the fault of an answer that cannot be written; nil without an error.
+// Figures that are no numbers come of a study that is out of all proportion, which is
+// told; anything else is our own mistake.
+func unwritten(err error) *fault {
+	var value *json.UnsupportedValueError
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &value):
+		return faultf(http.StatusUnprocessableEntity, "", "the answer has figures that are no numbers: look for values of the study that are out of proportion to the rest")
+	}
+	return faultOf(err)
 }
 
 func (a *jsonAnswer) write(w http.ResponseWriter) {

@@ -40,9 +40,14 @@ func (g *gate) enter(ctx context.Context) (leave func(), err error) {
 	if g.waiting.Add(1) > g.queue {
 		return nil, errFull
 	}
+	return g.await(ctx)
+}
+
+// await is [gate.enter] for who waits anyway, one call after the other: it is never full.
+func (g *gate) await(ctx context.Context) (leave func(), err error) {
 	select {
 	case g.slots <- struct{}{}:
-		return leave, nil
+		return func() { <-g.slots }, nil
 	case <-g.stopping:
 		return nil, errStopping
 	case <-ctx.Done():

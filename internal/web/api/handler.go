@@ -20,6 +20,8 @@ type handler struct {
 	cfg     Config
 	reading *gate // calls that send their study
 	work    *gate // calls that are worked on
+	streams *gate // calls for many change sets
+	kept    *shelf
 	metrics *metrics
 	ended   context.Context // ends a while after the server is to stop
 }
@@ -53,6 +55,8 @@ func newHandler(cfg Config) *handler {
 		cfg:     cfg,
 		reading: newGate(cfg.Reading, 0, cfg.Stopping),
 		work:    newGate(cfg.Workers, cfg.Queue, cfg.Stopping),
+		streams: newGate(cfg.Streams, 0, cfg.Stopping),
+		kept:    newShelf(cfg.Kept),
 		metrics: newMetrics(),
 		ended:   endAfter(cfg.Stopping, cfg.Grace),
 	}
@@ -74,17 +78,29 @@ func endAfter(stopping <-chan struct{}, grace time.Duration) context.Context {
 // answer returns the handler of a call.
 func (h *handler) answer(c calls.Call) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
+		if isType(r.Header.Get("Content-Type"), linesType) {
+			if f := h.stream(c, w, r); f != nil {
+				h.log(r.Context(), c, f)
+				f.write(w)
+			}
+			return
+		}
 		result, f := h.result(c.New(), w, r)
 		if f != nil {
-			if f.cause != nil {
-				h.cfg.Logger.LogAttrs(r.Context(), slog.LevelError, "failed", slog.String("call", c.Name), slog.String("error", f.cause.Error()))
-			}
+			h.log(r.Context(), c, f)
 			f.write(w)
 			return
 		}
 		// A caller that takes the answer too slowly is cut off.
 		_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(h.cfg.Deadline))
 		result.write(packed(w, r))
+	}
+}
+
+// log notes what is our own mistake.
+func (h *handler) log(ctx context.Context, c calls.Call, f *fault) {
+	if f.cause != nil {
+		h.cfg.Logger.LogAttrs(ctx, slog.LevelError, "failed", slog.String("call", c.Name), slog.String("error", f.cause.Error()))
 	}
 }
 
@@ -119,7 +135,11 @@ func (h *handler) result(request *calls.Request, w http.ResponseWriter, r *http.
 		return nil, refusal(err)
 	}
 	defer leave()
-	return work(ctx, request, data)
+	d, f := h.study(request, r.URL.RawQuery, data, w.Header())
+	if f != nil {
+		return nil, f
+	}
+	return work(ctx, request, d)
 }
 
 // waited returns the context of a call: it ends with its caller, at the deadline, and for
@@ -135,22 +155,12 @@ func (h *handler) waited(caller context.Context) (ctx context.Context, done func
 	}
 }
 
-// work does all of a call that takes the processor: reading the study's text and
-// writing the answer take longer than a sweep itself.
-func work(ctx context.Context, request *calls.Request, data []byte) (written, *fault) {
-	d, err := study.Decode(data)
-	if err != nil {
-		return nil, studyFault(err)
-	}
-	if f := tooMuch(d); f != nil {
+// work answers a request for a study and writes the answer, which takes longer than a sweep
+// itself.
+func work(ctx context.Context, request *calls.Request, d *study.Document) (written, *fault) {
+	result, f := ask(ctx, request, d)
+	if f != nil {
 		return nil, f
-	}
-	result, err := request.Ask(ctx, d, nil)
-	if ctx.Err() != nil {
-		err = context.Cause(ctx) // A search gives the best so far, which is not what was asked for.
-	}
-	if err != nil {
-		return nil, refusal(err)
 	}
 	if f, ok := result.(*calls.File); ok {
 		return (*file)(f), nil
@@ -160,6 +170,18 @@ func work(ctx context.Context, request *calls.Request, data []byte) (written, *f
 		return nil, f
 	}
 	return answer, nil
+}
+
+// ask answers a request for a study.
+func ask(ctx context.Context, request *calls.Request, d *study.Document) (any, *fault) {
+	result, err := request.Ask(ctx, d, nil)
+	if ctx.Err() != nil {
+		err = context.Cause(ctx) // A search gives the best so far, which is not what was asked for.
+	}
+	if err != nil {
+		return nil, refusal(err)
+	}
+	return result, nil
 }
 
 // receive reads the text of a study once there is room for it.

@@ -59,6 +59,7 @@ func (h *handler) serveMetrics(w http.ResponseWriter, _ *http.Request) {
 	gauge(w, "toewright_calls_running", "Calls that are worked on.", int64(h.work.running()))
 	gauge(w, "toewright_calls_waiting", "Calls that wait for their turn.", h.work.waiting.Load())
 	gauge(w, "toewright_calls_reading", "Calls whose study is arriving.", int64(h.reading.running()))
+	gauge(w, "toewright_streams_running", "Calls for many change sets.", int64(h.streams.running()))
 	gauge(w, "toewright_goroutines", "Goroutines of the program.", int64(runtime.NumGoroutine()))
 	gauge(w, "toewright_heap_bytes", "Memory in use.", int64(mem.HeapAlloc))
 }

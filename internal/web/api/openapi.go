@@ -2,6 +2,7 @@ package api
 
 import (
 	"encoding/json"
+	"fmt"
 	"net/http"
 	"strconv"
 
@@ -27,6 +28,8 @@ func openAPI(version string) []byte {
 	}}
 	s.defined["Study"] = json.RawMessage(study.Schema())
 	s.defined["Error"] = errorSchema
+	s.defined["ChangeSet"] = changeSetSchema
+	s.defined["Envelope"] = envelopeSchema
 	document, err := json.MarshalIndent(object{
 		"openapi": "3.1.0",
 		"info": object{
@@ -52,13 +55,15 @@ func (s *schemas) operation(c calls.Call) object {
 	for status, description := range refusals {
 		responses[strconv.Itoa(status)] = content("application/json", description, reference("Error"))
 	}
+	body := object{"application/json": object{"schema": object{"oneOf": []object{reference("Study"), reference("Envelope")}}}}
+	if takesLines(c) {
+		body[linesType] = object{"schema": linesIn}
+		responses["200"].(object)["content"].(object)[linesType] = object{"schema": linesOut}
+	}
 	return object{
 		"operationId": c.Name, "summary": c.Summary, "parameters": parameters,
-		"requestBody": object{
-			"required": true,
-			"content":  object{"application/json": object{"schema": reference("Study")}},
-		},
-		"responses": responses,
+		"requestBody": object{"required": true, "content": body},
+		"responses":   responses,
 	}
 }
 
@@ -74,9 +79,43 @@ func (s *schemas) answer(c calls.Call) object {
 	return content("application/json", "the answer", s.of(c.Result))
 }
 
+// The lines of a call for many change sets.
+var (
+	linesIn  = object{"type": "string", "description": fmt.Sprintf("JSON on lines: a Study, or an Envelope without changes, and after it up to %d ChangeSets", mostSets)}
+	linesOut = object{"type": "string", "description": "JSON on lines, one for each ChangeSet in their order, sent when it is found: the answer for that car, or an Error whose line is that of the ChangeSet"}
+)
+
+// changeSetSchema describes a [study.ChangeSet].
+var changeSetSchema = object{
+	"type": "object", "additionalProperties": false, "description": "One car that is asked for, as a candidate of the study.",
+	"properties": changeSetKeys(),
+}
+
+func changeSetKeys() object {
+	return object{
+		"name":    object{"type": "string", "description": "as the answer names it; " + study.ChangedName + " where not given"},
+		"changes": object{"type": "object", "additionalProperties": object{"type": "number"}, "description": "parameters and their values, against the base car"},
+		"hold":    object{"type": "array", "items": object{"type": "string"}, "description": "setpoints that are re-solved; all where not given"},
+	}
+}
+
+// envelopeSchema describes what carries a study, as [study.Asked] does.
+var envelopeSchema = func() object {
+	keys := changeSetKeys()
+	keys["study"] = object{"oneOf": []object{reference("Study"), {
+		"type": "object", "required": []string{"digest"}, "additionalProperties": false,
+		"properties": object{"digest": object{"type": "string", "description": "that of a study which came in an envelope before: sha256- and the SHA-256 of its text in hexadecimal digits, as the header " + digestHeader + " of that answer told"}},
+	}}}
+	return object{
+		"type": "object", "required": []string{"study"}, "additionalProperties": false, "properties": keys,
+		"description": "A study, which is then kept a while, or the digest of one that is kept; and one car that the call is for.",
+	}
+}()
+
 // refusals are the ways in which a call gets no answer.
 var refusals = map[int]string{
 	http.StatusBadRequest:            "the study or an option is wrong",
+	http.StatusNotFound:              "no study of the digest is kept; send the study itself",
 	http.StatusForbidden:             "a page of another site asks",
 	http.StatusRequestEntityTooLarge: "the study is too large",
 	http.StatusUnsupportedMediaType:  "the study is not said to be JSON",

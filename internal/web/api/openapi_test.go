@@ -45,6 +45,19 @@ func TestAnswersFitTheirSchemas(t *testing.T) {
 		{"search", "SearchResult"},
 		{"sweep?motion=up", "Error"},
 	}
+	for name, text := range map[string]string{
+		"ChangeSet": `{"name": "a", "changes": {"camber": -1}, "hold": ["toe"]}`,
+		"Envelope":  `{"study": {"digest": "sha256-0"}, "changes": {}}`,
+		"Study":     saloon,
+	} {
+		v, err := jsonschema.UnmarshalJSON(strings.NewReader(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := schema(t, c, name).Validate(v); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
 	for _, tt := range tests {
 		r := post(t, New(Config{}), tt.path, saloon)
 		body, err := io.ReadAll(r.Body)
@@ -68,6 +81,9 @@ func TestSchemasRefuseOtherThings(t *testing.T) {
 		{"SearchResult", `{"best": 3}`},
 		{"Error", `{"error": "text"}`},
 		{"Study", `{"format": "toewright/1"}`},
+		{"ChangeSet", `{"change": {}}`},
+		{"Envelope", `{"changes": {}}`},
+		{"Envelope", `{"study": {"digest": 3}}`},
 	}
 	for _, tt := range tests {
 		v, err := jsonschema.UnmarshalJSON(strings.NewReader(tt.document))

@@ -19,10 +19,16 @@ import (
 // any other type without asking first whether it may (the Fetch standard, CORS-safelisted
 // request headers).
 func checkType(contentType string) *fault {
-	if kind, _, err := mime.ParseMediaType(contentType); err == nil && kind == "application/json" {
+	if isType(contentType, "application/json") {
 		return nil
 	}
 	return faultf(http.StatusUnsupportedMediaType, "Content-Type", "want application/json, got %.40q", contentType)
+}
+
+// isType reports whether a header names a media type.
+func isType(contentType, want string) bool {
+	kind, _, err := mime.ParseMediaType(contentType)
+	return err == nil && kind == want
 }
 
 // readOptions sets the options that a query names. The fault names one that there
