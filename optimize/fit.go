@@ -25,8 +25,8 @@ type GaugeFit struct {
 	// Taped is what was measured beside the gauge, or in its place; nil for nothing. No
 	// set of readings is needed then, and without one the base may be nil.
 	Taped *Taped
-	// Progress, if not nil, hears of [GaugeFit.Slips] how much is done, from 0 to 1, and
-	// must return soon.
+	// Progress, if not nil, hears of [GaugeFit.WidenPriors] and of [GaugeFit.Slips] how much
+	// of either is done, from 0 to 1, and must return soon.
 	Progress func(fraction float64)
 }
 

@@ -54,7 +54,10 @@ func (p *GaugeFit) widening(ctx context.Context) (float64, error) {
 		return 1, nil // such a car cannot be followed that far
 	}
 	best, least := 1.0, math.Inf(1)
-	for _, times := range widenings {
+	for i, times := range widenings {
+		if p.Progress != nil {
+			p.Progress(float64(i+1) / float64(len(widenings)+1))
+		}
 		m := newGaugeModel(ctx, p, widened(us, times))
 		m.used = wide.used
 		e, err := m.solve(ctx, start, nil)

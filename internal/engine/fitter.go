@@ -195,12 +195,14 @@ func (f *fitter) measuredSides() (sides []study.Side) {
 // fit solves the problem, with likely slips looked for first.
 func (f *fitter) fit(ctx context.Context) (err error) {
 	f.progress.report(0)
-	f.problem.Progress = f.progress.within(fitWidened, fitSlips).report
 	if f.problem.Priors == nil {
+		f.problem.Progress = f.progress.within(0, fitWidened).report
 		if f.widened, err = f.problem.WidenPriors(ctx); err != nil {
 			return err
 		}
 	}
+	f.progress.report(fitWidened)
+	f.problem.Progress = f.progress.within(fitWidened, fitSlips).report
 	if f.slips, _, err = f.problem.Slips(ctx); err != nil {
 		return err
 	}
@@ -212,7 +214,7 @@ func (f *fitter) fit(ctx context.Context) (err error) {
 
 // What of a fit is done once its priors are wide enough, slips were looked for, and the
 // car is found; advice, verification and the candidates are the rest.
-const fitWidened, fitSlips, fitCar = 0.15, 0.6, 0.7
+const fitWidened, fitSlips, fitCar = 0.35, 0.6, 0.7
 
 // judge returns that of the study's window on the sides that were read.
 func (f *fitter) judge() optimize.Judge {
