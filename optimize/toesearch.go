@@ -138,7 +138,9 @@ func SearchToe(ctx context.Context, p *ToeSearch, s *Settings) (*ToeAnswer, erro
 		return nil, err
 	}
 	m := newToeModel(p)
+	s, end := p.searchBeside(ctx, s)
 	r, err := nlp.Run(ctx, p.problem(m), s)
+	end()
 	if err != nil {
 		return nil, err
 	}

@@ -148,6 +148,12 @@ func (r *run) local(start int, u []float64) (local, bool) {
 		r.box.count += k.Evaluations
 		return k.local(), k.U != nil
 	}
+	if r.settings.Made != nil {
+		if k, ok := r.settings.Made(start); ok {
+			r.box.count += k.Evaluations
+			return k.local(), k.U != nil
+		}
+	}
 	if r.polisher == nil {
 		r.polisher = newPolisher(r.box, r.scale, r.settings.Iterations, r.report)
 	}

@@ -16,6 +16,9 @@ type Settings struct {
 	Iterations int
 	// Known are searches of the same problem, seed and restarts that [Polish] has made.
 	Known []Polished
+	// Made, if not nil, returns the search from a start where somebody else makes it, once
+	// it is made; false where the run is to make it, and where it was called off.
+	Made func(start int) (Polished, bool)
 	// Progress, if not nil, is called at every step, many times a millisecond
 	// for a quick model, and must return soon.
 	Progress func(Progress)
