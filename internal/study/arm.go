@@ -1,18 +1,38 @@
 package study
 
 // Arm is what the shop that makes a steering arm is told of it beside its places. Nothing
-// of it moves the wheel; what is absent is left out of the drawing.
+// of it moves the wheel; what is absent is left out of the drawing, or left blank on it to be
+// filled in by hand.
 type Arm struct {
 	Thickness float64  `json:"thickness,omitzero" rule:"positive"` // Thickness is that of the eye for the outer ball, along the stud.
 	Hole      *ArmHole `json:"hole,omitzero"`
 	// BoltDiameter is that of the holes for the bolts of the face.
 	BoltDiameter float64 `json:"boltDiameter,omitzero" rule:"positive"`
-	Material     string  `json:"material,omitzero"`
-	Finish       string  `json:"finish,omitzero"`
-	NumberLeft   string  `json:"numberLeft,omitzero"` // NumberLeft is the part number of the left arm.
-	NumberRight  string  `json:"numberRight,omitzero"`
-	DrawnBy      string  `json:"drawnBy,omitzero"`
+	// Projection is how the views of the drawing lie; third angle where absent.
+	Projection string `json:"projection,omitzero" rule:"oneof=first-angle|third-angle"`
+
+	// In the maker's own words; [ArmTexts] says what each is.
+	Material      string `json:"material,omitzero"`
+	HeatTreatment string `json:"heatTreatment,omitzero"`
+	Finish        string `json:"finish,omitzero"`
+	Grain         string `json:"grain,omitzero"`
+	Draft         string `json:"draft,omitzero"`
+	Stock         string `json:"stock,omitzero"`
+	Sections      string `json:"sections,omitzero"`
+	Tolerances    string `json:"tolerances,omitzero"`
+	Stamp         string `json:"stamp,omitzero"`
+	ProofLoad     string `json:"proofLoad,omitzero"`
+	NumberLeft    string `json:"numberLeft,omitzero"`
+	NumberRight   string `json:"numberRight,omitzero"`
+	DrawnBy       string `json:"drawnBy,omitzero"`
+	CheckedBy     string `json:"checkedBy,omitzero"`
 }
+
+// ThirdAngle and FirstAngle are the projections of a drawing, by ISO 5456-2.
+const (
+	ThirdAngle = "third-angle"
+	FirstAngle = "first-angle"
+)
 
 // ArmHole is the hole for the stud of the outer ball.
 type ArmHole struct {

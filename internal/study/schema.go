@@ -1,6 +1,7 @@
 package study
 
 import (
+	"cmp"
 	"encoding/json"
 	"reflect"
 	"strings"
@@ -66,7 +67,7 @@ func closed(properties object, required []string) object {
 
 // described adds the words for a place, where there are any, to its schema.
 func described(s object, place string) object {
-	if words := schemaWords[place]; words != "" {
+	if words := cmp.Or(schemaWords[place], armWords(place)); words != "" {
 		s["description"] = strings.ReplaceAll(words, "$travelling", travelling())
 	}
 	return s
