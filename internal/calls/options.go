@@ -127,6 +127,7 @@ func drawingOptions(o *drawing.Options) []Option {
 		car(&o.Candidate, "candidate", "`name` of the candidate whose arm it is; base where not given"),
 		word(&o.As, "as", "kind of file; dxf where not given", drawing.Names()...),
 		word(&o.Side, "side", "arm that is drawn; left where not given, on the sheet of svg both", "left", "right"),
+		word(&o.Projection, "projection", "how the views lie; the study's, or third-angle, where not given", drawing.Projections...),
 		optional(&o.Step, "step", "step that the shop works to, in the file's units; the last decimal shown where not given"),
 		word(&o.Paper, "paper", "sheet of svg; letter for a study shown in inches, else a4", report.Papers...),
 	}

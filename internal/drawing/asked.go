@@ -15,48 +15,50 @@ func (p *part) askedHigh() float64 {
 	return high
 }
 
-// askedWide is how wide the frames are, with the words beside them.
-var askedWide = boxHigh + boxWide(widestZone) + boxWide("A") + boxWide("B") + 1 + width(small, "across")
+// askedFrame is how wide the frames of the hole are, and askedWide that with the words beside
+// them.
+var (
+	askedFrame = boxHigh + boxWide(widestZone) + boxWide("A") + boxWide("B")
+	askedWide  = askedFrame + 1 + width(small, zoneWords[0])
+)
 
 // widestZone sets the width of the cells of zones.
 const widestZone = "Ø0.000"
 
-// asked writes whose arm it is, and what is asked of the hole and of the bolts, between the
-// view from above and that from the end.
-func (p *part) asked(plan, k *sheetView, right, left, side, top float64, hand string) {
-	x, near := right+viewGap, 0.0
-	if side < 0 {
-		x, near = left-viewGap-askedWide, askedWide+0.5
+// zoneWords say how each zone of the ball's centre lies to the stud; the notes say so too.
+var zoneWords = [2]string{"across", "along"}
+
+// askedHole draws what is asked of where the ball's centre lies, down from a place, and
+// returns where the next frame would stand.
+func (b *layout) askedHole(x, y float64) (next float64) {
+	for i, z := range b.Part.Zones {
+		y = b.frame(x, y, b.zone(i, z.Width), []string{"A", "B"}[:b.datums()], zoneWords[i])
 	}
-	y := top - letter
-	k.text(words, x, y, letter, dxf.Left, upper(p.Side+" arm"))
-	y -= small + 1
-	k.text(words, x, y, small, dxf.Left, hand)
-	y -= boxHigh + 1.5
-	hole := plan.place(p.hole)
-	k.leader(x+near, y+boxHigh/2, hole.X+side*p.boss()/2*k.scale, hole.Y)
-	for i, z := range p.Part.Zones {
-		y = k.frame(x, y, p.zone(i, z.Width), []string{"A", "B"}[:p.datums()], [2]string{"across", "along"}[i])
-	}
-	if p.face == nil || len(p.face.bolts) == 0 {
+	return y
+}
+
+// askedBolts writes, down from a place, what the bolts are and that their holes are datum B,
+// over the view square to the face.
+func (k *sheetView) askedBolts(x, y float64) {
+	if k.face == nil || len(k.face.bolts) == 0 {
 		return
 	}
-	size := "Ø" + p.length(p.bolt)
-	if p.bolt == 0 {
+	size := "Ø" + k.length(k.part.bolt)
+	if k.part.bolt == 0 {
 		size = "Ø ________"
 	}
 	y += boxHigh - small - 1
-	k.text(words, x, y, small, dxf.Left, strconv.Itoa(len(p.face.bolts))+"x "+size+" BOLTS")
+	k.text(words, x, y, small, dxf.Left, strconv.Itoa(len(k.face.bolts))+"x "+size+" BOLTS")
 	y -= boxHigh + 1
 	k.frame(x, y, "Ø", []string{"A"}, "")
 	k.datum(x+boxHigh+boxWide(widestZone)+boxWide("A"), y+boxHigh/2, 1, 0, "B")
-	bolt := k.place(p.face.bolts[0])
-	for _, b := range p.face.bolts {
+	bolt := k.place(k.face.bolts[0])
+	for _, b := range k.face.bolts {
 		if c := k.place(b); c.Y > bolt.Y {
 			bolt = c
 		}
 	}
-	k.leader(x+boxHigh, y, bolt.X, bolt.Y+p.bolt/2*k.scale)
+	k.leader(x+boxHigh, y, bolt.X, bolt.Y+k.part.bolt/2*k.scale)
 }
 
 // datums is how many datums there are.

@@ -19,52 +19,17 @@ const (
 	datumLong = 11.0 // of a datum's triangle with its letter
 )
 
-// block draws an arm in three views at a scale, third angle: what is seen from above stands
-// above, what is seen from the end at that end. Its lower left corner is at the origin.
+// block draws an arm in three views at a scale, by its projection. Its lower left corner is at
+// the origin.
 func (p *part) block(scale float64, hand string) (list []dxf.Entity, wide, high float64) {
-	views := p.views(scale)
-	k := &pen{}
-	at := func(i int) *sheetView { return &sheetView{k, p, views[i]} }
-	// Where each view ends when its origin lies at that of the paper.
-	var lo, hi [3]dxf.Point
-	for i := range views {
-		probe := &sheetView{&pen{}, p, views[i]}
-		probe.draw()
-		lo[i], hi[i] = probe.extent()
-	}
-	right := 0.0
-	atRight := r3.Dot(views[endView].out(), views[mainView].right) > 0
-	views[planView].at.Y = hi[mainView].Y + headHigh + viewGap - lo[planView].Y
-	if p.face == nil {
-		views[planView].at.Y += datumLong
-	}
-	if room := hi[endView].Y + p.askedHigh(); views[planView].at.Y+hi[planView].Y+headHigh < room {
-		views[planView].at.Y = room - headHigh - hi[planView].Y
-	}
-	for _, i := range []int{mainView, planView} { // their names may be wider
-		right = max(right, hi[i].X, lo[mainView].X+width(small, views[i].name)+headWide+3)
-	}
-	if p.angle(views[endView].along(p.stud)) != "" { // it stands between them
-		right, hi[endView].X = right+2*viewGap, hi[endView].X+2*viewGap
-	}
-	if atRight {
-		views[endView].at.X = right + viewGap - lo[endView].X
+	b := p.newLayout(scale)
+	if p.firstAngle {
+		b.inFirstAngle(hand)
 	} else {
-		views[endView].at.X = lo[mainView].X - viewGap - hi[endView].X
+		b.inThirdAngle(hand)
 	}
-	for i := range views {
-		at(i).draw()
-	}
-	side := 1.0 // of the end where the ball is
-	if !atRight {
-		side = -1
-	}
-	p.mainSizes(at(mainView), lo[mainView], hi[mainView], side)
-	p.planSizes(at(planView), lo[planView], hi[planView], side)
-	p.endSizes(at(endView), lo[endView], hi[endView], side)
-	p.asked(at(planView), at(endView), right, lo[mainView].X, side, views[planView].at.Y+hi[planView].Y+headHigh, hand)
-	from, to := k.extent()
-	return shifted(k.drawn, -from.X, -from.Y), to.X - from.X, to.Y - from.Y
+	from, to := b.extent()
+	return shifted(b.drawn, -from.X, -from.Y), to.X - from.X, to.Y - from.Y
 }
 
 // sizeAlong returns the size along a direction of the paper.
@@ -94,6 +59,9 @@ func (p *part) mainSizes(k *sheetView, lo, hi dxf.Point, side float64) {
 	k.head(lo.X, hi.Y+headHigh-letter)
 	z := p.sizeAlong(k.view.right)
 	y := lo.Y - dimGap - boxHigh
+	if k.angle(k.along(k.stud)) != "" {
+		y -= leanDrop
+	}
 	k.level(z, k.place(p.datumPoint(z)), k.place(p.hole), y)
 	if p.face == nil {
 		k.unstated(side)
@@ -141,6 +109,7 @@ func (p *part) endSizes(k *sheetView, lo, hi dxf.Point, side float64) {
 	k.text(words, left, y, small, dxf.Left, k.name)
 	k.arrows(left, y-headHigh)
 	all.add(k.drawn...)
+	k.pen = all
 }
 
 // spacings draws how far the bolts stand from the lowest one: up in the same line as the
@@ -205,6 +174,10 @@ func (p *part) madeText(mm float64) string {
 	return p.length(mm)
 }
 
+// leanDrop is how far the frame of the angle hangs under the stud's axis, on the paper, mm: clear
+// of the eye.
+const leanDrop = 3.0
+
 // lean draws the angle of the hole's axis to the upright of the view, under the eye, where
 // there is one.
 func (k *sheetView) lean(side float64) {
@@ -213,6 +186,7 @@ func (k *sheetView) lean(side float64) {
 		return
 	}
 	b, end := k.place(k.hole), k.place(r3.Sub(k.eyeFar(), r3.Scale(padEdge, k.stud)))
+	end.Y -= leanDrop
 	k.line(dimension, b.X, b.Y, b.X, end.Y)
 	w := boxWide(text)
 	at := end.X + 1

@@ -30,7 +30,7 @@ func (s *sheet) detail(x, y float64, p *part) (below float64) {
 	if s.scaled == "1:1" {
 		scale = 1
 	}
-	c := x + sideWide/2 - 3
+	c := x + leastColumn/2 - 3
 	top := y - 6 - p.height()*scale - 2 // face that clamps
 	bottom := top - p.thickness*scale
 	l, m, wide := p.large/2*scale, p.small/2*scale, p.boss()*scale
@@ -63,7 +63,7 @@ func (s *sheet) detail(x, y float64, p *part) (below float64) {
 	s.text(words, x, ball-small/2, small, dxf.Left, "ball")
 	y = bottom - 3 - lineHigh
 	for _, line := range p.holeWords() {
-		for _, part := range wrapped(line, sideWide, small) {
+		for _, part := range wrapped(line, leastColumn, small) {
 			s.text(words, x, y, small, dxf.Left, part)
 			y -= lineHigh
 		}

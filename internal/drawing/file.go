@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"toewright/internal/drawing/dxf"
@@ -20,17 +21,19 @@ type Options struct {
 	Step      *float64 `json:"step,omitzero"`      // that the shop works to, in the file's units; nil is the last decimal shown
 	Paper     string   `json:"paper,omitzero"`     // of svg: "a4" or "letter"; where empty, letter for a study shown in inches
 
+	Projection string `json:"projection,omitzero"` // one of [Projections]; where empty, the study's
+
 	Version string `json:"-"` // of the program, as the file states it
 }
 
 // formats are the kinds of files.
 var formats = []struct {
 	name, mediaType string
-	write           func([]*part, *Options) []byte
+	write           func(*subject, *Options) []byte
 }{
-	{"dxf", "image/vnd.dxf", func(p []*part, o *Options) []byte { return dxf.Write(plotted(p[:1], o.Version).drawing()) }},
-	{"step", "model/step", func(p []*part, o *Options) []byte { return step.Write(p[0].model(o.Version)) }},
-	{"svg", "image/svg+xml", func(p []*part, o *Options) []byte { return writeSVG(printed(p, papers[o.Paper], o.Version)) }},
+	{"dxf", "image/vnd.dxf", func(of *subject, _ *Options) []byte { return dxf.Write(plotted(of.first()).drawing()) }},
+	{"step", "model/step", func(of *subject, _ *Options) []byte { return step.Write(of.parts[0].model(of.version)) }},
+	{"svg", "image/svg+xml", func(of *subject, o *Options) []byte { return writeSVG(printed(of, papers[o.Paper])) }},
 }
 
 // Names returns the names of the formats.
@@ -52,7 +55,7 @@ func Types() (types []string) {
 // File returns the file that is asked for and its media type.
 func File(ctx context.Context, d *study.Document, o Options) (text []byte, mediaType string, err error) {
 	d = d.Recognised()
-	parts, err := partsOf(ctx, d, &o)
+	of, err := subjectOf(ctx, d, &o)
 	if err != nil {
 		return nil, "", err
 	}
@@ -64,7 +67,7 @@ func File(ctx context.Context, d *study.Document, o Options) (text []byte, media
 	}
 	for _, f := range formats {
 		if f.name == cmp.Or(o.As, formats[0].name) {
-			return f.write(parts, &o), f.mediaType, nil
+			return f.write(of, &o), f.mediaType, nil
 		}
 	}
 	return nil, "", &engine.Error{Key: "as", Message: fmt.Sprintf("%.40q is none of %s", o.As, strings.Join(Names(), ", "))}
@@ -78,8 +81,31 @@ func UsualPaper(d *study.Document) string {
 	return "a4"
 }
 
+// subjectOf returns what a drawing is of.
+func subjectOf(ctx context.Context, d *study.Document, o *Options) (*subject, error) {
+	parts, err := partsOf(ctx, d, o)
+	if err != nil {
+		return nil, err
+	}
+	loads, err := loadsOf(ctx, d, parts[0].car)
+	return &subject{parts, loads, o.Version}, err
+}
+
+// first is the same of the first arm alone.
+func (s *subject) first() *subject { return &subject{s.parts[:1], s.loads, s.version} }
+
+// Projections are how the views may lie, the usual one first.
+var Projections = []string{study.ThirdAngle, study.FirstAngle}
+
 // partsOf returns the arm of a side, or both.
 func partsOf(ctx context.Context, d *study.Document, o *Options) (list []*part, err error) {
+	lies := o.Projection
+	if lies == "" && d.Arm != nil {
+		lies = d.Arm.Projection
+	}
+	if lies = cmp.Or(lies, Projections[0]); !slices.Contains(Projections, lies) {
+		return nil, &engine.Error{Key: "projection", Message: fmt.Sprintf("%.40q is none of %s", lies, strings.Join(Projections, ", "))}
+	}
 	found, err := engine.Arm(ctx, d, engine.ArmOptions{Candidate: o.Candidate, Step: o.Step})
 	if err != nil {
 		return nil, err
@@ -87,7 +113,7 @@ func partsOf(ctx context.Context, d *study.Document, o *Options) (list []*part, 
 	for i := range found.Sides {
 		if a := &found.Sides[i]; o.Side == "" || o.Side == a.Side {
 			p := partOf(d, a, found.Candidate)
-			p.step = found.Step
+			p.step, p.firstAngle = found.Step, lies == study.FirstAngle
 			list = append(list, p)
 		}
 	}

@@ -72,17 +72,17 @@ func TestReadersThatAreNotOurs(t *testing.T) {
 	for name, d := range armStudies() {
 		for _, side := range []string{"left", "right"} {
 			o := Options{Candidate: "part", Side: side, Paper: "a4"}
-			list, err := partsOf(t.Context(), d, &o)
+			of, err := subjectOf(t.Context(), d, &o)
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)
 			}
-			p := list[0]
+			p := of.parts[0]
 			p.title = name + ", " + side
 			parts = append(parts, p)
 			pair := map[string]string{}
 			for _, f := range formats {
 				pair[f.name] = filepath.Join(dir, strings.ReplaceAll(p.title, " ", "-")+"."+f.name)
-				if err := os.WriteFile(pair[f.name], f.write(list, &o), 0o644); err != nil {
+				if err := os.WriteFile(pair[f.name], f.write(of, &o), 0o644); err != nil {
 					t.Fatal(err)
 				}
 			}

@@ -17,6 +17,8 @@ type part struct {
 	car   string  // candidate
 	step  float64 // on which the sizes to make lie, in the file's units
 
+	firstAngle bool // projection of the views, else third angle
+
 	hole, was r3.Vec // centre of the outer ball, and of the original one
 	stud      r3.Vec // direction of length 1, towards the ball
 	clamped   r3.Vec // where the stud's axis passes the face that clamps it

@@ -5,22 +5,27 @@ import (
 	"testing"
 
 	"toewright/internal/drawing/dxf"
+	"toewright/internal/study"
 )
 
-// TestRoom: on every sheet, on both papers and at 1:1, everything lies within the frame, the
+// TestRoom: on every sheet, in both projections, on both papers and at 1:1, everything lies within the frame, the
 // scale is one of ISO 5455 and is the drawn one, and no words stand on others.
 func TestRoom(t *testing.T) {
 	for name, d := range armStudies() {
-		for _, on := range []string{"a4", "letter"} {
-			o := Options{Candidate: "part", Paper: on}
-			list, err := partsOf(t.Context(), d, &o)
+		for i, on := range []string{"a4", "letter"} {
+			o := Options{Candidate: "part", Paper: on, Projection: Projections[i]}
+			if i == 1 && len(d.Loads) > 0 {
+				d.Display = &study.Display{Units: study.Inch} // with lbf beside N
+			}
+			of, err := subjectOf(t.Context(), d, &o)
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)
 			}
-			checkRoom(t, name+" on "+on, printed(list, papers[on], "1"))
-			for i := range list {
-				checkRoom(t, list[i].title+" of "+name, plotted(list[i:i+1], "1"))
-				checkRoom(t, list[i].title+" of "+name+" on "+on, printed(list[i:i+1], papers[on], "1"))
+			checkRoom(t, name+" on "+on, printed(of, papers[on]))
+			for i := range of.parts {
+				one := &subject{of.parts[i : i+1], of.loads, "1"}
+				checkRoom(t, of.parts[i].title+" of "+name, plotted(one))
+				checkRoom(t, of.parts[i].title+" of "+name+" on "+on, printed(one, papers[on]))
 			}
 		}
 	}
@@ -28,7 +33,7 @@ func TestRoom(t *testing.T) {
 
 func checkRoom(t *testing.T, name string, s *sheet) {
 	t.Helper()
-	again := &sheet{&pen{}, s.parts, s.paper, s.scale, s.scaled, s.version}
+	again := &sheet{pen: &pen{}, subject: s.subject, paper: s.paper, scale: s.scale, scaled: s.scaled, fitting: s.fitting}
 	if !again.lay() {
 		t.Errorf("%s: no room at %s", name, s.scaled)
 	}
@@ -64,11 +69,12 @@ func over(a, b dxf.Text) bool {
 func TestScaleIsTrue(t *testing.T) {
 	d := armStudies()["double-wishbone-rack"]
 	o := Options{Candidate: "part", Paper: "a4"}
-	list, err := partsOf(t.Context(), d, &o)
+	of, err := subjectOf(t.Context(), d, &o)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := printed(list, papers["a4"], "1")
+	list := of.parts
+	s := printed(of, papers["a4"])
 	if !strings.Contains(string(writeSVG(s)), ">"+s.scaled+"<") {
 		t.Errorf("the sheet does not print its scale %s", s.scaled)
 	}
@@ -84,7 +90,7 @@ func TestScaleIsTrue(t *testing.T) {
 			found++
 		}
 	}
-	if found != 2*len(list[0].face.bolts) {
-		t.Errorf("%d bolt holes at %s, want %d", found, s.scaled, 2*len(list[0].face.bolts))
+	if want := len(s.shown()) * len(list[0].face.bolts); found != want {
+		t.Errorf("%d bolt holes at %s, want %d", found, s.scaled, want)
 	}
 }

@@ -205,10 +205,27 @@ func (k *sheetView) bolted() {
 		k.segment(outline, "", r3.Add(f.point, r3.Scale(lo-padEdge, along)), r3.Add(f.point, r3.Scale(hi+padEdge, along)))
 	}
 	for _, b := range f.bolts {
+		b = r3.Sub(b, r3.Scale(r3.Dot(f.normal, r3.Sub(b, f.point)), f.normal)) // into the face
 		k.add(dxf.Mark{Layer: centre, At: k.place(b)})
 		k.axisLine(centre, b, f.normal, -padEdge/2, padThick+padEdge/2)
 		if k.bolt > 0 {
-			k.add(k.circle(outline, "", b, f.normal, k.bolt/2))
+			k.boltHole(b)
 		}
+	}
+}
+
+// boltHole draws a bolt's hole in the face: round, or where that is seen from its edge, by its
+// hidden edges.
+func (k *sheetView) boltHole(at r3.Vec) {
+	x, y := k.along(k.face.normal)
+	n := math.Hypot(x, y)
+	if n < 1-trueView {
+		k.add(k.circle(outline, "", at, k.face.normal, k.part.bolt/2))
+		return
+	}
+	side := r3.Add(r3.Scale(-y/n*k.part.bolt/2, k.right), r3.Scale(x/n*k.part.bolt/2, k.view.up))
+	for _, s := range []float64{-1, 1} {
+		edge := r3.Add(at, r3.Scale(s, side))
+		k.segment(outline, dxf.Dashed, edge, r3.Add(edge, r3.Scale(padThick, k.face.normal)))
 	}
 }

@@ -35,42 +35,68 @@ var scales = []struct {
 // sheet is a drawing of one arm or of both.
 type sheet struct {
 	*pen
+	*subject
+	paper  paper
+	scale  float64
+	scaled string // as it is written
+	fitting
+
+	column float64  // width of what stands beside the views
+	long   []string // what had no room in its field
+}
+
+// subject is what a sheet is of.
+type subject struct {
 	parts   []*part
-	paper   paper
-	scale   float64
-	scaled  string // as it is written
+	loads   *loaded // nil where the study states no load cases
 	version string
 }
 
+// fitting is what a sheet does for its scale's sake.
+type fitting struct {
+	under    bool // the notes stand under the views, in place of beside them
+	mirrored bool // a right arm that is the mirror image of the left is not drawn
+	noLoads  bool // nor the table of loads
+}
+
+// fittings are tried one after the other.
+var fittings = []fitting{{}, {under: true}, {mirrored: true}, {mirrored: true, under: true}, {noLoads: true}, {noLoads: true, under: true}}
+
 // Sizes of a sheet, mm.
 const (
-	sideWide  = 35.0 // of what stands beside the views
-	titleWide = 190.0
-	rowHigh   = 3.9 // of the table
-	lineHigh  = 2.7 // of notes
-	gap       = 3.0
+	leastColumn = 35.0 // of what stands beside the views
+	mostColumn  = 62.0
+	titleWide   = 190.0
+	rowHigh     = 3.6 // of the tables
+	lineHigh    = 2.7 // of notes
+	gap         = 3.0
 )
 
 // printed returns the sheet on a paper at the largest scale at which its views have room.
-func printed(parts []*part, on paper, version string) *sheet {
+func printed(of *subject, on paper) (s *sheet) {
 	for _, z := range scales {
-		s := &sheet{&pen{}, parts, on, z.by, z.name, version}
-		if s.lay() || z == scales[len(scales)-1] {
-			return s
+		for _, f := range fittings {
+			if f.mirrored && !of.mirrored() || f.noLoads && of.loads == nil {
+				continue
+			}
+			s = &sheet{pen: &pen{}, subject: of, paper: on, scale: z.by, scaled: z.name, fitting: f}
+			if s.lay() {
+				return s
+			}
 		}
 	}
-	return nil
+	return s
 }
 
 // plotted returns the sheet at 1:1, on the smallest paper that has room for it.
-func plotted(parts []*part, version string) *sheet {
-	for i, on := range plots {
-		s := &sheet{&pen{}, parts, on, 1, "1:1", version}
-		if s.lay() || i == len(plots)-1 {
+func plotted(of *subject) (s *sheet) {
+	for _, on := range plots {
+		s = &sheet{pen: &pen{}, subject: of, paper: on, scale: 1, scaled: "1:1"}
+		if s.lay() {
 			return s
 		}
 	}
-	return nil
+	return s
 }
 
 // drawing returns what is drawn.
@@ -88,29 +114,52 @@ func (s *sheet) lay() (room bool) {
 	bottom := p.bottom
 	s.titleBlock(left, bottom, wide)
 	bottom += s.blockHigh()
+	bottom += s.smallPrint(left, bottom, wide)
 	bottom += s.table(left, bottom, wide)
-	top := p.bottom + h - gap
-	room = true
-	x := p.left + gap
-	side := p.left + w - sideWide - gap
-	for i, part := range s.parts {
-		list, bw, bh := part.block(s.scale, s.hand(i))
-		room = room && x+bw <= side-gap && top-bh >= bottom
-		s.add(shifted(list, x, top-bh)...)
-		if i == 0 {
-			room = s.notes(side, s.detail(side, top, part)) >= bottom && room
-		}
-		top -= bh + gap
+	if s.loads != nil && !s.noLoads {
+		bottom += s.loadTable(left, bottom, wide)
 	}
-	return room
+	top, x := p.bottom+h-gap, p.left+gap
+	room = true
+	widest, from := 0.0, top
+	for i, part := range s.shown() {
+		list, bw, bh := part.block(s.scale, s.hand(i))
+		widest = math.Max(widest, bw)
+		room = room && from-bh >= bottom
+		s.add(shifted(list, x, from-bh)...)
+		from -= bh + gap
+	}
+	if s.under {
+		s.column = w - leastColumn - 4*gap
+		return min(s.detail(x, from-gap, s.parts[0]), s.notes(x+leastColumn+2*gap, from-gap)) >= bottom && room && widest <= w-2*gap
+	}
+	s.column = math.Min(mostColumn, w-widest-3*gap)
+	room = room && s.column >= leastColumn
+	s.column = math.Max(leastColumn, s.column)
+	side := p.left + w - s.column - gap
+	return s.notes(side, s.detail(side, top, s.parts[0])) >= bottom && room
 }
+
+// shown are the arms whose views are drawn.
+func (s *sheet) shown() []*part {
+	if s.fitting.mirrored {
+		return s.parts[:1]
+	}
+	return s.parts
+}
+
+// mirrored reports whether the sheet is of both arms and the right one is the mirror image of
+// the left.
+func (s *subject) mirrored() bool { return len(s.parts) > 1 && opposite(s.parts[0], s.parts[1]) }
 
 // hand says how a right arm is to the left one.
 func (s *sheet) hand(i int) string {
-	if i == 0 {
+	switch {
+	case len(s.shown()) < len(s.parts):
+		return "right arm: its mirror image"
+	case i == 0:
 		return ""
-	}
-	if opposite(s.parts[0], s.parts[1]) {
+	case s.subject.mirrored():
 		return "mirror image of the left"
 	}
 	return "unlike the left"

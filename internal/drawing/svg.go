@@ -45,8 +45,11 @@ func (s *sheet) title() string {
 
 // dashes are those of an entity's own line type.
 func dashes(t dxf.LineType) string {
-	if t == dxf.Phantom {
+	switch t {
+	case dxf.Phantom:
 		return ` stroke-dasharray="6 0.9 0.9 0.9 0.9 0.9"`
+	case dxf.Dashed: // hidden edges
+		return ` stroke-width="0.25" stroke-dasharray="1.5 0.75"`
 	}
 	return ""
 }

@@ -8,7 +8,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"toewright/internal/drawing/dxf"
-	"toewright/internal/engine"
 	"toewright/internal/number"
 	"toewright/internal/study"
 )
@@ -90,7 +89,7 @@ func (s *sheet) notes(x, y float64) (below float64) {
 	s.text(words, x, y, small, dxf.Left, "NOTES")
 	y -= lineHigh
 	for i, note := range s.noted() {
-		for _, line := range wrapped(fmt.Sprintf("%d  %s", i+1, number.Plain(note)), sideWide, small) {
+		for _, line := range wrapped(fmt.Sprintf("%d  %s", i+1, number.Plain(note)), s.column, small) {
 			s.text(words, x, y, small, dxf.Left, line)
 			y -= lineHigh
 		}
@@ -117,7 +116,7 @@ func (s *sheet) noted() []string {
 		list = append(list, "A: face on the knuckle. B: bolt holes; sizes from the lower one.")
 	}
 	list = append(list,
-		"Framed sizes are exact. "+s.assumed(),
+		"Framed sizes are exact. Zones lie across and along the stud. "+s.assumed(),
 		"Dashed: original hole; in brackets: change from it.",
 		"Two-dot lines: the form is the maker's, as are empty fields.",
 		s.cost(),
@@ -125,7 +124,7 @@ func (s *sheet) noted() []string {
 	if text := p.studWords(); text != "" {
 		list = append(list, text)
 	}
-	return append(list, strings.Join(engine.Cautions[1:], " "))
+	return append(list, s.long...)
 }
 
 // ballWords says where the hole stands to the ball.
@@ -173,9 +172,9 @@ func (s *sheet) assumed() string {
 		list = append(list[:most], fmt.Sprintf("%d more", n))
 	}
 	if len(list) == 0 {
-		return "Zones: to be agreed, the study assumes none."
+		return "They are to be agreed: the study assumes none."
 	}
-	return "Zones, as the study assumes: " + strings.Join(list, ", ") + "."
+	return "As the study assumes: " + strings.Join(list, ", ") + "."
 }
 
 func (p *part) toleranceWords(t *study.Tolerance) string {

@@ -10,28 +10,23 @@ import (
 )
 
 // cell is a field of the title block: a label, and a value or room to write in.
-type cell struct {
-	label, value string
-	share        float64 // of the row's width
-}
+type cell struct{ label, value string }
 
 // titleBlock draws the fields of ISO 7200, those that are the maker's to state, and the
 // cautions. Its lower left corner is at a place.
 func (s *sheet) titleBlock(x, y, wide float64) {
-	d, a := s.parts[0].study, s.parts[0].arm()
-	rows := [][]cell{
-		{{"Title", "Steering arm: " + cmp.Or(d.Name, "study without a name"), 5}, {"Part for", carName(s.parts[0].candidate()), 2}, {"Program", "toewright " + s.version, 1.6}},
-		{{"Part number, left", a.NumberLeft, 1}, {"Part number, right", a.NumberRight, 1}, {"Revision", d.Revision, 0.5}, {"Date", d.Date, 0.7}, {"Drawn by", a.DrawnBy, 0.8}, {"Checked by", "", 0.8}, {"Sheet", "1 of 1", 0.5}},
-		{{"Material", a.Material, 1.2}, {"Heat treatment", "", 1}, {"Finish", a.Finish, 1}, {"Scale", s.scaled, 0.5}, {"Sizes", s.parts[0].style.LengthUnit(), 0.5}, {"Paper", s.paper.name, 0.5}, {"Projection", "", 0.9}},
-		{{"Grain, parting line", "", 1}, {"Draft", "", 0.6}, {"Machining stock", "", 0.8}, {"Section, web and boss", "", 1.1}, {"Stamp", "", 0.7}, {"Proof load", "", 0.7}, {"Tolerances not shown", "", 1}},
+	p := s.parts[0]
+	d := p.study
+	rows := [fieldRows][]cell{
+		{{"Title", "Steering arm: " + cmp.Or(d.Name, "study without a name")}, {"Part for", carName(p.car)}, {"Program", "toewright " + s.version}},
+		append(s.stated(study.ArmNumbers), cell{"Revision", d.Revision}, cell{"Date", d.Date}, cell{"Sheet", "1 of 1"}),
+		append(s.stated(study.ArmSteel), cell{"Scale", s.scaled}, cell{"Sizes", p.style.LengthUnit()}, cell{"Paper", s.paper.name}, cell{projectionLabel, ""}),
+		s.stated(study.ArmForging),
 	}
 	top := y + s.blockHigh()
 	s.line(outline, x, top, x+wide, top)
-	for i, row := range rows {
-		s.row(x, top-fieldHigh, wide, fieldHigh, row)
-		if i == projectionRow {
-			s.projection(x+wide-8, top-fieldHigh/2)
-		}
+	for _, row := range rows {
+		s.row(x, top-fieldHigh, wide, row)
 		top -= fieldHigh
 	}
 	s.text(words, x+1, y+1.2, letter, dxf.Left, engine.Cautions[0])
@@ -41,12 +36,32 @@ func (s *sheet) titleBlock(x, y, wide float64) {
 	}
 }
 
+// longestStated is the most of a maker's text, in characters, that has room in the notes.
+const longestStated = 240
+
+// stated returns what the maker states of a group; blank where he does not.
+func (s *sheet) stated(g study.ArmGroup) (row []cell) {
+	for _, t := range study.ArmTexts {
+		if t.Group == g {
+			row = append(row, cell{t.Label, *t.At(s.parts[0].arm())})
+		}
+	}
+	return row
+}
+
 // Heights in the title block, mm.
 const (
 	fieldHigh = 6.6
 	lastHigh  = 4.5 // of a line of words under the fields
 
-	fieldRows, projectionRow = 4, 2
+	fieldRows = 4
+)
+
+// projectionLabel is that of the field with the projection's sign, and signWide what that takes
+// of it.
+const (
+	projectionLabel = "Projection"
+	signWide        = 14.0
 )
 
 // blockHigh is how high the title block is.
@@ -61,38 +76,83 @@ func (s *sheet) blockHigh() float64 {
 // warning says that the car is invented, where it is.
 func (s *sheet) warning() string { return s.parts[0].study.Borrowed().Warning() }
 
-func (s *sheet) row(x, y, wide, high float64, row []cell) {
-	total := 0.0
-	for _, c := range row {
-		total += c.share
+// smallPrint writes, over a place, where the loads come from and what is not in the figures,
+// and returns how high it is.
+func (s *sheet) smallPrint(x, y, wide float64) (high float64) {
+	lines := wrapped(strings.Join(append(s.loadWords(), engine.Cautions[1:]...), " "), wide-2, small)
+	for i := range lines {
+		s.text(words, x+1, y+1+float64(len(lines)-1-i)*lineHigh, small, dxf.Left, lines[i])
+	}
+	return float64(len(lines))*lineHigh + 1
+}
+
+// leastCell is what a hand needs to write in, mm.
+const leastCell = 15.0
+
+// row draws fields in a row, each as wide as its words ask for and an even share of what is
+// left. What has no room in its field stands in the notes.
+func (s *sheet) row(x, y, wide float64, row []cell) {
+	need := make([]float64, len(row))
+	labels, total := 0.0, 0.0
+	for i, c := range row {
+		least := width(label, c.label) + 2
+		need[i] = max(least, width(letter-0.2, c.value)+2.5)
+		switch {
+		case c.label == projectionLabel:
+			need[i] = least + signWide
+		case c.value == "":
+			need[i] = max(least, leastCell)
+		}
+		labels, total = labels+least, total+need[i]
 	}
 	s.line(words, x, y, x+wide, y)
 	for i, c := range row {
-		w := wide * c.share / total
+		least := width(label, c.label) + 2
+		w := need[i] + (wide-total)/float64(len(row))
+		if total > wide {
+			w = least + (wide-labels)*(need[i]-least)/(total-labels)
+		}
 		if i > 0 {
-			s.line(words, x, y, x, y+high)
+			s.line(words, x, y, x, y+fieldHigh)
 		}
-		s.text(words, x+1, y+high-label-0.8, label, dxf.Left, c.label)
-		if c.value != "" {
-			size := min(letter-0.2, (w-2)/width(1, c.value))
-			s.text(words, x+1, y+1, size, dxf.Left, c.value)
+		s.text(words, x+1, y+fieldHigh-label-0.8, label, dxf.Left, c.label)
+		if c.label == projectionLabel {
+			s.projection(x+w-signWide/2, y+fieldHigh/2)
 		}
+		size := min(letter-0.2, (w-2)/width(1, c.value))
+		if size < small {
+			s.long = append(s.long, c.label+": "+clipped(c.value, longestStated))
+			c.value, size = "in the notes", min(small, (w-2)/width(1, "in the notes"))
+		}
+		s.text(words, x+1, y+1, size, dxf.Left, c.value)
 		x += w
 	}
 }
 
-// projection is the sign of third-angle projection by ISO 5456-2: a truncated cone from its
-// small end at the left, and from its side, about a place.
+// projection is the sign of the projection by ISO 5456-2, from memory: a truncated cone from
+// its side, its small end at the left, and the same from that end, which stands there in third
+// angle and at the other end in first, about a place.
 func (s *sheet) projection(x, y float64) {
-	const large, little, long = 2.0, 1.0, 4.0
-	c := dxf.Point{X: x - 5, Y: y}
+	const large, little, half, apart = 2.0, 1.0, 2.0, 3.5
+	round := x - apart
+	if s.parts[0].firstAngle {
+		round = x + apart
+	}
+	c := dxf.Point{X: round, Y: y}
+	from := 2*x - round - half
 	s.add(dxf.Circle{Layer: words, Centre: c, Radius: large}, dxf.Circle{Layer: words, Centre: c, Radius: little},
-		dxf.Polyline{Layer: words, Closed: true, Points: []dxf.Point{{X: x, Y: y - little}, {X: x + long, Y: y - large}, {X: x + long, Y: y + large}, {X: x, Y: y + little}}})
-	s.add(dxf.Line{Layer: centre, From: dxf.Point{X: x - 8, Y: y}, To: dxf.Point{X: x + 5.5, Y: y}})
+		dxf.Polyline{Layer: words, Closed: true, Points: []dxf.Point{{X: from, Y: y - little}, {X: from + 2*half, Y: y - large}, {X: from + 2*half, Y: y + large}, {X: from, Y: y + little}}})
+	s.add(dxf.Line{Layer: centre, From: dxf.Point{X: x - apart - large - 1, Y: y}, To: dxf.Point{X: x + apart + large + 1, Y: y}})
+	s.line(centre, round, y-large-1, round, y+large+1)
 }
 
-// candidate is the name of the part's car.
-func (p *part) candidate() string { return p.car }
+// clipped cuts a text that has more than most characters, and says so.
+func clipped(text string, most int) string {
+	if r := []rune(text); len(r) > most {
+		return string(r[:most]) + " … (in full in the study)"
+	}
+	return text
+}
 
 // carName returns how a sheet calls a car.
 func carName(name string) string {

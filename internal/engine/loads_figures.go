@@ -14,8 +14,8 @@ type LoadFigure struct {
 	Label    string
 	Quantity *number.Mechanical // nil of the ratio, which has no unit
 	// Deciding figures are those by which arms and stacks are compared: there may be room
-	// for no more.
-	Deciding bool
+	// for no more. Part figures are what the arm and its stud are loaded by.
+	Deciding, Part bool
 	// Of returns the figure, nil where the study states too little for it.
 	Of func(*Load) *Number
 }
@@ -51,14 +51,14 @@ func loadFigures(bolts int) []LoadFigure {
 	}
 	force, moment := &number.Force, &number.Moment
 	list := []LoadFigure{
-		{"tie rod", force, true, func(l *Load) *Number { return &l.TieRod }},
-		{"to the base car's", nil, true, func(l *Load) *Number { return l.Ratio }},
-		{"drag link", force, true, func(l *Load) *Number { return l.DragLink }},
-		{"spring", force, false, func(l *Load) *Number { return &l.Spring }},
-		{"off the face", force, false, arm(func(a *ArmLoad) *Number { return &a.Pull })},
-		{"in the face", force, false, arm(func(a *ArmLoad) *Number { return &a.Shear })},
-		{"twist", moment, true, arm(func(a *ArmLoad) *Number { return &a.Twist })},
-		{"bend", moment, true, arm(func(a *ArmLoad) *Number { return &a.Bend })},
+		{"tie rod", force, true, true, func(l *Load) *Number { return &l.TieRod }},
+		{"to the base car's", nil, true, true, func(l *Load) *Number { return l.Ratio }},
+		{"drag link", force, true, true, func(l *Load) *Number { return l.DragLink }},
+		{"spring", force, false, false, func(l *Load) *Number { return &l.Spring }},
+		{"off the face", force, false, true, arm(func(a *ArmLoad) *Number { return &a.Pull })},
+		{"in the face", force, false, true, arm(func(a *ArmLoad) *Number { return &a.Shear })},
+		{"twist", moment, true, true, arm(func(a *ArmLoad) *Number { return &a.Twist })},
+		{"bend", moment, true, true, arm(func(a *ArmLoad) *Number { return &a.Bend })},
 	}
 	list = append(list, LoadFigure{"compliance steer", &number.Turn, true, func(l *Load) *Number {
 		if l.Compliance == nil {
@@ -67,14 +67,14 @@ func loadFigures(bolts int) []LoadFigure {
 		return l.Compliance.Toe
 	}})
 	for i := range bolts {
-		list = append(list, LoadFigure{fmt.Sprintf("bolt %d", i+1), force, false, func(l *Load) *Number {
+		list = append(list, LoadFigure{fmt.Sprintf("bolt %d", i+1), force, false, false, func(l *Load) *Number {
 			if i >= len(l.Bolts) {
 				return nil
 			}
 			return &l.Bolts[i].Shear
 		}})
 	}
-	return append(list, LoadFigure{"stud", &number.Stress, true, func(l *Load) *Number {
+	return append(list, LoadFigure{"stud", &number.Stress, true, true, func(l *Load) *Number {
 		if l.Stud == nil {
 			return nil
 		}

@@ -22,10 +22,8 @@ func (p *page) loads() {
 	p.loadHead()
 	p.close("thead")
 	p.open("tbody", "")
-	for i := range p.Loads.Loads {
-		if l := &p.Loads.Loads[i]; l.TieRod != 0 || l.Spring != 0 || l.Compliance != nil && l.Compliance.Toe != nil && *l.Compliance.Toe != 0 {
-			p.loadRow(l, i)
-		}
+	for _, l := range p.Loads.Pairs(p.LoadsBefore) {
+		p.loadRow(l.Now, l.Was)
 	}
 	p.close("tbody")
 	p.close("table")
@@ -56,8 +54,9 @@ func (p *page) loadHead() {
 	p.close("tr")
 }
 
-// loadRow writes figure i of the sheet's car, and before it that of the yardstick.
-func (p *page) loadRow(l *engine.Load, i int) {
+// loadRow writes the figures of the sheet's car, and before them those of the yardstick, nil
+// where there is none.
+func (p *page) loadRow(l, before *engine.Load) {
 	p.open("tr", "")
 	p.open("th", "")
 	p.name(l.Case)
@@ -65,8 +64,7 @@ func (p *page) loadRow(l *engine.Load, i int) {
 	p.element("td", "unit", l.Side)
 	for _, f := range p.loadFigures() {
 		text := f.Number(p.n.Style, l)
-		if p.LoadsBefore != nil && f.Quantity != nil {
-			before := &p.LoadsBefore.Loads[i]
+		if before != nil && f.Quantity != nil {
 			text = f.Number(p.n.Style, before) + " → " + text
 			if now, was := f.Of(l), f.Of(before); f.Quantity == &number.Moment && now != nil && was != nil && *was != 0 {
 				text += " (× " + number.Decimal(math.Abs(float64(*now / *was)), 2) + ")"
