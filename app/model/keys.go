@@ -33,7 +33,7 @@ var keysWithField = []string{
 	"readings[].slopeSd", "readings[].turned", "readings[].zero", "readings[].note", "readings[].changes", "readings[].purpose", "readings[].values",
 	"advise.parameter", "advise.step",
 	"catalogue[].slot", "catalogue[].name", "catalogue[].price", "catalogue[].changes",
-	"loads", "stiffness", "sources",
+	"loads", "stiffness", "sources", "arm",
 }
 
 // keysUntouched are the keys that have none, with what they are called. The page keeps
@@ -45,7 +45,6 @@ var keysUntouched = []struct{ key, name string }{
 	{"suspension.dragLink.side", "the side whose arm the drag link pulls"},
 	{"steering.type", "the kind of steering gear, which a template brings"},
 	{"measured", "what the tape measured"},
-	{"arm", "the steering arm as a part to be made"},
 	{"dragLink", "what the adjuster and the joints of the drag link allow"},
 	{"tieRod.innerBall.axis", "the axis of the inner ball"},
 	{"tieRod.outerBall.axis", "the axis of the outer ball"},

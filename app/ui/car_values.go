@@ -62,15 +62,18 @@ func (c *car) mount(m *model.Mount) app.UI {
 }
 
 // value is the field of one value, with where it comes from.
-func (c *car) value(v *model.CarValue) app.UI {
+func (c *car) value(v *model.CarValue) app.UI { return c.Bench.value(v) }
+
+// value is the field of a value, with where it comes from.
+func (b bench) value(v *model.CarValue) app.UI {
 	return app.Div().Body(
 		&field{
-			ID: v.ID, Label: v.Label, Unit: v.Unit, Value: v.Text, Tag: model.SourceTag(c.Bench.document(), v.Path), Wide: v.Unit == "",
+			ID: v.ID, Label: v.Label, Unit: v.Unit, Value: v.Text, Tag: model.SourceTag(b.document(), v.Path), Wide: v.Unit == "",
 			Set: func(ctx app.Context, text string) error {
-				return c.Bench.edit(ctx, func() error { return c.Bench.session().SetCarValue(v, text) })
+				return b.edit(ctx, func() error { return b.session().SetCarValue(v, text) })
 			},
 		},
-		c.Bench.keep(v.Path, strings.ToLower(v.Label)),
+		b.keep(v.Path, strings.ToLower(v.Label)),
 	)
 }
 

@@ -167,7 +167,25 @@ func (p *makePart) Render() app.UI {
 				return app.Figure().Class(p.paper()).TabIndex(0).Aria("label", "Part drawing, scrolls").Body(app.Img().ID("part-drawing").Src(s.image).Alt("Drawing of both steering arms of " + carName(car) + ", each in three views, with its sizes"))
 			}),
 		app.P().Class("note no-print").Text("Print without scaling. DXF is one arm at 1:1, STEP its named points and axes in the car's own axes."),
+		p.stated(),
 		p.covers(),
+	)
+}
+
+// stated are the fields of what the maker states of the part.
+func (p *makePart) stated() app.UI {
+	d := p.Bench.document()
+	list, lies := model.ArmValues(d), ""
+	if d.Arm != nil {
+		lies = d.Arm.Projection
+	}
+	return app.Details().Class("block no-print").Body(
+		app.Summary().ID("arm-stated").Text("Stated by the maker: hole, material, numbers"),
+		app.P().Class("note").Text("It stands in the title block, in DXF and STEP; what is left empty is a blank to fill in by hand. Revision and date are the study's, under its name. Nothing here moves the wheel, and none of it is checked for strength."),
+		app.Div().Class("numbers").Body(app.Range(list).Slice(func(i int) app.UI { return p.Bench.value(&list[i]) })),
+		menu("arm-projection", "Views", lies, []choice{{"", "third angle, not stated"}, {study.ThirdAngle, "third angle"}, {study.FirstAngle, "first angle"}}, func(ctx app.Context, key string) {
+			p.Bench.edit(ctx, func() error { return p.Bench.session().SetProjection(key) })
+		}),
 	)
 }
 

@@ -189,9 +189,9 @@ func (k *sheetView) lean(side float64) {
 	end.Y -= leanDrop
 	k.line(dimension, b.X, b.Y, b.X, end.Y)
 	w := boxWide(text)
-	at := end.X + 1
+	at := max(b.X, end.X) + 1
 	if side > 0 {
-		at = end.X - 1 - w
+		at = min(b.X, end.X) - 1 - w
 	}
 	k.box(at, end.Y, text)
 }

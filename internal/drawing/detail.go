@@ -12,7 +12,7 @@ import (
 // it ends: both ends of the taper, and where the ball stands.
 func (s *sheet) detail(x, y float64, p *part) (below float64) {
 	y -= small
-	if p.large == 0 || p.thickness == 0 {
+	if !p.holed() {
 		s.text(words, x, y, small, dxf.Left, "HOLE FOR THE STUD")
 		for _, line := range [...]string{"large end Ø ________", "small end Ø ________", "taper ________", "eye ________ thick", "ball over the gauge plane ________"} {
 			y -= 1.5 * lineHigh
@@ -70,6 +70,9 @@ func (s *sheet) detail(x, y float64, p *part) (below float64) {
 	}
 	return y - 2
 }
+
+// holed reports whether enough is stated of the hole to draw it.
+func (p *part) holed() bool { return p.large > 0 && p.thickness > 0 }
 
 // hatch draws one line of a section at 45 degrees on one side of the hole: from the face that
 // clamps down and away from the hole, cut by hole and edge.

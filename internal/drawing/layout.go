@@ -103,9 +103,13 @@ func (b *layout) inFirstAngle(hand string) {
 	if b.side < 0 {
 		near = 0
 	}
-	y := min(below.Y-viewGap-boxHigh, plan.at.Y+lo[planView].Y-boxHigh-1)
-	b.askedHole(x, y)
 	hole := plan.place(b.hole)
+	y := min(below.Y-viewGap-boxHigh, plan.at.Y+lo[planView].Y-boxHigh-1)
+	if b.face == nil { // its datum hangs under the ball, and its arm lies askew
+		low, _ := b.extent()
+		x, y = hole.X-b.side*(datumLong+near)-(1-b.side)/2, low.Y-viewGap
+	}
+	b.askedHole(x, y)
 	b.leader(x+near, y+boxHigh/2, hole.X-b.side*b.boss()/2*plan.scale*sin45, hole.Y-b.boss()/2*plan.scale*sin45)
 }
 

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"strings"
 
 	"toewright/internal/drawing/dxf"
 	"toewright/internal/engine"
@@ -54,10 +55,12 @@ type loadRow struct {
 	engine.LoadPair
 }
 
+const eachWheel = ", each wheel"
+
 // mostLoads is the most cases that a sheet has room for: those that load the rod most.
 const mostLoads = 6
 
-// rows returns the lines of the arms that a sheet is of, and how many are left out.
+// loadRows returns the lines of the arms that a sheet is of, and how many are left out.
 func (s *sheet) loadRows() (list []loadRow, left int) {
 	n := s.parts[0].style
 	for _, p := range s.loads.pairs {
@@ -65,7 +68,7 @@ func (s *sheet) loadRows() (list []loadRow, left int) {
 			continue
 		}
 		if k := len(list) - 1; k >= 0 && list[k].Now.Case == p.Now.Case && s.loads.same(n, list[k].LoadPair, p) {
-			list[k].label = p.Now.Case + ", each wheel"
+			list[k].label = p.Now.Case + eachWheel
 			continue
 		}
 		list = append(list, loadRow{p.Now.Case + ", " + p.Now.Side, p})
@@ -112,7 +115,7 @@ func (s *sheet) loadTable(x, y, wide float64) (high float64) {
 	}
 	rows, left := s.loadRows()
 	const labelWide, carWide = 38.0, 12.0
-	col := (wide - labelWide - carWide) / float64(len(s.loads.figures))
+	ends := s.loadColumns(x+labelWide+carWide, wide-labelWide-carWide)
 	lines := 2 + len(rows)
 	if len(rows) > 0 && rows[0].Was != nil {
 		lines += len(rows)
@@ -124,7 +127,7 @@ func (s *sheet) loadTable(x, y, wide float64) (high float64) {
 		s.text(words, x+labelWide, base(row), small, dxf.Left, car)
 		for i := range s.loads.figures {
 			text := s.loads.figures[i].Number(s.parts[0].style, l)
-			s.text(words, x+labelWide+carWide+float64(i+1)*col-1, base(row), min(small, (col-1.5)/width(1, text)), dxf.Right, text)
+			s.text(words, ends[i+1]-1, base(row), min(small, (ends[i+1]-ends[i]-1.5)/width(1, text)), dxf.Right, text)
 		}
 	}
 	s.line(outline, x, top, x+wide, top)
@@ -132,13 +135,13 @@ func (s *sheet) loadTable(x, y, wide float64) (high float64) {
 	s.text(words, x+1, base(1), small, dxf.Left, "which licensed practice judges")
 	for i := range s.loads.figures {
 		f := &s.loads.figures[i]
-		at := x + labelWide + carWide + float64(i+1)*col - 1
 		head := []string{f.Label, f.Unit(s.parts[0].style)}
 		if head[1] == "" {
-			head = wrapped(f.Label, col-3, small)
+			first := wrapped(f.Label, ends[i+1]-ends[i]-1.5, small)[0]
+			head = []string{first, strings.TrimSpace(strings.TrimPrefix(f.Label, first))}
 		}
 		for j, text := range head {
-			s.text(words, at, base(j), small, dxf.Right, text)
+			s.text(words, ends[i+1]-1, base(j), small, dxf.Right, text)
 		}
 	}
 	row := 2
@@ -160,6 +163,28 @@ func (s *sheet) loadTable(x, y, wide float64) (high float64) {
 	return high
 }
 
+// loadColumns returns where the columns of figures begin, and where the last ends: one of a
+// number without a unit is narrower.
+func (s *sheet) loadColumns(x, wide float64) []float64 {
+	const narrow = 0.75
+	share := func(f *engine.LoadFigure) float64 {
+		if f.Quantity == nil {
+			return narrow
+		}
+		return 1
+	}
+	total := 0.0
+	for i := range s.loads.figures {
+		total += share(&s.loads.figures[i])
+	}
+	ends := []float64{x}
+	for i := range s.loads.figures {
+		x += wide * share(&s.loads.figures[i]) / total
+		ends = append(ends, x)
+	}
+	return ends
+}
+
 // loadWords say where the loads come from and how they are meant.
 func (s *sheet) loadWords() []string {
 	switch {
@@ -168,7 +193,12 @@ func (s *sheet) loadWords() []string {
 	case s.loads.fault != "":
 		return []string{"Loads: " + s.loads.fault + "."}
 	case s.noLoads:
-		return []string{"Loads: on the sheet of each arm alone; there is no room for them here."}
+		return []string{"Loads: on the bench sheet; there is no room for them here."}
 	}
-	return append(append([]string{}, s.loads.sources...), engine.LoadsWords[0], engine.LoadsWords[2])
+	list := append(slices.Clone(s.loads.sources), engine.LoadsWords[0])
+	rows, _ := s.loadRows()
+	if slices.ContainsFunc(rows, func(r loadRow) bool { return strings.HasSuffix(r.label, eachWheel) }) {
+		list = append(list, "Each wheel: twist of the left arm; that of the right turns the other way.")
+	}
+	return append(list, engine.LoadsWords[2])
 }

@@ -66,6 +66,7 @@ var fittings = []fitting{{}, {under: true}, {mirrored: true}, {mirrored: true, u
 const (
 	leastColumn = 35.0 // of what stands beside the views
 	mostColumn  = 62.0
+	blanksWide  = 44.0 // of blanks in place of the section through the eye
 	titleWide   = 190.0
 	rowHigh     = 3.6 // of the tables
 	lineHigh    = 2.7 // of notes
@@ -130,14 +131,22 @@ func (s *sheet) lay() (room bool) {
 		from -= bh + gap
 	}
 	if s.under {
-		s.column = w - leastColumn - 4*gap
-		return min(s.detail(x, from-gap, s.parts[0]), s.notes(x+leastColumn+2*gap, from-gap)) >= bottom && room && widest <= w-2*gap
+		detail := leastColumn
+		if !s.parts[0].holed() {
+			detail = blanksWide
+		}
+		s.column = (w - detail - 5*gap) / 2
+		at, y, below := x, from-gap, x+detail+2*gap
+		if beside := p.left + w - detail - gap; widest <= beside-gap-x {
+			at, y, below = beside, top, x
+		}
+		return min(s.check(at, s.detail(at, y, s.parts[0])), s.notes(below, from-gap)) >= bottom && room && widest <= w-2*gap
 	}
 	s.column = math.Min(mostColumn, w-widest-3*gap)
 	room = room && s.column >= leastColumn
 	s.column = math.Max(leastColumn, s.column)
 	side := p.left + w - s.column - gap
-	return s.notes(side, s.detail(side, top, s.parts[0])) >= bottom && room
+	return s.check(side, s.notes(side, s.detail(side, top, s.parts[0]))) >= bottom && room
 }
 
 // shown are the arms whose views are drawn.

@@ -82,19 +82,37 @@ func (s *sheet) step() float64 {
 	return d.Units.Convert(s.parts[0].step, s.parts[0].style.Units)
 }
 
-// notes writes what is to be known of the drawing, downward from a place, and returns where
-// they end.
+// notes writes what is to be known of the drawing, downward from a place, in two columns where
+// they stand under the views, and returns where they end.
 func (s *sheet) notes(x, y float64) (below float64) {
+	list, lines := s.noted(), 0
+	wrap := make([][]string, len(list))
+	for i, note := range list {
+		wrap[i] = wrapped(fmt.Sprintf("%d  %s", i+1, number.Plain(note)), s.column, small)
+		lines += len(wrap[i])
+	}
 	y -= small
 	s.text(words, x, y, small, dxf.Left, "NOTES")
 	y -= lineHigh
-	for i, note := range s.noted() {
-		for _, line := range wrapped(fmt.Sprintf("%d  %s", i+1, number.Plain(note)), s.column, small) {
+	top, lowest, written := y, y, 0
+	for _, note := range wrap {
+		if s.under && y < top && 2*written >= lines { // the second column
+			x, y, lines = x+s.column+gap, top, 3*lines
+		}
+		for _, line := range note {
 			s.text(words, x, y, small, dxf.Left, line)
 			y -= lineHigh
 		}
+		written += len(note)
 		y -= 0.5
+		lowest = min(lowest, y)
 	}
+	return lowest
+}
+
+// check draws a line to check a print's scale by, downward from a place, and returns where it
+// ends.
+func (s *sheet) check(x, y float64) (below float64) {
 	y -= 2
 	const long = 30
 	s.line(outline, x, y, x+long, y)

@@ -90,28 +90,34 @@ func (s *sheet) smallPrint(x, y, wide float64) (high float64) {
 const leastCell = 15.0
 
 // row draws fields in a row, each as wide as its words ask for and an even share of what is
-// left. What has no room in its field stands in the notes.
+// left. What asks for more than there is, the longest first, stands in the notes.
 func (s *sheet) row(x, y, wide float64, row []cell) {
 	need := make([]float64, len(row))
-	labels, total := 0.0, 0.0
-	for i, c := range row {
-		least := width(label, c.label) + 2
-		need[i] = max(least, width(letter-0.2, c.value)+2.5)
-		switch {
-		case c.label == projectionLabel:
-			need[i] = least + signWide
-		case c.value == "":
-			need[i] = max(least, leastCell)
+	left := wide
+	for i := range row {
+		need[i] = row[i].need()
+		left -= need[i]
+	}
+	for left < 0 {
+		most := 0
+		for i := range row {
+			if need[i]-row[i].noted().need() > need[most]-row[most].noted().need() {
+				most = i
+			}
 		}
-		labels, total = labels+least, total+need[i]
+		c := &row[most]
+		if c.value == noted {
+			break
+		}
+		s.long = append(s.long, c.label+": "+clipped(c.value, longestStated))
+		left += need[most]
+		*c = c.noted()
+		need[most] = c.need()
+		left -= need[most]
 	}
 	s.line(words, x, y, x+wide, y)
 	for i, c := range row {
-		least := width(label, c.label) + 2
-		w := need[i] + (wide-total)/float64(len(row))
-		if total > wide {
-			w = least + (wide-labels)*(need[i]-least)/(total-labels)
-		}
+		w := need[i] + left/float64(len(row))
 		if i > 0 {
 			s.line(words, x, y, x, y+fieldHigh)
 		}
@@ -119,14 +125,26 @@ func (s *sheet) row(x, y, wide float64, row []cell) {
 		if c.label == projectionLabel {
 			s.projection(x+w-signWide/2, y+fieldHigh/2)
 		}
-		size := min(letter-0.2, (w-2)/width(1, c.value))
-		if size < small {
-			s.long = append(s.long, c.label+": "+clipped(c.value, longestStated))
-			c.value, size = "in the notes", min(small, (w-2)/width(1, "in the notes"))
-		}
-		s.text(words, x+1, y+1, size, dxf.Left, c.value)
+		s.text(words, x+1, y+1, letter-0.2, dxf.Left, c.value)
 		x += w
 	}
+}
+
+// noted stands in a field whose value stands in the notes.
+const noted = "in the notes"
+
+func (c cell) noted() cell { return cell{c.label, noted} }
+
+// need is how wide the field asks to be.
+func (c cell) need() float64 {
+	least := width(label, c.label) + 2
+	switch {
+	case c.label == projectionLabel:
+		return least + signWide
+	case c.value == "":
+		return max(least, leastCell)
+	}
+	return max(least, width(letter-0.2, c.value)+2.5)
 }
 
 // projection is the sign of the projection by ISO 5456-2, from memory: a truncated cone from

@@ -60,7 +60,7 @@ func loadFigures(bolts int) []LoadFigure {
 		{"twist", moment, true, true, arm(func(a *ArmLoad) *Number { return &a.Twist })},
 		{"bend", moment, true, true, arm(func(a *ArmLoad) *Number { return &a.Bend })},
 	}
-	list = append(list, LoadFigure{"compliance steer", &number.Turn, true, func(l *Load) *Number {
+	list = append(list, LoadFigure{"compliance steer", &number.Turn, true, false, func(l *Load) *Number {
 		if l.Compliance == nil {
 			return nil
 		}
