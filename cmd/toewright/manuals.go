@@ -175,12 +175,20 @@ FILE - reads standard input.`,
 		long: `Write one steering arm of a candidate as a file for the shop that makes it. As dxf
 (release 12, mm, 1:1) and svg it is drawn in three views, square to the face, along it
 and along the stud, with basic sizes from face and bolts, the original hole dashed,
-and the tolerances that the study assumes. As step (AP214, mm, vehicle axes) it has
+the tolerances that the study assumes, and what the study's load cases make of arm and
+stud. --projection says how the views lie, which the sheet's sign shows; --step to what
+the shop works: the sizes to make are rounded to it, and the sheet says by how much and
+at what cost in toe. svg is one sheet of both arms, or of one by --side, on --paper at
+a scale that a printed line checks; a right arm that mirrors the left is not drawn where
+that lets the scale be larger. As step (AP214, mm, vehicle axes) it has
 the named places, axes and circles to build the part on, where the file's own static
 position has them.
 
-FILE - reads standard input. What the study's "arm" states is printed; what it does not
-is left out. Geometry, not strength.`,
+FILE - reads standard input. What the study's "arm" states (thickness, hole, boltDiameter,
+projection, and in the maker's words material, heatTreatment, finish, grain, draft, stock,
+sections, tolerances, stamp, proofLoad, numberLeft, numberRight, drawnBy, checkedBy) is
+printed; what it does not is left out, or a blank in the title block to fill in by hand.
+Geometry, not strength: loads stand there without a verdict.`,
 	},
 	calls.Report: {
 		long: `Write the bench sheet of a candidate as one self-contained HTML page: the steering

@@ -37,7 +37,7 @@ var ranks = map[string]int{
 	"app/scene":                    4,
 	"internal/drawing/dxf":         0,
 	"internal/drawing/step":        0,
-	"internal/drawing":             4,
+	"internal/drawing":             3,
 	"internal/report":              4,
 	"internal/calls":               5,
 	"internal/web/coding":          0,
