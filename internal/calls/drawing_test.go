@@ -202,3 +202,77 @@ func TestDrawnToAStep(t *testing.T) {
 		t.Errorf("a step of -1 gives %v", err)
 	}
 }
+
+// TestDrawingOnTheBenchSheet: the views on the bench sheet bear the very figures of the part
+// drawing, each as often, of alike and of unlike arms, in mm and in inches, in either
+// projection.
+func TestDrawingOnTheBenchSheet(t *testing.T) {
+	for _, c := range []struct {
+		template, candidate, lies string
+		unlike                    bool
+	}{
+		{"double-wishbone-rack", "Spacers 12 mm", study.FirstAngle, false},
+		{"double-wishbone-rack", "Spacers 12 mm", study.ThirdAngle, true},
+		{"double-wishbone-centre-link", "Tall arm", study.ThirdAngle, false},
+		{"double-wishbone-centre-link", "Tall arm", study.FirstAngle, true},
+		{"solid-axle-pitman", "Arm balls up 20 mm", study.ThirdAngle, false},
+	} {
+		d := study.Template{Key: c.template}.Document()
+		if d.Arm == nil {
+			d.Arm = &study.Arm{}
+		}
+		d.Arm.Projection = c.lies
+		if d.Candidate(c.candidate) == nil {
+			d.Candidates = append(d.Candidates, study.Candidate{Name: c.candidate, Changes: study.Changes{"tieRodOuterHeight": d.Units.FromMillimetres(20)}})
+		}
+		if c.unlike {
+			right := d.Suspension.Left.Mirrored()
+			right.ArmFace.Point[0] -= 0.07
+			ball := right.Points["tieRodOuter"]
+			ball[2] += 0.11
+			right.Points["tieRodOuter"] = ball
+			d.Suspension.Right = &right
+		}
+		sheet, err := report.Gather(t.Context(), d, report.Options{Candidate: c.candidate, Cars: new(10)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var page strings.Builder
+		if err := report.Write(&page, sheet); err != nil {
+			t.Fatal(err)
+		}
+		onSheet, views := map[string]int{}, 0
+		for _, rest := range strings.Split(page.String(), `<svg class="views"`)[1:] {
+			svg, _, _ := strings.Cut(rest, "</svg>")
+			views++
+			for _, text := range textsOf(t, "<svg"+svg+"</svg>")["DIMENSION"] {
+				onSheet[text]++
+			}
+		}
+		if want := map[bool]int{false: 1, true: 2}[c.unlike]; views != want {
+			t.Errorf("%s: %d arms are drawn on the bench sheet, want %d", c.template, views, want)
+		}
+		sides := []string{"left", "right"}[:views]
+		drawnOnes := map[string]int{}
+		for _, side := range sides {
+			for _, text := range drawn(t, d, drawing.Options{Candidate: c.candidate, Side: side})["DIMENSION"] {
+				drawnOnes[text]++
+			}
+			if d.Arm.Thickness > 0 { // the section through the eye
+				n := d.Style()
+				for _, x := range []float64{d.Arm.Thickness, d.OuterBall().Stud.Height} {
+					drawnOnes[digits.Plain(n.LengthDecimal(d.Units.Millimetres(x)))]--
+				}
+			}
+		}
+		for text, n := range drawnOnes {
+			if onSheet[text] != n {
+				t.Errorf("%s: %q stands %d times on the part drawing, %d times on the bench sheet", c.template, text, n, onSheet[text])
+			}
+			delete(onSheet, text)
+		}
+		for text, n := range onSheet {
+			t.Errorf("%s: %q stands %d times on the bench sheet and not on the part drawing", c.template, text, n)
+		}
+	}
+}

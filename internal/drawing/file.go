@@ -99,21 +99,16 @@ var Projections = []string{study.ThirdAngle, study.FirstAngle}
 
 // partsOf returns the arm of a side, or both.
 func partsOf(ctx context.Context, d *study.Document, o *Options) (list []*part, err error) {
-	lies := o.Projection
-	if lies == "" && d.Arm != nil {
-		lies = d.Arm.Projection
-	}
-	if lies = cmp.Or(lies, Projections[0]); !slices.Contains(Projections, lies) {
+	lies := cmp.Or(o.Projection, projectionOf(d))
+	if !slices.Contains(Projections, lies) {
 		return nil, &engine.Error{Key: "projection", Message: fmt.Sprintf("%.40q is none of %s", lies, strings.Join(Projections, ", "))}
 	}
 	found, err := engine.Arm(ctx, d, engine.ArmOptions{Candidate: o.Candidate, Step: o.Step})
 	if err != nil {
 		return nil, err
 	}
-	for i := range found.Sides {
-		if a := &found.Sides[i]; o.Side == "" || o.Side == a.Side {
-			p := partOf(d, a, found.Candidate)
-			p.step, p.firstAngle = found.Step, lies == study.FirstAngle
+	for _, p := range partsIn(d, found, lies) {
+		if o.Side == "" || o.Side == p.Side {
 			list = append(list, p)
 		}
 	}
@@ -121,4 +116,22 @@ func partsOf(ctx context.Context, d *study.Document, o *Options) (list []*part, 
 		return nil, &engine.Error{Key: "side", Message: "is neither left nor right"}
 	}
 	return list, nil
+}
+
+// projectionOf returns how the views of a study's arms lie where nothing else is asked for.
+func projectionOf(d *study.Document) string {
+	if d.Arm != nil && d.Arm.Projection != "" {
+		return d.Arm.Projection
+	}
+	return Projections[0]
+}
+
+// partsIn returns both arms of what the engine found, by a projection.
+func partsIn(d *study.Document, found *engine.ArmResult, lies string) (list []*part) {
+	for i := range found.Sides {
+		p := partOf(d, &found.Sides[i], found.Candidate)
+		p.step, p.firstAngle = found.Step, lies == study.FirstAngle
+		list = append(list, p)
+	}
+	return list
 }

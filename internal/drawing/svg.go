@@ -23,16 +23,21 @@ func writeSVG(sh *sheet) []byte {
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%gmm" height="%gmm" viewBox="0 0 %g %g">`+"\n<title>%s</title>\n", w, h, w, h, plot.AppendEscaped(nil, sh.title()))
 	fmt.Fprintf(&b, `<rect width="%g" height="%g" fill="white"/>`+"\n", w, h)
-	s := svg{&b, 0, h}
-	for _, l := range d.Layers {
-		fmt.Fprintf(&b, `<g id="%s" fill="none" stroke="black" font-family="Arial, Liberation Sans, sans-serif" %s>`+"\n", l.Name, svgStyles[l.Name])
-		for _, e := range d.Entities {
+	writeLayers(&b, d.Entities, h, "id")
+	b.WriteString("</svg>\n")
+	return []byte(b.String())
+}
+
+// writeLayers writes entities, the layers' names as an attribute, with y downward from a height.
+func writeLayers(b *strings.Builder, list []dxf.Entity, high float64, name string) {
+	s := svg{b, 0, high}
+	for _, l := range layers {
+		fmt.Fprintf(b, `<g %s="%s" fill="none" stroke="black" font-family="Arial, Liberation Sans, sans-serif" %s>`+"\n", name, l.Name, svgStyles[l.Name])
+		for _, e := range list {
 			s.entity(l.Name, e)
 		}
 		b.WriteString("</g>\n")
 	}
-	b.WriteString("</svg>\n")
-	return []byte(b.String())
 }
 
 // title names the sheet.

@@ -14,6 +14,7 @@ const (
 	denseHeight = 196.0 // where both sides need room for numbers
 	cardHeight  = 160.0
 	chartGap    = 16.0
+	textSize    = 11.0
 )
 
 // leastToe is the least toe change, in degrees, that a chart spans to either side, so

@@ -2,56 +2,71 @@ package report
 
 import (
 	"math"
+	"strings"
 
+	"toewright/internal/drawing"
 	"toewright/internal/engine"
 	"toewright/internal/number"
-	"toewright/internal/plot"
+	"toewright/internal/study"
 )
 
-// arms writes the steering arms: their drawing where the hole moves, and their
-// dimensions left and right.
+// arms writes the steering arms: their drawing where the hole moves, no larger than so many mm,
+// and beside it their dimensions.
 func (p *page) arms() {
 	p.open("section", "")
 	p.element("h2", "", "Steering arm")
-	p.drawings()
+	drawn := p.moves(&p.Arm.Sides[0]) || p.moves(&p.Arm.Sides[1])
+	if !drawn {
+		p.element("p", "", "The hole for the outer ball stays where it is.")
+	}
+	if drawn {
+		wide, high := 130.0, 105.0
+		if !p.sameArm(&p.Arm.Sides[0], &p.Arm.Sides[1]) {
+			wide, high = 116, 80
+		}
+		p.open("div", "pair")
+		p.open("figure", "drawn")
+		p.text = drawing.AppendInline(p.text, p.Study, p.Arm, wide, high)
+		p.close("figure")
+	}
+	p.open("div", "")
 	p.armTable()
-	p.element("p", "small", p.armWords())
+	p.stated()
+	p.element("p", "small", p.armWords(drawn))
+	p.close("div")
+	if drawn {
+		p.close("div")
+	}
 	p.close("section")
 }
 
 // armWords says how drawing and dimensions are meant.
-func (p *page) armWords() string {
+func (p *page) armWords(drawn bool) string {
 	text := ""
-	if p.moves(&p.Arm.Sides[0]) || p.moves(&p.Arm.Sides[1]) {
-		text = "Drawings are not to scale: figured dimensions hold; dashed, and in brackets, is the original. " +
-			"Each dimension is that of the hole or taper for the outer ball from the original one. "
+	if drawn {
+		text = "Framed sizes are exact and hold; dashed is the original hole, in brackets the change from it. The part drawing has them larger. " +
+			"Each dimension of the table is that of the hole or taper for the outer ball from the original one. "
 		if p.Arm.Sides[0].Face != nil {
-			text += "The face is the one the arm is bolted to. "
+			text += "The face, A, is the one the arm is bolted to, B its bolts. "
 		}
 	}
 	return text + "Arm lengths are level, from the steering axis at the ball's height. Geometry, not strength."
 }
 
-// drawings draws each arm whose hole moves; one where both are alike but for their
-// hand.
-func (p *page) drawings() {
-	l, r := &p.Arm.Sides[0], &p.Arm.Sides[1]
-	switch {
-	case !p.moves(l) && !p.moves(r):
-		p.element("p", "", "The hole for the outer ball stays where it is.")
-	case p.sameArm(l, r):
-		p.drawing(l)
-		p.element("p", "small", "The right arm is the mirror image of the left one.")
-	default:
-		p.drawing(l)
-		p.drawing(r)
+// stated writes what the maker states of the arm in words.
+func (p *page) stated() {
+	if p.Study.Arm == nil {
+		return
 	}
-}
-
-func (p *page) drawing(a *engine.ArmSide) {
-	p.open("figure", "")
-	p.text = plot.Document{Title: a.Side + " steering arm with its dimensions", Picture: armPicture(p.n, a)}.AppendInline(p.text)
-	p.close("figure")
+	var list []string
+	for _, t := range study.ArmTexts {
+		if text := *t.At(p.Study.Arm); text != "" {
+			list = append(list, t.Label+": "+text)
+		}
+	}
+	if len(list) > 0 {
+		p.element("p", "small", strings.Join(list, "; ")+".")
+	}
 }
 
 // moves reports whether an arm's hole stands elsewhere than the original.
@@ -186,9 +201,14 @@ func thread(p *page, a *engine.ArmSide) string {
 
 func (p *page) armTable() {
 	l, r := &p.Arm.Sides[0], &p.Arm.Sides[1]
+	alike := p.sameArm(l, r)
 	p.open("table", "dims")
 	p.open("thead", "")
-	p.headings("", "From the original hole, "+p.n.LengthUnit(), "Left", "Right")
+	if alike {
+		p.headings("", "From the original hole, "+p.n.LengthUnit(), "Each side")
+	} else {
+		p.headings("", "From the original hole, "+p.n.LengthUnit(), "Left", "Right")
+	}
 	p.close("thead")
 	p.open("tbody", "")
 	group := ""
@@ -200,7 +220,9 @@ func (p *page) armTable() {
 		p.element("td", "group", firstOf(&group, row.group))
 		p.element("th", "", row.label)
 		p.element("td", "", row.cell(p, l))
-		p.element("td", "", row.cell(p, r))
+		if !alike {
+			p.element("td", "", row.cell(p, r))
+		}
 		p.close("tr")
 	}
 	p.close("tbody")
