@@ -36,3 +36,30 @@ func TestPartDrawing(t *testing.T) {
 		page.Start()
 	}
 }
+
+// TestStatedByTheMaker states a thickness in the unit shown, a material and the projection:
+// the drawing is drawn anew with each, what is no length stays in its field with the reason,
+// and an undo takes one back.
+func TestStatedByTheMaker(t *testing.T) {
+	for _, o := range []Options{{}, {Width: 390, Height: 844, Touch: true, Dark: true}} {
+		page := openSheet(t, o)
+		openPanel(page, "sheet")
+		drawn := func(do func()) {
+			page.WaitTrue(`document.querySelector("#part-drawing")?.naturalWidth > 0`)
+			before := Eval[string](page, `document.querySelector("#part-drawing").src`)
+			do()
+			page.WaitTrue(`document.querySelector("#part-drawing")?.src !== ` + quote(before) + ` && document.querySelector("#part-drawing")?.naturalWidth > 0`)
+		}
+		page.WaitTrue(`!!document.querySelector("#arm-stated")`)
+		click(page, "#arm-stated")
+		drawn(func() { typeInto(page, "#arm-material", "4140 bar") })
+		drawn(func() { typeInto(page, "#arm-thickness", "22") })
+		drawn(func() { choose(page, "#arm-projection", "first-angle") })
+		typeInto(page, "#arm-bolt", "a lot")
+		page.WaitTrue(`!!document.querySelector("#arm-bolt-problem") && document.querySelector("#arm-bolt").value === "a lot"`)
+		page.Shot(fmt.Sprintf("make stated %d", o.Width))
+		drawn(func() { click(page, "#undo") })
+		page.WaitTrue(`document.querySelector("#arm-projection").value === "" && document.querySelector("#arm-material").value === "4140 bar"`)
+		page.WaitTrue(`document.querySelector("#arm-thickness").value.startsWith("22")`)
+	}
+}
