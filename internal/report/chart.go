@@ -31,7 +31,7 @@ func (p *page) charts() plot.Picture {
 	switch {
 	case p.Card != nil:
 		picture.Height = cardHeight
-	case !p.alike():
+	case !p.alike(), p.Loads != nil:
 		picture.Height = denseHeight
 	}
 	width := (chartWidth - chartGap) / 2

@@ -31,12 +31,12 @@ func (p *page) arms() {
 	}
 	p.open("div", "")
 	p.armTable()
-	p.stated()
-	p.element("p", "small", p.armWords(drawn))
 	p.close("div")
 	if drawn {
 		p.close("div")
 	}
+	p.stated()
+	p.element("p", "small", p.armWords(drawn))
 	p.close("section")
 }
 
