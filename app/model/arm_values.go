@@ -3,7 +3,6 @@ package model
 import (
 	"errors"
 
-
 	"toewright/internal/number"
 	"toewright/internal/study"
 )
