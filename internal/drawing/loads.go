@@ -195,10 +195,10 @@ func (s *sheet) loadWords() []string {
 	case s.noLoads:
 		return []string{"Loads: on the bench sheet; there is no room for them here."}
 	}
-	list := append(slices.Clone(s.loads.sources), engine.LoadsWords[0])
+	list := append(slices.Clone(s.loads.sources), engine.LoadsSigns)
 	rows, _ := s.loadRows()
 	if slices.ContainsFunc(rows, func(r loadRow) bool { return strings.HasSuffix(r.label, eachWheel) }) {
 		list = append(list, "Each wheel: twist of the left arm; that of the right turns the other way.")
 	}
-	return append(list, engine.LoadsWords[2])
+	return append(list, engine.LoadsVerdict)
 }

@@ -124,10 +124,16 @@ func (r *LoadsResult) Words() []string {
 	return append([]string{text}, loadsWords...)
 }
 
+// LoadsSigns say how the figures are found, and LoadsVerdict that they are none.
+const (
+	LoadsSigns   = "Tie rod: positive is pulled apart, negative pushed together. Links weigh nothing, joints have no friction, the gear is held; nothing is added to the loads stated."
+	LoadsVerdict = "Loads and ratios, and no verdict: what a part bears is for strength work, and for a licensed engineer to judge."
+)
+
 var loadsWords = []string{
-	"Tie rod: positive is pulled apart, negative pushed together. Links weigh nothing, joints have no friction, the gear is held; nothing is added to the loads stated.",
+	LoadsSigns,
 	"The contact is the lowest point of the wheel's plane at the tyre's radius; scrub radius and trail are taken where that plane meets the ground.",
-	"Loads and ratios, and no verdict: what a part bears is for strength work, and for a licensed engineer to judge.",
+	LoadsVerdict,
 }
 
 // Largest returns the largest twist and bending of the stud of a car in a case, over both
