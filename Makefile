@@ -245,7 +245,7 @@ bench-peers-install: ## Install what bench-peers needs, by apt-get
 .PHONY: coverage
 coverage: ## Simulate thousands of cars and write how far advice and tape can be trusted; some minutes
 	$(GO) run ./tools/coverage -out docs/coverage.md
-	$(GO) run ./tools/coverage -located -cars 640 -out docs/located.md
+	$(GO) run ./tools/coverage -located -cars 160 -out docs/located.md
 
 .PHONY: mutants
 mutants: ## Change the code for the worse and see whether a test fails; a quarter of an hour

@@ -3,6 +3,7 @@ package model
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"toewright/internal/engine"
@@ -268,7 +269,7 @@ func (c *comparer) loads() (list []rowSource) {
 	}
 	for _, f := range first.Figures() {
 		if f.Deciding {
-			list = append(list, c.load(f, first.Words()))
+			list = append(list, c.load(f, slices.Concat(first.Words(), first.Sources)))
 		}
 	}
 	return list
