@@ -60,7 +60,7 @@ func (l *loads) stiffness(d *study.Document) app.UI {
 		return nil
 	}
 	names := design.Members()
-	return app.Details().ID("stiffness").Open(len(d.Stiffness) > 0).Body(
+	return app.Details().Class("block").ID("stiffness").Open(len(d.Stiffness) > 0).Body(
 		app.Summary().Text("Stiffness, for the toe that a load makes"),
 		app.P().Class("note").Text("An estimate in Compare, only where all of these are stated. Pivots give alike in every direction, a strut's top square to its axis, links and rods along themselves; the gear with its mounts along the rack, or at the pitman ball. A joint that hardly gives has a large stiffness."),
 		app.Div().Class("row").Body(app.Range(names).Slice(func(i int) app.UI {
