@@ -100,10 +100,13 @@ func (c *Census) Percentile(share float64) solver.Angle {
 
 // Yield returns the share of cars that pass, with its 95 % interval (Wilson's
 // score). A car that cannot be built does not pass.
-func (c *Census) Yield() (share, low, high float64) { return wilson(c.Passed, c.Cars) }
+func (c *Census) Yield() (share, low, high float64) { return Share(c.Passed, c.Cars) }
 
-// wilson returns a share with its 95 % score interval.
-func wilson(pass, of int) (share, low, high float64) {
+// Share returns a share that was counted with its 95 % interval by Wilson's score (E. B.
+// Wilson, J. Am. Stat. Assoc. 22, 1927, 209-212), which Brown, Cai and DasGupta (Stat. Sci.
+// 16, 2001, 101-133) recommend for few, 40 or less, as well; from memory. Without any it is
+// NaN, from 0 to 1.
+func Share(pass, of int) (share, low, high float64) {
 	if of == 0 {
 		return math.NaN(), 0, 1
 	}

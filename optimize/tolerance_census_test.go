@@ -160,3 +160,17 @@ func TestPercentileAmongFailures(t *testing.T) {
 		}
 	}
 }
+
+// TestShareByTables compares intervals of few with Newcombe's table of Wilson's score (Stat.
+// Med. 17, 1998, 857-872, table I, method 3; from memory).
+func TestShareByTables(t *testing.T) {
+	for _, tt := range []struct {
+		pass, of  int
+		low, high float64
+	}{{81, 263, 0.2553, 0.3662}, {15, 148, 0.0624, 0.1605}, {0, 20, 0, 0.1611}, {1, 29, 0.0061, 0.1718}} {
+		_, low, high := optimize.Share(tt.pass, tt.of)
+		if math.Abs(low-tt.low) > 5e-5 || math.Abs(high-tt.high) > 5e-5 {
+			t.Errorf("%d of %d: %.4f to %.4f, want %.4f to %.4f", tt.pass, tt.of, low, high, tt.low, tt.high)
+		}
+	}
+}

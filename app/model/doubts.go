@@ -16,7 +16,7 @@ type Doubt struct {
 
 // doubtSteps are the steps of what is no part of the car, by the first key of its path.
 var doubtSteps = map[string]string{
-	"readings": "readings", "advise": "readings", "priors": "readings", "candidates": "compare", "display": "compare",
+	"readings": "readings", "series": "series", "advise": "readings", "priors": "readings", "candidates": "compare", "display": "compare",
 	"search": "search", "tolerances": "series", "yield": "series", "catalogue": "parts", "loads": "sheet", "arm": "sheet",
 }
 

@@ -31,6 +31,7 @@ var keysWithField = []string{
 	"yield.limit", "yield.keepToe",
 	"readings[].side", "readings[].gauge", "readings[].base", "readings[].repeatability", "readings[].travelAs", "readings[].direction",
 	"readings[].slopeSd", "readings[].turned", "readings[].zero", "readings[].note", "readings[].changes", "readings[].purpose", "readings[].values",
+	"series[].car", "series[].date", "series[].readings",
 	"advise.parameter", "advise.step",
 	"catalogue[].slot", "catalogue[].name", "catalogue[].price", "catalogue[].changes",
 	"loads", "stiffness", "sources", "arm",

@@ -91,8 +91,12 @@ func (s *Session) SetParts(r Run, car *Car) error {
 // UsualReading returns the gauge of the last readings or, where there are none, two
 // indicators over the usual base.
 func (s *Session) UsualReading() study.Reading {
-	if n := len(s.doc.Readings); n > 0 {
-		last := s.doc.Readings[n-1]
+	runs := s.doc.Readings
+	if n := len(s.doc.Series); len(runs) == 0 && n > 0 {
+		runs = s.doc.Series[n-1].Readings
+	}
+	if n := len(runs); n > 0 {
+		last := runs[n-1]
 		return study.Reading{Gauge: last.Gauge, Base: last.Base, Repeatability: last.Repeatability, TravelAs: last.TravelAs}
 	}
 	return study.Reading{

@@ -69,8 +69,8 @@ func (s *benchSheet) sheet(car *model.Car) app.UI {
 		app.Div().Class("deeds no-print").Body(
 			button("Print", func(app.Context, app.Event) { app.Window().Call("print") }).ID("print").Class("primary"),
 			showButton(s.Bench, "show-cars", "Before and after"),
-			s.formButton("save-sheet", "Bench sheet (HTML)", report.SheetForm),
-			s.formButton("save-card", "Fitting card (HTML)", report.CardForm),
+			s.Bench.formButton(&s.State.page, "save-sheet", "Bench sheet (HTML)", report.SheetForm),
+			s.Bench.formButton(&s.State.page, "save-card", "Fitting card (HTML)", report.CardForm),
 		),
 		app.If(s.State.page.running(), func() app.UI { return s.State.page.render("save-sheet", "") }),
 		s.takeAway(),
@@ -141,20 +141,20 @@ func (s *benchSheet) curves() app.UI {
 	return app.Figure().Class("sheet-curves").Body(app.Raw(string(d.AppendInline(nil))))
 }
 
-// formButton hands the user what is written of the car in a form as a page of its own, as the
-// command report does.
-func (s *benchSheet) formButton(id, text, form string) app.UI {
+// formButton hands the user what is written of the selected car in a form as a page of its
+// own, as the command report does.
+func (b bench) formButton(page *job, id, text, form string) app.UI {
 	return button(text, func(app.Context, app.Event) {
-		doc := s.Bench.document()
-		o := report.Options{Candidate: s.Bench.Desk.Selected().Name, Form: form}
-		s.State.page.start(s.Bench.Lasting, s.Bench.Caller, calls.Report, doc, o, func(ctx app.Context, raw json.RawMessage, err error) {
+		doc := b.document()
+		o := report.Options{Candidate: b.Desk.Selected().Name, Form: form}
+		page.start(b.Lasting, b.Caller, calls.Report, doc, o, func(ctx app.Context, raw json.RawMessage, err error) {
 			page, err := answerOf[calls.File](raw, err)
 			if err != nil {
-				s.Bench.Say(ctx, plain(err), nil)
+				b.Say(ctx, plain(err), nil)
 				return
 			}
 			download(fileName(doc.Name)+"-"+form+".html", "text/html", []byte(page.Text))
-			s.Bench.Say(ctx, "The page is on its way to your downloads. "+caution, nil)
+			b.Say(ctx, "The page is on its way to your downloads. "+caution, nil)
 		})
-	}).ID(id).Disabled(s.State.page.running())
+	}).ID(id).Disabled(page.running())
 }

@@ -16,8 +16,10 @@ import (
 // forge judges a candidate before its part is made: what tolerances do to it.
 type forge struct {
 	app.Compo
-	Bench bench
-	State *forging
+	Bench    bench
+	State    *forging
+	Measured *measuring
+	Page     *job // that writes a form
 }
 
 // forging is a series that runs, or what came of it.
@@ -34,6 +36,7 @@ func (f *forge) Render() app.UI {
 		f.limit(),
 		f.run(),
 		f.outcome(),
+		f.measured(),
 		f.tolerances(),
 		cautionLine(),
 	)

@@ -103,7 +103,7 @@ func (f *forge) loads(list []engine.LoadPeak) app.UI {
 			p := &list[i]
 			return app.Tr().Body(
 				app.Th().Scope("row").Body(app.Text(p.Label()), app.Span().Class("unit").Text(" "+p.Unit(n.Style))),
-				app.Td().Body(app.Text(p.Number(n.Style)), app.Small().Class("under").Text(p.Where())),
+				app.Td().Body(app.Text(p.Number(n.Style)), under(p.Where())),
 				app.Td().Text(p.Spread(n.Style)),
 			)
 		})),

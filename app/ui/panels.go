@@ -141,7 +141,7 @@ func (p *Panels) panel(b bench) app.UI {
 	case "sheet":
 		return &benchSheet{Bench: b, State: &p.sheeting, Series: &p.forging, Making: &p.making}
 	case "series":
-		return &forge{Bench: b, State: &p.forging}
+		return &forge{Bench: b, State: &p.forging, Measured: &p.measuring, Page: &p.sheeting.page}
 	}
 	return &compare{Bench: b, State: &p.comparing}
 }

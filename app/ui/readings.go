@@ -56,6 +56,7 @@ func (r *readings) Render() app.UI {
 		r.choose(runs),
 		app.If(len(runs) > 0, func() app.UI { return r.current(runs[k.Run]) }),
 		&fit{Bench: r.Bench, State: &r.State.fit, Next: len(runs) > 0 && k.Done()},
+		app.If(len(runs) > 0, func() app.UI { return &keepCar{Bench: r.Bench} }),
 		readingsTable(r.Bench),
 		app.P().Class("note").Text(aboutReadings),
 	)

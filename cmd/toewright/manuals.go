@@ -155,6 +155,19 @@ again or, with --toe as-built, leaves the line with its rods as drawn.
 FILE - reads standard input. The same seed gives the same cars. Interrupted, the
 command prints what the cars built so far say.`,
 	},
+	calls.Series: {
+		show: shows(showSeries),
+		long: `Judge each car of the study's "series" by its own readings, as "readings" states them:
+the car is fitted to them, and its worse wheel passes the limit of the study's yield or
+not, with a 90 % band. How many pass is told with a 95 % interval (Wilson's score). A
+car is left open where its readings do not reach over the window, a wheel was not read
+with the candidate's parts on, or no car near the one stated gives them. Then a fit over
+all cars at once says by how much each dimension is off on all of them alike, and which
+one alone explains most of it. What is free is as in fit: the study's priors, else
+every hardpoint.
+
+FILE - reads standard input.`,
+	},
 	calls.Choose: {
 		show: shows(showChoose),
 		long: `Try every combination of the study's catalogue, each slot with one of its parts or

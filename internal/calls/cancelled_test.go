@@ -104,6 +104,7 @@ func busy(t *testing.T, key string) *study.Document {
 		d.Loads = []study.LoadCase{{Name: "kerb", Left: &study.WheelLoad{Force: study.Vec3{0, -1000, 3000}, At: "contact"}}}
 	}
 	d.Travel, d.Search.Window = &study.Travel{Bump: mm(50), Droop: mm(50), Step: mm(25)}, nil
+	d.Series = []study.MeasuredCar{{Car: "1", Readings: d.Readings}, {Car: "2", Readings: d.Readings}}
 	for i := range d.Search.Variables {
 		d.Search.Variables[i].Grid = mm(0.5)
 	}

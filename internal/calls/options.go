@@ -96,6 +96,14 @@ func toleranceOptions(o *engine.ToleranceOptions) []Option {
 	}
 }
 
+func seriesOptions(o *engine.SeriesOptions) []Option {
+	return []Option{
+		candidate(&o.Candidate),
+		optional(&o.Limit, "limit", "largest toe change in `degrees` that passes, in place of the study's"),
+		word(&o.Figure, "figure", "figure held against the limit", "peak", "rms"),
+	}
+}
+
 func chooseOptions(o *engine.ChooseOptions) []Option {
 	return []Option{
 		word(&o.Figure, "figure", "figure that combinations are ranked by", "rms", "peak"),
@@ -140,7 +148,7 @@ func reportOptions(o *report.Options) []Option {
 		text(&o.Date, "date", "date as `text`, in place of the study's"),
 		word((*string)(&o.Paper), "paper", "printed page; letter for a study shown in inches, else a4", report.Papers...),
 		count(&o.Cars, "cars", "`number` of cars built for the tolerances; that of the study, or 20000, where not given"),
-		word(&o.Form, "form", "what is written: the bench sheet for who makes the part, which stands where not given, or the card for who fits it", report.Forms...),
+		word(&o.Form, "form", "what is written: the bench sheet for who makes the part, which stands where not given, the card for who fits it, or the record of a series", report.Forms...),
 		optional(&o.Base, "base", "base of the gauge by which a card is checked, in the file's units; that of the study's display where not given"),
 	}
 }

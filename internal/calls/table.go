@@ -21,6 +21,7 @@ const (
 	Locate    = "locate"
 	Fit       = "fit"
 	Tolerance = "tolerance"
+	Series    = "series"
 	Choose    = "choose"
 	Map       = "map"
 	Report    = "report"
@@ -54,6 +55,8 @@ func shared() []Call {
 			func(o *engine.FitOptions) *func(engine.Progress) { return &o.Progress }),
 		call(Tolerance, "Build a series of cars within their tolerances and count those that pass", engine.Tolerance, toleranceOptions,
 			func(o *engine.ToleranceOptions) *func(engine.Progress) { return &o.Progress }),
+		call(Series, "Judge cars of a series by their readings, and say what they have in common", engine.Series, seriesOptions,
+			func(o *engine.SeriesOptions) *func(engine.Progress) { return &o.Progress }),
 		call(Choose, "Rank all combinations of the parts that can be bought", engine.Choose, chooseOptions,
 			func(o *engine.ChooseOptions) *func(engine.Progress) { return &o.Progress }),
 		files(call(Report, "Write the bench sheet of a candidate", benchSheet, reportOptions,

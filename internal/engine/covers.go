@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -104,17 +103,15 @@ func newCoverer(d *study.Document, o *CoversOptions) (*coverer, error) {
 	if err := c.resolveTarget(); err != nil {
 		return nil, err
 	}
-	y := study.Yield{}
-	if d.Yield != nil {
-		y = *d.Yield
-	} else if o.Limit == nil {
+	y, limit, err := yieldAsked(d, o.Candidate, o.Figure, o.Limit)
+	switch {
+	case err != nil:
+		return nil, err
+	case limit == nil:
 		return nil, wrongf("limit", "is missing: give --limit in degrees, or state yield.limit")
 	}
-	if c.limit = given(o.Limit, y.Limit); !(c.limit >= 0) {
-		return nil, wrongf("limit", "%g deg is not a limit, want 0 or more", c.limit)
-	}
-	c.measure = measureOf(cmp.Or(o.Figure, y.Figure, "peak"))
-	if c.car, err = c.byName(cmp.Or(o.Candidate, y.Candidate, study.BaseName)); err != nil {
+	c.limit, c.measure = *limit, measureOf(y.Figure)
+	if c.car, err = c.byName(y.Candidate); err != nil {
 		return nil, err
 	}
 	c.judge, err = c.judging(c.car, "")

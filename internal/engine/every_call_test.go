@@ -23,13 +23,14 @@ func TestEveryCallOfEveryTemplate(t *testing.T) {
 		"sweep": asked(Sweep, SweepOptions{}), "compare": asked(Compare, CompareOptions{}), "diagnose": asked(Diagnose, DiagnoseOptions{}),
 		"axle": asked(Axle, AxleOptions{}), "loads": asked(Loads, LoadsOptions{}), "search": asked(Search, SearchOptions{}),
 		"tradeoff": asked(TradeOff, TradeOffOptions{Designs: &designs}), "fit": asked(Fit, FitOptions{}),
-		"tolerance": asked(Tolerance, ToleranceOptions{Cars: &few}), "choose": asked(Choose, ChooseOptions{}),
+		"series": asked(Series, SeriesOptions{}), "tolerance": asked(Tolerance, ToleranceOptions{Cars: &few}), "choose": asked(Choose, ChooseOptions{}),
 		"map": asked(Map, MapOptions{Columns: &cells, Rows: &cells}), "arm": asked(Arm, ArmOptions{}),
 	}
 	for _, template := range study.Templates() {
 		d := loaded(t, template)
+		d.Series = []study.MeasuredCar{{Car: "1", Readings: d.Readings}}
 		for name, ask := range calls {
-			if name == "fit" && len(d.Readings) == 0 {
+			if (name == "fit" || name == "series") && len(d.Readings) == 0 {
 				continue
 			}
 			if err := ask(d); err != nil {

@@ -150,26 +150,35 @@ func newTolerancer(d *study.Document, o ToleranceOptions) (*tolerancer, error) {
 		return nil, err
 	}
 	t := &tolerancer{sweeper: sweep}
-	y := study.Yield{}
-	t.limit = o.Limit
-	if d.Yield != nil {
-		y = *d.Yield
-		t.limit = new(given(o.Limit, y.Limit))
+	y, limit, err := yieldAsked(d, o.Candidate, o.Figure, o.Limit)
+	if err != nil {
+		return nil, err
 	}
-	if t.car, err = t.byName(cmp.Or(o.Candidate, y.Candidate, study.BaseName)); err != nil {
+	t.limit = limit
+	if t.car, err = t.byName(y.Candidate); err != nil {
 		return nil, err
 	}
 	t.seed = given(o.Seed, y.Seed)
 	if t.count, err = counted("cars", o.Cars, cmp.Or(y.Cars, DefaultCars), 1, maxCars); err != nil {
 		return nil, err
 	}
-	if t.limit != nil && !(*t.limit >= 0) {
-		return nil, wrongf("limit", "%g deg is not a limit, want 0 or more", *t.limit)
-	}
-	if err := t.setSeries(cmp.Or(o.Figure, y.Figure, "peak"), o.Side); err != nil {
+	if err := t.setSeries(y.Figure, o.Side); err != nil {
 		return nil, err
 	}
 	return t, t.setToe(o.Toe, y.KeepToe)
+}
+
+// yieldAsked returns the study's yield with what a call is asked in its place, and the limit
+// in degrees, nil where none is stated.
+func yieldAsked(d *study.Document, candidate, figure string, limit *float64) (y study.Yield, _ *float64, err error) {
+	if d.Yield != nil {
+		y, limit = *d.Yield, new(given(limit, d.Yield.Limit))
+	}
+	if limit != nil && !(*limit >= 0) {
+		err = wrongf("limit", "%g deg is not a limit, want 0 or more", *limit)
+	}
+	y.Candidate, y.Figure = cmp.Or(candidate, y.Candidate, study.BaseName), cmp.Or(figure, y.Figure, "peak")
+	return y, limit, err
 }
 
 // What a series does with static toe.

@@ -1,19 +1,26 @@
 package report
 
 import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
 	"toewright/internal/engine"
 	"toewright/internal/number"
 )
 
-// Forms of what is written of a candidate: the bench sheet for who makes the part, and the
-// card for who fits it.
+// Forms of what is written of a candidate: the bench sheet for who makes the part, the card
+// for who fits it, and the record of those that were measured.
 const (
 	SheetForm = "sheet"
 	CardForm  = "card"
+	// SeriesForm is the record of the cars of a series that were measured.
+	SeriesForm = "series"
 )
 
 // Forms lists the forms.
-var Forms = []string{SheetForm, CardForm}
+var Forms = []string{SheetForm, CardForm, SeriesForm}
 
 // Card is what a fitting card has beside the cars and arms of a [Sheet].
 type Card struct {
@@ -82,11 +89,8 @@ func (g *gatherer) gauge() (number.Style, error) {
 
 // form returns the form that is asked for.
 func (o *Options) form() (string, error) {
-	switch o.Form {
-	case "", SheetForm:
-		return SheetForm, nil
-	case CardForm:
-		return CardForm, nil
+	if form := cmp.Or(o.Form, SheetForm); slices.Contains(Forms, form) {
+		return form, nil
 	}
-	return "", &engine.Error{Key: "form", Message: "is neither sheet nor card"}
+	return "", &engine.Error{Key: "form", Message: fmt.Sprintf("%.40q is none of %s", o.Form, strings.Join(Forms, ", "))}
 }

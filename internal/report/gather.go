@@ -32,10 +32,16 @@ func Gather(ctx context.Context, d *study.Document, o Options) (*Sheet, error) {
 	s.Yardstick = cmp.Or(s.Yardstick, study.BaseName)
 	g := &gatherer{ctx: ctx, sheet: s, options: &o}
 	steps := []func(*gatherer) error{(*gatherer).arm, (*gatherer).cars}
-	if form == CardForm {
+	switch form {
+	case SeriesForm:
+		if s.Series, err = engine.Series(ctx, d, engine.SeriesOptions{Candidate: o.Candidate, Progress: o.Progress}); err == nil {
+			s.Candidate, s.Window = s.Series.Candidate, s.Series.Window
+		}
+		return s, err
+	case CardForm:
 		s.Card = &Card{}
 		steps = append(steps, (*gatherer).card)
-	} else {
+	default:
 		steps = append(steps, (*gatherer).parts, (*gatherer).diagnosis, (*gatherer).loads, (*gatherer).limits, (*gatherer).tolerance, (*gatherer).fit)
 	}
 	for _, step := range steps {

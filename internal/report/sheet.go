@@ -33,7 +33,9 @@ type Sheet struct {
 	// those of the yardstick where that is another.
 	Loads, LoadsBefore *engine.LoadsResult
 	Parts              []study.Part // of the catalogue that make up the candidate
-	Card               *Card        // nil of a bench sheet
+	Card               *Card        // nil of what is no card
+	// Series is the record of the cars measured, nil of what is none.
+	Series *engine.SeriesResult
 	// Omitted says of each part that could not be worked out why.
 	Omitted []string
 }

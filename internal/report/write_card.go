@@ -9,17 +9,6 @@ import (
 	"toewright/solver"
 )
 
-// writeCard writes the card of a part for who fits it, as a page of its own.
-func (p *page) writeCard() {
-	p.start()
-	for _, section := range []func(*page){
-		(*page).cardHead, (*page).cardFits, (*page).curves, (*page).cardSets, (*page).cardReadings, (*page).cardTerms,
-	} {
-		section(p)
-	}
-	p.end()
-}
-
 // cardHead says what part the card goes with.
 func (p *page) cardHead() {
 	left, right := "", ""
@@ -38,32 +27,14 @@ func (p *page) cardFits() {
 	if c == nil {
 		return
 	}
-	p.open("section", "")
-	p.element("h2", "", "Does it fit your car?")
-	p.element("p", "", fmt.Sprintf("Each line by itself, all else as in the study: between From and To the %s of toe change of the worse wheel stays within %s over %s. Outside it does not; this card says nothing of two lines off at once.",
-		c.Figure, p.toeText(c.Limit), p.windowWords()))
-	p.open("table", "numbers")
-	p.open("thead", "")
-	p.headings("Set-up", "", "as drawn", "from", "to", "ends by", "your car", "within")
-	p.close("thead")
-	p.open("tbody", "")
-	for i := range c.Covers {
-		p.cardFit(&c.Covers[i])
-	}
-	p.close("tbody")
-	p.close("table")
-	p.close("section")
+	p.rows("Does it fit your car?", fmt.Sprintf("Each line by itself, all else as in the study: between From and To the %s of toe change of the worse wheel stays within %s over %s. Outside it does not; this card says nothing of two lines off at once.",
+		c.Figure, p.toeText(c.Limit), p.windowWords()),
+		[]string{"Set-up", "", "as drawn", "from", "to", "ends by", "your car", "within"}, len(c.Covers), func(i int) []string { return p.cardFit(&c.Covers[i]) })
 }
 
-func (p *page) cardFit(c *engine.Cover) {
-	q, ok := p.parameter(c.Parameter)
-	if !ok {
-		return
-	}
-	unit, write := p.n.LengthUnit(), func(x engine.Number) string { return p.n.length(float64(x)) }
-	if q.Quantity == solver.AngleQuantity {
-		unit, write = "deg", func(x engine.Number) string { return p.n.AngleNumber(float64(x)) }
-	}
+func (p *page) cardFit(c *engine.Cover) []string {
+	unit, write := p.unitOf(c.Parameter)
+	q, _ := p.parameter(c.Parameter)
 	ends := c.Problem
 	if ends == "" {
 		ends = c.LowEnd + "; " + c.HighEnd
@@ -72,12 +43,7 @@ func (p *page) cardFit(c *engine.Cover) {
 	if !q.Absolute {
 		label += ", change"
 	}
-	p.open("tr", "")
-	p.element("th", "", label)
-	for _, text := range []string{unit, write(c.Own), write(c.Low), write(c.High), ends, "________", "yes / no"} {
-		p.element("td", "", text)
-	}
-	p.close("tr")
+	return []string{label, unit, write(float64(c.Own)), write(float64(c.Low)), write(float64(c.High)), ends, "________", "yes / no"}
 }
 
 // cardSets says what is set again once the part is on, and by how many turns.

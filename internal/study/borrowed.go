@@ -129,7 +129,7 @@ var numberNames = map[string]string{
 	"axis": "rack's axis", "pitmanAxis": "pitman axis", "idlerAxis": "idler axis",
 	"damper": "damper", "spring": "spring", "springs": "springs", "wheelLoad": "wheel load", "loads": "loads", "stiffness": "stiffness", "measured": "what the tape measured", "armFace": "face of the arm", "arm": "arm as a part", "perTurn": "steering by turn of the wheel", "lock": "full lock",
 	"wheelbase": "wheelbase", "tyreRadius": "tyre radius", "corneringStiffness": "cornering stiffness",
-	"tieRod": "tie rod", "tolerances": "tolerances", "readings": "readings", "catalogue": "parts",
+	"tieRod": "tie rod", "tolerances": "tolerances", "readings": "readings", "series": "cars of the series", "catalogue": "parts",
 }
 
 // placeName returns what the place of a number is called, with its side where both are

@@ -10,11 +10,9 @@ import (
 // checkReadings looks for slips among the readings of each run.
 func checkReadings(d *Document) []Finding {
 	var found []Finding
-	for i := range d.Readings {
-		r := &d.Readings[i]
-		path := fmt.Sprintf("readings.%d.values", i)
-		found = append(found, r.checkTravels(path)...)
-		found = append(found, r.checkJump(path)...)
+	for path, r := range d.Runs() {
+		found = append(found, r.checkTravels(path+".values")...)
+		found = append(found, r.checkJump(path+".values")...)
 	}
 	return found
 }

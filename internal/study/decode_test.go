@@ -112,6 +112,11 @@ func TestDecodeErrors(t *testing.T) {
 			"unknown prior", `"tieRodOuter.z"`, `"tieRodOuter.w"`,
 			`"tieRodOuter.w"`, `priors.0.parameter: is not a parameter of a strut; the nearest is tieRodOuter.x`,
 		},
+		{
+			"set-up of a car of the series that cannot be", `"side": "right",`, `"side": "right", "changes": {"casterr": 4},`,
+			`4}`, `series.0.readings.0.changes.casterr: is not a parameter of a strut; the nearest is caster`,
+		},
+		{"car of the series without a name", `"car": "no. 1"`, `"car": ""`, `""`, `series.0.car: "" is no name of its own; call each car of the series by another`},
 		{"unknown gauge", `"side": "left",`, `"side": "left", "gauge": "ruler",`, `"ruler"`, `readings.0.gauge: want "indicators", "plate", "dial" or "tape", got "ruler"`},
 		{"three numbers in a reading", `[10, 0.1]`, `[10, 0.1, 2]`, `[10, 0.1, 2]`, `readings.0.values.1: want a list of 2 numbers, got a list of 3`},
 		{"key twice", `"wheelbase": 2500`, `"wheelbase": 2500, "wheelbase": 2400`, `"wheelbase": 2400`, `vehicle.wheelbase: key stands twice; remove one`},

@@ -28,13 +28,15 @@ type Document struct {
 	Tolerances []Tolerance `json:"tolerances,omitzero"`
 	Yield      *Yield      `json:"yield,omitzero"`
 	Readings   []Reading   `json:"readings,omitzero"`
-	Priors     []Prior     `json:"priors,omitzero"` // Priors are nil for those of the registry; where given, only these are free.
-	Advise     *Advise     `json:"advise,omitzero"`
-	Catalogue  []Part      `json:"catalogue,omitzero"`
-	Loads      []LoadCase  `json:"loads,omitzero"`
-	Stiffness  Stiffness   `json:"stiffness,omitzero"` // Stiffness is nil where toe under load is not estimated.
-	Measured   *Measured   `json:"measured,omitzero"`  // Measured is nil where no tape was used.
-	Arm        *Arm        `json:"arm,omitzero"`       // Arm is the steering arm as a part to be made.
+	// Series are cars of a series that were measured, each by itself.
+	Series    []MeasuredCar `json:"series,omitzero"`
+	Priors    []Prior       `json:"priors,omitzero"` // Priors are nil for those of the registry; where given, only these are free.
+	Advise    *Advise       `json:"advise,omitzero"`
+	Catalogue []Part        `json:"catalogue,omitzero"`
+	Loads     []LoadCase    `json:"loads,omitzero"`
+	Stiffness Stiffness     `json:"stiffness,omitzero"` // Stiffness is nil where toe under load is not estimated.
+	Measured  *Measured     `json:"measured,omitzero"`  // Measured is nil where no tape was used.
+	Arm       *Arm          `json:"arm,omitzero"`       // Arm is the steering arm as a part to be made.
 
 	Sources Sources `json:"sources,omitzero"` // Sources say where numbers come from; nil says that all stood in the file.
 }

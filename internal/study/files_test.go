@@ -79,6 +79,7 @@ const smallText = `{
   "tolerances": [{"parameter": "tieRodOuterHeight", "plusMinus": 0.5}],
   "yield": {"limit": 0.1},
   "readings": [{"side": "left", "base": 300, "values": [[0, 0], [10, 0.1]]}],
+  "series": [{"car": "no. 1", "readings": [{"side": "right", "base": 400, "values": [[0, 0], [20, 0.1]]}]}],
   "priors": [{"parameter": "tieRodOuter.z", "sd": 2}],
   "advise": {"parameter": "tieRodOuterHeight", "min": -10, "max": 10},
   "catalogue": [{"slot": "arm", "name": "long", "price": 80, "changes": {"steeringArmLength": 5}}]

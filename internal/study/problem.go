@@ -51,7 +51,7 @@ func (d *Document) firstProblem() *problem {
 		return problemf("suspension", "%s", d.Units.Sentence(reason(err)))
 	}
 	c := &checker{Document: d, design: design, known: map[string]string{}}
-	return first(c.candidates, c.search, c.tolerances, c.readings, c.priors, c.advise, c.catalogue, c.stiffness)
+	return first(c.candidates, c.search, c.tolerances, c.readings, c.series, c.priors, c.advise, c.catalogue, c.stiffness)
 }
 
 // steeringProblem refuses keys that do not fit the gear.

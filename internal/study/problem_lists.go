@@ -50,10 +50,22 @@ func (c *checker) tolerances() *problem {
 
 // readings refuses set-ups that the car cannot have.
 func (c *checker) readings() *problem {
-	for i, v := range c.Readings {
-		if p := c.changes(fmt.Sprintf("readings.%d.changes", i), v.Changes); p != nil {
+	for path, r := range c.Runs() {
+		if p := c.changes(path+".changes", r.Changes); p != nil {
 			return p
 		}
+	}
+	return nil
+}
+
+// series refuses cars that go by one name or none.
+func (c *checker) series() *problem {
+	seen := map[string]bool{"": true}
+	for i, v := range c.Series {
+		if seen[v.Car] {
+			return problemf(fmt.Sprintf("series.%d.car", i), "%.60q is no name of its own; call each car of the series by another", v.Car)
+		}
+		seen[v.Car] = true
 	}
 	return nil
 }

@@ -1,6 +1,8 @@
 package study
 
 import (
+	"fmt"
+	"iter"
 	"math"
 	"slices"
 )
@@ -35,6 +37,32 @@ type Reading struct {
 	Purpose string       `json:"purpose,omitzero" rule:"oneof=fit|verify"` // Purpose is "fit" where absent.
 	Note    string       `json:"note,omitzero"`
 	Values  [][2]float64 `json:"values" rule:"required"` // Values are travel and reading, toe-in positive.
+}
+
+// MeasuredCar is a car of a series, as it was read once its part was on.
+type MeasuredCar struct {
+	Car      string    `json:"car" rule:"required"` // Car names it: a number, a customer, a chassis.
+	Date     string    `json:"date,omitzero"`       // Date is when it was read, free text.
+	Readings []Reading `json:"readings" rule:"required"`
+}
+
+// Runs returns all runs of a gauge with their paths, those of the study first and then those
+// of each car of the series.
+func (d *Document) Runs() iter.Seq2[string, *Reading] {
+	return func(yield func(string, *Reading) bool) {
+		for i := range d.Readings {
+			if !yield(fmt.Sprintf("readings.%d", i), &d.Readings[i]) {
+				return
+			}
+		}
+		for i := range d.Series {
+			for k := range d.Series[i].Readings {
+				if !yield(fmt.Sprintf("series.%d.readings.%d", i, k), &d.Series[i].Readings[k]) {
+					return
+				}
+			}
+		}
+	}
 }
 
 // UsualSlopeSD is what a gauge may gain with travel where a reading states nothing:

@@ -31,17 +31,45 @@ const maxReadings = 20_000
 
 func (d *Document) readingsProblem() *problem {
 	count := 0
-	for i, r := range d.Readings {
-		if count += len(r.Values); count > maxReadings {
-			return problemf(fmt.Sprintf("readings.%d.values", i), "more than %d readings", maxReadings)
-		}
-		if k := r.tooLong(); k >= 0 {
-			return problemf(fmt.Sprintf("readings.%d.values.%d", i, k), "%g %s is longer than the %s's base of %g %s, which no toe reads; correct the reading or the base",
-				r.Values[k][1], d.Units, r.Gauge, r.Base, d.Units)
-		}
+	if p := d.runsProblem("readings", d.Readings, &count); p != nil {
+		return p
 	}
 	if count == 0 {
 		return problemf("readings", "none to fit; enter travel and gauge readings first")
+	}
+	return nil
+}
+
+// runsProblem refuses a reading that is longer than its gauge, and more readings than there
+// may be, those counted before among them.
+func (d *Document) runsProblem(path string, list []Reading, count *int) *problem {
+	for i, r := range list {
+		if *count += len(r.Values); *count > maxReadings {
+			return problemf(fmt.Sprintf("%s.%d.values", path, i), "more than %d readings", maxReadings)
+		}
+		if k := r.tooLong(); k >= 0 {
+			return problemf(fmt.Sprintf("%s.%d.values.%d", path, i, k), "%g %s is longer than the %s's base of %g %s, which no toe reads; correct the reading or the base",
+				r.Values[k][1], d.Units, r.Gauge, r.Base, d.Units)
+		}
+	}
+	return nil
+}
+
+// ReadyForSeries returns an error that names the key where no car of the series was read, a
+// reading cannot be, or a prior stands twice.
+func (d *Document) ReadyForSeries() error {
+	return first(d.seriesProblem, d.priorsProblem, d.yieldProblem).err()
+}
+
+func (d *Document) seriesProblem() *problem {
+	count := 0
+	for i := range d.Series {
+		if p := d.runsProblem(fmt.Sprintf("series.%d.readings", i), d.Series[i].Readings, &count); p != nil {
+			return p
+		}
+	}
+	if count == 0 {
+		return problemf("series", "no car of it was read; enter each car with its readings first")
 	}
 	return nil
 }

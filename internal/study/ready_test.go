@@ -8,10 +8,12 @@ func TestReady(t *testing.T) {
 		"search":    (*Document).ReadyToSearch,
 		"fit":       (*Document).ReadyToFit,
 		"tolerance": (*Document).ReadyForTolerance,
+		"series":    (*Document).ReadyForSeries,
 	}
 	const (
 		variables = `{"variables": [{"parameter": "tieRodOuterHeight", "min": -20, "max": 20}]}`
 		tolerance = `[{"parameter": "tieRodOuterHeight", "plusMinus": 0.5}]`
+		series    = `[{"car": "no. 1", "readings": [{"side": "right", "base": 400, "values": [[0, 0], [20, 0.1]]}]}]`
 		travel    = `{"bump": 50, "droop": 50, "step": 5}`
 	)
 	with := func(more string) string { return variables[:len(variables)-1] + ", " + more + "}" }
@@ -62,6 +64,12 @@ func TestReady(t *testing.T) {
 		{"fit", "no readings", `[[0, 0], [10, 0.1]]`, `[]`, "readings: none to fit; enter travel and gauge readings first"},
 		{"fit", "prior twice", `[{"parameter": "tieRodOuter.z", "sd": 2}]`, `[{"parameter": "toe", "sd": 2}, {"parameter": "toe", "sd": 1}]`, "priors.1.parameter: toe has a prior already"},
 		{"fit", "no room for advice", `"min": -10, "max": 10`, `"min": 10, "max": -10`, "advise.max: want more than min 10, got -10"},
+		{"series", "no cars", series, `[]`, "series: no car of it was read; enter each car with its readings first"},
+		{"series", "no readings", series, `[{"car": "1", "readings": [{"side": "left", "base": 300, "values": []}]}]`, "series: no car of it was read; enter each car with its readings first"},
+		{
+			"series", "a reading longer than its plate", series, `[{"car": "1", "readings": []}, {"car": "2", "readings": [{"side": "left", "gauge": "plate", "base": 300, "values": [[0, 301]]}]}]`,
+			"series.1.readings.0.values.0: 301 mm is longer than the plate's base of 300 mm, which no toe reads; correct the reading or the base",
+		},
 		{"tolerance", "none", tolerance, `[]`, "tolerances: none given; state by how much parts and places may be off"},
 		{"tolerance", "two widths", `"plusMinus": 0.5`, `"plusMinus": 0.5, "sd": 1`, "tolerances.0: want either plusMinus or sd"},
 		{"tolerance", "no width", `, "plusMinus": 0.5`, ``, "tolerances.0: want either plusMinus or sd"},

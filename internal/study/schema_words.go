@@ -30,6 +30,7 @@ var schemaWords = map[string]string{
 	"study.search":          "What may be changed, towards what and within what.",
 	"study.tolerances":      "How far the parameters of a car that is made may be off.",
 	"study.readings":        "Runs of a toe gauge on the real car.",
+	"study.series":          "Cars of a series as they were measured, each with its own zeros of the gauge.",
 	"study.advise":          "What can be fitted in answer to the readings.",
 	"study.catalogue":       "Parts that can be bought, by the slots they fit.",
 
@@ -218,6 +219,11 @@ var schemaWords = map[string]string{
 	"yield.keepToe":   "Cars leave the line with their rods as drawn: static toe is what comes of the tolerances, and is not re-set.",
 	"yield.seed":      "Seed of the cars; the same seed gives the same cars.",
 	"yield.cars":      "Count of cars built. Absent: 20000.",
+
+	"measuredCar":          "One car of a series, read with the part on.",
+	"measuredCar.car":      "What it is called: a number, a chassis. No two are alike.",
+	"measuredCar.date":     "When it was read, free text.",
+	"measuredCar.readings": "Its runs of a gauge. Their changes say what was on, as in readings.",
 
 	"reading":               "One run of a gauge on one side, with one zero.",
 	"reading.gauge":         "Two indicators fixed to the ground (absent) or one dial swung from front to rear: base times tangent of toe. A plate on the hub or a tape at the tyre: base times sine.",

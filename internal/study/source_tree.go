@@ -12,7 +12,7 @@ import (
 
 // sourced are the sections of a file whose numbers have a source. What else stands in it
 // is a question, such as a search, or a way to show it.
-var sourced = []string{"vehicle", "suspension", "steering", "tieRod", "tolerances", "readings", "catalogue", "loads", "stiffness", "arm", "measured"}
+var sourced = []string{"vehicle", "suspension", "steering", "tieRod", "tolerances", "readings", "series", "catalogue", "loads", "stiffness", "arm", "measured"}
 
 // numberTree is a study as far as its numbers have a source.
 type numberTree struct{ root *strictjson.Node }

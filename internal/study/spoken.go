@@ -154,7 +154,7 @@ var listWords = map[string]string{
 	"suspension": "", "steering": "", "vehicle": "", "search": "", "changes": "", "bounds": "",
 	"candidates": "candidate", "variables": "parameter", "limits": "limit", "scenarios": "set-up",
 	"target": "target, point", "targetRight": "target of the right wheel, point", "targetSlope": "target's slope", "targetOf": "car of the target",
-	"tolerances": "tolerance", "readings": "run", "values": "row", "catalogue": "part", "loads": "load case",
+	"tolerances": "tolerance", "readings": "run", "series": "car of the series", "values": "row", "catalogue": "part", "loads": "load case",
 	"priors": "prior", "excludes": "excluded part", "measured": "taped", "lengths": "length", "heights": "height", "stations": "station",
 	"tieRod": "tie rod", "innerBall": "inner ball", "outerBall": "outer ball", "cone": "half angle", "stud": "stud",
 	"threadPitch": "lengthening by one turn", "minEngagement": "least engagement", "maxEngagement": "most engagement",

@@ -27,8 +27,8 @@ func Cholesky(a []float64, n int) bool {
 	return true
 }
 
-// choleskySolve replaces x by the solution of UᵀU·y = x.
-func choleskySolve(u []float64, n int, x []float64) {
+// CholeskySolve replaces x by the solution of UᵀU·y = x.
+func CholeskySolve(u []float64, n int, x []float64) {
 	CholeskyForward(u, n, x)
 	for k := n - 1; k >= 0; k-- {
 		row := u[k*n+k : (k+1)*n]

@@ -59,7 +59,7 @@ func TestCholeskySolves(t *testing.T) {
 		if !Cholesky(u, n) {
 			t.Fatalf("n=%d: not positive definite", n)
 		}
-		choleskySolve(u, n, x)
+		CholeskySolve(u, n, x)
 		for i := range n {
 			if got := dot(a[i*n:(i+1)*n], x); !near(got, want[i], 1e-11) {
 				t.Errorf("n=%d: row %d gives %g, want %g", n, i, got, want[i])

@@ -197,7 +197,7 @@ func (s *interiorPoint) direction() {
 			s.dx[j] -= v * f
 		}
 	}
-	choleskySolve(s.kkt, s.n, s.dx)
+	CholeskySolve(s.kkt, s.n, s.dx)
 	for i := range s.m {
 		s.dslack[i] = -s.primal[i] - dot(s.row(i), s.dx)
 		s.dmul[i] = -(s.centre[i] + s.mult[i]*s.dslack[i]) / s.slack[i]

@@ -2,6 +2,7 @@ package api
 
 import (
 	"net/http"
+	"strings"
 
 	"toewright/internal/study"
 )
@@ -20,15 +21,18 @@ const (
 
 // tooMuch returns the fault of a study that asks for more than the service does.
 func tooMuch(d *study.Document) *fault {
-	readings := 0
-	for i := range d.Readings {
-		readings += len(d.Readings[i].Values)
+	runs, readings, key := 0, 0, ""
+	for path, r := range d.Runs() {
+		runs, readings = runs+1, readings+len(r.Values)
+		if key == "" && (runs > mostRuns || readings > mostReadings) {
+			key, _, _ = strings.Cut(path, ".")
+		}
 	}
-	if len(d.Readings) > mostRuns {
-		return beyond("readings", len(d.Readings), "runs of readings", mostRuns)
+	if runs > mostRuns {
+		return beyond(key, runs, "runs of readings", mostRuns)
 	}
 	if readings > mostReadings {
-		return beyond("readings", readings, "readings", mostReadings)
+		return beyond(key, readings, "readings", mostReadings)
 	}
 	travels := 1
 	for _, t := range []study.Travel{d.Window(), d.SearchWindow()} {

@@ -28,6 +28,7 @@ func fullStudy(t *testing.T) string {
 	d.Vehicle.CorneringStiffness = 900
 	d.Yield.Cars, d.Yield.Seed, d.Search.Seed = 200, 7, 7
 	d.Search.Limits, d.Search.Target = nil, [][2]float64{{-50, 0.3}, {0, 0}, {50, 0.2}}
+	d.Series = []study.MeasuredCar{{Car: "1", Readings: d.Readings}}
 	d.Measured = &study.Measured{}
 	for name, at := range d.Suspension.Left.Points {
 		d.Measured.Heights = append(d.Measured.Heights, study.Plumbed{Of: "left." + name, Value: at[2]})
