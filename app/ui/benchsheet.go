@@ -145,16 +145,22 @@ func (s *benchSheet) curves() app.UI {
 // own, as the command report does.
 func (b bench) formButton(page *job, id, text, form string) app.UI {
 	return button(text, func(app.Context, app.Event) {
-		doc := b.document()
 		o := report.Options{Candidate: b.Desk.Selected().Name, Form: form}
-		page.start(b.Lasting, b.Caller, calls.Report, doc, o, func(ctx app.Context, raw json.RawMessage, err error) {
-			page, err := answerOf[calls.File](raw, err)
-			if err != nil {
-				b.Say(ctx, plain(err), nil)
-				return
-			}
-			download(fileName(doc.Name)+"-"+form+".html", "text/html", []byte(page.Text))
-			b.Say(ctx, "The page is on its way to your downloads. "+caution, nil)
-		})
+		b.download(page, calls.Report, o, "-"+form+".html", caution)
 	}).ID(id).Disabled(page.running())
+}
+
+// download hands the user the file that a call answers with, by the study's name and an
+// ending, with a caution if any.
+func (b bench) download(j *job, method string, options any, ending, caution string) {
+	doc := b.document()
+	j.start(b.Lasting, b.Caller, method, doc, options, func(ctx app.Context, raw json.RawMessage, err error) {
+		file, err := answerOf[calls.File](raw, err)
+		if err != nil {
+			b.Say(ctx, plain(err), nil)
+			return
+		}
+		download(fileName(doc.Name)+ending, file.Type, []byte(file.Text))
+		b.Say(ctx, strings.TrimSpace("The file is on its way to your downloads. "+caution), nil)
+	})
 }

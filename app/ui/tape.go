@@ -31,6 +31,7 @@ type taping struct {
 	trial  string          // what stood in the field then
 	result *engine.LocateResult
 	fault  string
+	page   job              // that writes the form
 	next   *engine.NextTape // what is asked for
 	refuse string           // why what was typed was not taken
 }
@@ -82,7 +83,7 @@ func (t *tape) refresh(app.Context) {
 func (t *tape) Render() app.UI {
 	d, s := t.Bench.document(), t.State
 	if d.Measured == nil {
-		return app.Div().Class("tape").Body(t.begin(), t.two())
+		return app.Div().Class("tape").Body(t.begin(), t.form(), t.two())
 	}
 	return app.Div().Class("tape").Body(
 		app.If(s.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(s.fault) }),
@@ -93,6 +94,7 @@ func (t *tape) Render() app.UI {
 		t.apply(),
 		t.rows(),
 		t.marks(),
+		t.form(),
 		app.If(len(d.Measured.Marks) == 0, func() app.UI { return app.Div().Body(t.two(), t.begin()) }),
 	)
 }
@@ -103,6 +105,14 @@ func (t *tape) begin() app.UI {
 		app.P().Text("With a tape, a level, a plumb line and an hour every point of a corner is had to a millimetre. Set six marks, measure what is asked for, and skip what cannot be reached. How to set marks, level the car and find centres: “A car by tape” in the docs."),
 		button("Set six marks", func(ctx app.Context, _ app.Event) { t.Bench.edit(ctx, t.Bench.session().SetMarks) }).ID("tape-begin").Class("primary"),
 	)
+}
+
+// form hands the user the form to measure the car by, as the command form does.
+func (t *tape) form() app.UI {
+	s := t.State
+	return runOf(&s.page, "tape-form", "", "", button("Form to fill in beside the car", func(app.Context, app.Event) {
+		t.Bench.download(&s.page, calls.Form, nil, "-tape.txt", "")
+	}).ID("tape-form"))
 }
 
 // two are the two lengths that alone already give a curve.

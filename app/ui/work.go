@@ -26,7 +26,7 @@ type work struct {
 
 // drop lets go of all of it: answers that are still to come come to nothing.
 func (w *work) drop() {
-	for _, j := range []*job{&w.asking.check.job, &w.finding.job, &w.forging.job, &w.measuring.job, &w.shelving.job, &w.sheeting.job, &w.sheeting.page, &w.reading.fit.job, &w.trading.job, &w.whying.job, &w.taping.job} {
+	for _, j := range []*job{&w.asking.check.job, &w.finding.job, &w.forging.job, &w.measuring.job, &w.shelving.job, &w.sheeting.job, &w.sheeting.page, &w.reading.fit.job, &w.trading.job, &w.whying.job, &w.taping.job, &w.taping.page} {
 		j.drop()
 	}
 	habits := w.reading.habits

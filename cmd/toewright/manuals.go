@@ -203,6 +203,15 @@ sections, tolerances, stamp, proofLoad, numberLeft, numberRight, drawnBy, checke
 printed; what it does not is left out, or a blank in the title block to fill in by hand.
 Geometry, not strength: loads stand there without a verdict.`,
 	},
+	calls.Form: {
+		long: `Print the measures to take of a study's car, each with a blank, in the order in which
+each settles the toe curve most: lengths from the study's marks, direct lengths,
+heights, plumbed distances. Where the toe is known well enough to choose a spacer a
+line says so. What cannot be reached is left blank. A study without marks gets six on
+the left, as docs/tape.md sets them. How to measure is there too.
+
+FILE - reads standard input.`,
+	},
 	calls.Report: {
 		long: `Write the bench sheet of a candidate as one self-contained HTML page: the steering
 arms' dimensions from the original hole, toe before and after as curves and numbers,

@@ -21,7 +21,6 @@ func newRootCommand() *cobra.Command {
 		root.AddCommand(newCallCommand(c))
 	}
 	root.AddCommand(
-		newFormCommand(),
 		newMergeCommand(),
 		newPointsCommand(),
 		newSchemaCommand(),

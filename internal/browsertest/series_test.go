@@ -17,12 +17,7 @@ import (
 // toe that is off by a share of the travel, in degrees at its end.
 func runOf(t *testing.T, off float64) string {
 	t.Helper()
-	d := study.Templates()[0].Document()
-	for _, template := range study.Templates() {
-		if template.Key == "double-wishbone-rack" {
-			d = template.Document()
-		}
-	}
+	d := study.Template{Key: "double-wishbone-rack"}.Document()
 	r, err := engine.Sweep(context.Background(), d, engine.SweepOptions{Candidate: study.BaseName})
 	if err != nil {
 		t.Fatal(err)

@@ -1,10 +1,15 @@
 package browsertest
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+
+	"toewright/internal/engine"
+	"toewright/internal/report"
+	"toewright/internal/study"
 )
 
 // tapeQuestion is what is asked to be measured.
@@ -38,4 +43,27 @@ func TestTapeLeadsOn(t *testing.T) {
 	click(page, "#tape-apply")
 	openPanel(page, "points")
 	page.WaitTrue(`document.querySelector("#panel").textContent.includes("tape")`)
+}
+
+// TestTapeForm has the form to measure a car by written, with the server gone: it is the
+// command's, to the byte.
+func TestTapeForm(t *testing.T) {
+	page := Open(t, Options{Before: `const make = URL.createObjectURL; URL.createObjectURL = (blob) => { if (blob.type.startsWith("text/plain")) blob.text().then((text) => window.formText = text); return make(blob); }`})
+	page.WaitOfflineReady()
+	startClean(page)
+	want, err := report.TapeForm(t.Context(), study.Template{Key: "double-wishbone-rack"}.Start(), engine.TapeFormOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	page.Offline()
+	openPanel(page, "tape")
+	click(page, "#tape-form")
+	page.WaitTrue(`!!window.formText`)
+	got := Eval[string](page, `window.formText`)
+	lines := strings.Split(got, "\n")
+	for i, line := range strings.Split(want, "\n") {
+		if i > 0 && (i >= len(lines) || lines[i] != line) { // the first has the study's name
+			t.Fatalf("line %d of %d of the page's form is not %q: %q", i+1, len(lines), line, lines[min(i, len(lines)-1)])
+		}
+	}
 }

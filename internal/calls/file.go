@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"toewright/internal/drawing"
+	"toewright/internal/engine"
 	"toewright/internal/report"
 	"toewright/internal/study"
 	"toewright/internal/version"
@@ -38,6 +39,17 @@ func armDrawing(ctx context.Context, d *study.Document, o drawing.Options) (*Fil
 		return nil, err
 	}
 	return &File{string(text), mediaType, barePolicy}, nil
+}
+
+// tapeFormType is the media type of the form to measure a car by.
+const tapeFormType = "text/plain"
+
+func tapeForm(ctx context.Context, d *study.Document, o engine.TapeFormOptions) (*File, error) {
+	text, err := report.TapeForm(ctx, d, o)
+	if err != nil {
+		return nil, err
+	}
+	return &File{text, tapeFormType, barePolicy}, nil
 }
 
 // barePolicy lets a picture load nothing and run nothing.

@@ -80,6 +80,10 @@ func locateOptions(o *engine.LocateOptions) []Option {
 	return []Option{count(&o.Measure, "measure", "`number` of further measures listed; 5 where not given")}
 }
 
+func formOptions(o *engine.TapeFormOptions) []Option {
+	return []Option{count(&o.Measures, "measures", "most `number` of measures; 40 where not given")}
+}
+
 func fitOptions(o *engine.FitOptions) []Option {
 	return []Option{count(&o.Measure, "measure", "`number` of further measurements listed; 5 where not given")}
 }

@@ -19,6 +19,7 @@ const (
 	Search    = "search"
 	TradeOff  = "tradeoff"
 	Locate    = "locate"
+	Form      = "form"
 	Fit       = "fit"
 	Tolerance = "tolerance"
 	Series    = "series"
@@ -51,6 +52,8 @@ func shared() []Call {
 		call(TradeOff, "Weigh toe change against a second aim", engine.TradeOff, tradeOffOptions,
 			func(o *engine.TradeOffOptions) *func(engine.Progress) { return &o.Progress }),
 		call(Locate, "Find the hardpoints that a tape, a level and a plumb line measured", engine.Locate, locateOptions, nil),
+		files(call(Form, "Print a form to measure a car by tape, in the order in which each measure helps most", tapeForm, formOptions,
+			func(o *engine.TapeFormOptions) *func(engine.Progress) { return &o.Progress }), tapeFormType),
 		call(Fit, "Find the car behind gauge readings, and the spacers it wants", engine.Fit, fitOptions,
 			func(o *engine.FitOptions) *func(engine.Progress) { return &o.Progress }),
 		call(Tolerance, "Build a series of cars within their tolerances and count those that pass", engine.Tolerance, toleranceOptions,

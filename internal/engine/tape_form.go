@@ -14,12 +14,33 @@ type FormMeasure struct {
 	Narrow bool // which spacer is best is known from here on
 }
 
+// TapeFormOptions say how long a form is. The zero value is an hour's, and a page.
+type TapeFormOptions struct {
+	Measures *int `json:"measures,omitzero"` // at most; nil is [DefaultForm]
+
+	Progress func(Progress) `json:"-"`
+}
+
+// DefaultForm is how many measures a form has where nothing else is said.
+const DefaultForm = 40
+
+// mostForm is the longest form: more than a car has measures.
+const mostForm = 1000
+
 // TapeForm lists measures of a study's car in the order in which each helps most, at most as many
 // as asked for, as if each were taken as the file's points have it: a form to fill in beside the
 // car. What was measured already comes before, and is not listed.
-func TapeForm(ctx context.Context, d *study.Document, most int) (list []FormMeasure, err error) {
+func TapeForm(ctx context.Context, d *study.Document, o TapeFormOptions) (list []FormMeasure, err error) {
+	most, err := counted("measures", o.Measures, DefaultForm, 0, mostForm)
+	if err != nil {
+		return nil, err
+	}
+	done := stages(o.Progress).items(most + 1)
 	d, one := d.Clone(), 1
 	for len(list) <= most {
+		if done != nil {
+			done(len(list))
+		}
 		l, err := Locate(ctx, d, LocateOptions{Measure: &one})
 		if err != nil {
 			return nil, err

@@ -80,8 +80,8 @@ func reply(t *testing.T, h http.Handler, path, body string) (int, string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.StatusCode == http.StatusOK && !json.Valid(text) && !strings.HasPrefix(string(text), "<") {
-		t.Fatalf("%s: %.80q is neither JSON nor a page or a picture", path, text)
+	if r.StatusCode == http.StatusOK && !json.Valid(text) && !strings.HasPrefix(string(text), "<") && !strings.HasPrefix(r.Header.Get("Content-Type"), "text/plain") {
+		t.Fatalf("%s: %.80q is neither JSON nor a page, a picture or plain text", path, text)
 	}
 	return r.StatusCode, string(text)
 }
