@@ -139,6 +139,7 @@ func (r *run) polish(start int, u []float64) bool {
 	if !l.broken && l.value < r.best {
 		r.best, r.bestX = l.value, l.optimum(r.problem.Variables).X
 	}
+	r.report() // a search that others have made was not heard of yet
 	return true
 }
 
