@@ -2,11 +2,13 @@ package report
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
 	"toewright/internal/engine"
 	"toewright/internal/number"
+	"toewright/internal/study"
 )
 
 // TestCardAgrees: what the card says of fit, setting and reading is what the engine says, to
@@ -74,6 +76,25 @@ func TestCardAgrees(t *testing.T) {
 	for _, c := range engine.Cautions {
 		if !strings.Contains(text, c) {
 			t.Errorf("no caution %q", c)
+		}
+	}
+}
+
+// TestCardHasItsBand: in either unit each row within the search's window has a band.
+func TestCardHasItsBand(t *testing.T) {
+	for _, unit := range []study.Units{study.Millimetre, study.Inch} {
+		d := car(t, "double-wishbone-rack")
+		d.Display = &study.Display{Units: unit}
+		page := written(t, gathered(t, d, Options{Candidate: "Spacers 12 mm", Form: CardForm}))
+		window := d.Units.Convert(d.SearchWindow().Bump, unit)
+		for _, row := range cells(t, page, "numbers readings") {
+			travel, err := strconv.ParseFloat(strings.NewReplacer("−", "-", "+", "").Replace(row[0]), 64)
+			if err != nil || math.Abs(travel) > window {
+				continue // a head, or beyond the series
+			}
+			if row[3] == "–" || row[4] == "–" {
+				t.Errorf("in %s the card has no band at %s: %q", unit, row[0], row)
+			}
 		}
 	}
 }

@@ -38,6 +38,11 @@ func tableStudy(d *study.Document) *study.Document {
 	w.Step = shown.Convert(step, d.Units)
 	out := *d
 	out.Travel = &w
+	if d.Search != nil && d.Search.Window != nil {
+		search, window := *d.Search, *d.Search.Window
+		window.Step = 0 // that of the travel
+		search.Window, out.Search = &window, &search
+	}
 	return &out
 }
 
