@@ -34,11 +34,11 @@ func (p *Parallel) chunk(byDefault int) int {
 	return byDefault
 }
 
-// Chunks of some ten milliseconds' work: long beside the cost of taking one,
-// short beside a reader's patience.
+// Chunks of some milliseconds' work, or some tens where limits cost much: long beside the cost
+// of taking one, short beside a reader's patience.
 const (
 	seriesChunk = 256 // cars
-	shelfChunk  = 512 // combinations
+	shelfChunk  = 64  // combinations
 	mapChunk    = 4   // rows
 )
 

@@ -41,14 +41,14 @@ func (w *shelfWorker) try(ctx context.Context, combinations Span) {
 		}
 		w.found.Tried++
 		if w.parts = w.s.parts(w.parts[:0], n); !w.s.excluded(w.parts) {
-			w.build(n)
+			w.build(ctx, n)
 		}
 	}
 }
 
 // build assembles combination number n, moves it and offers it. Limits cost far more than
-// the toe: they are judged only of what would be listed.
-func (w *shelfWorker) build(n int) {
+// the toe: they are judged only of what would be listed, while the context lasts.
+func (w *shelfWorker) build(ctx context.Context, n int) {
 	w.changes = w.s.gather(w.changes[:0], w.parts)
 	sides := selectionOf(w.sides)
 	if len(w.s.Effects) > 0 { // which may look at both
@@ -64,7 +64,7 @@ func (w *shelfWorker) build(n int) {
 		w.effects = append(w.effects, e.Of(car))
 	}
 	c := &Choice{Number: n, Price: w.s.price(w.parts), Figures: f, Effects: w.effects}
-	if w.found.wants(w.s, c) && w.holds() {
+	if w.found.wants(w.s, c) && ctx.Err() == nil && w.holds() {
 		w.found.offer(w.s, c)
 	}
 }

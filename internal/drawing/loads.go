@@ -127,7 +127,7 @@ func (s *sheet) loadTable(x, y, wide float64) (high float64) {
 		s.text(words, x+labelWide, base(row), small, dxf.Left, car)
 		for i := range s.loads.figures {
 			text := s.loads.figures[i].Number(s.parts[0].style, l)
-			s.text(words, ends[i+1]-1, base(row), min(small, (ends[i+1]-ends[i]-1.5)/width(1, text)), dxf.Right, text)
+			s.text(words, ends[i+1]-1, base(row), letters(text, ends[i+1]-ends[i]-1.5), dxf.Right, text)
 		}
 	}
 	s.line(outline, x, top, x+wide, top)
@@ -141,13 +141,13 @@ func (s *sheet) loadTable(x, y, wide float64) (high float64) {
 			head = []string{first, strings.TrimSpace(strings.TrimPrefix(f.Label, first))}
 		}
 		for j, text := range head {
-			s.text(words, ends[i+1]-1, base(j), small, dxf.Right, text)
+			s.text(words, ends[i+1]-1, base(j), letters(text, ends[i+1]-ends[i]-1.5), dxf.Right, text)
 		}
 	}
 	row := 2
 	for _, r := range rows {
 		s.line(words, x, top-float64(row)*rowHigh, x+wide, top-float64(row)*rowHigh)
-		s.text(words, x+1, base(row), min(small, (labelWide-2)/width(1, r.label)), dxf.Left, r.label)
+		s.text(words, x+1, base(row), letters(r.label, labelWide-2), dxf.Left, r.label)
 		if r.Was != nil {
 			write(row, r.Was, "original")
 			row++
@@ -161,6 +161,12 @@ func (s *sheet) loadTable(x, y, wide float64) (high float64) {
 		s.long = append(s.long, number.Count(left, "more load")+" of the rod's least: on the bench sheet.")
 	}
 	return high
+}
+
+// letters returns the size of small letters, or of smaller ones where a text would be wider than
+// its place.
+func letters(text string, wide float64) float64 {
+	return min(small, wide/max(width(1, text), math.SmallestNonzeroFloat64))
 }
 
 // loadColumns returns where the columns of figures begin, and where the last ends: one of a
