@@ -142,10 +142,18 @@ func (x *Axle) gearBall(s Side) innerBall {
 
 // steerReach is [Gear.Reach] of the axle's gear, from the four-bar it has built.
 func (x *Axle) steerReach() (lo, hi float64) {
-	if b, ok := x.gearBall(Left).(*linkBall); ok && b.bar != nil {
-		return b.bar.lock(-1), b.bar.lock(1)
+	if b := x.bar(); b != nil {
+		return b.lock(-1), b.lock(1)
 	}
 	return math.Inf(-1), math.Inf(1)
+}
+
+// bar returns the axle's pitman, centre link and idler arm; nil where it has none.
+func (x *Axle) bar() *fourBar {
+	if b, ok := x.gearBall(Left).(*linkBall); ok {
+		return b.bar
+	}
+	return nil
 }
 
 // TyreRadius returns the tyre radius in mm, changes included.

@@ -94,14 +94,13 @@ const lockStep = math.Pi / 720
 // lock returns the pitman turn, in the direction given by its sign, at which the
 // link and the idler arm come in line; half a turn where they never do.
 func (f *fourBar) lock(direction float64) float64 {
-	free := func(t float64) bool { return !math.IsNaN(f.idlerTurn(f.pitman.at(constant(t))).v) }
 	for t := 0.0; t < math.Pi; t += lockStep {
-		if free(direction * (t + lockStep)) {
+		if f.free(direction * (t + lockStep)) {
 			continue
 		}
 		lo, hi := t, t+lockStep
 		for range 60 {
-			if mid := (lo + hi) / 2; free(direction * mid) {
+			if mid := (lo + hi) / 2; f.free(direction * mid) {
 				lo = mid
 			} else {
 				hi = mid
@@ -110,6 +109,24 @@ func (f *fourBar) lock(direction float64) float64 {
 		return direction * lo
 	}
 	return direction * math.Pi
+}
+
+// free reports whether link and idler arm have a place at a turn of the pitman arm.
+func (f *fourBar) free(turn float64) bool {
+	return !math.IsNaN(f.idlerTurn(f.pitman.at(constant(turn))).v)
+}
+
+// clear reports whether a turn of the pitman arm is short of the lock by the steps of [fourBar.lock]
+// alone, which near straight ahead costs far less than to find the lock. One that is not may
+// still be short of it.
+func (f *fourBar) clear(turn float64) bool {
+	direction := math.Copysign(1, turn)
+	for t := 0.0; t < math.Abs(turn); t += lockStep {
+		if !f.free(direction * (t + lockStep)) {
+			return false
+		}
+	}
+	return math.Abs(turn) < math.Pi
 }
 
 // gearPoints are the hardpoints of a centre link with their rates.

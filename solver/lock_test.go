@@ -250,3 +250,22 @@ func TestGearLock(t *testing.T) {
 
 // opening returns the angle between two bearings, 0 to pi.
 func opening(a, b float64) float64 { return math.Abs(math.Remainder(a-b, 2*math.Pi)) }
+
+// TestSteerWithinTheGearsLock: a steering input is followed up to the gear's own lock, whichever
+// way, and refused from there on.
+func TestSteerWithinTheGearsLock(t *testing.T) {
+	c := loadCase(t, "../testdata/cases/cl01_dw03.json")
+	d := c.Study.design(t)
+	x := c.Study.candidate(t, d, "base")
+	lo, hi := d.Gear.Reach()
+	ws := solver.NewWorkspace()
+	for _, lock := range []float64{lo, hi} {
+		for _, part := range []float64{0.01, 0.3, 0.9, 0.999, 1 - 1e-9, 1 + 1e-9, 1.001, 1.5, 40} {
+			in := solver.SweepInput{Travels: []float64{0}, From: solver.Attitude{Steer: part * lock}}
+			err := x.Sweep(ws, &in, new([2]solver.Curve))
+			if beyond := err != nil && strings.Contains(err.Error(), "lock: centre link"); beyond != (part > 1) {
+				t.Errorf("at %g of the lock at %.6g rad: error %v", part, lock, err)
+			}
+		}
+	}
+}

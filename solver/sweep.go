@@ -224,6 +224,9 @@ func (x *Axle) checkSteer(steer float64) error {
 	if math.IsNaN(steer) || math.IsInf(steer, 0) {
 		return &InputError{"steer", "is not a number"}
 	}
+	if b := x.bar(); b == nil || b.clear(steer) {
+		return nil
+	}
 	lo, hi := x.steerReach()
 	if !(steer > lo && steer < hi) {
 		return &InputError{"steer", fmt.Sprintf("%.4g deg is beyond the gear's lock: centre link and idler arm come in line at %.4g and %.4g deg",
