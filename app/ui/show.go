@@ -30,6 +30,7 @@ type show struct {
 	nodes  elements // that are painted, once they are on the page
 	joined bool
 	stood  [2]float64 // travel of the wheels before
+	deaf   func()     // ends the listening to keys
 }
 
 // The elements of the view that are known by name.
@@ -62,6 +63,7 @@ func (p *Panels) showCars(ctx app.Context) {
 func (s *show) OnMount(ctx app.Context) {
 	s.stood = s.Panels.Desk.View.Travel
 	s.Panels.Drawing.over = s.paint
+	s.deaf = listen("keydown", func(e app.Value) { s.key(ctx, e) })
 	ctx.Defer(func(ctx app.Context) {
 		app.Window().Get("toewright").Call("cover", showID)
 		s.join(ctx)
@@ -73,6 +75,7 @@ func (s *show) OnUpdate(ctx app.Context) { ctx.Defer(s.join) }
 
 // OnDismount gives the sheet its frames back.
 func (s *show) OnDismount() {
+	s.deaf()
 	s.Panels.Drawing.over = nil
 	s.Panels.Drawing.request()
 }
@@ -149,24 +152,26 @@ func (s *show) Render() app.UI {
 	b := s.Panels.bench()
 	s.take(b)
 	t := s.tools()
-	return app.Elem("dialog").ID(showID).Class("show").Aria("label", "Before and after").OnKeyDown(s.key).
+	return app.Elem("dialog").ID(showID).Class("show").Aria("label", "Before and after").
 		On("close", s.leave).On("pointerdown", s.drag).On("pointermove", s.drag).Body(
 		app.Div().Class("show-box panels").Body(
-			app.Div().Class("show-head").Body(
-				app.H2().Text("Toe change"),
-				app.Details().Body(app.Summary().ID("show-unit").Text(b.numbers().ToeUnit()), display{b}.toe(), t.motion("show-")),
-				button("Close", s.close).ID("show-close"),
+			app.Div().Class("show-scroll").Body(
+				app.Div().Class("show-head").Body(
+					app.H2().Text("Toe change"),
+					app.Details().Body(app.Summary().ID("show-unit").Text(b.numbers().ToeUnit()), display{b}.toe(), t.motion("show-")),
+					button("Close", s.close).ID("show-close"),
+				),
+				app.If(s.fault != "", func() app.UI { return app.P().Class("problem").Text(s.fault) }),
+				app.Raw(s.cars),
+				app.If(s.costs != "", func() app.UI { return app.Raw(s.costs) }),
+				app.P().Class("caution").Text(b.Desk.Caution()),
 			),
-			app.If(s.fault != "", func() app.UI { return app.P().Class("problem").Text(s.fault) }),
-			app.Raw(s.cars),
 			app.Div().Class("show-travel").Body(
 				t.toggle("show-play", t.playWord(), t.Play.on, t.playOrStop).AutoFocus(true),
 				app.Input().Type("range").ID(showTravelID).Class("painted").Aria("label", "Travel").Attr("step", "any").
 					Min(travelAt(b.Desk, -1)).Max(travelAt(b.Desk, 1)).OnInput(s.slide),
 				app.Strong().Class("painted"),
 			),
-			app.If(s.costs != "", func() app.UI { return app.Raw(s.costs) }),
-			app.P().Class("caution").Text(b.Desk.Caution()),
 		),
 	)
 }

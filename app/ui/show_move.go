@@ -48,14 +48,15 @@ func (s *show) paint() {
 	s.nodes.done()
 }
 
-// lift brings the wheels to a travel, mm, and gives the slider the keyboard.
+// lift brings the wheels to a travel, mm, and gives the slider the keyboard, which is always in
+// sight: a browser that scrolls to it takes what is looked at away.
 func (s *show) lift(mm float64) {
 	d := s.Panels.Drawing
 	d.play.stop()
 	t := d.desk.Session.Cars().Travels
 	d.desk.View.Lift(movedSide(d.desk), math.Max(t[0], math.Min(t[len(t)-1], mm)))
 	d.request()
-	focus(showTravelID)
+	focusAs(showTravelID, true)
 }
 
 // slide follows the slider.
@@ -78,29 +79,34 @@ func (s *show) drag(ctx app.Context, e app.Event) {
 }
 
 // key moves the wheels by the arrow keys a spacer, with Shift ten, to the ends of their travel,
-// or lets them play. What has keys of its own keeps them.
-func (s *show) key(ctx app.Context, e app.Event) {
-	key, target, d := e.Get("key").String(), e.Get("target"), s.Panels.Drawing
+// or lets them play. What has keys of its own keeps them. Only at once can the browser be kept
+// from scrolling by a key, so that this runs outside the page's goroutine.
+func (s *show) key(ctx app.Context, e app.Value) {
+	target := e.Get("target")
+	if len(s.moving) == 0 || target.Call("matches", `input:not([type="range"])`).Bool() {
+		return
+	}
+	key, d := e.Get("key").String(), s.Panels.Drawing
 	arrow, ok := arrows[key]
 	if e.Get("shiftKey").Bool() {
 		arrow = arrow.Times(tenfold)
 	}
+	var do func(app.Context)
 	switch {
-	case len(s.moving) == 0 || target.Call("matches", `input:not([type="range"])`).Bool():
-		ctx.PreventUpdate()
-		return
 	case ok:
-		s.lift(d.desk.View.Travel[movedSide(d.desk)] + (arrow.X-arrow.Y)*d.desk.Spacer())
+		do = func(app.Context) { s.lift(d.desk.View.Travel[movedSide(d.desk)] + (arrow.X-arrow.Y)*d.desk.Spacer()) }
 	case key == "Home":
-		s.lift(math.Inf(-1))
+		do = func(app.Context) { s.lift(math.Inf(-1)) }
 	case key == "End":
-		s.lift(math.Inf(1))
+		do = func(app.Context) { s.lift(math.Inf(1)) }
 	case key == " " && !target.Call("matches", "button, summary").Bool():
-		s.tools().playOrStop(nil)
-		s.Panels.Changed(ctx)
+		do = func(ctx app.Context) {
+			s.tools().playOrStop(nil)
+			s.Panels.Changed(ctx)
+		}
 	default:
-		ctx.PreventUpdate()
 		return
 	}
-	e.PreventDefault()
+	e.Call("preventDefault")
+	ctx.Dispatch(do)
 }

@@ -152,7 +152,7 @@ func tryShow(t *testing.T, o Options) {
 // reach, and the figures are as large as there is room.
 func checkFits(t *testing.T, page *Page) {
 	t.Helper()
-	if by := Eval[float64](page, `document.querySelector(".show-box").scrollWidth - innerWidth`); by > 0 {
+	if by := Eval[float64](page, `Math.max(...[...document.querySelectorAll(".show-box, .show-scroll")].map((e) => e.scrollWidth)) - innerWidth`); by > 0 {
 		t.Errorf("%g px wider than the screen", by)
 	}
 	for _, what := range Eval[[]string](page, tiny) {
