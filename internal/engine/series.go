@@ -184,14 +184,16 @@ func newSeriesJudge(d *study.Document, o *SeriesOptions) (*seriesJudge, error) {
 // read, "" for none.
 func carRead(d *study.Document) string {
 	for i := range d.Series {
-		for _, r := range d.Series[i].Readings {
-			for _, k := range d.Candidates {
-				if len(k.Changes) > 0 && maps.Equal(k.Changes, r.Changes) {
-					return k.Name
-				}
-			}
-			return ""
+		if len(d.Series[i].Readings) == 0 {
+			continue
 		}
+		changes := d.Series[i].Readings[0].Changes
+		for _, k := range d.Candidates {
+			if len(k.Changes) > 0 && maps.Equal(k.Changes, changes) {
+				return k.Name
+			}
+		}
+		break
 	}
 	return ""
 }
