@@ -94,39 +94,42 @@ const lockStep = math.Pi / 720
 // lock returns the pitman turn, in the direction given by its sign, at which the
 // link and the idler arm come in line; half a turn where they never do.
 func (f *fourBar) lock(direction float64) float64 {
-	for t := 0.0; t < math.Pi; t += lockStep {
-		if f.free(direction * (t + lockStep)) {
-			continue
-		}
-		lo, hi := t, t+lockStep
-		for range 60 {
-			if mid := (lo + hi) / 2; f.free(direction * mid) {
-				lo = mid
-			} else {
-				hi = mid
-			}
-		}
-		return direction * lo
+	lo := f.freeTo(direction, math.Pi)
+	if lo >= math.Pi {
+		return direction * math.Pi
 	}
-	return direction * math.Pi
-}
-
-// free reports whether link and idler arm have a place at a turn of the pitman arm.
-func (f *fourBar) free(turn float64) bool {
-	return !math.IsNaN(f.idlerTurn(f.pitman.at(constant(turn))).v)
+	hi := lo + lockStep
+	for range 60 {
+		if mid := (lo + hi) / 2; f.free(direction * mid) {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return direction * lo
 }
 
 // clear reports whether a turn of the pitman arm is short of the lock by the steps of [fourBar.lock]
 // alone, which near straight ahead costs far less than to find the lock. One that is not may
 // still be short of it.
 func (f *fourBar) clear(turn float64) bool {
-	direction := math.Copysign(1, turn)
-	for t := 0.0; t < math.Abs(turn); t += lockStep {
-		if !f.free(direction * (t + lockStep)) {
-			return false
-		}
+	size := math.Abs(turn)
+	return size < math.Pi && f.freeTo(math.Copysign(1, turn), size) >= size
+}
+
+// freeTo returns the size of the turn up to which every step of lockStep is free, in the
+// direction given by its sign: that of the first step at or beyond most where all are.
+func (f *fourBar) freeTo(direction, most float64) float64 {
+	t := 0.0
+	for t < most && f.free(direction*(t+lockStep)) {
+		t += lockStep
 	}
-	return math.Abs(turn) < math.Pi
+	return t
+}
+
+// free reports whether link and idler arm have a place at a turn of the pitman arm.
+func (f *fourBar) free(turn float64) bool {
+	return !math.IsNaN(f.idlerTurn(f.pitman.at(constant(turn))).v)
 }
 
 // gearPoints are the hardpoints of a centre link with their rates.

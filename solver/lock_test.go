@@ -269,3 +269,22 @@ func TestSteerWithinTheGearsLock(t *testing.T) {
 		}
 	}
 }
+
+// TestSteerOfAGearWithoutLock: a pitman arm that is short beside the idler arm can go round, and
+// is followed for half a turn; an input however large is refused at once.
+func TestSteerOfAGearWithoutLock(t *testing.T) {
+	c := loadCase(t, "../testdata/cases/cl01_dw03.json")
+	d := c.Study.design(t)
+	pivot := d.Gear.Points[0]
+	d.Gear.Points[1] = r3.Add(pivot, r3.Scale(0.3, r3.Sub(d.Gear.Points[1], pivot)))
+	if lo, hi := d.Gear.Reach(); lo != -math.Pi || hi != math.Pi {
+		t.Fatalf("locks at %g and %g rad", lo, hi)
+	}
+	x := assembled(t, d, nil)
+	for _, steer := range []float64{math.Pi, -4, 1e12, -math.MaxFloat64} {
+		in := solver.SweepInput{Travels: []float64{0}, From: solver.Attitude{Steer: steer}}
+		if err := x.Sweep(solver.NewWorkspace(), &in, new([2]solver.Curve)); err == nil || !strings.Contains(err.Error(), "lock: centre link") {
+			t.Errorf("at %g rad: error %v", steer, err)
+		}
+	}
+}
