@@ -131,13 +131,15 @@ func (g *givingStatics) start(out *Forces) {
 // stiffness: the latter force is the toe by the member's length, see [corner.toeGradient].
 func (k *Statics) giveOfCorner(ws *Workspace, in *LoadCase, s Side, out *Forces) (gear gearGive, ok bool) {
 	x, g, e := k.axle, k.giving, &ws.corner.eq
-	forces := ws.tracer.f
-	var toe column
-	if toe, ok = k.toeByLengths(ws, s); !ok {
+	st, forces := x.static[s], ws.tracer.f
+	spin := e.at.r.turn(st.corner.spin)
+	loads, ok := ws.corner.loads(&ws.tracer, r3.Cross(spin, toeSlope(spin)))
+	if !ok {
 		return gear, false
 	}
+	var toe column // by the length of each constraint; the spring makes none
+	copy(toe[:], loads[:])
 	g.start(out)
-	st := x.static[s]
 	for i := range st.corner.n {
 		m := g.rods[i]
 		a := st.u.hingeOf(i)
@@ -167,24 +169,6 @@ func alongGear(ball innerBall, steer float64, rod Vec, tension, toe float64) (fo
 	_, moving := ball.shift(steer)
 	along := r3.Dot(rod, moving)
 	return tension * along, toe * along
-}
-
-// toeByLengths returns the toe of side s by the length of each constraint at hand.
-func (k *Statics) toeByLengths(ws *Workspace, s Side) (column, bool) {
-	e, m, lu := &ws.corner.eq, &ws.tracer.jac, &ws.tracer.lu
-	for i := range e.w {
-		m.setColumn(i, &e.w[i])
-	}
-	m.setColumn(springColumn, &wrench{force: up})
-	if !lu.factor(m, freedoms) {
-		return column{}, false
-	}
-	spin := e.at.r.turn(k.axle.corners[s].spin)
-	turn := r3.Cross(spin, toeSlope(spin))
-	toe := column{3: turn.X, 4: turn.Y, 5: turn.Z}
-	lu.solve(&toe, &toe)
-	toe[springColumn] = 0 // of what holds the height
-	return toe, true
 }
 
 // onPivot returns the force of an arm, its spring's with it, on its front or rear pivot.
