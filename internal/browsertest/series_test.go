@@ -53,6 +53,8 @@ func TestSeriesOfCarsMeasured(t *testing.T) {
 			click(page, "#series-keep")
 			page.WaitTrue(`!!document.querySelector("#no-readings")`)
 		}
+		page.WaitOfflineReady()
+		page.Stop()
 		openPanel(page, "series")
 		click(page, "#judge-series")
 		page.WaitTrue(`!!document.querySelector("#series-words")`)
@@ -63,7 +65,24 @@ func TestSeriesOfCarsMeasured(t *testing.T) {
 		page.WaitTrue(`document.querySelectorAll("#series-common tbody tr").length > 0`)
 		Eval[chromedp.Void](page, `void document.querySelector("#measured-cars").scrollIntoView()`)
 		page.Shot(fmt.Sprintf("series-%d", o.Width))
-		click(page, `[aria-label="Back to the run sheet: no. 1"]`)
+		Eval[chromedp.Void](page, catchFiles)
+		click(page, "#save-series")
+		page.WaitTrue(`!!` + caught("text/html"))
+		record := Eval[string](page, caught("text/html")+`.text()`)
+		for _, want := range []string{"Series record", "no. 1", "blue pickup", "fail"} {
+			if !strings.Contains(record, want) {
+				t.Errorf("the record has no %q", want)
+			}
+		}
+		open := `[aria-label="Back to the run sheet: no. 1"]`
+		click(page, open)
+		page.WaitTrue(`document.querySelectorAll("#series-cars tbody tr").length === 1`)
+		click(page, "#message-undo")
+		page.WaitTrue(`document.querySelector("#series-cars tbody tr").textContent.includes("no. 1")`)
+		openPanel(page, "readings")
+		page.WaitTrue(`!!document.querySelector("#no-readings")`)
+		openPanel(page, "series")
+		click(page, open)
 		page.WaitTrue(`document.querySelectorAll("#series-cars tbody tr").length === 1`)
 		openPanel(page, "readings")
 		page.WaitTrue(`!!document.querySelector("#run-0")`)
