@@ -45,13 +45,13 @@ func firstPage() template.HTML {
 
 // document returns the document of the page, as it stands until the program runs, for a set
 // of a name. A policy is stated in it, if it is not empty.
-func (s set) document(policy, name string) []byte {
+func (s set) document(page template.HTML, policy, name string) []byte {
 	var b bytes.Buffer
 	err := documentTemplate.Execute(&b, struct {
 		set
 		Name, Description, Colour, Policy, Set string
 		Page                                   template.HTML
-	}{s, pageName, pageDescription, paperColour, policy, name, firstPage()})
+	}{s, pageName, pageDescription, paperColour, policy, name, page})
 	if err != nil {
 		panic(err) // The template is embedded, and a buffer takes all.
 	}

@@ -30,10 +30,9 @@ func renderedAsset(name string, body []byte) *asset {
 	if path.Ext(name) == "" {
 		name = "index.html"
 	}
-	packed := gzip9(body)
 	return &asset{contentType(name), map[coding.Encoding]form{
-		coding.Identity: {body, etag(body)},
-		coding.Gzip:     {packed, etag(packed)},
+		coding.Identity: newForm(body),
+		coding.Gzip:     newForm(gzip9(body)),
 	}}
 }
 

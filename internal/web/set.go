@@ -39,13 +39,13 @@ func (s set) File(file string) string {
 // digest returns the beginning of a file's SHA-256 in hex. It finds damage and other
 // versions, not forgers: they would have to serve the document too.
 func (a *asset) digest() string {
-	sum := sha256.Sum256(a.forms[coding.Identity].data)
+	sum := a.forms[coding.Identity].sum
 	return hex.EncodeToString(sum[:8])
 }
 
 // Integrity returns the whole of it, as a document states it of a script or a style.
 func (s set) Integrity(file string) string {
-	sum := sha256.Sum256(s[file].forms[coding.Identity].data)
+	sum := s[file].forms[coding.Identity].sum
 	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
@@ -66,10 +66,11 @@ func (s set) list() []byte {
 // script that keeps the set. The set's name, which the document holds, stands for the
 // content of all files, the document without that name, and the script.
 func (s set) complete(policy string) (worker *asset) {
-	s["./"] = renderedAsset("/", s.document(policy, ""))
+	page := firstPage()
+	s["./"] = renderedAsset("/", s.document(page, policy, ""))
 	sum := sha256.Sum256(append(s.list(), serviceWorker...))
 	name := hex.EncodeToString(sum[:8])
-	s["./"] = renderedAsset("/", s.document(policy, name))
+	s["./"] = renderedAsset("/", s.document(page, policy, name))
 	script := strings.NewReplacer(`"{{.Set}}"`, fmt.Sprintf("%q", name), "{{.Files}}", string(s.list())).Replace(serviceWorker)
 	return renderedAsset(workerScript, []byte(script))
 }
