@@ -216,7 +216,8 @@ FILE - reads standard input.`,
 		long: `Write the bench sheet of a candidate as one self-contained HTML page: the steering
 arms' dimensions from the original hole, toe before and after as curves and numbers,
 what else changes, limits, tolerances, conditions and cautions. It prints on one or
-two pages, legible in black and white.
+two pages, or on three where arms that differ and load cases come together, legible in black
+and white.
 
 FILE - reads standard input.`,
 	},
