@@ -51,14 +51,16 @@ func (k *sheetView) askedBolts(x, y float64) {
 	k.text(words, x, y, small, dxf.Left, strconv.Itoa(len(k.face.bolts))+"x "+size+" BOLTS")
 	y -= boxHigh + 1
 	k.frame(x, y, "Ø", []string{"A"}, "")
-	k.datum(x+boxHigh+boxWide(widestZone)+boxWide("A"), y+boxHigh/2, 1, 0, "B")
+	right := x + boxHigh + boxWide(widestZone) + boxWide("A")
+	k.datum(right, y+boxHigh/2, 1, 0, "B")
 	bolt := k.place(k.face.bolts[0])
 	for _, b := range k.face.bolts {
 		if c := k.place(b); c.Y > bolt.Y {
 			bolt = c
 		}
 	}
-	k.leader(x+boxHigh, y, bolt.X, bolt.Y+k.part.bolt/2*k.scale)
+	// From where the frame is nearest, so that no size stands between.
+	k.leader(max(x, min(bolt.X, right)), y, bolt.X, bolt.Y+k.part.bolt/2*k.scale)
 }
 
 // datums is how many datums there are.

@@ -58,9 +58,10 @@ func (s *sheet) detail(x, y float64, p *part) (below float64) {
 		k.heads(dxf.Point{X: right, Y: top}, dxf.Point{X: right, Y: ball})
 		s.text(dimension, right+1, (top+ball)/2-small/2, small, dxf.Left, p.length(p.height()))
 	}
-	left := c - wide - 1
+	const name = "ball"
+	left := max(c-wide-1, x+width(small, name)+1)
 	s.line(dimension, left, ball, c-4, ball)
-	s.text(words, x, ball-small/2, small, dxf.Left, "ball")
+	s.text(words, x, ball-small/2, small, dxf.Left, name)
 	y = bottom - 3 - lineHigh
 	for _, line := range p.holeWords() {
 		for _, part := range wrapped(line, leastColumn, small) {

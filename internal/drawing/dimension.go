@@ -12,8 +12,13 @@ func (k *sheetView) levelLine(a, b dxf.Point, y float64, text, change string) {
 		a, b = b, a
 	}
 	k.heads(dxf.Point{X: a.X, Y: y}, dxf.Point{X: b.X, Y: y})
-	x := (a.X+b.X)/2 - boxWide(text)/2
-	if b.X-a.X < boxWide(text) {
+	whole := boxWide(text)
+	if change != "" {
+		whole += 1 + width(letter, change)
+	}
+	// Neither line at the ends runs through the words.
+	x := min((a.X+b.X)/2-boxWide(text)/2, b.X-whole)
+	if x < a.X {
 		x = b.X + arrowLong + 2
 		k.line(dimension, b.X, y, x, y)
 		y -= boxHigh / 2

@@ -53,7 +53,26 @@ func checkRoom(t *testing.T, name string, s *sheet) {
 				t.Errorf("%s: %q stands on %q", name, a.Value, b.Value)
 			}
 		}
+		for _, e := range s.drawn {
+			if l, ok := e.(dxf.Line); ok && l.Layer == dimension && crosses(l, a) {
+				t.Errorf("%s: a line runs through %q", name, a.Value)
+			}
+		}
 	}
+}
+
+// crosses reports whether a line runs through a text.
+func crosses(l dxf.Line, a dxf.Text) bool {
+	lo, hi := dxf.Extent([]dxf.Entity{a})
+	const steps = 400
+	for i := range steps + 1 {
+		f := float64(i) / steps
+		x, y := l.From.X+f*(l.To.X-l.From.X), l.From.Y+f*(l.To.Y-l.From.Y)
+		if spare := 0.15 * a.Height; x > lo.X+spare && x < hi.X-spare && y > lo.Y+spare && y < hi.Y-spare {
+			return true
+		}
+	}
+	return false
 }
 
 // over reports whether two texts share room; a tenth of their height may.
