@@ -73,11 +73,8 @@ func IsBackup(file []byte) bool {
 	return strings.Contains(head, `"format"`) && strings.Contains(head, `"toewright-backup/`)
 }
 
-// Errors of a file of all studies.
-var (
-	errBackup      = errors.New("it is damaged: it breaks off, or is not as it was written")
-	errNewerBackup = errors.New("it was written by a newer version of this program: reload the page to update it")
-)
+// errBackup is the error for a file of all studies that is not whole.
+var errBackup = errors.New("it is damaged: it breaks off, or is not as it was written")
 
 // parseBackup returns the studies of a file, all of them or an error.
 func parseBackup(file []byte) ([]*study.Document, error) {
@@ -86,7 +83,7 @@ func parseBackup(file []byte) ([]*study.Document, error) {
 	case err != nil:
 		return nil, errBackup
 	case b.Format != backupFormat:
-		return nil, errNewerBackup
+		return nil, ErrNewer
 	case b.Sum != b.sum():
 		return nil, errBackup
 	}

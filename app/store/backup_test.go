@@ -130,8 +130,8 @@ func TestNewerBackup(t *testing.T) {
 	s := tab(Memory{}, 1)
 	keep(t, s, "mine")
 	file := bytes.Replace(mustBackUp(t, s), []byte("backup/1"), []byte("backup/2"), 1)
-	if _, _, err := s.Bring(file); !IsBackup(file) || err != errNewerBackup {
-		t.Errorf("Bring of a newer file: %v, want %v", err, errNewerBackup)
+	if _, _, err := s.Bring(file); !IsBackup(file) || err != ErrNewer {
+		t.Errorf("Bring of a newer file: %v, want %v", err, ErrNewer)
 	}
 }
 
