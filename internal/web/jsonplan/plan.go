@@ -74,7 +74,7 @@ func plan(t reflect.Type, known map[reflect.Type]*node) *node {
 	case kind == reflect.Int:
 		n.write = appendInt
 	case kind == reflect.Pointer:
-		n.write = nilOr(plan(t.Elem(), known), reflect.Value.Elem)
+		n.write = pointer(plan(t.Elem(), known))
 	case kind == reflect.Interface:
 		n.write = appendAny
 	case kind == reflect.Array, kind == reflect.Slice && t.Elem().Kind() != reflect.Uint8:
@@ -102,13 +102,13 @@ func leave(b []byte, v reflect.Value) ([]byte, error) {
 	return append(b, text...), err
 }
 
-// nilOr returns what writes null for nil, and else what it holds.
-func nilOr(held *node, elem func(reflect.Value) reflect.Value) func(b []byte, v reflect.Value) ([]byte, error) {
+// pointer returns what writes null for nil, and else what is pointed at.
+func pointer(at *node) func(b []byte, v reflect.Value) ([]byte, error) {
 	return func(b []byte, v reflect.Value) ([]byte, error) {
 		if v.IsNil() {
 			return append(b, "null"...), nil
 		}
-		return held.write(b, elem(v))
+		return at.write(b, v.Elem())
 	}
 }
 
