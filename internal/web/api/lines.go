@@ -22,7 +22,7 @@ type line struct {
 type lines struct {
 	conn   *http.ResponseController
 	body   *bufio.Reader
-	gone   context.CancelCauseFunc // called where the caller is
+	gone   context.CancelFunc // called where the caller is
 	number int
 	queue  chan line     // filled and closed by [lines.readOn]
 	done   chan struct{} // closed when nothing more is read; nil before
@@ -47,7 +47,7 @@ func (l *lines) next(most int, within time.Duration) (out line, ok bool) {
 		case errors.Is(err, io.EOF):
 			return line{}, false
 		case err != nil:
-			l.gone(context.Canceled)
+			l.gone()
 			return line{}, false
 		case len(out.text) == 0:
 			continue

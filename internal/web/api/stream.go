@@ -48,8 +48,8 @@ func (h *handler) stream(c calls.Call, w http.ResponseWriter, r *http.Request) *
 	// HTTP/1 wants a say before it answers what it has not read whole; not every writer does.
 	answer := http.NewResponseController(w)
 	_ = answer.EnableFullDuplex()
-	ctx, gone := context.WithCancelCause(r.Context())
-	defer gone(nil)
+	ctx, gone := context.WithCancel(r.Context())
+	defer gone()
 	in := &lines{conn: answer, body: bufio.NewReader(http.MaxBytesReader(w, r.Body, h.cfg.MaxBody+mostOfLines)), gone: gone}
 	defer in.end()
 
