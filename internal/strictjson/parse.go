@@ -91,7 +91,7 @@ type parser struct {
 	room   []Node // room is what nodes are taken from.
 }
 
-// step is the key or, where that is empty, the place of a value in what holds it.
+// step is the key of a value in an object, or its place in a list.
 type step struct {
 	key   string
 	index int
