@@ -13,11 +13,6 @@ import (
 // axeScript is the accessibility checker that package.json pins.
 const axeScript = "node_modules/axe-core/axe.min.js"
 
-// findings runs the checker over the page as it stands and gives all that it finds wrong,
-// however slight: the rule, the element and the reason. Nothing is fetched.
-const findings = `axe.run(document, {preload: false, resultTypes: ["violations"]}).then(r => r.violations
-	.flatMap(v => v.nodes.map(n => v.id + " (" + v.impact + "): " + n.target.join(" ") + ": " + n.failureSummary.split("\n").slice(1).join(";"))))`
-
 // panels are what [openPanel] opens; the button that makes the panel work; and what is
 // there when it has.
 var panels = []struct{ key, work, outcome string }{
@@ -52,7 +47,7 @@ func loadAxe(p *Page) {
 // check fails the test for what is wrong with the page as it stands.
 func check(p *Page, where string) {
 	p.t.Helper()
-	for _, fault := range Eval[[]string](p, findings) {
+	for _, fault := range Eval[[]string](p, Findings) {
 		p.t.Errorf("%s: %s", where, fault)
 	}
 }
@@ -99,7 +94,7 @@ func TestTheCheckerFindsFaults(t *testing.T) {
 		pale.textContent = "as pale as the paper";
 		pale.style.color = "#eeeeee";
 	})()`)
-	found := strings.Join(Eval[[]string](page, findings), "\n")
+	found := strings.Join(Eval[[]string](page, Findings), "\n")
 	for _, rule := range []string{"button-name (critical)", "color-contrast (serious)"} {
 		if !strings.Contains(found, rule) {
 			t.Errorf("%s was not found in %q", rule, found)

@@ -13,3 +13,9 @@ const Overflow = `(() => {
 	const by = document.documentElement.scrollWidth - innerWidth;
 	return by > 0 ? ["the document by " + by, ...wide] : wide;
 })()`
+
+// Findings is an expression that runs the checker of accessibility, axe-core, over the page as
+// it stands and lists all that it finds wrong, however slight: the rule, the element and the
+// reason. Nothing is fetched.
+const Findings = `axe.run(document, {preload: false, resultTypes: ["violations"]}).then(r => r.violations
+	.flatMap(v => v.nodes.map(n => v.id + " (" + v.impact + "): " + n.target.join(" ") + ": " + n.failureSummary.split("\n").slice(1).join(";"))))`

@@ -42,19 +42,17 @@ func TestUpdateWaitsForTheReader(t *testing.T) {
 	}
 }
 
-// keeps sets the first number of the selected car; kept waits until it is there.
-const keeps = "-11.5"
-
+// waitTheWork waits until the number is there that [Page.edit] has set.
 func (p *Page) waitTheWork() {
 	p.t.Helper()
 	p.WaitTrue(sliderValue + ` === "−11.50"`)
 }
 
-// work does something that is to outlive what comes.
+// edit sets the first number of the selected car, which is to outlive what comes.
 func (p *Page) edit() {
 	p.t.Helper()
 	openPanel(p, "compare")
-	typeInto(p, "#selected-car .slider input", keeps)
+	typeInto(p, "#selected-car .slider input", "-11.5")
 	p.waitTheWork()
 	p.waitKept("saved")
 }

@@ -19,10 +19,6 @@ var panels = []struct{ step, way, stands string }{
 // browser have a least width of their own: what they come to is what is looked at.
 var screens = [][2]int{{1440, 900}, {1024, 768}, {390, 844}, {360, 640}}
 
-// findings runs the checker of accessibility over the page as it stands.
-const findings = `axe.run(document, {preload: false, resultTypes: ["violations"]}).then(r => r.violations
-	.flatMap(v => v.nodes.map(n => v.id + " (" + v.impact + "): " + n.target.join(" ") + ": " + n.failureSummary.split("\n").slice(1).join(";"))))`
-
 // TestStepsHold opens every step in each engine, by day at every size and by night on a
 // desk: nothing ends beyond its panel, and the checker finds nothing that bars a reader.
 func TestStepsHold(t *testing.T) {
@@ -68,7 +64,7 @@ func (p *page) holds(checker string) {
 		if checker == "" {
 			continue
 		}
-		faults, err := ValueAfter[[]string](p.s, checker, findings)
+		faults, err := ValueAfter[[]string](p.s, checker, browsertest.Findings)
 		p.must(err)
 		for _, fault := range faults {
 			p.t.Errorf("%s: %s", at, fault)
