@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"strings"
 
 	"toewright/internal/number"
 	"toewright/solver"
@@ -54,13 +53,8 @@ func (p *page) seriesCommon() {
 	p.rows("What all cars have in common", "From one fit over all cars, each with its own zeros. Alone: were no other dimension off on all of them; together: all free at once, with one standard deviation.",
 		[]string{"dimension", "unit", "alone", "explains", "together", "sd"}, len(list), func(i int) []string {
 			c := &list[i]
-			q, _ := p.parameter(c.Parameter)
 			unit, write := p.unitOf(c.Parameter)
-			label := q.Label
-			if _, side, ok := strings.Cut(c.Parameter, "@"); ok {
-				label += ", " + side
-			}
-			return []string{label, unit, write(c.Alone), number.Percent(100*c.Share) + " %", write(c.Value), write(c.SD)}
+			return []string{p.changeLabel(c.Parameter), unit, write(c.Alone), number.Percent(100*c.Share) + " %", write(c.Value), write(c.SD)}
 		})
 }
 
