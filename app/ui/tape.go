@@ -245,9 +245,8 @@ func (t *tape) rows() app.UI {
 	if len(list) == 0 {
 		return nil
 	}
-	heads := []string{"Measured", "Taped", "± sd", "Points say", "Off", ""}
 	return app.Table().Class("tape-rows").Body(
-		app.THead().Body(app.Tr().Body(app.Range(heads).Slice(func(i int) app.UI { return app.Th().Scope("col").Text(heads[i]) }))),
+		app.THead().Body(app.Tr().Body(heads("Measured", "Taped", "± sd", "Points say", "Off", "")...)),
 		app.TBody().Body(app.Range(list).Slice(func(i int) app.UI { return t.row(&list[len(list)-1-i]) })),
 	)
 }
