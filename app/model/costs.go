@@ -25,28 +25,12 @@ func (d *Desk) Costs(before, after *Car) (list []Cost, err error) {
 			return nil, engine.InUnits(err, doc)
 		}
 	}
-	for i, row := range [...]struct{ label, unit string }{
-		{"Scrub by static toe", "m/km"},
-		{"Drag by static toe at " + number.Trimmed(engine.DefaultSpeed, 0) + " km/h", "W"},
-		{"Steer from one wheel's bump", n.SlopeUnit()},
-		{"Drift over " + number.Trimmed(engine.DefaultDistance, 0) + " m, one wheel at full bump", n.LengthUnit()},
-	} {
-		write := func(x float64) string {
-			switch i {
-			case 0:
-				return number.Decimal(x, 3)
-			case 1:
-				return number.Decimal(x, 1)
-			case 2:
-				return n.Slope(x / mm(1))
-			}
-			return n.LongNumber(mm(x))
-		}
-		a, b := costOf(&cars[0], i), costOf(&cars[1], i)
+	add := func(label, unit string, of [2]engine.BySide, write func(float64) string) {
+		a, b := worse(of[0]), worse(of[1])
 		if math.IsNaN(a - b) {
-			continue
+			return
 		}
-		k := Cost{row.label, row.unit, write(a), write(b), "the same"}
+		k := Cost{label, unit, write(a), write(b), "the same"}
 		switch {
 		case k.Before == k.After:
 		case a > b:
@@ -56,11 +40,17 @@ func (d *Desk) Costs(before, after *Car) (list []Cost, err error) {
 		}
 		list = append(list, k)
 	}
+	b, a := &cars[0], &cars[1]
+	add("Scrub by static toe", "m/km", [2]engine.BySide{b.Scrub, a.Scrub}, func(x float64) string { return number.Decimal(x, 3) })
+	add("Drag by static toe at "+number.Trimmed(engine.DefaultSpeed, 0)+" km/h", "W",
+		[2]engine.BySide{{Left: b.Drag, Right: b.Drag}, {Left: a.Drag, Right: a.Drag}}, func(x float64) string { return number.Decimal(x, 1) })
+	add("Steer from one wheel's bump", n.SlopeUnit(), [2]engine.BySide{b.AxleSteer, a.AxleSteer}, func(x float64) string { return n.Slope(x / mm(1)) })
+	add("Drift over "+number.Trimmed(engine.DefaultDistance, 0)+" m, one wheel at full bump", n.LengthUnit(),
+		[2]engine.BySide{b.Drift, a.Drift}, func(x float64) string { return n.LongNumber(mm(x)) })
 	return list, nil
 }
 
-// costOf returns the size of a car's estimate i, NaN where it has none.
-func costOf(c *engine.AxleCar, i int) float64 {
-	both := [...]engine.BySide{c.Scrub, {Left: c.Drag, Right: c.Drag}, c.AxleSteer, c.Drift}[i]
-	return max(math.Abs(float64(both.Left)), math.Abs(float64(both.Right)))
+// worse returns the size of an estimate at the worse wheel, NaN where it has none.
+func worse(of engine.BySide) float64 {
+	return max(math.Abs(float64(of.Left)), math.Abs(float64(of.Right)))
 }
