@@ -94,23 +94,19 @@ func (s *show) leave(ctx app.Context, _ app.Event) {
 
 // take takes the cars as they stand, unless it has them.
 func (s *show) take(b bench) {
-	n := b.numbers()
+	n, anew := b.numbers(), s.of != b.document()
+	if anew {
+		s.of, s.costs = b.document(), ""
+		s.fault = faultOf(s.place(b))
+	}
 	alike := b.Desk.View.Motion == solver.BothWheels
 	for _, car := range s.list {
 		alike = alike && n.Alike(car)
 	}
-	if s.of == b.document() && s.alike == alike {
-		return
+	if anew || alike != s.alike {
+		s.alike, s.joined = alike, false
+		s.cars = s.markup(n)
 	}
-	if s.joined = false; s.of != b.document() {
-		s.of, s.costs = b.document(), ""
-		s.fault = faultOf(s.place(b))
-		s.alike = !alike
-		s.take(b) // of the cars that there are now
-		return
-	}
-	s.alike = alike
-	s.cars = s.markup(n)
 }
 
 // place places the cars, and estimates what they cost.
@@ -132,8 +128,11 @@ func (s *show) place(b bench) error {
 		}
 		s.moving, under = append(s.moving, m), m
 	}
+	if after == before {
+		return nil
+	}
 	list, err := b.Desk.Costs(before, after)
-	if err == nil && after != before {
+	if err == nil {
 		s.costs = costTable(list)
 	}
 	return err
