@@ -11,11 +11,15 @@ import (
 // NextCar returns a name for the next car of the series that none of them has.
 func NextCar(d *study.Document) string {
 	for n := len(d.Series) + 1; ; n++ {
-		name := fmt.Sprintf("no. %d", n)
-		if !slices.ContainsFunc(d.Series, func(m study.MeasuredCar) bool { return m.Car == name }) {
+		if name := fmt.Sprintf("no. %d", n); !carTaken(d, name) {
 			return name
 		}
 	}
+}
+
+// carTaken reports whether a car of the series has a name.
+func carTaken(d *study.Document, name string) bool {
+	return slices.ContainsFunc(d.Series, func(m study.MeasuredCar) bool { return m.Car == name })
 }
 
 var (
@@ -32,7 +36,7 @@ func (s *Session) KeepCar(name, date string) error {
 		return errNoRuns
 	case BorrowedOf(s.doc, "readings").From > 0:
 		return errNobodysRuns
-	case name == "" || slices.ContainsFunc(s.doc.Series, func(m study.MeasuredCar) bool { return m.Car == name }):
+	case name == "" || carTaken(s.doc, name):
 		return errCarTaken
 	}
 	return s.Edit("keep a car of the series", "", func(d *study.Document) {

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -20,21 +21,20 @@ type measuring = errand[engine.SeriesResult]
 type keepCar struct {
 	app.Compo
 	Bench bench
-	name  string
+	typed string // in place of the name that is offered
 }
+
+// name is what the car is to be called.
+func (k *keepCar) name() string { return cmp.Or(k.typed, model.NextCar(k.Bench.document())) }
 
 // Render asks for the car's name.
 func (k *keepCar) Render() app.UI {
-	d := k.Bench.document()
-	if k.name == "" {
-		k.name = model.NextCar(d)
-	}
 	return app.Details().Class("block").Body(
 		app.Summary().ID("keep-series").Text("A car of the series"),
 		app.P().Class("note").Text("Read with its part on, over the whole travel, left and right. Kept, its runs go to the cars measured in Make, Series, and the run sheet is free for the next."),
 		app.Div().Class("row").Body(
-			&field{ID: "series-car", Label: "Keep these readings as car", Value: k.name, Set: func(_ app.Context, text string) error {
-				k.name = text
+			&field{ID: "series-car", Label: "Keep these readings as car", Value: k.name(), Set: func(_ app.Context, text string) error {
+				k.typed = text
 				return nil
 			}},
 			button("Keep", k.keep).ID("series-keep"),
@@ -43,10 +43,11 @@ func (k *keepCar) Render() app.UI {
 }
 
 func (k *keepCar) keep(ctx app.Context, _ app.Event) {
-	k.Bench.undoable(ctx, "Kept as "+k.name+": Make, Series has it.", func() error {
-		err := k.Bench.session().KeepCar(k.name, time.Now().Format(time.DateOnly))
+	name := k.name()
+	k.Bench.undoable(ctx, "Kept as "+name+": Make, Series has it.", func() error {
+		err := k.Bench.session().KeepCar(name, time.Now().Format(time.DateOnly))
 		if err == nil {
-			k.name = ""
+			k.typed = ""
 		}
 		return err
 	})
