@@ -220,7 +220,7 @@ const fitWidened, fitSlips, fitCar = 0.35, 0.6, 0.7
 func (f *fitter) judge() optimize.Judge {
 	j := optimize.Judge{Base: f.base, Hold: solver.HoldAll, Travels: f.grid.mm, Targets: targets(f.doc)}
 	if !f.bothRead() {
-		j.Sides = map[solver.Side]solver.Selection{solver.Left: solver.LeftOnly, solver.Right: solver.RightOnly}[f.problem.Sets[0].Side]
+		j.Sides = selectionOf([]solver.Side{f.problem.Sets[0].Side})
 	}
 	return j
 }

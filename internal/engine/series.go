@@ -265,10 +265,7 @@ func (s *seriesJudge) judge(ctx context.Context, m *study.MeasuredCar, out *Seri
 	if len(sides) == 0 {
 		return short
 	}
-	j := optimize.Judge{Travels: s.grid.mm, Targets: targets(s.doc)}
-	if len(sides) == 1 {
-		j.Sides = map[solver.Side]solver.Selection{solver.Left: solver.LeftOnly, solver.Right: solver.RightOnly}[sides[0]]
-	}
+	j := optimize.Judge{Travels: s.grid.mm, Targets: targets(s.doc), Sides: selectionOf(sides)}
 	p, err := f.car.Predict(&j, s.parts)
 	if err != nil {
 		return err
