@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"sort"
-	"strings"
 
 	"gonum.org/v1/gonum/floats"
 
@@ -254,9 +253,9 @@ func (p *pooled) common(models []*pooledModel, best float64) *Common {
 // by itself.
 func (p *pooled) directions() (list [][]int) {
 	for i := range p.unknowns {
-		bare, _, sided := strings.Cut(p.unknowns[i].Key(), "@")
-		for j := i + 1; sided && j < len(p.unknowns); j++ {
-			if other, _, _ := strings.Cut(p.unknowns[j].Key(), "@"); other == bare {
+		u := &p.unknowns[i]
+		for j := i + 1; u.Sides != solver.BothSides && j < len(p.unknowns); j++ {
+			if p.unknowns[j].Parameter.Key == u.Parameter.Key {
 				list = append(list, []int{i, j})
 			}
 		}
