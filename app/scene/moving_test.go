@@ -50,9 +50,9 @@ func TestMovingAgrees(t *testing.T) {
 	}
 }
 
-// TestMovingDraws moves a car under another with each motion to the ends of its travel:
-// every path but those of no part there is drawn, and what is drawn stays on the paper but for
-// links that run off it.
+// TestMovingDraws moves a car under another to the ends of their travel and beyond, both wheels
+// alike and not: every path is drawn, the dashed arms only where there is a car beneath, and a
+// frame allocates little.
 func TestMovingDraws(t *testing.T) {
 	desk := deskOf(t, "double-wishbone-rack")
 	cars := desk.Session.Cars()

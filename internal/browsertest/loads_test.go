@@ -43,7 +43,7 @@ func TestStiffnessIsEntered(t *testing.T) {
 	openPanel(page, "car")
 	page.WaitTrue(`!!document.querySelector("#stiffness")`)
 	click(page, "#stiffness summary")
-	const row = `[...document.querySelectorAll("#body th, .compare th, th")].some((e) => e.textContent.includes("Compliance steer"))`
+	const row = `[...document.querySelectorAll("th")].some((e) => e.textContent.includes("Compliance steer"))`
 	fields := Eval[[]string](page, `[...document.querySelectorAll("#stiffness input")].map((e) => "#" + e.id)`)
 	if len(fields) != 6 {
 		t.Fatalf("fields %v, want four pivots, tie rod and gear", fields)

@@ -86,15 +86,19 @@ func TestCardHasItsBand(t *testing.T) {
 		d := car(t, "double-wishbone-rack")
 		d.Display = &study.Display{Units: unit}
 		page := written(t, gathered(t, d, Options{Candidate: "Spacers 12 mm", Form: CardForm}))
-		window := d.Units.Convert(d.SearchWindow().Bump, unit)
+		window, rows := d.Units.Convert(d.SearchWindow().Bump, unit), 0
 		for _, row := range cells(t, page, "numbers readings") {
 			travel, err := strconv.ParseFloat(strings.NewReplacer("−", "-", "+", "").Replace(row[0]), 64)
 			if err != nil || math.Abs(travel) > window {
 				continue // a head, or beyond the series
 			}
+			rows++
 			if row[3] == "–" || row[4] == "–" {
 				t.Errorf("in %s the card has no band at %s: %q", unit, row[0], row)
 			}
+		}
+		if rows < 5 {
+			t.Errorf("in %s the card has %d rows within the window", unit, rows)
 		}
 	}
 }
