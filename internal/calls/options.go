@@ -44,8 +44,8 @@ func loadsOptions(o *engine.LoadsOptions) []Option {
 func coversOptions(o *engine.CoversOptions) []Option {
 	return []Option{
 		candidate(&o.Candidate),
-		optional(&o.Limit, "limit", "largest toe change in `degrees` that is held, in place of the study's"),
-		word(&o.Figure, "figure", "figure held against the limit", "peak", "rms"),
+		limit(&o.Limit, "is held"),
+		limited(&o.Figure),
 		text(&o.By, "by", "`parameters` that are varied one at a time, with commas between; those of the set-up where not given"),
 	}
 }
@@ -92,8 +92,8 @@ func toleranceOptions(o *engine.ToleranceOptions) []Option {
 	return []Option{
 		candidate(&o.Candidate),
 		count(&o.Cars, "cars", "`number` of cars built; that of the study, or 20000, where not given"),
-		optional(&o.Limit, "limit", "largest toe change in `degrees` that passes, in place of the study's"),
-		word(&o.Figure, "figure", "figure held against the limit", "peak", "rms"),
+		limit(&o.Limit, "passes"),
+		limited(&o.Figure),
 		side(&o.Side),
 		word(&o.Toe, "toe", "static toe: set again on each car, or what comes of its parts, in place of the study's", engine.ToeReSet, "as-built"),
 		seed(&o.Seed, "cars"),
@@ -103,8 +103,8 @@ func toleranceOptions(o *engine.ToleranceOptions) []Option {
 func seriesOptions(o *engine.SeriesOptions) []Option {
 	return []Option{
 		candidate(&o.Candidate),
-		optional(&o.Limit, "limit", "largest toe change in `degrees` that passes, in place of the study's"),
-		word(&o.Figure, "figure", "figure held against the limit", "peak", "rms"),
+		limit(&o.Limit, "passes"),
+		limited(&o.Figure),
 	}
 }
 

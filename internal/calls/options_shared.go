@@ -14,6 +14,15 @@ func side(name *string) Option {
 	return word(name, "side", "wheel that is judged; both, of which the worse counts, where not given", "left", "right", "both")
 }
 
+// limit is the toe change by which cars are judged, and limited the figure held against it.
+func limit(degrees **float64, does string) Option {
+	return optional(degrees, "limit", "largest toe change in `degrees` that "+does+", in place of the study's")
+}
+
+func limited(figure *string) Option {
+	return word(figure, "figure", "figure held against the limit", "peak", "rms")
+}
+
 // seed is of what is drawn at random.
 func seed(value **int, what string) Option {
 	return count(value, "seed", "whole `number` that the "+what+" are drawn from, in place of the study's")
