@@ -172,12 +172,11 @@ func (p *Page) WaitRunning() {
 	p.WaitTrue(`!document.querySelector("#app-wasm-loader, [aria-busy=true]")`)
 }
 
-// WaitText waits until the first element that a CSS selector finds has the text.
+// WaitText waits until the first element that a CSS selector finds has the text, as
+// [Page.WaitTrue] does.
 func (p *Page) WaitText(selector, text string) {
 	p.t.Helper()
-	Get(p, chromedp.PollFunction[bool](
-		`(selector, text) => document.querySelector(selector)?.textContent.trim() === text`,
-		chromedp.WithPollingArgs(selector, text)))
+	p.WaitTrue(fmt.Sprintf(`document.querySelector(%q)?.textContent.trim() === %q`, selector, text))
 }
 
 // WaitOfflineReady waits until the service worker serves the page.
