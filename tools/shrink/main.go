@@ -4,7 +4,7 @@
 //	go run ./tools/shrink -out bin/app.wasm bin/linked.wasm
 //
 // It drops what only a printed stack is made of (traces.go): a crash then says program counters
-// without names and lines. On the page that saves a tenth of what is sent. With the linked
+// without names and lines. On the page that saves an eighth of what is sent. With the linked
 // program names and lines are put to a stack again:
 //
 //	go run ./tools/shrink -describe bin/linked.wasm <stack.txt

@@ -1,67 +1,56 @@
 package main
 
-import (
-	"bytes"
-	"slices"
-)
+import "slices"
 
 // What of a function only a printed stack, or a goroutine that is stopped from outside, asks
 // for, by number; a program in a browser has one thread, which nothing stops. See
 // src/internal/abi/symtab.go in Go's source.
 var (
-	traceCounters = []int{0, 3}    // PCDATA_UnsafePoint, PCDATA_ArgLiveIndex
-	traceFacts    = []int{5, 6, 7} // FUNCDATA_ArgInfo, FUNCDATA_ArgLiveInfo, FUNCDATA_WrapInfo
+	traceCounters = []int{0, 2, 3}    // PCDATA_UnsafePoint, PCDATA_InlTreeIndex, PCDATA_ArgLiveIndex
+	traceFacts    = []int{3, 5, 6, 7} // FUNCDATA_InlTree, FUNCDATA_ArgInfo, FUNCDATA_ArgLiveInfo, FUNCDATA_WrapInfo
 )
 
 // noFact stands where a function has no fact of a number.
 const noFact = 1<<32 - 1
 
-// dropTraces clears what only a printed stack is made of: names of functions, files, lines and
-// arguments. The runtime then says where it was by the program counter alone, of which describe
+// dropTraces clears what only a printed stack is made of: names of functions, files, lines,
+// arguments, and which calls were inlined. The runtime then says where it was by the program counter alone, of which describe
 // makes names and lines again. What it needs to unwind a stack and to collect garbage stays.
 func dropTraces(memory []byte) error {
 	t, err := findTable(memory)
 	if err != nil {
 		return err
 	}
-	names, counters := make([]bool, len(t.names)), make([]bool, len(t.counters))
+	names, counters, facts := newNames(), make([]bool, len(t.counters)), factList{}
 	for i := range t.number {
 		f, err := t.function(i)
 		if err != nil {
 			return err
 		}
-		if err := t.dropName(f, names); err != nil {
+		name, err := t.name(f)
+		if err != nil {
 			return err
 		}
+		setField(f, nameField, names.at(name))
 		clear(f[fileField:countersField])
 		clear(f[startLineField : startLineField+4])
+		facts.add(f)
 		for _, c := range dropFacts(f) {
 			if err := t.keep(counters, c); err != nil {
 				return err
 			}
 		}
 	}
-	clearUnless(t.names, names)
+	if err := facts.clearDropped(t.facts); err != nil {
+		return err
+	}
+	clear(t.names)
+	if copy(t.names, names.text) < len(names.text) {
+		return errTable
+	}
 	clearUnless(t.counters, counters)
 	clear(t.units)
 	clear(t.files)
-	return nil
-}
-
-// dropName takes the name from a function, unless the runtime knows functions by it: its own
-// ones, and two of package reflect (getArgInfo in src/runtime/stkframe.go).
-func (t table) dropName(f []byte, kept []bool) error {
-	name, err := t.name(f)
-	if err != nil {
-		return err
-	}
-	if own := bytes.HasPrefix(name, []byte("runtime.")); !own && string(name) != "reflect.makeFuncStub" && string(name) != "reflect.methodValueCall" {
-		setField(f, nameField, 0)
-		return nil
-	}
-	for i := range name {
-		kept[int(field(f, nameField))+i] = true
-	}
 	return nil
 }
 

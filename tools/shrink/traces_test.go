@@ -11,7 +11,8 @@ import (
 	"testing"
 )
 
-// source is a program that unwinds its stack, collects garbage meanwhile and says where it was.
+// source is a program that unwinds its stack, collects garbage meanwhile, calls a method of
+// nothing and says where it was.
 const source = `package main
 
 import "runtime"
@@ -32,8 +33,22 @@ func try() (said any) {
 	return nil
 }
 
+type shape interface{ area() int }
+
+type square struct{ side int }
+
+func (s square) area() int { return s.side * s.side }
+
+var shapes = []shape{(*square)(nil), square{}}
+
+func nothing() (said any) {
+	defer func() { said = recover() }()
+	return shapes[0].area()
+}
+
 func main() {
 	println("recovered:", try().(string))
+	println("of nothing:", nothing().(error).Error())
 	pc, file, line, ok := runtime.Caller(0)
 	println("called:", runtime.FuncForPC(pc).Name(), file, line, ok)
 	grow(2)
@@ -74,7 +89,7 @@ func TestRealProgram(t *testing.T) {
 	if out == "" {
 		return
 	}
-	contains(t, out, "recovered: at the bottom\n", "called:  ? 0 true\n", "goroutine 1", "pc=0x")
+	contains(t, out, "recovered: at the bottom\n", "of nothing: value method ?.?.? called using nil *? pointer\n", "called:  ? 0 true\n", "goroutine 1", "pc=0x")
 	if strings.Contains(out, "main.grow") {
 		t.Errorf("the program knows the names of its functions:\n%s", out)
 	}
@@ -86,7 +101,7 @@ func TestRealProgram(t *testing.T) {
 	if err := describe(&described, strings.NewReader(out), memory); err != nil {
 		t.Fatal(err)
 	}
-	contains(t, described.String(), "goroutine 1", "\nmain.grow", "main.go:10\n", "main.go:12\n", "\nmain.main", "main.go:25\n")
+	contains(t, described.String(), "goroutine 1", "\nmain.grow", "main.go:10\n", "main.go:12\n", "\nmain.main", "main.go:39\n")
 }
 
 // contains wants texts in what was said.

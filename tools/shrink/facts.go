@@ -1,0 +1,58 @@
+package main
+
+import (
+	"bytes"
+	"encoding/binary"
+	"maps"
+	"slices"
+)
+
+// What functions' facts stand at is a word of the record of the program's parts (moduledata in
+// src/runtime/symtab.go), which begins with where the table of functions begins.
+const (
+	factsWord  = 40
+	partsWords = 42
+)
+
+// findFacts returns what the facts of all functions are, from the first to the table of functions,
+// before which they stand; nothing where no record of the parts says it.
+func findFacts(memory []byte, table int) []byte {
+	begins := binary.LittleEndian.AppendUint64(nil, uint64(table))
+	begins = binary.LittleEndian.AppendUint64(begins, uint64(table)+headerSize)
+	at := bytes.Index(memory, begins)
+	if at < 0 || at+8*partsWords > len(memory) {
+		return nil
+	}
+	from := binary.LittleEndian.Uint64(memory[at+8*factsWord:])
+	if from > uint64(len(memory)) {
+		return nil
+	}
+	return memory[from:]
+}
+
+// factList holds where each fact begins, and whether a function keeps it.
+type factList map[uint32]bool
+
+// add adds the facts of a function. Functions share facts that are alike.
+func (l factList) add(f []byte) {
+	behind := f[functionSize+4*field(f, countersField):]
+	for kind := range int(f[factsField]) {
+		if at := field(behind, 4*kind); at != noFact {
+			l[at] = l[at] || !slices.Contains(traceFacts, kind)
+		}
+	}
+}
+
+// clearDropped clears the facts that no function keeps: each ends where the next begins. The last one stays.
+func (l factList) clearDropped(facts []byte) error {
+	begins := slices.Sorted(maps.Keys(l))
+	if len(begins) > 0 && uint64(begins[len(begins)-1]) > uint64(len(facts)) {
+		return errTable
+	}
+	for i := 1; i < len(begins); i++ {
+		if from := begins[i-1]; !l[from] {
+			clear(facts[from:begins[i]])
+		}
+	}
+	return nil
+}
