@@ -72,7 +72,7 @@ func (s *benchSheet) sheet(car *model.Car) app.UI {
 			s.Bench.formButton(&s.State.page, "save-sheet", "Bench sheet (HTML)", report.SheetForm),
 			s.Bench.formButton(&s.State.page, "save-card", "Fitting card (HTML)", report.CardForm),
 		),
-		app.If(s.State.page.running(), func() app.UI { return s.State.page.render("save-sheet", "") }),
+		only(s.State.page.running(), func() app.UI { return s.State.page.render("save-sheet", "") }),
 		s.takeAway(),
 		s.title(car),
 		s.Bench.borrowed(),

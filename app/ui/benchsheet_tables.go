@@ -88,7 +88,7 @@ func (s *benchSheet) changes(d *study.Document, car *model.Car) []string {
 func (s *benchSheet) verdict(car *model.Car) app.UI {
 	r := s.Series.result
 	if r == nil || s.Series.of != s.Bench.document() || r.Candidate != car.Name {
-		return nil
+		return nothing()
 	}
 	return app.P().Class("verdict").Text("Within its tolerances: " + yieldText(r))
 }

@@ -10,7 +10,7 @@ import (
 
 // tag is a word beside a label that says where its number comes from.
 func tag(text string) app.UI {
-	return app.If(text != "", func() app.UI { return app.Span().Class("tag", "source").Text(text) })
+	return only(text != "", func() app.UI { return app.Span().Class("tag", "source").Text(text) })
 }
 
 // borrowed says which of the car's numbers are a template's, for as long as any are.
@@ -18,7 +18,7 @@ func (b bench) borrowed() app.UI {
 	of := b.document().Borrowed()
 	text := strings.TrimSpace(of.Warning() + " " + of.Remark())
 	if text == "" {
-		return nil
+		return nothing()
 	}
 	return app.P().ID("borrowed").Class("warning").Text(text)
 }
@@ -27,7 +27,7 @@ func (b bench) borrowed() app.UI {
 // nothing where there are none at the path.
 func (b bench) keep(path, label string) app.UI {
 	if !b.document().IsBorrowed(path) {
-		return nil
+		return nothing()
 	}
 	return button("Keep as my car's", func(ctx app.Context, _ app.Event) {
 		b.undoable(ctx, upperFirst(label)+": kept as your car's own.", func() error { return b.session().Own(path, label) })
@@ -41,7 +41,7 @@ func upperFirst(label string) string { return strings.ToUpper(label[:1]) + label
 func (b bench) borrowedList(key string) app.UI {
 	list := model.BorrowedOf(b.document(), key)
 	if list.From == 0 {
-		return nil
+		return nothing()
 	}
 	return app.Div().Class("borrowed").Body(
 		app.P().Class("warning").Text(list.String()),
@@ -60,11 +60,11 @@ func (b bench) borrowedList(key string) app.UI {
 // makes them so.
 func (b bench) fitUse() app.UI {
 	use := model.FitUseOf(b.document(), b.Fit.result, b.Fit.of)
-	return app.If(use.String() != "", func() app.UI {
+	return only(use.String() != "", func() app.UI {
 		return app.Div().ID("fit-use").Class("borrowed").Body(
 			app.P().Class("note").Text(use.String()),
-			app.If(use == model.FitUnused, func() app.UI { return button("Use the fitted car", b.takeFit).ID("use-fit") }),
-			app.If(use == model.FitMissing, func() app.UI {
+			only(use == model.FitUnused, func() app.UI { return button("Use the fitted car", b.takeFit).ID("use-fit") }),
+			only(use == model.FitMissing, func() app.UI {
 				return button("Open Readings", func(ctx app.Context, _ app.Event) { b.Open(ctx, "readings") }).ID("to-readings")
 			}),
 		)

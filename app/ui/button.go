@@ -38,7 +38,7 @@ func (c *choiceGroup) Render() app.UI {
 			word := c.List[i]
 			return app.Span().Class("choice").Body(
 				app.Input().Type("radio").ID(c.id(word.Value)).Name(c.Group).Value(word.Value).Checked(word.Value == c.Value).
-					OnChange(func(ctx app.Context, _ app.Event) { c.Pick(ctx, word.Value) }, app.EventScope(c.Group, word.Value, c.Value)),
+					OnChange(func(ctx app.Context, _ app.Event) { c.picked(ctx, word.Value) }, app.EventScope(c.Group, word.Value, c.Value)),
 				app.Label().For(c.id(word.Value)).Text(word.Text),
 			)
 		}),
@@ -47,9 +47,30 @@ func (c *choiceGroup) Render() app.UI {
 
 func (c *choiceGroup) id(value string) string { return c.Group + "-" + value }
 
-// OnMount and OnUpdate mark the word that holds once the panel around stands.
-func (c *choiceGroup) OnMount(ctx app.Context)  { ctx.Defer(c.mark) }
-func (c *choiceGroup) OnUpdate(ctx app.Context) { ctx.Defer(c.mark) }
+// OnMount and OnUpdate mark the word that holds once the panel around stands, where none is
+// marked: one that is has perhaps been pressed just now, and a browser that finds the mark gone
+// again says nothing of the press.
+func (c *choiceGroup) OnMount(ctx app.Context)  { ctx.Defer(c.markOne) }
+func (c *choiceGroup) OnUpdate(ctx app.Context) { ctx.Defer(c.markOne) }
+
+func (c *choiceGroup) markOne(ctx app.Context) {
+	for _, word := range c.List {
+		if e := app.Window().GetElementByID(c.id(word.Value)); e.Truthy() && e.Get("checked").Bool() {
+			return
+		}
+	}
+	c.mark(ctx)
+}
+
+// picked takes a word. Where it is refused the mark goes back.
+func (c *choiceGroup) picked(ctx app.Context, value string) {
+	c.Pick(ctx, value)
+	ctx.Defer(func(ctx app.Context) {
+		if c.Value != value {
+			c.mark(ctx)
+		}
+	})
+}
 
 func (c *choiceGroup) mark(app.Context) {
 	if e := app.Window().GetElementByID(c.id(c.Value)); e.Truthy() {

@@ -38,7 +38,7 @@ func (c *car) Render() app.UI {
 		app.Div().Class("blocks").Body(
 			c.vehicle(),
 			c.tieRod(),
-			app.Range(mounts).Slice(func(i int) app.UI { return c.mount(&mounts[i]) }),
+			many(app.Range(mounts).Slice(func(i int) app.UI { return c.mount(&mounts[i]) })),
 			c.gear(),
 			&loads{Bench: c.Bench},
 			app.Section().Class("block").Body(notes(c.Bench, d.Notes), untouched(d)),
@@ -57,7 +57,7 @@ func (c *car) template(app.Context, app.Event) {
 // unsolved says why the car cannot be solved.
 func (c *car) unsolved() app.UI {
 	if base := c.Bench.cars().Base(); base != nil && base.Err == nil {
-		return nil
+		return nothing()
 	}
 	err := c.Bench.cars().Err
 	if base := c.Bench.cars().Base(); err == nil && base != nil {
@@ -70,7 +70,7 @@ func (c *car) unsolved() app.UI {
 func (c *car) doubts() app.UI {
 	list := model.Doubts(c.Bench.document())
 	if len(list) == 0 {
-		return nil
+		return nothing()
 	}
 	return app.Section().ID("doubts").Class("doubts").Aria("label", "Doubts").Body(
 		app.P().Body(app.Strong().Text("Doubts"), app.Small().Text(strconv.Itoa(len(list))+" to look at")),
@@ -119,7 +119,7 @@ func (c *car) vehicle() app.UI {
 // unstated says what stands for the numbers of the vehicle that are not stated.
 func (c *car) unstated() app.UI {
 	words := model.UnstatedVehicle(c.Bench.document())
-	return app.If(words != "", func() app.UI { return app.P().ID("unstated").Class("note").Text(words) })
+	return only(words != "", func() app.UI { return app.P().ID("unstated").Class("note").Text(words) })
 }
 
 // length is the field of a length of the vehicle, empty where it is not stated.

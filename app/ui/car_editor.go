@@ -26,17 +26,17 @@ func (e *carEditor) Render() app.UI {
 	design := e.Bench.cars().Design
 	keys := e.keys()
 	return app.Div().Class("editor").Body(
-		app.If(e.Car == 0, func() app.UI {
+		only(e.Car == 0, func() app.UI {
 			return app.P().Class("note").Text("The base car is the car as measured. Move a slider and a candidate is made from it.")
 		}),
-		app.If(e.Car > 0, func() app.UI { return e.said() }),
-		app.Range(keys).Slice(func(i int) app.UI { return e.parameter(design, keys[i]) }),
+		only(e.Car > 0, func() app.UI { return e.said() }),
+		many(app.Range(keys).Slice(func(i int) app.UI { return e.parameter(design, keys[i]) })),
 		&picker{
 			ID: fmt.Sprintf("add-%d", e.Car), Label: "Change another parameter", Design: design,
 			Taken: func(key string) bool { return slices.Contains(keys, key) },
 			Pick:  e.addParameter,
 		},
-		app.If(e.Car > 0, func() app.UI { return e.setpoints() }),
+		only(e.Car > 0, func() app.UI { return e.setpoints() }),
 	)
 }
 

@@ -36,7 +36,7 @@ func (l *loads) Render() app.UI {
 	return app.Section().Class("block").ID("loads").Body(
 		app.H2().Text("Loads"),
 		app.P().Class("note").Text("What acts on a wheel in a case that the steering must bear: force in N forward, to the left and up, on either side. Forces in rod, arm and stud follow, stock against new. They are loads, no verdict: what a part bears is for strength work, and for a licensed engineer to judge."),
-		app.If(len(lacks) > 0, func() app.UI {
+		only(len(lacks) > 0, func() app.UI {
 			return app.Ul().Class("findings").Body(
 				app.Li().Text("Not stated:"),
 				app.Range(lacks).Slice(func(i int) app.UI { return app.Li().Text(lacks[i]) }),
@@ -46,10 +46,10 @@ func (l *loads) Render() app.UI {
 			Set: func(ctx app.Context, text string) error {
 				return l.Bench.edit(ctx, func() error { return l.Bench.session().SetStud(text) })
 			}},
-		app.Range(d.Loads).Slice(func(i int) app.UI { return l.one(i, &d.Loads[i]) }),
+		many(app.Range(d.Loads).Slice(func(i int) app.UI { return l.one(i, &d.Loads[i]) })),
 		l.stiffness(d),
 		adder("add-load", "Add a load case", list, l.choose),
-		app.If(l.preset != nil, l.asked),
+		only(l.preset != nil, l.asked),
 	)
 }
 
@@ -57,7 +57,7 @@ func (l *loads) Render() app.UI {
 func (l *loads) stiffness(d *study.Document) app.UI {
 	design := l.Bench.cars().Design
 	if design == nil || len(d.Loads) == 0 {
-		return nil
+		return nothing()
 	}
 	names := design.Members()
 	return app.Details().Class("block").ID("stiffness").Open(len(d.Stiffness) > 0).Body(
@@ -104,7 +104,7 @@ func (l *loads) asked() app.UI {
 		app.If(p.Lacks != "", func() app.UI { return app.P().Class("problem").Text(upperFirst(study.Spoken(p.Lacks)) + ".") }).
 			Else(func() app.UI {
 				return app.Div().Class("row").Body(
-					app.Range(p.Factors).Slice(func(i int) app.UI {
+					many(app.Range(p.Factors).Slice(func(i int) app.UI {
 						f := &p.Factors[i]
 						return &field{ID: fmt.Sprintf("preset-%d", i), Label: f.Name, Unit: f.Unit, Value: strconv.FormatFloat(f.Value, 'g', -1, 64),
 							Set: func(_ app.Context, text string) error {
@@ -114,7 +114,7 @@ func (l *loads) asked() app.UI {
 								}
 								return err
 							}}
-					}),
+					})),
 					button("Add it", func(ctx app.Context, _ app.Event) {
 						c, err := engine.PresetCase(l.Bench.document(), p.Key, p.Factors)
 						if err != nil {
@@ -144,9 +144,9 @@ func (l *loads) one(i int, c *study.LoadCase) app.UI {
 				l.Bench.edit(ctx, func() error { return l.Bench.session().RemoveLoad(i) })
 			}, app.EventScope("remove", i, c.Name)),
 		),
-		app.If(c.Source != "", func() app.UI { return app.P().Class("note").Text(upperFirst(c.Source) + ".") }),
+		only(c.Source != "", func() app.UI { return app.P().Class("note").Text(upperFirst(c.Source) + ".") }),
 		app.Div().Class("row").Body(l.three(i, "left", "Left wheel", "N", c.Left, false), l.three(i, "right", "Right wheel", "N", c.Right, false)),
-		app.If(open, func() app.UI {
+		only(open, func() app.UI {
 			return app.Div().Class("row").Body(
 				l.three(i, "left-moment", "Left wheel, moment", "N\u00a0m", c.Left, true), l.three(i, "right-moment", "Right wheel, moment", "N\u00a0m", c.Right, true),
 				l.name(i, c),

@@ -27,7 +27,7 @@ func (c *car) values(list []model.CarValue) app.UI {
 // gear shows the steering gear.
 func (c *car) gear() app.UI {
 	list := model.GearValues(c.Bench.document())
-	return app.If(len(list) > 0, func() app.UI {
+	return only(len(list) > 0, func() app.UI {
 		return app.Section().Class("block").ID("car-values").Body(app.H2().Text("Gear and studs"), c.values(list))
 	})
 }
@@ -51,7 +51,7 @@ func (c *car) mount(m *model.Mount) app.UI {
 		}))
 	}
 	bolts := func(text string, more bool) app.UI {
-		return app.If(m.Key == "armFace", func() app.UI {
+		return only(m.Key == "armFace", func() app.UI {
 			return button(text, func(ctx app.Context, _ app.Event) { c.Bench.edit(ctx, func() error { return s.SetBolts(more) }) }, m.Bolts).Disabled(!more && m.Bolts == 0)
 		})
 	}
@@ -92,7 +92,7 @@ func (c *car) adjuster() app.UI {
 	d := c.Bench.document()
 	kind, err := solver.KindByName(d.Suspension.Type)
 	if err != nil || len(kind.Adjusters()) < 2 {
-		return nil
+		return nothing()
 	}
 	var list []choice
 	for i, a := range kind.Adjusters() {
@@ -138,7 +138,7 @@ func notes(b bench, text string) app.UI {
 func untouched(d *study.Document) app.UI {
 	names := model.KeptUntouched(d)
 	if len(names) == 0 {
-		return nil
+		return nothing()
 	}
 	return app.P().ID("untouched").Class("note").Text("Kept as the file has it, without a field on this page: " + strings.Join(names, ", ") + ".")
 }

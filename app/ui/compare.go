@@ -41,7 +41,7 @@ func (c *compare) Render() app.UI {
 	}
 	return app.Div().Class(class).Body(
 		c.bar(),
-		app.If(c.State.choosing, c.rowChoices),
+		only(c.State.choosing, c.rowChoices),
 		c.band(),
 		c.figures(t),
 		c.foot(),

@@ -28,7 +28,7 @@ func (c *compare) band() app.UI {
 	a, b := c.State.pair(c.Bench)
 	o, ok := scene.NewOverlay(b, a)
 	if !ok {
-		return nil
+		return nothing()
 	}
 	n := c.Bench.numbers()
 	alike := n.Alike(a) && n.Alike(b)
@@ -89,7 +89,7 @@ func (c *compare) curves(a, b *model.Car, alike bool) app.UI {
 func figure(class, title, note string, p plot.Picture, spoken string) app.UI {
 	d := plot.Document{Title: spoken, Picture: p}
 	return app.Figure().Class(class).Body(
-		app.FigCaption().Body(app.Strong().Text(title), app.If(note != "", func() app.UI { return app.Small().Text(note) })),
+		app.FigCaption().Body(app.Strong().Text(title), only(note != "", func() app.UI { return app.Small().Text(note) })),
 		app.Raw(string(d.AppendInline(nil))),
 	)
 }

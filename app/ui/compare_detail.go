@@ -22,15 +22,15 @@ type compareDetail struct {
 func (d *compareDetail) Render() app.UI {
 	car := d.Bench.Desk.Selected()
 	if car == nil {
-		return nil
+		return nothing()
 	}
 	return app.Section().Class("compare-detail").ID("selected-car").Aria("label", "Selected: "+carName(car)).Body(
 		app.H2().Body(badge(car.Index), app.Text(carName(car))),
-		app.If(car.Err != nil, func() app.UI { return app.P().Class("problem").Text(plain(car.Err)) }),
+		only(car.Err != nil, func() app.UI { return app.P().Class("problem").Text(plain(car.Err)) }),
 		d.deeds(car),
 		app.Div().Class("compare-columns").Body(
 			&carEditor{Bench: d.Bench, Car: car.Index},
-			app.Div().Body(d.reach(car), app.If(car.Err == nil, func() app.UI { return standing(d.Bench, car) })),
+			app.Div().Body(d.reach(car), only(car.Err == nil, func() app.UI { return standing(d.Bench, car) })),
 		),
 	)
 }
@@ -38,7 +38,7 @@ func (d *compareDetail) Render() app.UI {
 // reach says where the linkage locks, if it does.
 func (d *compareDetail) reach(car *model.Car) app.UI {
 	if !locks(car) {
-		return nil
+		return nothing()
 	}
 	n := d.Bench.numbers()
 	return app.P().Class("warning").Text(fmt.Sprintf("Reach: left %s; right %s.", n.ReachText(&car.Reach[solver.Left]), n.ReachText(&car.Reach[solver.Right])))
@@ -57,7 +57,7 @@ func (d *compareDetail) deeds(car *model.Car) app.UI {
 			d.Bench.edit(ctx, func() error { return d.Bench.Desk.SetYardstick(i) })
 		}, i).ID("as-reference").Disabled(d.Bench.Desk.View.Yardstick == i),
 		button("Duplicate", func(ctx app.Context, _ app.Event) { d.Bench.duplicate(ctx, i) }, i).ID("duplicate"),
-		app.If(i > 0, func() app.UI {
+		only(i > 0, func() app.UI {
 			return app.Span().Class("deeds").Body(
 				button(hide, func(ctx app.Context, _ app.Event) {
 					d.Bench.edit(ctx, func() error { return s.Hide(i, !car.Hidden) })

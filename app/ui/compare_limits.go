@@ -14,7 +14,7 @@ func standing(b bench, car *model.Car) app.UI {
 		return app.P().Class("problem").Text("Limits: " + plain(err))
 	}
 	if len(list) == 0 {
-		return nil
+		return nothing()
 	}
 	return app.Ul().Class("limits plain").Aria("label", "Limits").Body(
 		app.Range(list).Slice(func(i int) app.UI { return limitLine(list[i]) }),

@@ -106,9 +106,9 @@ func (c *compare) rowHead(r *model.CompareRow) app.UI {
 		}, app.EventScope(r.Key)).
 		Body(
 			app.Text(r.Label),
-			app.If(r.Note != "", func() app.UI { return app.Small().Text(" " + r.Note) }),
-			app.If(sign != "", func() app.UI { return app.Span().Aria("hidden", true).Text(sign) }),
-			app.If(r.Lacks != "", func() app.UI { return app.Small().Class("warning").Text(" " + r.Lacks) }),
+			only(r.Note != "", func() app.UI { return app.Small().Text(" " + r.Note) }),
+			only(sign != "", func() app.UI { return app.Span().Aria("hidden", true).Text(sign) }),
+			only(r.Lacks != "", func() app.UI { return app.Small().Class("warning").Text(" " + r.Lacks) }),
 		)
 }
 
@@ -127,10 +127,10 @@ func (c *compare) cell(t *model.Comparison, r *model.CompareRow, i int) app.UI {
 		return cell.Body(app.Span().Class("waits").Title("being computed").Text("…"))
 	}
 	return cell.Body(c.value(k),
-		app.If(k.Bar > 0, func() app.UI {
+		only(k.Bar > 0, func() app.UI {
 			return app.Raw(fmt.Sprintf(`<svg class="bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true"><path d="M0 0H%.1fV4H0Z"/></svg>`, 100*k.Bar))
 		}),
-		app.If(k.Spare != "", func() app.UI { return app.Small().Text(k.Spare) }))
+		only(k.Spare != "", func() app.UI { return app.Small().Text(k.Spare) }))
 }
 
 // value is the number of a cell, or those of both sides, with what it means: a box for the
@@ -141,14 +141,14 @@ func (c *compare) value(k *model.CompareCell) app.UI {
 		class += " best"
 	}
 	return app.Span().Class(class).Body(
-		app.If(k.Broken, func() app.UI { return app.Span().Class("cross").Text("✗ ") }),
+		only(k.Broken, func() app.UI { return app.Span().Class("cross").Text("✗ ") }),
 		app.If(len(k.Text) < 2, func() app.UI { return app.Text(one(k.Text)) }).Else(func() app.UI {
 			return app.Span().Class("sides").Body(
 				app.Span().Body(app.Small().Text("L "), app.Text(k.Text[0])),
 				app.Span().Body(app.Small().Text("R "), app.Text(k.Text[1])),
 			)
 		}),
-		app.If(k.Best, func() app.UI { return app.Span().Class("unseen").Text(" best") }),
+		only(k.Best, func() app.UI { return app.Span().Class("unseen").Text(" best") }),
 	)
 }
 

@@ -11,7 +11,7 @@ func (p *Panels) dropdown(key string, label app.HTMLButton, content func() app.U
 	return app.Div().Class("dropdown").Body(
 		label.Type("button").ID(key).Aria("expanded", open).Aria("controls", key+"-box").
 			OnClick(func(app.Context, app.Event) { p.toggleMenu(key) }, app.EventScope(key)),
-		app.If(open, func() app.UI {
+		only(open, func() app.UI {
 			return app.Div().ID(key + "-box").Class("menu-box panels").Body(content())
 		}),
 	)

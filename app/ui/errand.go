@@ -66,6 +66,6 @@ func (e *errand[R]) run(id string, start app.HTMLButton) app.UI {
 func runOf(j *job, id, best, fault string, start app.HTMLButton) app.UI {
 	return app.Section().Class("run").Body(
 		app.If(j.running(), func() app.UI { return j.render(id, best) }).Else(func() app.UI { return start }),
-		app.If(fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(fault) }),
+		only(fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(fault) }),
 	)
 }

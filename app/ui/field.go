@@ -40,12 +40,12 @@ func (f *field) Render() app.UI {
 		value = typed
 	}
 	return app.Div().Class("field").Body(
-		app.Label().For(f.ID).Class(when(f.Hidden, "unseen", "")).Body(app.Text(f.Label), app.If(f.Value != "", func() app.UI { return tag(f.Tag) })),
+		app.Label().For(f.ID).Class(when(f.Hidden, "unseen", "")).Body(app.Text(f.Label), only(f.Value != "", func() app.UI { return tag(f.Tag) })),
 		app.Span().Class("field-box").Body(
 			f.input(value),
-			app.If(f.Unit != "", func() app.UI { return app.Span().Class("unit").Text(f.Unit) }),
+			only(f.Unit != "", func() app.UI { return app.Span().Class("unit").Text(f.Unit) }),
 		),
-		app.If(f.problem != "", func() app.UI {
+		only(f.problem != "", func() app.UI {
 			return app.P().ID(f.problemID()).Class("problem").Role("alert").Text(f.problem)
 		}),
 	)

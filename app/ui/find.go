@@ -44,8 +44,8 @@ type finding struct {
 
 // Render shows the question, and at the foot what came of it.
 func (f *find) Render() app.UI {
-	if mend := f.Bench.cannotFind(); mend != nil {
-		return mend
+	if f.Bench.cars().Err != nil {
+		return f.Bench.cannotFind()
 	}
 	return app.Div().Class("way").Body(
 		f.Bench.fitUse(),
@@ -61,7 +61,7 @@ func (f *find) foot() app.UI {
 	}
 	return app.Div().Body(
 		f.Asked.State.check.render(f.Bench, f.State.answer == nil),
-		app.If(f.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.State.fault) }),
+		only(f.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(f.State.fault) }),
 		app.If(f.State.answer != nil, f.found).Else(f.deeds),
 	)
 }

@@ -11,14 +11,14 @@ func (f *find) found() app.UI {
 	a := f.State.answer
 	return app.Section().Class("answer").ID("answer").Aria("label", "What was found").Body(
 		app.H2().Body(app.Text(a.Name), app.Small().Text("kept as a candidate, in "+seconds(f.State.took))),
-		app.If(f.State.of != f.Bench.document().Search, func() app.UI {
+		only(f.State.of != f.Bench.document().Search, func() app.UI {
 			return app.P().Class("note").Text("Found before the last changes of the question.")
 		}),
 		app.Div().Class("outcome").Body(
 			app.Strong().Class("figure").Text(a.Figure),
 			app.P().Class("note").Body(
 				app.Text(a.What+", "+a.Unit+from(a.Start)),
-				app.If(a.Exact != "", func() app.UI {
+				only(a.Exact != "", func() app.UI {
 					return app.Span().Text("exact answer " + a.Exact + "; this is on the steps and sizes stated")
 				}),
 			),
@@ -35,7 +35,7 @@ func answerValues(list []model.AnswerValue) app.UI {
 		v := list[i]
 		return app.Div().Body(
 			app.Dt().Text(upperFirst(v.Label)),
-			app.Dd().Body(app.Text(v.Text), app.If(v.Exact != "", func() app.UI { return app.Small().Text("exact " + v.Exact) })),
+			app.Dd().Body(app.Text(v.Text), only(v.Exact != "", func() app.UI { return app.Small().Text("exact " + v.Exact) })),
 		)
 	}))
 }

@@ -74,19 +74,19 @@ func (c *feasibility) render(b bench, unanswered bool) app.UI {
 		list = model.CannotOf(model.WithSearch(b.document(), b.cars().Design), b.cars(), c.result)
 	}
 	return app.Div().ID("cannot").Class("cannot").Role("status").Body(
-		app.If(unanswered && c.job.running(), func() app.UI { return app.P().Class("note").Text("Looking whether all of it can be had.") }),
-		app.Range(list).Slice(func(i int) app.UI {
+		only(unanswered && c.job.running(), func() app.UI { return app.P().Class("note").Text("Looking whether all of it can be had.") }),
+		many(app.Range(list).Slice(func(i int) app.UI {
 			k := &list[i]
 			return app.Div().Body(
 				app.P().Class("warning").Text("✗ "+k.Text),
-				app.If(k.Nearest != nil, func() app.UI {
+				only(k.Nearest != nil, func() app.UI {
 					return button("Take the nearest", func(ctx app.Context, _ app.Event) {
 						b.undoable(ctx, "The nearest that can be had is a candidate.", func() error { return b.Desk.TakeNearest(k) })
 					}, i, k.Text).ID("nearest-" + string(rune('0'+i)))
 				}),
 			)
-		}),
-		app.If(unanswered && c.result != nil && len(list) == 0 && hasLimits(b.document()), func() app.UI {
+		})),
+		only(unanswered && c.result != nil && len(list) == 0 && hasLimits(b.document()), func() app.UI {
 			return app.P().Class("note").Text("✓ All limits can be held together within the bounds.")
 		}),
 	)

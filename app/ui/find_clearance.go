@@ -24,9 +24,9 @@ func (l *limits) clearance(i int, k *study.Limit) app.UI {
 			}),
 			l.length(i, "radius", "its radius", k.Radius, func(k *study.Limit) *float64 { return &k.Radius }, positive),
 		),
-		app.If(k.Rim != nil, func() app.UI { return l.rim(i, k.Rim) }),
-		app.If(k.Plane != nil, func() app.UI { return l.plane(i, k.Plane) }),
-		app.If(k.Link != nil, func() app.UI { return l.link(i, k.Link) }),
+		only(k.Rim != nil, func() app.UI { return l.rim(i, k.Rim) }),
+		only(k.Plane != nil, func() app.UI { return l.plane(i, k.Plane) }),
+		only(k.Link != nil, func() app.UI { return l.link(i, k.Link) }),
 	)
 }
 

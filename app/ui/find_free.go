@@ -89,7 +89,7 @@ func (v *variable) Render() app.UI {
 				}
 			})),
 		),
-		app.If(open, func() app.UI { return v.details(p) }),
+		only(open, func() app.UI { return v.details(p) }),
 	)
 }
 

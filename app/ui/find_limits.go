@@ -39,9 +39,9 @@ func (l *limits) Render() app.UI {
 	}
 	return app.Div().Body(
 		app.P().Class("note").Text("Over the window, in every set-up. A field left empty is no bound. Now is what the selected car has: "+carName(l.Bench.Desk.Selected())+"."),
-		app.If(err != nil, func() app.UI { return app.P().Class("problem").Text(plain(err)) }),
-		app.If(l.asksLock(list), l.lock),
-		app.If(len(list) > 0, func() app.UI {
+		only(err != nil, func() app.UI { return app.P().Class("problem").Text(plain(err)) }),
+		only(l.asksLock(list), l.lock),
+		only(len(list) > 0, func() app.UI {
 			return app.Table().Class("asked limits").Body(
 				app.THead().Body(app.Tr().Body(heads("Limit", "At least", "At most", "Now", "To spare", "")...)),
 				app.Range(list).Slice(func(i int) app.UI { return l.row(i, &list[i], &standing[i]) }),
@@ -73,8 +73,8 @@ func (l *limits) row(i int, k *study.Limit, now *model.Standing) app.UI {
 			cell("at most", l.bound(i, "max", "at most", k, func(k *study.Limit) **float64 { return &k.Max })),
 			app.Td().Class("now").DataSet("label", "now").Body(
 				app.Text(now.Value),
-				app.If(now.Value == "", func() app.UI { return app.Small().Text(l.lacking(now)) }),
-				app.If(now.Spare != "", func() app.UI { return app.Small().Class("under").Text(now.SpareText()) }),
+				only(now.Value == "", func() app.UI { return app.Small().Text(l.lacking(now)) }),
+				only(now.Spare != "", func() app.UI { return app.Small().Class("under").Text(now.SpareText()) }),
 			),
 			app.Td().Class("spare").Text(now.SpareText()),
 			app.Td().Class("more").Body(
@@ -92,7 +92,7 @@ func (l *limits) row(i int, k *study.Limit, now *model.Standing) app.UI {
 					}, app.EventScope("remove", i, label)),
 			),
 		),
-		app.If(open, func() app.UI { return l.details(i, k, now) }),
+		only(open, func() app.UI { return l.details(i, k, now) }),
 	)
 }
 
@@ -107,12 +107,12 @@ func (l *limits) lacking(now *model.Standing) string {
 // details are where a limit is looked at, of what it is, and in full how the car stands.
 func (l *limits) details(i int, k *study.Limit, now *model.Standing) app.UI {
 	return app.Tr().Class("details").Body(app.Td().ColSpan(6).Body(
-		app.If(now.Text != "", func() app.UI { return app.P().Class("note").Text(upperFirst(now.Text) + ".") }),
+		only(now.Text != "", func() app.UI { return app.P().Class("note").Text(upperFirst(now.Text) + ".") }),
 		app.Div().Class("row").Body(
-			app.If(l.hasPlaces(k), func() app.UI { return l.where(i, k) }),
+			only(l.hasPlaces(k), func() app.UI { return l.where(i, k) }),
 			l.side(i, k),
 		),
-		app.If(k.Result == study.Clearance, func() app.UI { return l.clearance(i, k) }),
+		only(k.Result == study.Clearance, func() app.UI { return l.clearance(i, k) }),
 	))
 }
 

@@ -37,14 +37,14 @@ func (p *mapPanel) OnDismount() {
 // Render shows the question, what is laid along the axes, the map, and what it says in
 // words.
 func (p *mapPanel) Render() app.UI {
-	if mend := p.Bench.cannotFind(); mend != nil {
-		return mend
+	if p.Bench.cars().Err != nil {
+		return p.Bench.cannotFind()
 	}
 	return app.Div().Class("way").Body(
 		p.Bench.fitUse(),
 		p.Asked,
 		app.Div().Class("row", "axes").Body(app.H2().Text("Toe change over"), p.axes()),
-		app.If(p.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(p.State.fault) }),
+		only(p.State.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(p.State.fault) }),
 		&mapPicture{Bench: p.Bench, State: p.State, Frames: p.Frames},
 		p.words(),
 		app.P().Class("note").Text("Light is flat. "+p.legend()),
@@ -127,7 +127,7 @@ func (p *mapPanel) axes() app.UI {
 func (p *mapPanel) words() app.UI {
 	t := p.State.shown
 	if t == nil {
-		return nil // the foot says so
+		return nothing() // the foot says so
 	}
 	n := p.Bench.numbers()
 	if t.Awaited() {

@@ -42,7 +42,7 @@ func (p *part) Render() app.UI {
 		text("slot", "Slot", p.Part.Slot, func(k *study.Part, t string) { k.Slot = t }),
 		text("name", "Part", p.Part.Name, func(k *study.Part, t string) { k.Name = t }),
 		&field{ID: id + "-price", Label: "Price", Value: model.PriceText(p.Part.Price), Tag: model.SourceTag(p.Bench.document(), fmt.Sprintf("catalogue.%d.price", p.Index)), Set: p.setPrice},
-		app.Range(keys).Slice(func(i int) app.UI { return p.change(id, keys[i]) }),
+		many(app.Range(keys).Slice(func(i int) app.UI { return p.change(id, keys[i]) })),
 		&picker{
 			ID: id + "-add", Label: "It changes", Design: p.Bench.cars().Design,
 			Taken: func(key string) bool { return slices.Contains(keys, key) },

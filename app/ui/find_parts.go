@@ -28,16 +28,16 @@ type shelving struct {
 
 // Render shows the question, the ranking and the parts.
 func (s *shelf) Render() app.UI {
-	if mend := s.Bench.cannotFind(); mend != nil {
-		return mend
+	if s.Bench.cars().Err != nil {
+		return s.Bench.cannotFind()
 	}
 	return app.Div().Class("way").Body(
 		s.Bench.fitUse(),
 		s.Asked,
-		app.If(s.State.result != nil, func() app.UI { return s.outcome() }),
+		only(s.State.result != nil, func() app.UI { return s.outcome() }),
 		s.parts(),
 		app.Div().Class("result").Body(
-			app.If(s.State.result != nil && len(s.State.choices()) > 0, func() app.UI { return s.pick() }),
+			only(s.State.result != nil && len(s.State.choices()) > 0, func() app.UI { return s.pick() }),
 			s.run(),
 		),
 	)
@@ -50,8 +50,8 @@ func (s *shelf) parts() app.UI {
 		app.Summary().Text(fmt.Sprintf("Parts that can be bought (%d)", len(list))),
 		app.P().Class("note").Text("By slots: of each slot one part is fitted, or none. Every combination is tried."),
 		s.Bench.borrowedList("catalogue"),
-		app.If(len(list) == 0, func() app.UI { return app.P().Text("Nothing yet: add a part, or take a table.") }),
-		app.Range(list).Slice(func(i int) app.UI { return &part{Bench: s.Bench, Index: i, Part: list[i]} }),
+		only(len(list) == 0, func() app.UI { return app.P().Text("Nothing yet: add a part, or take a table.") }),
+		many(app.Range(list).Slice(func(i int) app.UI { return &part{Bench: s.Bench, Index: i, Part: list[i]} })),
 		button("Add a part", s.add, len(list)).ID("add-part"),
 		partsTable(s.Bench),
 	)

@@ -35,12 +35,12 @@ func (s *shelf) outcome() app.UI {
 	r, list := s.State.result, s.State.choices()
 	return app.Section().ID("choices").Aria("label", "What came of it").Body(
 		app.H2().Text(fmt.Sprintf("%d of %d combinations go together", r.Built, r.Tried)),
-		app.If(s.State.of != s.Bench.document(), func() app.UI {
+		only(s.State.of != s.Bench.document(), func() app.UI {
 			return app.P().Class("note").Text("Ranked before the last changes of the study.")
 		}),
-		app.If(len(r.Conflict) > 0, func() app.UI { return s.conflict(r.Conflict) }),
-		app.If(len(list) > 0, func() app.UI { return s.picture(list) }),
-		app.If(len(list) > 0, func() app.UI { return s.table(list) }),
+		only(len(r.Conflict) > 0, func() app.UI { return s.conflict(r.Conflict) }),
+		only(len(list) > 0, func() app.UI { return s.picture(list) }),
+		only(len(list) > 0, func() app.UI { return s.table(list) }),
 	)
 }
 
@@ -115,7 +115,7 @@ func loadHead(n model.Numbers, list []engine.LoadPeak, heads ...string) []string
 // loadCell is what stands under it.
 func loadCell(n model.Numbers, first, list []engine.LoadPeak) app.UI {
 	if engine.PeakOf(first) == nil {
-		return nil
+		return nothing()
 	}
 	text := ""
 	p := engine.PeakOf(list)

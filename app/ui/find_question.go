@@ -54,9 +54,9 @@ func (q *question) Render() app.UI {
 			return app.Section().Class("ask").ID("ask-"+p.key).Body(
 				app.Div().Class("ask-head").Body(
 					app.H2().Body(q.turner(p.key, p.title, open)),
-					app.If(!open, func() app.UI { return app.P().Class("ask-line").Text(p.line(lines)) }),
+					only(!open, func() app.UI { return app.P().Class("ask-line").Text(p.line(lines)) }),
 				),
-				app.If(open, func() app.UI { return p.body(q) }),
+				only(open, func() app.UI { return p.body(q) }),
 			)
 		}),
 	)
@@ -101,14 +101,10 @@ func isNarrow() bool {
 	return width.Truthy() && width.Int() < narrowPage
 }
 
-// cannotFind says why there is nothing to be found, nil where there may be.
+// cannotFind says why there is nothing to be found of a base car that cannot be solved.
 func (b bench) cannotFind() app.UI {
-	err := b.cars().Err
-	if err == nil {
-		return nil
-	}
 	return app.Div().Body(
-		app.P().Class("problem").Text("The base car cannot be solved: "+plain(err)),
+		app.P().Class("problem").Text("The base car cannot be solved: "+plain(b.cars().Err)),
 		app.P().Text("Mend its points in Car; then there is something to find."),
 	)
 }

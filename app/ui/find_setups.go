@@ -22,15 +22,15 @@ func (q *question) setUps() app.UI {
 		}),
 		app.Div().Class("row").Body(
 			adder("add-setup", "Add a set-up", setUpChoices(), q.addSetUp),
-			app.If(len(list) > 0, func() app.UI { return adder("add-setting", "Add a setting", q.settings(), q.addColumn) }),
+			only(len(list) > 0, func() app.UI { return adder("add-setting", "Add a setting", q.settings(), q.addColumn) }),
 		),
-		app.If(len(list) > 0, func() app.UI {
+		only(len(list) > 0, func() app.UI {
 			return &picker{
 				ID: "scenario", Label: "Another setting", Design: q.Bench.cars().Design,
 				Taken: q.hasColumn, Pick: func(ctx app.Context, key string) { q.addColumn(ctx, key) },
 			}
 		}),
-		app.If(len(list) > 1, func() app.UI {
+		only(len(list) > 1, func() app.UI {
 			combine := "weighted"
 			if c := q.search().Combine; c != "" {
 				combine = c
@@ -64,7 +64,7 @@ func (q *question) setUpTable(list []study.Scenario) app.UI {
 		rows = make([]model.SetUpRow, len(list))
 	}
 	return app.Div().Body(
-		app.If(err != nil, func() app.UI { return app.P().Class("problem").Text(plain(err)) }),
+		only(err != nil, func() app.UI { return app.P().Class("problem").Text(plain(err)) }),
 		app.Div().Class("crowd").Body(app.Table().Class("asked setups").Body(
 			app.THead().Body(app.Tr().Body(
 				app.Th().Scope("col").Text("Set-up"),
@@ -97,7 +97,7 @@ func (q *question) setUpRow(i int, k *study.Scenario, columns []model.SetUpColum
 			app.If(row.Problem != "", func() app.UI {
 				return app.Span().Class("warning").Text("✗ " + sentence(study.Spoken(row.Problem)))
 			}).Else(func() app.UI { return app.Text(row.Now) }),
-			app.If(row.Decides, func() app.UI { return app.Small().Text("decides") }),
+			only(row.Decides, func() app.UI { return app.Small().Text("decides") }),
 		),
 		app.Td().Class("more").Body(app.Button().Type("button").Class("small").Text("×").Aria("label", "Remove "+k.Name).
 			OnClick(func(ctx app.Context, _ app.Event) {

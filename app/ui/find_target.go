@@ -25,11 +25,11 @@ func (q *question) target() app.UI {
 			{"0", "flat"}, {"1", "a slope"}, {"2", "by points"}, {"3", "as another car"},
 		}, q.setTarget),
 		app.Div().Class("row").Body(
-			app.If(kind == model.SlopeTarget, func() app.UI { return q.slope() }),
-			app.If(kind == model.CarTarget, func() app.UI { return q.targetCar() }),
+			only(kind == model.SlopeTarget, func() app.UI { return q.slope() }),
+			only(kind == model.CarTarget, func() app.UI { return q.targetCar() }),
 			q.pencil(),
 		),
-		app.If(kind == model.PointsTarget, func() app.UI { return q.points() }),
+		only(kind == model.PointsTarget, func() app.UI { return q.points() }),
 		q.Bench.findWindow(),
 		q.aim(),
 		q.most(),
@@ -59,7 +59,7 @@ func (q *question) presetNow() *model.Preset { return model.PresetOf(q.Bench.doc
 // source says where a usual target is taken from.
 func (q *question) source() app.UI {
 	p := q.presetNow()
-	return app.If(p != nil, func() app.UI { return app.P().Class("note").Text(p.Source) })
+	return only(p != nil, func() app.UI { return app.P().Class("note").Text(p.Source) })
 }
 
 // errBand is what a band that is none is refused with.
@@ -143,7 +143,7 @@ var errSlope = errors.New("a slope is a number, such as -0.002")
 func (q *question) points() app.UI {
 	points := q.search().Target
 	return app.Div().Class("points").Body(
-		app.Range(points).Slice(func(i int) app.UI { return q.point(points, i) }),
+		many(app.Range(points).Slice(func(i int) app.UI { return q.point(points, i) })),
 		button("Add a point", func(ctx app.Context, _ app.Event) { q.addPoint(ctx) }, len(points)),
 	)
 }
@@ -221,7 +221,7 @@ func (q *question) aim() app.UI {
 // drawn; only a study with tolerances can.
 func (q *question) most() app.UI {
 	if len(q.Bench.document().Tolerances) == 0 {
-		return nil
+		return nothing()
 	}
 	const share = 95
 	value := "drawn"

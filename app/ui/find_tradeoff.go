@@ -30,8 +30,8 @@ type trading struct {
 
 // Render shows the question, what is weighed, the front, and its designs.
 func (t *trade) Render() app.UI {
-	if mend := t.Bench.cannotFind(); mend != nil {
-		return mend
+	if t.Bench.cars().Err != nil {
+		return t.Bench.cannotFind()
 	}
 	aim := cmp.Or(t.State.aim, model.Aims[0].Key)
 	var list []choice
@@ -48,12 +48,12 @@ func (t *trade) Render() app.UI {
 		app.H2().Text("Toe change against a second aim"),
 		app.Div().Class("row").Body(
 			menu("aim", "Against", aim, list, func(_ app.Context, value string) { t.State.aim = value }),
-			app.If(aim == "ackermann", func() app.UI { return t.percentage() }),
+			only(aim == "ackermann", func() app.UI { return t.percentage() }),
 		),
 		app.P().Class("note").Text(sentence(meaning)),
-		app.If(t.shown() != nil, func() app.UI { return t.outcome() }),
+		only(t.shown() != nil, func() app.UI { return t.outcome() }),
 		app.Div().Class("result").Body(
-			app.If(t.shown() != nil, func() app.UI { return t.pick() }),
+			only(t.shown() != nil, func() app.UI { return t.pick() }),
 			t.State.run("trade", t.starter()),
 		),
 	)
@@ -122,7 +122,7 @@ func (t *trade) outcome() app.UI {
 		f.Y = append(f.Y, n.ToeValue(degrees(r.Designs[i].Score)))
 	}
 	return app.Div().ID("designs").Body(
-		app.If(t.State.result == r && t.State.of.Search != d.Search, func() app.UI {
+		only(t.State.result == r && t.State.of.Search != d.Search, func() app.UI {
 			return app.P().Class("note").Text("Weighed before the last changes of the question.")
 		}),
 		f,

@@ -55,7 +55,7 @@ func (f *fit) advise() app.UI {
 	d, n := f.Bench.document(), f.Bench.numbers()
 	a := model.AdviseOf(d, f.Bench.cars().Design)
 	if a == nil {
-		return nil
+		return nothing()
 	}
 	p, _, err := solver.FindParameter(f.Bench.cars().Design, a.Parameter)
 	if err != nil {

@@ -16,22 +16,22 @@ import (
 func (f *fit) outcome() app.UI {
 	r := f.State.result
 	if r == nil {
-		return nil
+		return nothing()
 	}
 	still := f.holds()
 	used, of := model.FitCount(f.State.of, r)
 	return app.Div().ID("fitted").Class("answer").Body(
 		app.P().Class("note").Text(number.Count(of, "reading")+", "+number.Decimal(float64(used), 0)+" in the fit"),
-		app.If(!still, func() app.UI {
+		only(!still, func() app.UI {
 			return app.P().Class("note").Text("Fitted before the last changes of the car or its readings.")
 		}),
 		app.P().ID("verdict").Text(verdictSigns[r.Verdict]+" "+sentence(r.VerdictWords)),
 		app.Div().Class("advised").Body(app.Range(solver.Sides).Slice(func(i int) app.UI { return f.side(solver.Sides[i]) })),
 		app.Div().Class("deeds").Body(
-			app.If(len(r.Advice) > 0, func() app.UI {
+			only(len(r.Advice) > 0, func() app.UI {
 				return button(f.tryWord(r), f.try).ID("take-advice").Class(when(f.Next && still, "primary", ""))
 			}),
-			app.If(still, func() app.UI { return button("Take the fitted car as my car", f.Bench.takeFit).ID("take-fit") }),
+			only(still, func() app.UI { return button("Take the fitted car as my car", f.Bench.takeFit).ID("take-fit") }),
 		),
 		app.Ul().Class("remarks").Body(app.Range(r.Remarks).Slice(func(i int) app.UI { return app.Li().Text(sentence(r.Remarks[i])) })),
 		app.P().Class("note").Text("Bands hold 90 % of the cars that fit the readings. A stack lengthens the stud's lever: its thread must reach through, and its bending wants looking at before it is driven."),
@@ -61,17 +61,17 @@ func (f *fit) side(side solver.Side) app.UI {
 	d, n := f.Bench.document(), f.Bench.numbers()
 	s, ok := model.SpacersOf(model.AdviseOf(d, f.Bench.cars().Design), f.State.result, side.String())
 	if !ok {
-		return nil
+		return nothing()
 	}
 	length := func(x float64) string { return n.Length(d.Units.Millimetres(x)) }
 	return app.Div().Class("advised-side").ID("advised-"+side.String()).Body(
 		app.H3().Text(upperFirst(side.String())+": "+model.SpacersText(d, &s)),
 		app.P().Body(app.Strong().Text(length(s.Value)), app.Text("; exact "+length(s.Best))),
 		app.P().Text("Band "+length(s.Low)+" to "+length(s.High)+"."),
-		app.If(s.Outside, func() app.UI {
+		only(s.Outside, func() app.UI {
 			return app.P().Class("warning").Text("⚠ The whole spacers lie outside their own band: a thinner one would come nearer.")
 		}),
-		app.If(s.AtBound, func() app.UI { return app.P().Class("warning").Text("⚠ At the end of what advice may take.") }),
+		only(s.AtBound, func() app.UI { return app.P().Class("warning").Text("⚠ At the end of what advice may take.") }),
 		app.P().Text("Leaves "+f.toe(s.Expect.Peak.Value)+" at most ("+f.toe(s.Expect.Peak.Low)+" to "+f.toe(s.Expect.Peak.High)+")."),
 		app.P().Text(f.turns(&s, length)),
 	)

@@ -38,20 +38,20 @@ func (p *Panels) foot() app.UI {
 		class += " fresh"
 	}
 	return app.Footer().Class(class).Body(
-		app.If(p.stands, func() app.UI {
+		only(p.stands, func() app.UI {
 			return app.Span().ID("kept").Class("kept").Aria("live", "polite").Text(p.Kept.state(p))
 		}),
 		app.P().ID("message").Class("message").Role("status").Text(p.Desk.Said),
 		p.undoSaid(),
 		app.P().Class("bottom-caution").Text(shortCaution),
-		app.If(p.stands, func() app.UI { return p.solver() }),
+		only(p.stands, func() app.UI { return p.solver() }),
 	)
 }
 
 // undoSaid is the way back from what was said, where there is one.
 func (p *Panels) undoSaid() app.UI {
 	undo, number := p.message.undo, p.message.number
-	return app.If(undo != nil && p.message.text == p.Desk.Said, func() app.UI {
+	return only(undo != nil && p.message.text == p.Desk.Said, func() app.UI {
 		return button("Undo", func(ctx app.Context, _ app.Event) { undo(ctx) }, number).ID("message-undo").Class("link")
 	})
 }

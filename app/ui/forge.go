@@ -51,13 +51,13 @@ func (f *forge) tolerances() app.UI {
 	return app.Section().Class("block").Body(
 		app.H2().Body(explain("Tolerances", aboutTolerance)),
 		f.Bench.borrowedList("tolerances"),
-		app.If(len(list) == 0, func() app.UI {
+		only(len(list) == 0, func() app.UI {
 			return app.Div().Body(
 				app.P().Text("None yet. Say by how much the part and the car may be off."),
 				button("Start with usual ones", func(ctx app.Context, _ app.Event) { f.Bench.edit(ctx, s.AddUsualTolerances) }).ID("usual-tolerances"),
 			)
 		}),
-		app.Range(list).Slice(func(i int) app.UI { return &tolerance{Bench: f.Bench, Index: i, Tolerance: list[i]} }),
+		many(app.Range(list).Slice(func(i int) app.UI { return &tolerance{Bench: f.Bench, Index: i, Tolerance: list[i]} })),
 		&picker{
 			ID: "tolerance", Label: "Add a tolerance", Design: f.Bench.cars().Design,
 			Taken: func(key string) bool { return hasTolerance(list, key) },

@@ -57,7 +57,7 @@ func (k *keepCar) keep(ctx app.Context, _ app.Event) {
 func (f *forge) measured() app.UI {
 	d, e := f.Bench.document(), f.Measured
 	if len(d.Series) == 0 {
-		return nil
+		return nothing()
 	}
 	return app.Section().Class("block").ID("measured-cars").Body(
 		app.H2().Text("Cars measured"),
@@ -68,7 +68,7 @@ func (f *forge) measured() app.UI {
 		),
 		f.common(),
 		e.run("measured", button("Judge the cars measured", f.judge).ID("judge-series")),
-		app.If(e.result != nil, func() app.UI {
+		only(e.result != nil, func() app.UI {
 			return f.Bench.formButton(f.Page, "save-series", "Series record (HTML)", report.SeriesForm)
 		}),
 	)
@@ -84,10 +84,10 @@ func (f *forge) judge(app.Context, app.Event) {
 func (f *forge) words() app.UI {
 	r := f.Measured.result
 	if r == nil {
-		return nil
+		return nothing()
 	}
 	return app.Div().Class("answer").ID("series-words").Body(
-		app.If(f.Measured.of != f.Bench.document(), func() app.UI {
+		only(f.Measured.of != f.Bench.document(), func() app.UI {
 			return app.P().Class("warning").Text("The study has changed since: judge the cars again.")
 		}),
 		app.Range(r.Words).Slice(func(i int) app.UI { return app.P().Text(sentence(r.Words[i])) }),
@@ -136,11 +136,11 @@ const mostCommon = 5
 // common lists what the cars are off alike.
 func (f *forge) common() app.UI {
 	if f.Measured.result == nil {
-		return nil
+		return nothing()
 	}
 	list, d, n := f.Measured.result.InCommon(mostCommon), f.Bench.document(), f.Bench.numbers()
 	if len(list) == 0 {
-		return nil
+		return nothing()
 	}
 	return app.Table().Class("figures contributors").ID("series-common").Body(
 		app.Caption().Text("Off on all cars alike, were it this dimension alone"),
@@ -148,7 +148,7 @@ func (f *forge) common() app.UI {
 		app.TBody().Body(app.Range(list).Slice(func(i int) app.UI {
 			p, sides, err := solver.FindParameter(f.Bench.cars().Design, list[i].Parameter)
 			if err != nil {
-				return nil
+				return nothing()
 			}
 			return app.Tr().Body(app.Th().Scope("row").Text(p.Label+sideWord(sides)), app.Td().Text(n.Value(d, p, list[i].Alone)),
 				app.Td().Text(number.Percent(100*list[i].Share)+" %"))

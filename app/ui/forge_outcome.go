@@ -15,17 +15,17 @@ import (
 func (f *forge) outcome() app.UI {
 	r := f.State.result
 	if r == nil {
-		return nil
+		return nothing()
 	}
 	return app.Section().Class("block answer").ID("series").Aria("label", "What came of the series").Body(
 		app.P().Class("verdict").Text(yieldText(r)),
-		app.If(f.State.of != f.Bench.document(), func() app.UI {
+		only(f.State.of != f.Bench.document(), func() app.UI {
 			return app.P().Class("warning").Text("The study has changed since: build the series again.")
 		}),
 		f.spread(r),
 		f.setUps(r),
 		f.contributors(r),
-		app.If(len(r.Loads) > 0, func() app.UI { return f.loads(r.Loads) }),
+		only(len(r.Loads) > 0, func() app.UI { return f.loads(r.Loads) }),
 		app.P().Class("note").Text(method(r)),
 	)
 }
@@ -44,7 +44,7 @@ func (f *forge) spread(r *engine.ToleranceResult) app.UI {
 			row("95 % within", r.Figure.Percentile95),
 			row("99 % within", r.Figure.Percentile99),
 		),
-		app.If(r.Figure.Problem != "", func() app.UI {
+		only(r.Figure.Problem != "", func() app.UI {
 			return app.TFoot().Body(app.Tr().Body(app.Td().ColSpan(2).Class("warning").Text(study.Spoken(r.Figure.Problem) + ".")))
 		}),
 	)

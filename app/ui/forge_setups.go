@@ -14,7 +14,7 @@ import (
 // share of all cars that pass; nothing where there are none.
 func (f *forge) setUps(r *engine.ToleranceResult) app.UI {
 	list := r.Scenarios
-	return app.If(len(list) > 0, func() app.UI {
+	return only(len(list) > 0, func() app.UI {
 		return app.Table().Class("figures").ID("series-set-ups").Body(
 			app.Caption().Text("In each set-up; "+figureWords[r.Figure.Name]+" "+model.In(f.Bench.numbers().ToeUnit())),
 			app.THead().Body(app.Tr().Body(

@@ -126,7 +126,7 @@ func (g *gauge) gain(set *study.Reading) app.UI {
 func (g *gauge) zero(side solver.Side) app.UI {
 	i := g.Run.Sets[side]
 	if i < 0 {
-		return nil
+		return nothing()
 	}
 	n, d, text := g.Bench.numbers(), g.Bench.document(), ""
 	if zero := d.Readings[i].Zero; zero != nil {

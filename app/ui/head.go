@@ -11,13 +11,13 @@ func (p *Panels) head(b bench) app.UI {
 		app.H1().Class("unseen").Text("Toewright"),
 		app.Div().Class("study-head").Body(
 			app.Raw(pageMark),
-			app.If(p.stands, func() app.UI { return p.studyMenu(b) }),
-			app.If(p.stands, func() app.UI {
+			only(p.stands, func() app.UI { return p.studyMenu(b) }),
+			only(p.stands, func() app.UI {
 				return app.Span().Class("kept-beside").Aria("hidden", true).Text(p.Kept.state(p))
 			}),
 		),
 		p.stepList(),
-		app.If(p.stands, func() app.UI {
+		only(p.stands, func() app.UI {
 			return app.Div().Class("head-tools").Body(
 				backward("undo", "Undo", undoIcon, p.Desk.Session.CanUndo(), p.undo),
 				backward("redo", "Redo", redoIcon, p.Desk.Session.CanRedo(), p.redo),

@@ -28,7 +28,7 @@ func (h *host) look() {
 // offer says that a newer version waits.
 func (h *host) offer(p *Panels) app.UI {
 	if !h.waiting || h.put {
-		return nil
+		return nothing()
 	}
 	return app.Div().ID("newer").Class("banner").Role("status").Body(
 		app.P().Text("A newer version of this page is there. Your study is kept; the page loads anew."),

@@ -152,7 +152,7 @@ func (j *job) render(id, best string) app.UI {
 	return app.Div().Class("job").Body(
 		bar,
 		app.P().Aria("live", "polite").Text(j.text()),
-		app.If(best != "", func() app.UI {
+		only(best != "", func() app.UI {
 			return app.P().Class("outcome").Body(app.Strong().Class("figure").Text(best), app.Span().Class("note").Text("best so far"))
 		}),
 		button("Stop", func(app.Context, app.Event) { j.stop() }, id).ID(stopID(id)).Disabled(j.stopping),

@@ -14,7 +14,7 @@ import (
 func (k *kept) offer(p *Panels) app.UI {
 	r := k.theirs
 	if r == nil {
-		return nil
+		return nothing()
 	}
 	return app.Div().ID("theirs").Class("banner").Role("alert").Body(
 		app.P().Text(fmt.Sprintf("Another tab has saved this study since: revision %d at %s, %s. What you see here is the one before it.",

@@ -25,9 +25,9 @@ func (r *readings) pad() app.UI {
 		class += " fractions"
 	}
 	return app.Div().Class("pad").Body(
-		app.If(k.Fault != "", func() app.UI { return app.P().ID("pad-fault").Class("problem").Role("alert").Text(sentence(k.Fault)) }),
+		only(k.Fault != "", func() app.UI { return app.P().ID("pad-fault").Class("problem").Role("alert").Text(sentence(k.Fault)) }),
 		app.Div().Class(class).Body(
-			app.Range(keys).Slice(func(i int) app.UI { return r.key(keys[i]) }),
+			many(app.Range(keys).Slice(func(i int) app.UI { return r.key(keys[i]) })),
 			button("Other hand", func(app.Context, app.Event) {
 				r.habit(store.Habits{LeftHanded: !r.State.habits.LeftHanded, Fine: r.State.habits.Fine})
 			}).ID("other-hand"),

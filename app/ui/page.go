@@ -62,7 +62,7 @@ func (p *Panels) stand(ctx app.Context) {
 // screen.
 func (p *Panels) stage() app.UI {
 	if p.Drawing == nil {
-		return nil
+		return nothing()
 	}
 	return app.Section().Class("sheet").ID("sheet").Aria("label", "Drawing sheet").Body(
 		toolLine{p, p.Desk, &p.Drawing.play}.line(),
@@ -70,7 +70,7 @@ func (p *Panels) stage() app.UI {
 		app.If(p.stands, func() app.UI {
 			return &why{Bench: p.bench(), State: &p.whying, Version: p.Version}
 		}).Else(func() app.UI { return whySection("why stale") }),
-		app.If(p.Drawing.problem != "", func() app.UI {
+		only(p.Drawing.problem != "", func() app.UI {
 			return app.P().Class("problem").ID("problem").Role("alert").Text(p.Drawing.problem)
 		}),
 		p.titleBlock(),
@@ -80,7 +80,7 @@ func (p *Panels) stage() app.UI {
 // strip is the key of the stage; nil where there is none.
 func (p *Panels) strip() app.UI {
 	if p.Drawing == nil {
-		return nil
+		return nothing()
 	}
 	return &Strip{Desk: p.Desk, Changed: p.Changed, Refer: p.refer, After: p.after}
 }

@@ -40,7 +40,7 @@ func (p *palette) Render() app.UI {
 		app.Ul().ID("palette-list").Role("listbox").Aria("label", "Commands").Body(
 			app.Range(list).Slice(func(i int) app.UI { return p.row(i, list[i]) }),
 		),
-		app.If(len(list) == 0, func() app.UI { return app.P().Text("No command has these words.") }),
+		only(len(list) == 0, func() app.UI { return app.P().Text("No command has these words.") }),
 		button("Close", func(ctx app.Context, _ app.Event) { p.Close(ctx) }, "palette").ID("palette-close"),
 	)
 }
@@ -54,7 +54,7 @@ func (p *palette) row(i int, c command) app.UI {
 	}
 	return app.Li().ID(p.rowID(i)).Class(class).Role("option").Aria("selected", i == p.at).Body(
 		app.Span().Text(c.name),
-		app.If(c.keys != "", func() app.UI { return app.Kbd().Text(c.keys) }),
+		only(c.keys != "", func() app.UI { return app.Kbd().Text(c.keys) }),
 	).OnClick(func(ctx app.Context, _ app.Event) { p.run(ctx, c) }, app.EventScope(c.name))
 }
 

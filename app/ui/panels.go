@@ -80,10 +80,10 @@ func (p *Panels) Render() app.UI {
 		p.strip(),
 		p.side(b),
 		p.foot(),
-		app.If(p.stands, func() app.UI { return printed{p.Desk}.table() }),
-		app.If(p.over == paletteOver, func() app.UI { return &palette{Commands: p.commands(b), Close: p.uncover} }),
-		app.If(p.over == showOver, func() app.UI { return &show{Panels: p, Version: p.Version} }),
-		app.If(p.over == keymapOver, func() app.UI { return &keymap{Close: p.uncover} }),
+		only(p.stands, func() app.UI { return printed{p.Desk}.table() }),
+		only(p.over == paletteOver, func() app.UI { return &palette{Commands: p.commands(b), Close: p.uncover} }),
+		only(p.over == showOver, func() app.UI { return &show{Panels: p, Version: p.Version} }),
+		only(p.over == keymapOver, func() app.UI { return &keymap{Close: p.uncover} }),
 	)
 }
 
@@ -97,7 +97,7 @@ func (p *Panels) side(b bench) app.UI {
 		p.Kept.offer(p),
 		p.host.offer(p),
 		app.Div().Class("panel").ID("panel").Role("tabpanel").Aria("labelledby", "step-"+p.at.step).Body(
-			app.If(p.telling && p.at.key() == "search", func() app.UI {
+			only(p.telling && p.at.key() == "search", func() app.UI {
 				return &story{Bench: b, Open: p.show, Close: func(app.Context) { p.telling = false }}
 			}),
 			p.wayList(),

@@ -37,7 +37,7 @@ func (p *picker) Render() app.UI {
 			AutoFocus(true).OnInput(p.typed),
 		app.Ul().Class("picker-list").Body(
 			app.Range(found).Slice(func(i int) app.UI { return p.row(found[i]) }),
-			app.If(len(found) == 0, func() app.UI { return app.Li().Text("No parameter of this car has these words.") }),
+			only(len(found) == 0, func() app.UI { return app.Li().Text("No parameter of this car has these words.") }),
 		),
 		button("Close", func(app.Context, app.Event) { p.open, p.text = false, "" }, p.ID),
 	)

@@ -73,7 +73,7 @@ func (g *pointGrid) fault(id string) app.UI {
 	if err := g.State.grid.Fault; err != nil {
 		text = plain(err)
 	}
-	return app.If(text != "", func() app.UI {
+	return only(text != "", func() app.UI {
 		return app.Tr().Class("fault").Body(app.Td().ColSpan(6).Body(app.P().ID(id + "-problem").Class("problem").Role("alert").Text(sentence(text))))
 	})
 }
@@ -116,12 +116,12 @@ func (c *car) sides() app.UI {
 				}
 			}, app.EventScope(side, now))
 		})),
-		app.If(d.Suspension.Common != nil, func() app.UI {
+		only(d.Suspension.Common != nil, func() app.UI {
 			return button("Right from left", func(ctx app.Context, _ app.Event) {
 				c.Bench.undoable(ctx, "The right side is the mirror image of the left.", s.MirrorRight)
 			})
 		}),
-		app.If(!mirrored, func() app.UI {
+		only(!mirrored, func() app.UI {
 			return button("Left from right", func(ctx app.Context, _ app.Event) {
 				c.Bench.undoable(ctx, "The left side is the mirror image of the right.", s.MirrorLeft)
 			}).ID("left-from-right")

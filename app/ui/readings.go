@@ -54,9 +54,9 @@ func (r *readings) Render() app.UI {
 		app.H2().Text("Run sheet"),
 		r.Bench.borrowedList("readings"),
 		r.choose(runs),
-		app.If(len(runs) > 0, func() app.UI { return r.current(runs[k.Run]) }),
+		only(len(runs) > 0, func() app.UI { return r.current(runs[k.Run]) }),
 		&fit{Bench: r.Bench, State: &r.State.fit, Next: len(runs) > 0 && k.Done()},
-		app.If(len(runs) > 0, func() app.UI { return &keepCar{Bench: r.Bench} }),
+		only(len(runs) > 0, func() app.UI { return &keepCar{Bench: r.Bench} }),
 		readingsTable(r.Bench),
 		app.P().Class("note").Text(aboutReadings),
 	)
@@ -128,7 +128,7 @@ func (r *readings) current(run model.Run) app.UI {
 	return app.Section().Class("run-sheet").Aria("label", "The run").Body(
 		r.stack(run),
 		r.rows(run),
-		app.If(len(found) > 0, func() app.UI {
+		only(len(found) > 0, func() app.UI {
 			return app.Ul().Class("findings").Body(app.Range(found).Slice(func(i int) app.UI { return r.Bench.slip(found[i], false, nil) }))
 		}),
 		r.pad(),
@@ -150,7 +150,7 @@ func (r *readings) habit(h store.Habits) {
 func (r *readings) stack(run model.Run) app.UI {
 	st, ok := r.Bench.session().StackOf(run)
 	if !ok {
-		return nil
+		return nothing()
 	}
 	return app.Div().Class("stack").Body(
 		app.Label().For("pad-Stack").Text(upperFirst(st.Label)+", up positive"),

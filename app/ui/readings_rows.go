@@ -41,7 +41,7 @@ func (r *readings) rows(run model.Run) app.UI {
 			)),
 			app.TBody().Body(list...),
 		),
-		app.If(k.Opened != nil, func() app.UI { return r.opened(run) }),
+		only(k.Opened != nil, func() app.UI { return r.opened(run) }),
 		app.P().Class("note").ID("spacing").Text(r.spacing(next, more)),
 	)
 }
@@ -50,7 +50,7 @@ func (r *readings) rows(run model.Run) app.UI {
 func (r *readings) sideHead(label string, off map[float64][2]*model.Residual) app.UI {
 	return app.Th().Scope("col").Body(
 		app.Text(label+", "+r.State.keypad.ReadingUnit(r.Bench.document())),
-		app.If(off != nil, func() app.UI { return app.Small().Text("less fit") }),
+		only(off != nil, func() app.UI { return app.Small().Text("less fit") }),
 	)
 }
 
@@ -132,7 +132,7 @@ func (r *readings) cell(row *model.RunRow, f model.ReadingField, text, label str
 // less shows by how much a reading is more than the fitted car gives.
 func (r *readings) less(off *model.Residual) app.UI {
 	if off == nil {
-		return nil
+		return nothing()
 	}
 	text := number.Signed(off.Off, r.State.keypad.ReadingText(r.Bench.document(), &off.Off))
 	if off.Out {

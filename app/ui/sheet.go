@@ -31,6 +31,6 @@ func (s *Sheet) OnDismount() { s.wired.part(s.Drawing) }
 // Render draws the empty picture, for which the document of the server has the place.
 func (s *Sheet) Render() app.UI {
 	return app.Div().ID("canvas").Class("canvas").Body(
-		app.If(app.IsClient, func() app.UI { return app.Raw(picture) }),
+		only(app.IsClient, func() app.UI { return app.Raw(picture) }),
 	)
 }

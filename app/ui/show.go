@@ -160,9 +160,9 @@ func (s *show) Render() app.UI {
 					app.Details().Body(app.Summary().ID("show-unit").Text(b.numbers().ToeUnit()), display{b}.toe(), t.motion("show-")),
 					button("Close", s.close).ID("show-close"),
 				),
-				app.If(s.fault != "", func() app.UI { return app.P().Class("problem").Text(s.fault) }),
+				only(s.fault != "", func() app.UI { return app.P().Class("problem").Text(s.fault) }),
 				app.Raw(s.cars),
-				app.If(s.costs != "", func() app.UI { return app.Raw(s.costs) }),
+				only(s.costs != "", func() app.UI { return app.Raw(s.costs) }),
 				app.P().Class("caution").Text(b.Desk.Caution()),
 			),
 			app.Div().Class("show-travel").Body(

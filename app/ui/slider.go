@@ -37,7 +37,7 @@ func (s *slider) Render() app.UI {
 		app.Input().Type("range").ID(id+"-slider").Aria("label", s.label()).
 			Min(lo).Max(hi).Step(s.grain()).Value(attribute(value)).
 			OnInput(s.slide, app.EventScope(id)).OnChange(s.release, app.EventScope(id)),
-		app.If(s.changed(), func() app.UI {
+		only(s.changed(), func() app.UI {
 			return button("Reset", s.reset, id).Class("reset").Aria("label", "Reset "+s.label())
 		}),
 	)

@@ -127,7 +127,7 @@ func (p *Panels) along(ctx app.Context, e app.Event) {
 func (p *Panels) wayList() app.UI {
 	list := steps[p.at.index()].ways
 	if len(list) == 0 {
-		return nil
+		return nothing()
 	}
 	return app.Div().Class("segments").Role("group").Aria("label", "Ways of "+steps[p.at.index()].text).Body(
 		app.Range(list).Slice(func(i int) app.UI {

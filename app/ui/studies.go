@@ -53,7 +53,7 @@ func (s *studies) open() app.UI {
 			text("study-revision", "Revision", d.Revision, func(d *study.Document, t string) { d.Revision = t }),
 			text("study-date", "Date", d.Date, func(d *study.Document, t string) { d.Date = t }),
 		),
-		app.If(s.kept().fault != "", func() app.UI {
+		only(s.kept().fault != "", func() app.UI {
 			return app.P().Class("problem").Role("alert").Text("Not kept: " + s.kept().fault + ".")
 		}),
 	)
@@ -70,8 +70,8 @@ func (s *studies) files() app.UI {
 			button("Make a link", s.share).ID("make-link"),
 			button("Save all studies", s.backUp).ID("save-all").Title("All studies in one file, as they stand now; Open a file takes it"),
 		),
-		app.If(s.fault != "", func() app.UI { return app.P().ID("file-fault").Class("problem").Role("alert").Text(s.fault) }),
-		app.If(s.link != "", func() app.UI {
+		only(s.fault != "", func() app.UI { return app.P().ID("file-fault").Class("problem").Role("alert").Text(s.fault) }),
+		only(s.link != "", func() app.UI {
 			return app.Div().Class("field").Body(
 				app.Label().For("link").Text("The link carries the whole study; nothing of it goes to a server."),
 				app.Input().ID("link").Type("text").Class("wide").ReadOnly(true).Value(s.link),

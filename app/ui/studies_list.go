@@ -27,11 +27,11 @@ func (s *studies) list() app.UI {
 	}
 	return app.Section().Class("block").Body(
 		app.H2().Text("Kept in this browser"),
-		app.If(len(listed) == 0, func() app.UI {
+		only(len(listed) == 0, func() app.UI {
 			return app.P().Text("None yet. The demo is kept as your own study from your first change on.")
 		}),
 		app.Ul().Class("plain").ID("studies").Body(app.Range(listed).Slice(func(i int) app.UI { return s.row(&listed[i]) })),
-		app.If(len(binned) > 0, func() app.UI { return s.bin(binned) }),
+		only(len(binned) > 0, func() app.UI { return s.bin(binned) }),
 		s.Panels.templates(),
 	)
 }
@@ -42,13 +42,13 @@ func (s *studies) row(e *store.Entry) app.UI {
 	return app.Li().Class("study").Body(
 		app.Div().Body(
 			app.Strong().Text(e.Name),
-			app.If(open, func() app.UI { return app.Span().Class("tag").Text("open") }),
-			app.If(!e.Saved.IsZero(), func() app.UI {
+			only(open, func() app.UI { return app.Span().Class("tag").Text("open") }),
+			only(!e.Saved.IsZero(), func() app.UI {
 				return app.Span().Class("note").Text(fmt.Sprintf("revision %d, %s", e.Version.Number, e.Saved.Local().Format("2 Jan 2006 15:04")))
 			}),
 		),
-		app.If(e.Problem != nil, func() app.UI { return app.P().Class("problem").Text(plain(e.Problem)) }),
-		app.If(len(e.Others) > 0, func() app.UI {
+		only(e.Problem != nil, func() app.UI { return app.P().Class("problem").Text(plain(e.Problem)) }),
+		only(len(e.Others) > 0, func() app.UI {
 			return app.P().Class("warning").Text("Two tabs saved at once: the other's revision is in the history.")
 		}),
 		app.Div().Class("deeds").Body(
@@ -111,7 +111,7 @@ func (p *Panels) templates() app.UI {
 		p.templating = ctx.JSSrc().Get("open").Bool()
 	}).Body(
 		app.Summary().ID("new-study").Text("New study, starting from a template"),
-		app.If(p.templating, func() app.UI {
+		only(p.templating, func() app.UI {
 			list := study.Templates()
 			return app.Ul().Class("plain").Body(app.Range(list).Slice(func(i int) app.UI {
 				return app.Li().Class("study").Body(

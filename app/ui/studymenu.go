@@ -20,7 +20,7 @@ func (p *Panels) studyMenu(b bench) app.UI {
 // the commands.
 func (p *Panels) elsewhere() app.UI {
 	return app.Div().Class("elsewhere").Body(
-		app.If(p.Desk.Said != "", func() app.UI { return app.P().Class("note").Text("Last message: " + p.Desk.Said) }),
+		only(p.Desk.Said != "", func() app.UI { return app.P().Class("note").Text("Last message: " + p.Desk.Said) }),
 		app.Div().Class("deeds").Body(
 			button("Redo", func(ctx app.Context, _ app.Event) { p.redo(ctx) }, "menu").Disabled(p.Desk.Session.CanRedo() == ""),
 			button("Commands", func(ctx app.Context, _ app.Event) {

@@ -40,11 +40,11 @@ func (t *tableBox) Render() app.UI {
 				readFile(t.Lasting, ctx.JSSrc(), t.read)
 			}),
 			button("Take the table", func(ctx app.Context, _ app.Event) { t.take(ctx) }).ID(t.ID+"-take"),
-			app.If(t.Save != nil, func() app.UI {
+			only(t.Save != nil, func() app.UI {
 				return button("Save as a table", func(app.Context, app.Event) { t.Save() })
 			}),
 		),
-		app.If(t.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(t.fault) }),
+		only(t.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(t.fault) }),
 		app.Range(t.told).Slice(func(i int) app.UI { return app.P().Class("note").Text(t.told[i]) }),
 	)
 }

@@ -86,8 +86,8 @@ func (t *tape) Render() app.UI {
 		return app.Div().Class("tape").Body(t.begin(), t.form(), t.two())
 	}
 	return app.Div().Class("tape").Body(
-		app.If(s.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(s.fault) }),
-		app.If(s.result != nil, func() app.UI {
+		only(s.fault != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(s.fault) }),
+		only(s.result != nil, func() app.UI {
 			return app.P().ID("tape-status").Class(when(s.job.running(), "stale", "")).Aria("live", "polite").Text(model.TapeStatus(d, s.result))
 		}),
 		t.ask(),
@@ -95,7 +95,7 @@ func (t *tape) Render() app.UI {
 		t.rows(),
 		t.marks(),
 		t.form(),
-		app.If(len(d.Measured.Marks) == 0, func() app.UI { return app.Div().Body(t.two(), t.begin()) }),
+		only(len(d.Measured.Marks) == 0, func() app.UI { return app.Div().Body(t.two(), t.begin()) }),
 	)
 }
 
@@ -119,12 +119,12 @@ func (t *tape) form() app.UI {
 func (t *tape) two() app.UI {
 	base := t.Bench.cars().Base()
 	if base == nil {
-		return nil
+		return nothing()
 	}
 	d, n := t.Bench.document(), t.Bench.numbers()
 	list := model.TwoLengths(d, t.Bench.cars().Design)
 	if len(list) < 2 {
-		return nil
+		return nothing()
 	}
 	return app.Section().Class("block").Body(
 		app.H2().Text("Only two lengths"),
@@ -143,7 +143,7 @@ func (t *tape) two() app.UI {
 func (t *tape) ask() app.UI {
 	d, s, next := t.Bench.document(), t.State, t.State.next
 	if next == nil {
-		return app.If(s.result != nil && len(s.result.Next) == 0, func() app.UI {
+		return only(s.result != nil && len(s.result.Next) == 0, func() app.UI {
 			return app.P().Text("Nothing more that could be measured would settle the toe by much.")
 		})
 	}
@@ -158,13 +158,13 @@ func (t *tape) ask() app.UI {
 			app.Span().Class("unit").Text(t.Bench.numbers().LengthUnit()),
 			button("Next", t.take).ID("tape-next").Class("primary"),
 		),
-		app.If(s.refuse != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(s.refuse) }),
+		only(s.refuse != "", func() app.UI { return app.P().Class("problem").Role("alert").Text(s.refuse) }),
 		app.Div().Class("deeds").Body(
 			button("Cannot reach", func(ctx app.Context, _ app.Event) {
 				halfTyped.drop(tapeField)
 				t.Bench.edit(ctx, func() error { return t.Bench.session().SkipMeasure(next) })
 			}, next.Key).ID("tape-skip"),
-			app.If(s.result != nil, func() app.UI { return t.others() }),
+			only(s.result != nil, func() app.UI { return t.others() }),
 		),
 	)
 }
@@ -217,7 +217,7 @@ func (t *tape) take(ctx app.Context, _ app.Event) {
 func (t *tape) apply() app.UI {
 	s := t.State
 	if s.result == nil || len(t.Bench.document().Measures()) == 0 {
-		return nil
+		return nothing()
 	}
 	return app.Div().Class("deeds").Body(
 		button("Fit the points to the tape", func(ctx app.Context, _ app.Event) {
@@ -243,7 +243,7 @@ func (t *tape) rows() app.UI {
 	r := t.State.result
 	list := model.TapeRows(t.Bench.document(), r)
 	if len(list) == 0 {
-		return nil
+		return nothing()
 	}
 	return app.Table().Class("tape-rows").Body(
 		app.THead().Body(app.Tr().Body(heads("Measured", "Taped", "± sd", "Points say", "Off", "")...)),
@@ -255,7 +255,7 @@ func (t *tape) rows() app.UI {
 func (t *tape) row(m *model.TapeRow) app.UI {
 	of := m.Measure
 	return app.Tr().Class(when(m.Wrong != "", "wrong", "")).Body(
-		app.Th().Scope("row").Body(app.Text(m.Of), app.If(m.Wrong != "", func() app.UI { return app.Span().Class("warning").Text(" ✗ " + m.Wrong) })),
+		app.Th().Scope("row").Body(app.Text(m.Of), only(m.Wrong != "", func() app.UI { return app.Span().Class("warning").Text(" ✗ " + m.Wrong) })),
 		app.Td().Body(&field{
 			ID: "tape-" + m.Path(), Label: m.Of, Hidden: true, Value: m.Taped,
 			Set: t.length(func(mm float64) error { return t.Bench.session().SetMeasure(of, mm) }),

@@ -12,7 +12,7 @@ import (
 func (t *tape) marks() app.UI {
 	m, n := t.Bench.document().Measured, t.Bench.numbers()
 	if len(m.Marks) == 0 {
-		return nil
+		return nothing()
 	}
 	mm := t.Bench.document().Units.Millimetres
 	number := func(id, label string, value float64, set func(mm float64) error) app.UI {

@@ -50,7 +50,7 @@ func (t toolLine) line() app.UI {
 			app.Button().Type("button").ID(viewMenu).Class("bare").Aria("expanded", t.Panels.menu == viewMenu).Aria("controls", "view-box").
 				OnClick(func(app.Context, app.Event) { t.Panels.toggleMenu(viewMenu) }).
 				Body(app.Text("View"), app.Span().Class("caret").Aria("hidden", true).Text("▾")),
-			app.Div().ID("view-box").Class(class).Body(t.motion(""), app.If(t.steers(), t.steer), t.views()),
+			app.Div().ID("view-box").Class(class).Body(t.motion(""), only(t.steers(), t.steer), t.views()),
 		),
 	)
 }
@@ -106,8 +106,8 @@ func (t toolLine) views() app.UI {
 			Title("Instant centres of both wheels, and the roll centre between them"),
 		t.toggle("zoom", "Zoom", v.Zoomed, func(v *model.View) { v.Zoomed = !v.Zoomed }).
 			Title("Toe scale of the selected car's curve; the others' show as far as they go"),
-		app.If(len(t.Desk.Session.Document().Loads) > 0, t.load),
-		app.If(t.narrowTurns(), func() app.UI {
+		only(len(t.Desk.Session.Document().Loads) > 0, t.load),
+		only(t.narrowTurns(), func() app.UI {
 			return t.toggle("right-wheel", "Right wheel", v.Side == solver.Right, (*model.View).OtherSide).
 				Title("The chart of the right wheel in place of the left one's")
 		}),

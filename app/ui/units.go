@@ -38,7 +38,7 @@ func (d display) toe() app.UI {
 	n := d.Bench.numbers()
 	return app.Div().Body(
 		choices("toe", "Toe", toeStyle(n), []choice{{"degrees", "degrees"}, {"indicators", "as two indicators read it"}, {"plate", "as a plate reads it"}}, d.setToe),
-		app.If(n.Gauge != number.Degrees, func() app.UI {
+		only(n.Gauge != number.Degrees, func() app.UI {
 			return &field{ID: "toe-base", Label: "Base of the gauge", Unit: n.LengthUnit(), Value: n.LengthNumber(n.Base), Set: d.setBase}
 		}),
 	)

@@ -89,13 +89,13 @@ func (w *why) side(e *model.Why, index int) app.UI {
 		class += " charted"
 	}
 	return app.Div().Class(class).Body(
-		app.H2().Body(app.Text(s.Heading), app.If(s.Decides != "", func() app.UI { return app.Small().Text(" " + s.Decides) })),
-		app.If(index == len(e.Sides)-1, func() app.UI { return app.P().Class("why-of").Text(e.Of) }),
-		app.If(s.Problem != "", func() app.UI { return app.P().Class("problem").Text(s.Problem) }),
-		app.If(s.Good != "", func() app.UI {
+		app.H2().Body(app.Text(s.Heading), only(s.Decides != "", func() app.UI { return app.Small().Text(" " + s.Decides) })),
+		only(index == len(e.Sides)-1, func() app.UI { return app.P().Class("why-of").Text(e.Of) }),
+		only(s.Problem != "", func() app.UI { return app.P().Class("problem").Text(s.Problem) }),
+		only(s.Good != "", func() app.UI {
 			return app.P().Class("why-good").Body(app.Text("✓ "+s.Good), app.Span().Text(" "+s.GoodBy))
 		}),
-		app.If(s.Problem == "" && s.Good == "" && len(s.Causes) == 0, func() app.UI { return app.P().Text("There is nothing to mend: toe is as wanted.") }),
+		only(s.Problem == "" && s.Good == "" && len(s.Causes) == 0, func() app.UI { return app.P().Text("There is nothing to mend: toe is as wanted.") }),
 		app.Div().Class("why-causes").Body(
 			app.Range(s.Causes).Slice(func(i int) app.UI { return w.cause(&s.Causes[i], index, i) }),
 		),
@@ -107,10 +107,10 @@ func (w *why) cause(c *model.WhyCause, side, index int) app.UI {
 	return app.Div().Class("why-cause").Body(
 		app.Div().Class("why-words").Body(
 			app.P().Body(app.Strong().Text(c.Share), app.Text(" "+c.Text)),
-			app.If(len(c.Peaks) > 0, func() app.UI { return whyPeaks(c.Peaks) }),
+			only(len(c.Peaks) > 0, func() app.UI { return whyPeaks(c.Peaks) }),
 			app.Range(c.Notes).Slice(func(i int) app.UI { return app.P().Class("note " + c.Notes[i].Class()).Text(c.Notes[i].Text) }),
 		),
-		app.If(c.CanTry(), func() app.UI {
+		only(c.CanTry(), func() app.UI {
 			return button("Try it", func(ctx app.Context, _ app.Event) { w.try(ctx, c) }, side, index, w.State.car).
 				Disabled(w.State.job.running()).Aria("label", "Try it: "+c.Text)
 		}),
@@ -124,7 +124,7 @@ func whyPeaks(list []model.WhyPeak) app.UI {
 			p := &list[i]
 			return app.Li().Body(
 				app.Span().Class("note").Text(p.Name+" "), app.Text(p.Before+" → "), app.Strong().Text(p.After),
-				app.If(p.Worse, func() app.UI { return app.Span().Class("warning").Text(" more") }),
+				only(p.Worse, func() app.UI { return app.Span().Class("warning").Text(" more") }),
 			)
 		}),
 	)

@@ -59,7 +59,7 @@ func TestSetUpsAreDrawn(t *testing.T) {
 
 // TestTargetOfAnotherCar looks for a car with the curve of a candidate.
 func TestTargetOfAnotherCar(t *testing.T) {
-	page := openSheet(t, Options{}) // a press while the study still opens is lost
+	page := Open(t, Options{})
 	openPanel(page, "search")
 	click(page, "#target-3")
 	choose(page, "#target-car", "1")
