@@ -144,8 +144,7 @@ func (g *pointGrid) key(ctx app.Context, e app.Value) {
 	ctx.Dispatch(func(ctx app.Context) {
 		g.move(func() { g.State.grid.Press(key, g.cells(ctx)) })
 		g.lead()
-		if key == "f2" {
-			cell := app.Window().GetElementByID(g.picked())
+		if cell := app.Window().GetElementByID(g.picked()); key == "f2" && cell.Truthy() {
 			end := len([]rune(cell.Get("value").String()))
 			cell.Call("setSelectionRange", end, end)
 		}
@@ -159,8 +158,11 @@ func (g *pointGrid) move(do func()) {
 	do()
 	if g.State.grid.Mode == model.Walking {
 		halfTyped.drop(left)
-		if row, axis, ok := g.at(left); ok { // what stands there is not always what was rendered last
-			app.Window().GetElementByID(left).Set("value", model.PointText(g.Bench.document(), &g.rows()[row], axis))
+		// What stands there is not always what was rendered last. The cells of a study that was
+		// just opened are not on the page yet.
+		row, axis, ok := g.at(left)
+		if cell := app.Window().GetElementByID(left); ok && cell.Truthy() {
+			cell.Set("value", model.PointText(g.Bench.document(), &g.rows()[row], axis))
 		}
 	}
 	g.pasted = ""
