@@ -138,7 +138,7 @@ func FineName(u study.Units) string {
 	return number.Trimmed(fineUnit(u), 3) + " " + string(number.Style{Units: u}.LengthUnit())
 }
 
-// Goes says where Next goes: "left", "+1, left" for that of the next row, "new travel".
+// Goes says where Next goes: "left", or the travel of the next row, "+10"; "enter it" where none follows.
 func (k *Keypad) Goes(s *Session) string {
 	switch {
 	case k.Asked:

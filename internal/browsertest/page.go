@@ -30,6 +30,7 @@ type Options struct {
 	Still         bool       // the reader asked the system for less motion
 	Path          string     // what is opened, the root if empty
 	Web           web.Config // what is served
+	Name          string     // of the server in the page's address, such as [reboundName], in place of the loopback's
 	Before        string     // a script that runs before the page's own, if any
 	Expected      []string   // parts of messages that are meant to come; see [Page.Expect]
 	// Handler is served in place of Web. The page is still at Web.BasePath.

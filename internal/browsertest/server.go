@@ -6,6 +6,7 @@ import (
 	"net"
 	"net/http"
 	"net/http/httptest"
+	"strings"
 	"testing"
 
 	"toewright/internal/web"
@@ -17,13 +18,14 @@ type Server struct {
 	t       testing.TB
 	handler http.Handler
 	address string
+	name    string // by which the browser asks for it, if not the loopback's address
 	server  *http.Server
 }
 
 // Serve starts a server that stops at the end of the test.
 func Serve(t testing.TB, o Options) *Server {
 	t.Helper()
-	s := &Server{t: t, address: "127.0.0.1:0", handler: o.Handler}
+	s := &Server{t: t, address: "127.0.0.1:0", handler: o.Handler, name: o.Name}
 	if s.handler == nil {
 		s.Use(o.Web)
 	}
@@ -103,4 +105,9 @@ func (s *Server) Start() {
 func (s *Server) Stop() { s.server.Close() }
 
 // Origin returns the server's address, such as "http://127.0.0.1:4711".
-func (s *Server) Origin() string { return "http://" + s.address }
+func (s *Server) Origin() string {
+	if s.name == "" {
+		return "http://" + s.address
+	}
+	return "http://" + s.name + s.address[strings.LastIndex(s.address, ":"):]
+}

@@ -65,3 +65,78 @@ func TestWalkByKeys(t *testing.T) {
 	step("5", "step-make")
 	page.WaitTrue(`!!document.querySelector("#part-drawing")`)
 }
+
+// TestPadTellsWhereItIs presses keys of a tablet's pad by a keyboard, as one does who hears the page:
+// the keyboard is in the field that is typed, which says its name and its digits, Next says where
+// it goes, and behind Right one key is Next.
+func TestPadTellsWhereItIs(t *testing.T) {
+	page := Open(t, Options{Width: 1024, Height: 768, Touch: true})
+	startClean(page)
+	tabTo(page, "new-run")
+	keys(page, kb.Enter)
+	page.WaitTrue(`document.activeElement.id === "pad-Stack"`)
+	press := func(key string) {
+		t.Helper()
+		if !Evalf[bool](page, `(() => { const key = document.querySelector(%s); key.focus(); return document.activeElement === key; })()`, quote(key)) {
+			t.Fatalf("%s takes no keyboard", key)
+		}
+		keys(page, " ")
+	}
+	at := func(name, digits, goes string) {
+		t.Helper()
+		page.WaitTrue(`(() => {
+			const field = document.activeElement;
+			return field.labels?.[0]?.textContent === ` + quote(name) + ` && field.value === ` + quote(digits) + `
+				&& document.querySelector("#pad-next").textContent === ` + quote("Next"+goes) + `;
+		})()`)
+	}
+	press("#pad-next")
+	page.WaitTrue(`document.activeElement.id === "pad-Travel"`)
+	press(`[data-key="5"]`)
+	at("Travel", "5", "left")
+	press("#pad-next")
+	at("Left", "", "right")
+	press(`[data-key="1"]`)
+	at("Left", "1", "right")
+	press(`[data-key="±"]`)
+	at("Left", "−1", "right")
+	press("#pad-next")
+	at("Right", "", "+10")
+	press(`[data-key="2"]`)
+	at("Right", "2", "+10")
+	keys(page, kb.Enter) // from Right to the next row
+	at("Travel", "10", "left")
+	press("#pad-next")
+	at("Left", "", "right")
+	press(`[data-key="3"]`)
+	at("Left", "3", "right")
+	press("#pad-next")
+	at("Right", "", "+15")
+	press(`[data-key="4"]`)
+	at("Right", "4", "+15")
+	keys(page, kb.Tab) // too
+	page.WaitTrue(padShows + ` === "15|| at Left, +5 −1.00 2.00; +10 3.00 4.00"`)
+	page.WaitTrue(`document.activeElement.id === "pad-Left"`)
+}
+
+// TestEveryCellSaysItsSide looks at the cells of cars of both sides and of one: each is called by
+// its place, its side where it has one, and its axis.
+func TestEveryCellSaysItsSide(t *testing.T) {
+	page := Open(t, Options{})
+	for _, template := range []string{"double-wishbone-rack", "solid-axle-rack"} {
+		openPanel(page, "study")
+		click(page, "#new-study")
+		click(page, "#template-"+template)
+		openPanel(page, "points")
+		for _, side := range []string{"left", "right"} {
+			click(page, "#side-"+side)
+			page.WaitTrue(`document.querySelector("#side-` + side + `").getAttribute("aria-pressed") === "true" && !!document.querySelector(".cells input[id$=` + side + `-x]")`)
+			for _, name := range Eval[[]string](page, `[...document.querySelectorAll(".cells input")].filter((cell) => {
+				const [, of, axis] = /(left|right)?-([xyz])$/.exec(cell.id), name = cell.getAttribute("aria-label");
+				return !name.endsWith((of ? ", " + of : "") + ", " + axis) || of && of !== "`+side+`" || name.length < 10;
+			}).map((cell) => cell.id + ": " + cell.getAttribute("aria-label"))`) {
+				t.Errorf("%s, %s: %q does not say its place, side and axis", template, side, name)
+			}
+		}
+	}
+}

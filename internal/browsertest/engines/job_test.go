@@ -16,6 +16,9 @@ const outerBall = `.ball-handle[aria-label="tie rod, outer ball"]`
 // ballHeight is how high the drawing says that ball stands.
 const ballHeight = `Number(document.querySelector('` + outerBall + `').getAttribute("aria-valuenow"))`
 
+// notePointer has the page note what points at it.
+const notePointer = `(addEventListener("pointerdown", (e) => { window.pointed = e.pointerType; }, {capture: true}), null)`
+
 // curve is the toe curve of the selected car.
 const curve = `document.querySelector(".curve.selected")?.getAttribute("d")`
 
@@ -30,7 +33,7 @@ func TestJob(t *testing.T) {
 				name string
 				run  func(*page)
 			}{
-				{"drag", (*page).dragsTheBall}, {"find", (*page).finds}, {"series", (*page).buildsASeries},
+				{"drag", (*page).dragsTheBall}, {"touch", (*page).dragsByTouch}, {"find", (*page).finds}, {"series", (*page).buildsASeries},
 				{"readings", (*page).takesReadings}, {"open", (*page).opensAFile}, {"print", (*page).prints}, {"alone", (*page).worksAlone},
 			} {
 				ok := t.Run(part.name, func(t *testing.T) {
@@ -48,14 +51,28 @@ func TestJob(t *testing.T) {
 }
 
 // dragsTheBall drags the outer ball upward: it stands higher, and another car's curve is drawn.
-func (p *page) dragsTheBall() {
+func (p *page) dragsTheBall() { p.drags(Mouse) }
+
+// dragsByTouch does the same with a finger, where the driver has one: WebKitGTK's moves its mouse
+// when it is told to touch.
+func (p *page) dragsByTouch() { p.drags(Touch) }
+
+func (p *page) drags(by Pointer) {
 	p.wait(`document.querySelector('` + outerBall + `')`)
 	height, was := get[float64](p, ballHeight), get[string](p, curve)
 	at, err := p.s.Middle(outerBall)
 	p.must(err)
-	p.must(p.s.Drag(Mouse, at, 0, -12))
+	get[any](p, notePointer)
+	p.must(p.s.Drag(by, at, 0, -12))
 	p.wait(ballHeight + ` > ` + number(height))
 	p.wait(curve + ` !== ` + quote(was))
+	switch got := get[string](p, `window.pointed`); {
+	case got == string(by):
+	case p.name == "WebKit" && got == string(Mouse):
+		p.t.Log("not dragged by a finger: WebKitGTK's driver has a mouse alone")
+	default:
+		p.t.Errorf("the ball was dragged by a %s, want a %s", got, by)
+	}
 }
 
 // finds searches for the best car, and is told of the end.
