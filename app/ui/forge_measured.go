@@ -67,10 +67,12 @@ func (f *forge) measured() app.UI {
 			app.TBody().Body(app.Range(d.Series).Slice(f.measuredCar)),
 		),
 		f.common(),
-		e.run("measured", button("Judge the cars measured", f.judge).ID("judge-series")),
-		only(e.result != nil, func() app.UI {
-			return f.Bench.formButton(f.Page, "save-series", "Series record (HTML)", report.SeriesForm)
-		}),
+		app.Div().Class("deeds").Body(
+			e.run("measured", button("Judge the cars measured", f.judge).ID("judge-series")),
+			only(e.result != nil, func() app.UI {
+				return f.Bench.formButton(f.Page, "save-series", "Series record (HTML)", report.SeriesForm)
+			}),
+		),
 	)
 }
 
