@@ -32,7 +32,7 @@ var keysWithField = []string{
 	"readings[].side", "readings[].gauge", "readings[].base", "readings[].repeatability", "readings[].travelAs", "readings[].direction",
 	"readings[].slopeSd", "readings[].turned", "readings[].zero", "readings[].note", "readings[].changes", "readings[].purpose", "readings[].values",
 	"series[].car", "series[].date", "series[].readings",
-	"advise.parameter", "advise.step",
+	"priors[].parameter", "priors[].sd", "advise.parameter", "advise.step",
 	"catalogue[].slot", "catalogue[].name", "catalogue[].price", "catalogue[].changes",
 	"loads", "stiffness", "sources", "arm",
 }
@@ -59,7 +59,7 @@ var keysUntouched = []struct{ key, name string }{
 	{"yield.candidate", "the candidate of a series"},
 	{"yield.cars", "the number of cars in a series"},
 	{"yield.seed", "the seed of a series"},
-	{"priors", "how well the points were known before the readings"},
+	{"priors[].shared", "which points are off alike on both sides"},
 	{"advise.min", "the least value that advice may take"},
 	{"advise.max", "the largest value that advice may take"},
 	{"catalogue[].excludes", "which parts do not go together"},

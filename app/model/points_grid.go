@@ -1,13 +1,11 @@
 package model
 
 import (
-	"cmp"
 	"fmt"
 	"strings"
 
 	"toewright/internal/number"
 	"toewright/internal/study"
-	"toewright/solver"
 )
 
 // PointText writes a coordinate of a point as its cell shows it: in inches as a fraction,
@@ -91,43 +89,6 @@ func (s *Session) PastePoints(rows []PointRow, at, axis int, text string) (count
 			d.SetSource(path, study.FromTyping)
 		}
 	})
-}
-
-// PointSD writes by how much a fit of readings takes the coordinates of a point to be off, one
-// standard deviation: what the study states, else what is usual for a tape. "" is said of a
-// template's, which nobody measured, of one that the study holds for exact, and of a mount.
-func PointSD(d *study.Document, p *PointRow) string {
-	if p.at != nil {
-		return ""
-	}
-	var each [3]string
-	for axis := range each {
-		each[axis] = coordinateSD(d, p, axis)
-	}
-	if each[0] == each[1] && each[1] == each[2] {
-		return each[0]
-	}
-	for axis := range each {
-		each[axis] = cmp.Or(each[axis], "–")
-	}
-	return strings.Join(each[:], " ")
-}
-
-func coordinateSD(d *study.Document, p *PointRow, axis int) string {
-	n := NumbersOf(d)
-	switch {
-	case IsTheirs(d, p, axis):
-		return ""
-	case d.Priors == nil:
-		return n.TravelNumber(solver.CoordinateTolerance)
-	}
-	for _, prior := range d.Priors {
-		key, side, _ := strings.Cut(prior.Parameter, "@")
-		if key == p.Name+"."+axisName(axis) && (side == "" || side == string(p.Side)) {
-			return n.TravelNumber(d.Units.Millimetres(prior.SD))
-		}
-	}
-	return ""
 }
 
 // axisName returns the letter of an axis.

@@ -88,6 +88,25 @@ func (g *pointGrid) about(p *model.PointRow) app.UI {
 	return app.Div().Class("about").ID("about-point").Body(
 		app.P().Class("note").Body(app.Strong().Text(upperFirst(p.Label)), app.Text(" ("+from+"): "+model.AboutPoint(p.Name))),
 		g.Bench.keep(p.Path, p.Label),
+		only(model.HasPointSD(g.Bench.document(), p), func() app.UI { return g.known(p) }),
+	)
+}
+
+// known asks how well the picked point is known.
+func (g *pointGrid) known(p *model.PointRow) app.UI {
+	d, s := g.Bench.document(), g.Bench.session()
+	return app.Div().Class("row").Body(
+		&field{
+			ID: "known-" + p.CellID(0), Label: "Known to, one standard deviation; 0 is exact", Unit: g.Bench.numbers().LengthUnit(), Value: model.PointSDNumber(d, p),
+			Set: func(ctx app.Context, text string) error {
+				return g.Bench.edit(ctx, func() error { return s.TypePointSD(*p, text) })
+			},
+		},
+		only(d.Priors != nil, func() app.UI {
+			return button("As is usual, for all", func(ctx app.Context, _ app.Event) {
+				g.Bench.undoable(ctx, "All points are as well known as is usual by tape.", s.ForgetSDs)
+			}).ID("usual-sds")
+		}),
 	)
 }
 

@@ -326,3 +326,22 @@ func TestEveryKeyOfTheCarIsShown(t *testing.T) {
 		}
 	}
 }
+
+// TestHowWellPointsAreKnown keeps a template's point as the car's own, types how well it is known,
+// and goes back to what is usual.
+func TestHowWellPointsAreKnown(t *testing.T) {
+	page := Open(t, Options{})
+	openPanel(page, "points")
+	const about, field = `document.querySelector("#about-point").textContent`, "#known-point-lowerBallJointleft-x"
+	Eval[chromedp.Void](page, `void document.querySelector("#point-lowerBallJointleft-x").focus()`)
+	page.WaitTrue(about + `.startsWith("Lower ball joint")`)
+	click(page, "#about-point .keep")
+	page.WaitTrue(`document.querySelector(` + quote(field) + `)?.value === "2.5"`)
+	typeInto(page, field, "-1")
+	page.WaitTrue(`document.querySelector("#about-point .problem")?.textContent.includes("standard deviation")`)
+	typeInto(page, field, "0.75")
+	page.WaitTrue(about + `.includes("± 0.75 mm") && !document.querySelector("#about-point .problem")`)
+	page.Shot("known to")
+	click(page, "#usual-sds")
+	page.WaitTrue(about + `.includes("± 2.5 mm") && !document.querySelector("#usual-sds")`)
+}
