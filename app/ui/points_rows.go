@@ -15,10 +15,7 @@ func (g *pointGrid) Render() app.UI {
 	g.State.grid.Clamp(len(rows))
 	var list []app.UI
 	for i := range rows {
-		list = append(list, g.row(i, &rows[i]))
-		if g.State.grid.Row == i {
-			list = append(list, g.fault(g.picked()))
-		}
+		list = append(list, g.row(i, &rows[i]), only(g.State.grid.Row == i, func() app.UI { return g.fault(g.picked()) }))
 	}
 	return app.Div().Class("points").Body(
 		app.Table().Class("cells").Role("grid").Aria("label", "Points of the "+string(g.State.side(g.Bench.document()))+" side, in "+g.Bench.numbers().LengthUnit()).
