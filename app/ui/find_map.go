@@ -80,22 +80,23 @@ func (p *mapPanel) here() app.UI {
 			app.Text(carName(car)+", "+figure.Label()+": "+at(&t.X)+", "+at(&t.Y)),
 			app.Span().Text("Limits: "+p.Bench.Desk.Question().Limits),
 		),
-		app.Div().Class("deeds").Body(p.deeds(t, car)...),
+		p.deeds(t, car),
 	)
 }
 
 // deeds are what can be done on the map beside moving about it.
-func (p *mapPanel) deeds(t *model.Terrain, car *model.Car) (list []app.UI) {
-	if car.Index > 0 {
-		list = append(list, button("Keep a copy", func(ctx app.Context, _ app.Event) {
-			p.Bench.undoable(ctx, "A copy is kept as a candidate; go on with it.", func() error { return p.Bench.Desk.Duplicate(car.Index) })
-		}, car.Index).ID("map-keep"))
-	}
-	if x, y, _, ok := t.Least(); ok {
-		goTo := func(ctx app.Context, _ app.Event) { mapMove{p.Bench, t}.to(ctx, x, y) }
-		list = append(list, button("Go to the least", goTo, x, y).ID("map-best").Class("primary"))
-	}
-	return list
+func (p *mapPanel) deeds(t *model.Terrain, car *model.Car) app.UI {
+	x, y, _, least := t.Least()
+	return app.Div().Class("deeds").Body(
+		only(car.Index > 0, func() app.UI {
+			return button("Keep a copy", func(ctx app.Context, _ app.Event) {
+				p.Bench.undoable(ctx, "A copy is kept as a candidate; go on with it.", func() error { return p.Bench.Desk.Duplicate(car.Index) })
+			}, car.Index).ID("map-keep")
+		}),
+		only(least, func() app.UI {
+			return button("Go to the least", func(ctx app.Context, _ app.Event) { mapMove{p.Bench, t}.to(ctx, x, y) }, x, y).ID("map-best").Class("primary")
+		}),
+	)
 }
 
 // axes are the menus of the two parameters.
