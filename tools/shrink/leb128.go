@@ -15,6 +15,13 @@ type reader struct {
 
 var errTooLong = errors.New("a number is longer than the format allows")
 
+// fail has the reader end with an error, unless it has ended.
+func (r *reader) fail(err error) {
+	if r.err == nil {
+		r.err = err
+	}
+}
+
 // byte reads a byte.
 func (r *reader) byte() byte {
 	b := r.bytes(1)

@@ -47,6 +47,9 @@ func run(out, file string) error {
 		edit = func(memory []byte) error { return describe(os.Stdout, os.Stdin, memory) }
 	}
 	smaller, err := withMemory(program, edit)
+	if err == nil && out != "" {
+		smaller, err = withSection(smaller, codeSection, simplify)
+	}
 	if err != nil {
 		return fmt.Errorf("%s: %w", file, err)
 	}

@@ -55,8 +55,8 @@ func main() {
 }
 `
 
-// build returns the file of a program that Go has built from the source.
-func build(t *testing.T) string {
+// build returns the file of a program that Go has built from a source.
+func build(t *testing.T, source string) string {
 	t.Helper()
 	dir := t.TempDir()
 	text, linked := filepath.Join(dir, "main.go"), filepath.Join(dir, "linked.wasm")
@@ -73,7 +73,7 @@ func build(t *testing.T) string {
 
 // TestRealProgram makes a program smaller that Go has built, and runs it where there is node.
 func TestRealProgram(t *testing.T) {
-	linked := build(t)
+	linked := build(t, source)
 	smaller := filepath.Join(filepath.Dir(linked), "smaller.wasm")
 	if err := run(smaller, linked); err != nil {
 		t.Fatal(err)
@@ -137,7 +137,7 @@ func said(t *testing.T, program string) string {
 
 // TestOtherTables refuses a memory whose table of functions is not as it is known to be.
 func TestOtherTables(t *testing.T) {
-	memory, err := readMemory(dataOf(t, build(t)))
+	memory, err := readMemory(dataOf(t, build(t, source)))
 	if err != nil {
 		t.Fatal(err)
 	}
