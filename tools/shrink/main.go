@@ -13,6 +13,10 @@
 // leaves out every run of zeros, which makes 100,000 segments, the most that the format allows:
 // each costs a header, breaks up what a compressor could find alike, and is read one by one when
 // the program starts. The zeros compress to nothing. On the page it saves a twentieth.
+//
+// At last it makes the compiled functions simpler (code.go): jumps go straight to where they go on
+// (jumps.go), offsets stand in loads and stores (addresses.go), and a function says its number once
+// (numbers.go). On the page that saves a seventh, and the solver's sweeps take a fifth less time.
 package main
 
 import (
