@@ -21,6 +21,12 @@ type Placed struct {
 // where the linkage cannot be moved there; the other side of an independent suspension
 // stands in out all the same.
 func (x *Axle) Place(ws *Workspace, travel [2]float64, steer float64, out *Placed) error {
+	return x.PlaceSides(ws, BothSides, travel, steer, out)
+}
+
+// PlaceSides is [Axle.Place] where no more than the given sides are looked at: of an
+// independent suspension the other one stays in out as it was.
+func (x *Axle) PlaceSides(ws *Workspace, sides Selection, travel [2]float64, steer float64, out *Placed) error {
 	if err := x.checkSteer(steer); err != nil {
 		return err
 	}
@@ -35,6 +41,9 @@ func (x *Axle) Place(ws *Workspace, travel [2]float64, steer float64, out *Place
 	}
 	var first error
 	for _, s := range Sides {
+		if !sides.Includes(s) {
+			continue
+		}
 		if err := x.placeCorner(ws, at, s, out); err != nil && first == nil {
 			first = err
 		}

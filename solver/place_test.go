@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -55,6 +56,29 @@ func TestPlaceKeepsLinks(t *testing.T) {
 }
 
 // TestPlaceBeyondReach asks for places where one wheel, or the gear, cannot go.
+// TestPlaceSides: a side alone stands as with the other, which stays as it was; an axle is
+// placed whole.
+func TestPlaceSides(t *testing.T) {
+	for _, file := range []string{"dw01_saloon_rear_steer.json", "sa01_cross_steer_right_arm.json"} {
+		c := loadCase(t, filepath.Join("../testdata/cases", file))
+		x := c.Study.candidate(t, c.Study.design(t), "base")
+		ws, travel := solver.NewWorkspace(), [2]float64{20, -15}
+		var both, one solver.Placed
+		if err := x.Place(ws, travel, 0, &both); err != nil {
+			t.Fatal(err)
+		}
+		if err := x.PlaceSides(ws, solver.RightOnly, travel, 0, &one); err != nil {
+			t.Fatal(err)
+		}
+		if !slices.Equal(one.Side[solver.Right], both.Side[solver.Right]) || one.Wheel[solver.Right] != both.Wheel[solver.Right] {
+			t.Errorf("%s: the right side alone stands elsewhere", file)
+		}
+		if placed, axle := one.Side[solver.Left] != nil, both.Common != nil; placed != axle {
+			t.Errorf("%s: the left side is placed: %t, want %t", file, placed, axle)
+		}
+	}
+}
+
 func TestPlaceBeyondReach(t *testing.T) {
 	for _, tt := range []struct {
 		name, file string

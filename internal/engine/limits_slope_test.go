@@ -139,13 +139,16 @@ func slopesAgree(t *testing.T, m nlp.Model, x []float64, k int, h float64, v *nl
 // own mirror image, the other gives the same to the last digit.
 func TestOneWheelStandsForBoth(t *testing.T) {
 	looked := 0
+	rim := study.Limit{Result: "clearance", Of: "outer-ball", Min: new(0.0), Rim: &study.Rim{Radius: 170, Offset: 10}}
+	plane := study.Limit{Result: "clearance", Of: "tie-rod", Min: new(0.0), Plane: &study.Plane{Point: [3]float64{10, 500, 90}, Normal: [3]float64{0.1, 1, -0.2}}}
 	for name, d := range demoStudies(t) {
-		for _, result := range []study.LimitKey{"innerBallAngle", "outerBallAngle"} {
+		for _, limit := range []study.Limit{{Result: "innerBallAngle", Max: new(10.0)}, {Result: "outerBallAngle", Max: new(10.0)}, rim, plane} {
 			var found [2]float64
 			for i, side := range []study.Side{study.Left, study.Right} {
 				e := d.Clone()
 				e.Search.Scenarios = nil
-				e.Search.Limits = []study.Limit{{Result: result, Max: new(10.0), Side: side}}
+				limit.Side = side
+				e.Search.Limits = []study.Limit{limit}
 				s, err := newJudge(e, "")
 				if err != nil {
 					t.Fatal(err)
@@ -165,7 +168,7 @@ func TestOneWheelStandsForBoth(t *testing.T) {
 				looked++
 			}
 			if found[0] != found[1] {
-				t.Errorf("%s: %s is %v on the left and %v on the right", name, result, found[0], found[1])
+				t.Errorf("%s: %s is %v on the left and %v on the right", name, limit.Result, found[0], found[1])
 			}
 		}
 	}

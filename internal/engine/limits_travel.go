@@ -269,7 +269,7 @@ type gapProbe struct {
 
 func (g *gapProbe) sample(p *posed, out *[2][]float64) error {
 	for _, t := range g.m.travels {
-		if err := g.place(p, t); err != nil {
+		if err := g.place(p, selectionOf(p.sides), t); err != nil {
 			return err
 		}
 		for _, s := range p.sides {
@@ -279,24 +279,20 @@ func (g *gapProbe) sample(p *posed, out *[2][]float64) error {
 	return nil
 }
 
-// mirrored: a plane may be of one side.
-func (g *gapProbe) mirrored(*posed) bool { return false }
+// mirrored: planes are, as links and rims, and what an axle has once is not.
+func (g *gapProbe) mirrored(p *posed) bool { return p.car.Design().Kind.CommonPoints == nil }
 
 func (g *gapProbe) at(p *posed, s solver.Side, travel float64) (float64, error) {
-	err := g.place(p, travel)
-	return g.value(p, s), err
+	if err := g.place(p, selectionOf([]solver.Side{s}), travel); err != nil {
+		return 0, err
+	}
+	return g.value(p, s), nil
 }
 
-// place moves the car to a travel about p.from. That a wheel which the limit is not for
-// does not get there is no matter.
-func (g *gapProbe) place(p *posed, travel float64) error {
+// place moves sides of the car to a travel about p.from.
+func (g *gapProbe) place(p *posed, sides solver.Selection, travel float64) error {
 	heave := p.from.Heave + travel
-	err := p.car.Place(p.ws, [2]float64{heave - p.from.Roll, heave + p.from.Roll}, p.from.Steer, &g.work.placed)
-	var reach *solver.ReachError
-	if errors.As(err, &reach) && !reach.Axle && !g.m.selection().Includes(reach.Side) {
-		return nil
-	}
-	return err
+	return p.car.PlaceSides(p.ws, sides, [2]float64{heave - p.from.Roll, heave + p.from.Roll}, p.from.Steer, &g.work.placed)
 }
 
 // value returns the clearance where the car was placed, in the file's unit.
