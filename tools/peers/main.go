@@ -12,10 +12,13 @@ package main
 
 import (
 	"context"
+	"errors"
 	"flag"
 	"fmt"
+	"io/fs"
 	"os"
 	"os/signal"
+	"strings"
 )
 
 func main() {
@@ -72,5 +75,26 @@ func run(ctx context.Context, parts []part, out string) error {
 	if out == "" {
 		return nil
 	}
-	return os.WriteFile(out, []byte(p.String()), 0o644)
+	return write(out, p.String())
+}
+
+// write writes the page over an older one, of which the part stays that is not ours.
+func write(out, page string) error {
+	old, err := os.ReadFile(out)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	return os.WriteFile(out, []byte(page+others(string(old))), 0o644)
+}
+
+// byOthers heads what other commands have measured, on the page's last part.
+const byOthers = "\n# Measured by other commands\n"
+
+// others returns the part of a page that is not ours, which is written there by hand.
+func others(page string) string {
+	_, text, ok := strings.Cut(page, byOthers)
+	if !ok {
+		return ""
+	}
+	return byOthers + text
 }
