@@ -197,6 +197,9 @@ func startTable(pages []*started) string {
 	}
 	row("sent for a first load, bytes", func(p *started) string { return fmt.Sprint(p.bytes) })
 	for _, kind := range starts {
+		if len(pages[0].times[kind]) == 0 {
+			continue // not measured
+		}
 		row(kind+", ms to the first use", func(p *started) string { return fmt.Sprintf("%.0f", median(p.times[kind])) })
 	}
 	return t.String()

@@ -1,6 +1,8 @@
 package browsertest
 
 import (
+	"fmt"
+	"math/rand/v2"
 	"net/http"
 	"path"
 	"regexp"
@@ -8,6 +10,8 @@ import (
 	"strconv"
 	"testing"
 	"time"
+
+	"github.com/chromedp/chromedp"
 
 	"toewright/internal/web"
 )
@@ -101,5 +105,30 @@ func TestReloadShowsNoOtherStudy(t *testing.T) {
 	page.WaitTrue(`!!document.querySelector("#study-menu")`)
 	if got := Eval[[]string](page, `drawings`); !slices.Equal(got, []string{"My own car"}) {
 		t.Errorf("drawings shown after a reload: %q, want the study that is kept alone", got)
+	}
+}
+
+// longestStart is the longest time that a page has to start before it is loaded anew.
+const longestStart = 3 * time.Second
+
+// TestReloadAtAnyMoment loads a page with a study that is kept anew at moments of chance while
+// it starts, five times: nothing that was begun breaks on what is not there yet or not any more.
+// More rounds are by TOEWRIGHT_KILLS; what is rare comes on a busy machine.
+func TestReloadAtAnyMoment(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 3))
+	for round := range kills(t, 1) {
+		t.Run(fmt.Sprint(round), func(t *testing.T) {
+			page := Open(t, Options{})
+			openPanel(page, "study")
+			typeInto(page, "#study-name", "My own car")
+			page.WaitText("#study-menu strong", "My own car")
+			page.waitKept("saved")
+			for range 5 {
+				page.Do(chromedp.Reload())
+				time.Sleep(time.Duration(random.Int64N(int64(longestStart))))
+			}
+			page.WaitRunning()
+			page.WaitText("#study-menu strong", "My own car")
+		})
 	}
 }

@@ -8,9 +8,8 @@ import (
 	"toewright/internal/web"
 )
 
-// Version returns the built front end with a style sheet that gives it a name, and that name
-// in the worker's script too.
-func Version(t testing.TB, name string) fstest.MapFS {
+// Built returns the built front end, to be changed.
+func Built(t testing.TB) fstest.MapFS {
 	t.Helper()
 	files := fstest.MapFS{}
 	built := web.Assets()
@@ -25,12 +24,24 @@ func Version(t testing.TB, name string) fstest.MapFS {
 		}
 		files[e.Name()] = &fstest.MapFile{Data: data}
 	}
+	return files
+}
+
+// Put puts a text in place of a file of the front end, in all of its forms.
+func Put(files fstest.MapFS, name, text string) {
 	for _, form := range []string{".br", ".gz"} {
-		delete(files, "page.css"+form)
-		delete(files, "worker.js"+form)
+		delete(files, name+form)
 	}
-	files["page.css"] = &fstest.MapFile{Data: []byte(":root { --version: " + name + " }")}
-	files["worker.js"] = &fstest.MapFile{Data: append(files["worker.js"].Data, "// version "+name...)}
+	files[name] = &fstest.MapFile{Data: []byte(text)}
+}
+
+// Version returns the built front end with a style sheet that gives it a name, and that name
+// in the worker's script too.
+func Version(t testing.TB, name string) fstest.MapFS {
+	t.Helper()
+	files := Built(t)
+	Put(files, "page.css", ":root { --version: "+name+" }")
+	Put(files, "worker.js", string(files["worker.js"].Data)+"// version "+name)
 	return files
 }
 
