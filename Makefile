@@ -180,11 +180,6 @@ batch: ## Run the Slurm example of docs/batch.md, with all that can go wrong, on
 	  tools/batch/slurm.sh bin/toewright bin/another; \
 	else $(call left_out,'the Slurm example','Slurm','apt-get install --no-install-recommends slurm-wlm munge'); fi
 
-# The Kubernetes manifests of docs/batch.md, by a module of its own with Kubernetes' types.
-.PHONY: manifests
-manifests: ## Hold the Kubernetes example of docs/batch.md against the types of its API
-	$(GO) -C tools/manifests test ./...
-
 # What a container is built by, if anything that answers.
 CONTAINER = $(shell for b in podman docker buildah; do $$b info >/dev/null 2>&1 && echo $$b && break; done)
 
@@ -192,17 +187,18 @@ CONTAINER = $(shell for b in podman docker buildah; do $$b info >/dev/null 2>&1 
 container: release ## Build the container of the release, and ask it for its version
 	@if [ -n "$(CONTAINER)" ]; then set -x; \
 	  $(CONTAINER) build --build-arg PROGRAM=bin/release/toewright-$(VERSION)-linux-$$($(GO) env GOARCH) -t toewright -f Containerfile .; \
-	  test "$(CONTAINER)" = buildah || $(CONTAINER) run --rm toewright version; \
+	  if test "$(CONTAINER)" = buildah; then c=$$(buildah from toewright) && buildah run "$$c" /toewright version && buildah rm "$$c"; \
+	  else $(CONTAINER) run --rm toewright version; fi; \
 	else $(call left_out,'the container','podman or docker','apt-get install podman'); fi
 
-# The site, asked for the page as a host of files hands it out.
+# What a host of files needs; the tests of the page run it from one.
 .PHONY: try-site
-try-site: site
+try-site: site ## Write the site and look whether all of it is there
 	@for f in index.html manifest.webmanifest app-worker.js web/app.wasm web/app.wasm.br web/app.wasm.gz; do test -s bin/site/$$f || { echo "bin/site has no $$f" >&2; exit 1; }; done
 
 # Each takes minutes: what a change rarely breaks and a release needs.
 .PHONY: nightly
-nightly: reproduce try-site container batch manifests ## Build releases twice and compare, the site, the container; run the Slurm example, check that of Kubernetes
+nightly: reproduce try-site container batch ## Build releases twice and compare, the site, the container; run the Slurm example
 
 .PHONY: check
 check: ## Check format, vet, lint, modules and known vulnerabilities
@@ -215,7 +211,6 @@ check: ## Check format, vet, lint, modules and known vulnerabilities
 	$(GO) mod tidy -diff
 	$(GO) mod verify
 	$(GO) -C tools/pinned mod verify
-	$(GO) -C tools/manifests mod verify
 	@$(MAKE) --no-print-directory vulnerabilities
 
 .PHONY: bench
@@ -231,10 +226,15 @@ empty-page:
 	$(GO) run ./tools/assets -out bin/empty/site/web bin/empty/app.wasm app/web/icon-192.png
 
 .PHONY: bench-browser
-bench-browser: front empty-page ## Measure the long jobs, the frames of a drag and the start in headless Chromium
+bench-browser: front empty-page ## Measure the long jobs, the frames of a drag, the start and its check in headless Chromium
 	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench Jobs -benchtime 1x -timeout 30m ./internal/browsertest
 	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench Drag -benchtime 5x -timeout 30m ./internal/browsertest
 	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench Start -benchtime 15x -timeout 30m ./internal/browsertest
+	TOEWRIGHT_BROWSER=required $(GO) test -run '^$$' -bench Check -benchtime 7x -timeout 30m ./internal/browsertest
+
+.PHONY: bench-engines
+bench-engines: front-quick ## Measure the start in Firefox, WebKit and Chromium
+	$(GO) test -run '^$$' -bench Start -benchtime 5x -timeout 30m ./internal/browsertest/engines
 
 # What bench-peers measures against, as Debian names it.
 PEERS := g++ python3-scipy libslvs1-dev libsimbody-dev libnlopt-dev

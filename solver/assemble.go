@@ -15,11 +15,10 @@ type Assembler struct {
 
 // NewAssembler checks the design once for all its candidates.
 func NewAssembler(d *Design) (*Assembler, error) {
-	units, err := d.checkedUnits()
-	if err != nil {
+	if err := d.Check(); err != nil {
 		return nil, err
 	}
-	a := &Assembler{design: *d, units: units}
+	a := &Assembler{design: *d, units: d.Kind.layout.units(d)}
 	for _, u := range a.units {
 		u.free = u.freePoints()
 		a.places = append(a.places, u.places(d))

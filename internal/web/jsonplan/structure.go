@@ -15,13 +15,13 @@ type field struct {
 }
 
 // structure returns what writes a structure.
-func structure(of reflect.Type, known map[reflect.Type]*node) func(t *text, v reflect.Value) error {
-	fields, ok := fieldsOf(of, nil, known)
+func structure(t reflect.Type, known map[reflect.Type]*node) func(b []byte, v reflect.Value) ([]byte, error) {
+	fields, ok := fieldsOf(t, nil, known)
 	if !ok || twice(fields) {
 		return leave
 	}
-	return func(t *text, v reflect.Value) error {
-		t.add("{")
+	return func(b []byte, v reflect.Value) (_ []byte, err error) {
+		b = append(b, '{')
 		first := true
 		for i := range fields {
 			f := &fields[i]
@@ -33,16 +33,15 @@ func structure(of reflect.Type, known map[reflect.Type]*node) func(t *text, v re
 				continue
 			}
 			if !first {
-				t.add(",")
+				b = append(b, ',')
 			}
 			first = false
-			t.add(f.key)
-			if err := f.write(t, x); err != nil {
-				return err
+			b = append(b, f.key...)
+			if b, err = f.write(b, x); err != nil {
+				return b, err
 			}
 		}
-		t.add("}")
-		return nil
+		return append(b, '}'), nil
 	}
 }
 

@@ -11,66 +11,50 @@ import (
 
 // appendFloat writes a float64 as ES6 does, which encoding/json follows: with an exponent
 // below 1e-6 and from 1e21 on, a negative one without a leading zero.
-func appendFloat(t *text, v reflect.Value) error {
-	x := v.Float()
+func appendFloat(b []byte, x float64) ([]byte, error) {
 	size := math.Abs(x)
 	switch {
 	case !(size <= math.MaxFloat64): // also NaN
 		_, err := json.Marshal(x)
-		return err
-	case isPlain(size):
-		t.number(x)
-		return nil
-	case size >= 1e-6 && size < 1e21:
-		t.b = strconv.AppendFloat(t.b, x, 'f', -1, 64)
-		return nil
+		return b, err
+	case size == 0 || size >= 1e-6 && size < 1e21:
+		return strconv.AppendFloat(b, x, 'f', -1, 64), nil
 	}
-	b := strconv.AppendFloat(t.b, x, 'e', -1, 64)
+	b = strconv.AppendFloat(b, x, 'e', -1, 64)
 	if n := len(b); b[n-4] == 'e' && b[n-3] == '-' && b[n-2] == '0' {
 		b[n-2] = b[n-1]
 		b = b[:n-1]
 	}
-	t.b = b
-	return nil
+	return b, nil
 }
 
 // appendNumber writes a figure as [engine.Number.MarshalJSON] does.
-func appendNumber(t *text, v reflect.Value) error {
+func appendNumber(b []byte, v reflect.Value) ([]byte, error) {
 	x := v.Float()
-	switch {
-	case !engine.Number(x).Valid():
-		t.add("null")
-	case isPlain(math.Abs(x)):
-		t.number(x)
-	default:
-		t.b = strconv.AppendFloat(t.b, x, 'g', -1, 64)
+	if !engine.Number(x).Valid() {
+		return append(b, "null"...), nil
 	}
-	return nil
+	return strconv.AppendFloat(b, x, 'g', -1, 64), nil
 }
 
-func appendBool(t *text, v reflect.Value) error {
-	t.b = strconv.AppendBool(t.b, v.Bool())
-	return nil
+func appendBool(b []byte, v reflect.Value) ([]byte, error) {
+	return strconv.AppendBool(b, v.Bool()), nil
 }
 
-func appendInt(t *text, v reflect.Value) error {
-	t.b = strconv.AppendInt(t.b, v.Int(), 10)
-	return nil
+func appendInt(b []byte, v reflect.Value) ([]byte, error) {
+	return strconv.AppendInt(b, v.Int(), 10), nil
 }
 
 // appendString writes a text; one with letters that are written otherwise than they stand is
 // left to encoding/json.
-func appendString(t *text, v reflect.Value) error {
-	s := v.String()
+func appendString(b []byte, s string) ([]byte, error) {
 	for i := range len(s) {
 		if c := s[i]; c < ' ' || c > '~' || c == '"' || c == '\\' || c == '<' || c == '>' || c == '&' {
-			own, err := json.Marshal(s)
-			t.b = append(t.b, own...)
-			return err
+			text, err := json.Marshal(s)
+			return append(b, text...), err
 		}
 	}
-	t.add(`"`)
-	t.add(s)
-	t.add(`"`)
-	return nil
+	b = append(b, '"')
+	b = append(b, s...)
+	return append(b, '"'), nil
 }
