@@ -180,6 +180,11 @@ batch: ## Run the Slurm example of docs/batch.md, with all that can go wrong, on
 	  tools/batch/slurm.sh bin/toewright bin/another; \
 	else $(call left_out,'the Slurm example','Slurm','apt-get install --no-install-recommends slurm-wlm munge'); fi
 
+# The Kubernetes manifests of docs/batch.md, by a module of its own with Kubernetes' types.
+.PHONY: manifests
+manifests: ## Hold the Kubernetes example of docs/batch.md against the types of its API
+	$(GO) -C tools/manifests test ./...
+
 # What a container is built by, if anything that answers.
 CONTAINER = $(shell for b in podman docker buildah; do $$b info >/dev/null 2>&1 && echo $$b && break; done)
 
@@ -198,7 +203,7 @@ try-site: site ## Write the site and look whether all of it is there
 
 # Each takes minutes: what a change rarely breaks and a release needs.
 .PHONY: nightly
-nightly: reproduce try-site container batch ## Build releases twice and compare, the site, the container; run the Slurm example
+nightly: reproduce try-site container batch manifests ## Build releases twice and compare, the site, the container; run the Slurm example, check that of Kubernetes
 
 .PHONY: check
 check: ## Check format, vet, lint, modules and known vulnerabilities
@@ -211,6 +216,7 @@ check: ## Check format, vet, lint, modules and known vulnerabilities
 	$(GO) mod tidy -diff
 	$(GO) mod verify
 	$(GO) -C tools/pinned mod verify
+	$(GO) -C tools/manifests mod verify
 	@$(MAKE) --no-print-directory vulnerabilities
 
 .PHONY: bench

@@ -15,10 +15,11 @@ type Assembler struct {
 
 // NewAssembler checks the design once for all its candidates.
 func NewAssembler(d *Design) (*Assembler, error) {
-	if err := d.Check(); err != nil {
+	units, err := d.checkedUnits()
+	if err != nil {
 		return nil, err
 	}
-	a := &Assembler{design: *d, units: d.Kind.layout.units(d)}
+	a := &Assembler{design: *d, units: units}
 	for _, u := range a.units {
 		u.free = u.freePoints()
 		a.places = append(a.places, u.places(d))

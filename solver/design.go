@@ -51,6 +51,21 @@ func (e *InputError) Error() string { return fmt.Sprintf("solver: %s %s", e.Key,
 // Check returns an error where the design cannot be assembled: a point that is
 // missing or no number, a link without length, a gear without direction.
 func (d *Design) Check() error {
+	_, err := d.checkedUnits()
+	return err
+}
+
+// checkedUnits returns the units of a design that can be used.
+func (d *Design) checkedUnits() ([]*unit, error) {
+	if err := d.checkValues(); err != nil {
+		return nil, err
+	}
+	units := d.Kind.layout.units(d)
+	return units, d.checkLinks(units)
+}
+
+// checkValues refuses values that cannot be used, whatever is made of them.
+func (d *Design) checkValues() error {
 	if d.Kind == nil {
 		return &InputError{"suspension.type", "is missing"}
 	}
@@ -68,10 +83,7 @@ func (d *Design) Check() error {
 	if err := d.checkAdjuster(); err != nil {
 		return err
 	}
-	if err := d.Gear.check(); err != nil {
-		return err
-	}
-	return d.checkLinks()
+	return d.Gear.check()
 }
 
 func checkPoints(prefix string, want []Hardpoint, have []Vec) error {
@@ -114,8 +126,8 @@ func (d *Design) checkAdjuster() error {
 }
 
 // checkLinks refuses links without length and steering axes without rise.
-func (d *Design) checkLinks() error {
-	for _, u := range d.Kind.layout.units(d) {
+func (d *Design) checkLinks(units []*unit) error {
+	for _, u := range units {
 		pts := u.places(d)
 		err := u.links(func(r *rodSpec) error {
 			if r3.Norm(r3.Sub(pts[r.outer].v, pts[r.inner].v)) > minLink {

@@ -39,7 +39,11 @@ func (l cornerLayout) units(d *Design) []*unit {
 }
 
 func (l cornerLayout) unit(d *Design, s Side) *unit {
-	k, u := d.Kind, &unit{}
+	k := d.Kind
+	u := &unit{
+		points: make([]unitPoint, 0, len(k.SidePoints)+1), // a strut carries one more
+		rods:   make([]rodSpec, 0, len(l.rods)),
+	}
 	for _, p := range k.SidePoints {
 		body := chassisBody
 		if p.Body == Knuckle {

@@ -7,6 +7,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"toewright/app/model"
 	"toewright/app/store"
 	"toewright/internal/study"
 )
@@ -159,5 +160,24 @@ func TestNoSaveUnderAMovingHand(t *testing.T) {
 	s.desk.Moving = false
 	if s.panels.Kept.later(s.panels); !s.panels.Kept.pending {
 		t.Error("no save is on its way though the hand is still")
+	}
+}
+
+// TestUpdateBeforeMount has the page drawn anew before it hears that it is mounted, as happens on a
+// busy machine, with a change that the copy does not have yet: it waits, and is not lost.
+func TestUpdateBeforeMount(t *testing.T) {
+	copied := &slowCopy{texts: map[string]string{}}
+	k := keepIn(store.Memory{}, copied)
+	p := &Panels{Desk: model.NewDesk(k.first()), Kept: k}
+	if err := k.store.SetDraft("", "12"); err != nil {
+		t.Fatal(err)
+	}
+	p.OnUpdate(app.Context{})
+	copied.answer(nil)
+	if len(copied.texts) > 0 {
+		t.Errorf("written before the page stands: %v", copied.texts)
+	}
+	if k.copying.flush(app.Context{}); len(copied.texts) != 1 {
+		t.Errorf("%d texts are left to be written, want the draft", len(copied.texts))
 	}
 }

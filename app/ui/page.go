@@ -82,7 +82,7 @@ func (p *Panels) strip() app.UI {
 	if p.Drawing == nil {
 		return nothing()
 	}
-	return &Strip{Desk: p.Desk, Changed: p.Changed, Refer: p.refer, After: p.after}
+	return &Strip{Desk: p.Desk, Changed: p.Changed, Refer: p.refer, After: p.soon}
 }
 
 // titleBlock is the block at the foot of the sheet on paper, as every drawing has one.

@@ -55,8 +55,16 @@ func (p *Panels) OnMount(ctx app.Context) {
 	p.stand(ctx)
 }
 
-// OnUpdate keeps the study if it was edited, here or on the sheet.
-func (p *Panels) OnUpdate(app.Context) { p.Kept.later(p) }
+// OnUpdate keeps the study if it was edited, here or on the sheet. On a busy machine it comes
+// before OnMount, which waits its turn behind what was dispatched before.
+func (p *Panels) OnUpdate(app.Context) {
+	if p.after != nil {
+		p.Kept.later(p)
+	}
+}
+
+// soon does something later.
+func (p *Panels) soon(in time.Duration, do func(app.Context)) { p.after(in, do) }
 
 // OnDismount lets go of the window.
 func (p *Panels) OnDismount() {

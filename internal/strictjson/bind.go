@@ -160,16 +160,16 @@ func (s Scope) bindStruct(n *Node, v reflect.Value) error {
 	}
 	fields := fieldsOf(v.Type())
 	for _, m := range n.Members {
-		f, ok := findField(fields, m.Key)
-		if !ok {
+		f := findField(fields, m.Key)
+		if f == nil {
 			return s.Unknown(m, keysOf(fields))
 		}
 		if err := s.In(m.Key).bindField(m.Value, v.Field(f.index), f.rules); err != nil {
 			return err
 		}
 	}
-	for _, f := range fields {
-		if f.rules.required && n.Get(f.key) == nil {
+	for i := range fields {
+		if f := &fields[i]; f.rules.required && n.Get(f.key) == nil {
 			return s.In(f.key).Errorf(n, "missing")
 		}
 	}

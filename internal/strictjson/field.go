@@ -3,6 +3,7 @@ package strictjson
 import (
 	"reflect"
 	"strings"
+	"sync"
 )
 
 // Field says what a key of a struct takes, for those who describe it.
@@ -31,8 +32,19 @@ type field struct {
 	rules rules
 }
 
-// fieldsOf lists the fields with a json tag, in their order.
+// listed are the fields of each type that was asked for, of [reflect.Type] []field.
+var listed sync.Map
+
+// fieldsOf lists the fields with a json tag, in their order. The list is shared.
 func fieldsOf(t reflect.Type) []field {
+	fields, ok := listed.Load(t)
+	if !ok {
+		fields, _ = listed.LoadOrStore(t, listFields(t))
+	}
+	return fields.([]field)
+}
+
+func listFields(t reflect.Type) []field {
 	fields := make([]field, 0, t.NumField())
 	for i := range t.NumField() {
 		key, options, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
@@ -51,14 +63,14 @@ func fieldsOf(t reflect.Type) []field {
 // worded is a type of texts that must be one of a list of words, as with the rule oneof.
 type worded interface{ Words() []string }
 
-// findField returns the field of a key.
-func findField(fields []field, key string) (field, bool) {
-	for _, f := range fields {
-		if f.key == key {
-			return f, true
+// findField returns the field of a key, nil where there is none.
+func findField(fields []field, key string) *field {
+	for i := range fields {
+		if fields[i].key == key {
+			return &fields[i]
 		}
 	}
-	return field{}, false
+	return nil
 }
 
 // keysOf lists the keys of fields.

@@ -65,6 +65,9 @@ type Stiffness map[string]float64
 
 // stiffness refuses what the car has not, and what is no stiffness.
 func (c *checker) stiffness() *problem {
+	if len(c.Stiffness) == 0 {
+		return nil
+	}
 	names := c.design.Members()
 	for _, key := range slices.Sorted(maps.Keys(c.Stiffness)) {
 		path := "stiffness." + key

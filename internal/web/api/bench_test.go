@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"io"
 	"math"
 	"net/http"
 	"net/http/httptest"
@@ -16,26 +17,52 @@ import (
 
 // BenchmarkCall is what a call costs the server, without the network. "x-solver" is the
 // ratio of its time to that of the bare sweeps of the same cars, least of many by turns,
-// "x-engine" to that of the engine's call.
+// "x-engine" to that of the engine's call. A study is "again" one that was sent before, and
+// "new" where it has to be read.
 func BenchmarkCall(b *testing.B) {
 	for _, call := range []string{"sweep", "compare"} {
-		b.Run(call, func(b *testing.B) {
-			h := New(Config{})
-			bare, engines := ofSolver(b), ofEngine(b)
-			least := [3]time.Duration{math.MaxInt64, math.MaxInt64, math.MaxInt64}
-			b.ReportAllocs()
-			for b.Loop() {
-				for i, do := range []func(){func() { callOnce(b, h, call) }, engines, bare} {
-					began := time.Now()
-					do()
-					least[i] = min(least[i], time.Since(began))
-				}
-			}
-			b.ReportMetric(float64(least[0])/1e3, "µs/least")
-			b.ReportMetric(float64(least[0])/float64(least[1]), "x-engine")
-			b.ReportMetric(float64(least[0])/float64(least[2]), "x-solver")
-		})
+		b.Run(call+"/again", func(b *testing.B) { benchmarkCall(b, call, Config{}) })
+		b.Run(call+"/new", func(b *testing.B) { benchmarkCall(b, call, Config{Kept: 1}) }) // which keeps none
 	}
+}
+
+func benchmarkCall(b *testing.B, call string, cfg Config) {
+	h := New(cfg)
+	bare, engines := ofSolver(b), ofEngine(b)
+	least := [3]time.Duration{math.MaxInt64, math.MaxInt64, math.MaxInt64}
+	b.ReportAllocs()
+	for b.Loop() {
+		for i, do := range []func(){func() { callOnce(b, h, call) }, engines, bare} {
+			began := time.Now()
+			do()
+			least[i] = min(least[i], time.Since(began))
+		}
+	}
+	b.ReportMetric(float64(least[0])/1e3, "µs/least")
+	b.ReportMetric(float64(least[0])/float64(least[1]), "x-engine")
+	b.ReportMetric(float64(least[0])/float64(least[2]), "x-solver")
+}
+
+// BenchmarkLoopback is what a call costs by HTTP on the loopback, its caller included, by
+// turns with a handler that reads the study and answers nothing: "µs/empty" is that of
+// net/http and the system.
+func BenchmarkLoopback(b *testing.B) {
+	server := httptest.NewServer(New(Config{}))
+	defer server.Close()
+	empty := httptest.NewServer(http.HandlerFunc(func(_ http.ResponseWriter, r *http.Request) { io.Copy(io.Discard, r.Body) }))
+	defer empty.Close()
+	least := [2]time.Duration{math.MaxInt64, math.MaxInt64}
+	for b.Loop() {
+		for i, url := range []string{server.URL + base + "sweep", empty.URL} {
+			began := time.Now()
+			if status, err := send(b.Context(), url); err != nil || status != http.StatusOK {
+				b.Fatal(status, err)
+			}
+			least[i] = min(least[i], time.Since(began))
+		}
+	}
+	b.ReportMetric(float64(least[0])/1e3, "µs/sweep")
+	b.ReportMetric(float64(least[1])/1e3, "µs/empty")
 }
 
 // BenchmarkLines is what one of many change sets on lines costs the server, beside what it

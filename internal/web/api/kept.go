@@ -1,6 +1,7 @@
 package api
 
 import (
+	"bytes"
 	"container/list"
 	"crypto/sha256"
 	"encoding/hex"
@@ -12,7 +13,7 @@ import (
 	"toewright/internal/study"
 )
 
-// digestHeader tells by which digest a study that came in an envelope can be named.
+// digestHeader tells by which digest a study that was sent can be named.
 const digestHeader = "Toewright-Study"
 
 // digestOf returns the digest of a study's text.
@@ -66,9 +67,16 @@ func (s *shelf) put(digest string, d *study.Document, size int) {
 }
 
 // study returns the study that a call is for, within bounds: one that was sent, plain or in
-// an envelope, or that of a digest. The car that an envelope asks for becomes the request's
-// candidate; it is refused where there is no request.
+// an envelope, or that of a digest. One that is kept already is not read again. The car that
+// an envelope asks for becomes the request's candidate; it is refused where there is no
+// request.
 func (h *handler) study(request *calls.Request, query string, data []byte, header http.Header) (*study.Document, *fault) {
+	text := bytes.TrimSpace(data)
+	digest := digestOf(text)
+	if d := h.kept.get(digest); d != nil { // which was within bounds when it came
+		header.Set(digestHeader, digest)
+		return d, nil
+	}
 	asked, err := study.DecodeAsked(data)
 	if err != nil {
 		return nil, studyFault(err)
@@ -92,11 +100,14 @@ func (h *handler) study(request *calls.Request, query string, data []byte, heade
 	if f := tooMuch(d); f != nil {
 		return nil, f
 	}
-	if asked.Text != nil {
-		digest := digestOf(asked.Text)
-		h.kept.put(digest, asked.Study, len(asked.Text))
-		header.Set(digestHeader, digest)
+	if asked.Study == nil {
+		return d, nil
 	}
+	if asked.Text != nil {
+		text, digest = asked.Text, digestOf(asked.Text)
+	}
+	h.kept.put(digest, asked.Study, len(text))
+	header.Set(digestHeader, digest)
 	return d, nil
 }
 

@@ -317,25 +317,33 @@ func TestStreamsAreBounded(t *testing.T) {
 	await(t, "the call to end", func() bool { return h.streams.running() == 0 })
 }
 
-// TestKeptStudies: a study that came in an envelope is found by its digest, which is that of
-// its text, until others have taken its room; one that came plain is not kept.
+// TestKeptStudies: a study that came, plain or in an envelope, is found by its digest, which
+// is that of its text, until others have taken its room.
 func TestKeptStudies(t *testing.T) {
 	digest := digestOf([]byte(saloon))
 	byDigest := `{"study": {"digest": "` + digest + `"}, "changes": {"tieRodOuterHeight": -8}}`
 	h := New(Config{Kept: len(saloon) + 10})
-	_, plain := reply(t, h, "sweep", saloon)
 	if r := post(t, h, "sweep", byDigest); r.StatusCode != http.StatusNotFound {
-		t.Errorf("of a study that came plain: %d, want 404", r.StatusCode)
+		t.Errorf("of a study that did not come: %d, want 404", r.StatusCode)
 	} else if f := readFault(t, r); f.Key != "study.digest" || !strings.Contains(f.Message, "send the study") {
 		t.Errorf("%+v", f)
 	}
+	_, plain := reply(t, h, "sweep", saloon)
+	if status, _ := reply(t, h, "sweep", byDigest); status != http.StatusOK {
+		t.Errorf("of a study that came plain: %d, want 200", status)
+	}
+	again := post(t, h, "sweep", "\n"+saloon+"\n")
+	if text, _ := io.ReadAll(again.Body); string(text) != plain || again.Header.Get(digestHeader) != digest {
+		t.Errorf("plain, once more: digest %q, want %q; the same answer: %t", again.Header.Get(digestHeader), digest, string(text) == plain)
+	}
+	h = New(Config{Kept: len(saloon) + 10})
 	r := post(t, h, "sweep", `{ "study" : `+saloon+` }`)
 	enveloped, _ := io.ReadAll(r.Body)
 	if got := r.Header.Get(digestHeader); got != digest || string(enveloped) != plain {
 		t.Errorf("in an envelope: digest %q, want %q; the same answer: %t", got, digest, string(enveloped) == plain)
 	}
 	status, kept := reply(t, h, "sweep", byDigest)
-	_, want := reply(t, h, "sweep?candidate=changed", strings.Replace(saloon, "low ball", study.ChangedName, 1))
+	_, want := reply(t, New(Config{}), "sweep?candidate=changed", strings.Replace(saloon, "low ball", study.ChangedName, 1))
 	if status != http.StatusOK || kept != want {
 		t.Errorf("by digest: %d %.200s, want %.200s", status, kept, want)
 	}
@@ -380,15 +388,18 @@ func TestEnvelopesThatAreWrong(t *testing.T) {
 func TestKeptStudyServesManyAtOnce(t *testing.T) {
 	h := New(Config{})
 	text := fullStudy(t)
+	fresh := New(Config{Kept: 1}) // keeps none
 	r := post(t, h, "sweep", `{"study": `+text+`}`)
 	named := `{"study": {"digest": "` + r.Header.Get(digestHeader) + `"}}`
 	var all sync.WaitGroup
 	for _, call := range []string{"sweep", "compare", "steer", "diagnose", "axle", "loads", "covers", "choose", "tolerance?cars=50", "drawing?as=svg", "map?columns=4&rows=4", "locate"} {
 		for range 2 {
 			all.Go(func() {
-				_, want := reply(t, h, call, text)
-				if _, got := reply(t, h, call, named); got != want {
-					t.Errorf("%s: %.100s, want %.100s", call, got, want)
+				_, want := reply(t, fresh, call, text)
+				for _, sent := range []string{text, named} {
+					if _, got := reply(t, h, call, sent); got != want {
+						t.Errorf("%s: %.100s, want %.100s", call, got, want)
+					}
 				}
 			})
 		}

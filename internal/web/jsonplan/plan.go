@@ -16,7 +16,7 @@ import (
 
 // node is the plan of one type.
 type node struct {
-	write func(b []byte, v reflect.Value) ([]byte, error)
+	write func(t *text, v reflect.Value) error
 }
 
 var (
@@ -31,11 +31,22 @@ var (
 
 // Append appends v as JSON. Its errors are those of [json.Marshal].
 func Append(b []byte, v any) ([]byte, error) {
+	t := texts.Get().(*text)
+	defer texts.Put(t)
+	return t.append(b, v)
+}
+
+// append appends v to b.
+func (t *text) append(b []byte, v any) ([]byte, error) {
 	if v == nil {
 		return append(b, "null"...), nil
 	}
+	t.b = b
+	clear(t.written[:])
 	x := reflect.ValueOf(v)
-	return planOf(x.Type()).write(b, x)
+	err := planOf(x.Type()).write(t, x)
+	b, t.b = t.b, nil
+	return b, err
 }
 
 // planOf returns the plan of a type, made when it is first asked for.
@@ -66,9 +77,9 @@ func plan(t reflect.Type, known map[reflect.Type]*node) *node {
 	case marshals(t) || kind == reflect.Pointer && marshals(t.Elem()):
 		n.write = leave
 	case kind == reflect.Float64:
-		n.write = func(b []byte, v reflect.Value) ([]byte, error) { return appendFloat(b, v.Float()) }
+		n.write = appendFloat
 	case kind == reflect.String:
-		n.write = func(b []byte, v reflect.Value) ([]byte, error) { return appendString(b, v.String()) }
+		n.write = appendString
 	case kind == reflect.Bool:
 		n.write = appendBool
 	case kind == reflect.Int:
@@ -94,48 +105,53 @@ func marshals(t reflect.Type) bool {
 }
 
 // leave leaves a value to encoding/json, which asks where it stands for methods of pointers.
-func leave(b []byte, v reflect.Value) ([]byte, error) {
+func leave(t *text, v reflect.Value) error {
 	if v.CanAddr() {
 		v = v.Addr()
 	}
-	text, err := json.Marshal(v.Interface())
-	return append(b, text...), err
+	own, err := json.Marshal(v.Interface())
+	t.b = append(t.b, own...)
+	return err
 }
 
 // pointer returns what writes null for nil, and else what is pointed at.
-func pointer(at *node) func(b []byte, v reflect.Value) ([]byte, error) {
-	return func(b []byte, v reflect.Value) ([]byte, error) {
+func pointer(at *node) func(t *text, v reflect.Value) error {
+	return func(t *text, v reflect.Value) error {
 		if v.IsNil() {
-			return append(b, "null"...), nil
+			t.add("null")
+			return nil
 		}
-		return at.write(b, v.Elem())
+		return at.write(t, v.Elem())
 	}
 }
 
 // appendAny writes what an interface holds.
-func appendAny(b []byte, v reflect.Value) ([]byte, error) {
+func appendAny(t *text, v reflect.Value) error {
 	if v.IsNil() {
-		return append(b, "null"...), nil
+		t.add("null")
+		return nil
 	}
-	return planOf(v.Elem().Type()).write(b, v.Elem())
+	return planOf(v.Elem().Type()).write(t, v.Elem())
 }
 
 // list returns what writes a slice, nil as null, or an array.
-func list(t reflect.Type, each *node) func(b []byte, v reflect.Value) ([]byte, error) {
-	slice := t.Kind() == reflect.Slice
-	return func(b []byte, v reflect.Value) (_ []byte, err error) {
+func list(of reflect.Type, each *node) func(t *text, v reflect.Value) error {
+	slice := of.Kind() == reflect.Slice
+	return func(t *text, v reflect.Value) error {
 		if slice && v.IsNil() {
-			return append(b, "null"...), nil
+			t.add("null")
+			return nil
 		}
-		b = append(b, '[')
+		t.add("[")
 		for i := range v.Len() {
 			if i > 0 {
-				b = append(b, ',')
+				t.add(",")
 			}
-			if b, err = each.write(b, v.Index(i)); err != nil {
-				return b, err
+			if err := each.write(t, v.Index(i)); err != nil {
+				return err
 			}
 		}
-		return append(b, ']'), nil
+		t.add("]")
+		return nil
 	}
 }

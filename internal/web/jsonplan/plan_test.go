@@ -119,3 +119,27 @@ func TestAppendsNumbersOfAllSizes(t *testing.T) {
 		check(t, x/math.Pow(2, float64(random.IntN(900))))
 	}
 }
+
+// TestAppendsNumbersAgain: a number that stands in a text already, in the same form and in
+// the other, among more than are remembered.
+func TestAppendsNumbersAgain(t *testing.T) {
+	type both struct {
+		F []float64       `json:"f"`
+		N []engine.Number `json:"n"`
+	}
+	var v both
+	random := rand.New(rand.NewPCG(3, 4))
+	for range 20_000 {
+		x := floats[random.IntN(len(floats))]
+		if random.IntN(2) == 0 {
+			x = float64(random.IntN(3000)) / 7
+		}
+		v.F, v.N = append(v.F, x, -x), append(v.N, engine.Number(-x), engine.Number(x))
+	}
+	check(t, v)
+	check(t, both{F: v.F[:9], N: v.N[:9]}) // by memory that remembers another text
+	got, err := jsonplan.Append([]byte("behind "), []float64{0.1, 0.1})
+	if err != nil || string(got) != "behind [0.1,0.1]" {
+		t.Errorf("got %s, %v", got, err)
+	}
+}

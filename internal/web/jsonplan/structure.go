@@ -15,13 +15,13 @@ type field struct {
 }
 
 // structure returns what writes a structure.
-func structure(t reflect.Type, known map[reflect.Type]*node) func(b []byte, v reflect.Value) ([]byte, error) {
-	fields, ok := fieldsOf(t, nil, known)
+func structure(of reflect.Type, known map[reflect.Type]*node) func(t *text, v reflect.Value) error {
+	fields, ok := fieldsOf(of, nil, known)
 	if !ok || twice(fields) {
 		return leave
 	}
-	return func(b []byte, v reflect.Value) (_ []byte, err error) {
-		b = append(b, '{')
+	return func(t *text, v reflect.Value) error {
+		t.add("{")
 		first := true
 		for i := range fields {
 			f := &fields[i]
@@ -33,15 +33,16 @@ func structure(t reflect.Type, known map[reflect.Type]*node) func(b []byte, v re
 				continue
 			}
 			if !first {
-				b = append(b, ',')
+				t.add(",")
 			}
 			first = false
-			b = append(b, f.key...)
-			if b, err = f.write(b, x); err != nil {
-				return b, err
+			t.add(f.key)
+			if err := f.write(t, x); err != nil {
+				return err
 			}
 		}
-		return append(b, '}'), nil
+		t.add("}")
+		return nil
 	}
 }
 
