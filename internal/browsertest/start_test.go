@@ -20,26 +20,41 @@ import (
 const noteLabels = `window.labels = [];
 addEventListener("DOMContentLoaded", () => {
 	const label = document.querySelector("#app-wasm-loader-label");
-	new MutationObserver(() => labels.push(label.textContent)).observe(label, { childList: true, characterData: true, subtree: true });
+	new MutationObserver(() => {
+		labels.push(label.textContent);
+		fetch("seen");
+	}).observe(label, { childList: true, characterData: true, subtree: true });
 })`
 
-// slowly serves the program in parts, with a pause after each.
+// slowly serves the program in parts, after each of which it waits until the page has said how much
+// there is.
 func slowly(t *testing.T) http.Handler {
 	t.Helper()
 	whole, err := web.NewHandler(web.Config{})
 	if err != nil {
 		t.Fatal(err)
 	}
+	seen := make(chan struct{}, 1)
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if path.Base(r.URL.Path) == "app.wasm" {
-			w = slow{w}
+		switch path.Base(r.URL.Path) {
+		case "seen":
+			select {
+			case seen <- struct{}{}:
+			default:
+			}
+			return
+		case "app.wasm":
+			w = slow{w, seen}
 		}
 		whole.ServeHTTP(w, r)
 	})
 }
 
-// slow pauses after each write.
-type slow struct{ http.ResponseWriter }
+// slow waits after each part of a write, at most for longestStart.
+type slow struct {
+	http.ResponseWriter
+	seen <-chan struct{}
+}
 
 // Write implements [http.ResponseWriter].
 func (s slow) Write(p []byte) (n int, err error) {
@@ -52,7 +67,10 @@ func (s slow) Write(p []byte) (n int, err error) {
 		if err := http.NewResponseController(s.ResponseWriter).Flush(); err != nil {
 			return n, err
 		}
-		time.Sleep(100 * time.Millisecond)
+		select {
+		case <-s.seen:
+		case <-time.After(longestStart):
+		}
 	}
 	return n, nil
 }
