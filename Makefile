@@ -131,7 +131,7 @@ $(AXE): internal/browsertest/package-lock.json
 .PHONY: test-browser
 test-browser: front-quick $(AXE) ## Run the tests of the page in headless Chromium
 	@if [ -n "$(CHROMIUM)" ]; then set -x; \
-	  TOEWRIGHT_BROWSER=required $(GO) test -count=1 -timeout 30m ./internal/browsertest; \
+	  TOEWRIGHT_BROWSER=required $(GO) test -count=1 -timeout 38m ./internal/browsertest; \
 	else $(call left_out,'the tests of the page','Chromium','apt-get install chromium'); fi
 
 # What drives the engines, as Debian names it.
