@@ -14,8 +14,7 @@
 // where the server is stopping and 504 where the answer took too long. A caller that
 // goes away ends the work on its call.
 //
-// A study may come in an envelope with a car that is asked for, and is then kept in memory
-// to be named by its digest; a call for figures of one car takes many of them on lines, and
-// answers each on a line as it comes. Nothing of a study is logged, and one that comes plain
-// is not kept.
+// A study that comes is kept in memory a while, to be named by its digest; it may come in an
+// envelope with a car that is asked for. A call for figures of one car takes many of them on
+// lines, and answers each on a line as it comes. Nothing of a study is logged or written down.
 package api

@@ -16,6 +16,9 @@ import (
 // digestHeader tells by which digest a study that was sent can be named.
 const digestHeader = "Toewright-Study"
 
+// jsonSpace is what JSON takes for space; other space is a mistake, which reading tells.
+const jsonSpace = " \t\r\n"
+
 // digestOf returns the digest of a study's text.
 func digestOf(text []byte) string {
 	sum := sha256.Sum256(text)
@@ -71,7 +74,7 @@ func (s *shelf) put(digest string, d *study.Document, size int) {
 // an envelope asks for becomes the request's candidate; it is refused where there is no
 // request.
 func (h *handler) study(request *calls.Request, query string, data []byte, header http.Header) (*study.Document, *fault) {
-	text := bytes.TrimSpace(data)
+	text := bytes.Trim(data, jsonSpace)
 	digest := digestOf(text)
 	if d := h.kept.get(digest); d != nil { // which was within bounds when it came
 		header.Set(digestHeader, digest)

@@ -104,7 +104,7 @@ var envelopeSchema = func() object {
 	keys := changeSetKeys()
 	keys["study"] = object{"oneOf": []object{reference("Study"), {
 		"type": "object", "required": []string{"digest"}, "additionalProperties": false,
-		"properties": object{"digest": object{"type": "string", "description": "that of a study which came in an envelope before: sha256- and the SHA-256 of its text in hexadecimal digits, as the header " + digestHeader + " of that answer told"}},
+		"properties": object{"digest": object{"type": "string", "description": "that of a study which came before: sha256- and the SHA-256 of its text in hexadecimal digits, as the header " + digestHeader + " of that answer told"}},
 	}}}
 	return object{
 		"type": "object", "required": []string{"study"}, "additionalProperties": false, "properties": keys,

@@ -336,6 +336,9 @@ func TestKeptStudies(t *testing.T) {
 	if text, _ := io.ReadAll(again.Body); string(text) != plain || again.Header.Get(digestHeader) != digest {
 		t.Errorf("plain, once more: digest %q, want %q; the same answer: %t", again.Header.Get(digestHeader), digest, string(text) == plain)
 	}
+	if status, text := reply(t, h, "sweep", saloon+"\u00a0"); status != http.StatusBadRequest {
+		t.Errorf("with a space behind it that is none in JSON: %d %.80s, want it refused though the study is kept", status, text)
+	}
 	h = New(Config{Kept: len(saloon) + 10})
 	r := post(t, h, "sweep", `{ "study" : `+saloon+` }`)
 	enveloped, _ := io.ReadAll(r.Body)
