@@ -7,15 +7,18 @@ import (
 	"slices"
 )
 
-// What functions' facts stand at is a word of the record of the program's parts (moduledata in
-// src/runtime/symtab.go), which begins with where the table of functions begins.
+// Words of the record of the program's parts (moduledata in src/runtime/symtab.go of go1.26), which
+// begins with where the table of functions begins: where read-only data begin, the functions' facts
+// among them, and where the table ends.
 const (
-	factsWord  = 40
-	partsWords = 42
+	readOnlyWord = 39
+	factsWord    = 40
+	endWord      = 41
+	partsWords   = 42
 )
 
-// findFacts returns what the facts of all functions are, from the first to the table of functions,
-// before which they stand; nothing where no record of the parts says it.
+// findFacts returns what the facts of all functions are, and what stands behind them; nothing where no
+// record of the parts says it.
 func findFacts(memory []byte, table int) []byte {
 	begins := binary.LittleEndian.AppendUint64(nil, uint64(table))
 	begins = binary.LittleEndian.AppendUint64(begins, uint64(table)+headerSize)
@@ -23,11 +26,12 @@ func findFacts(memory []byte, table int) []byte {
 	if at < 0 || at+8*partsWords > len(memory) {
 		return nil
 	}
-	from := binary.LittleEndian.Uint64(memory[at+8*factsWord:])
-	if from > uint64(len(memory)) {
+	word := func(i int) uint64 { return binary.LittleEndian.Uint64(memory[at+8*i:]) }
+	from, end := word(factsWord), word(endWord)
+	if word(readOnlyWord) > from || from > end || end < uint64(table) || end > uint64(len(memory)) {
 		return nil
 	}
-	return memory[from:]
+	return memory[from:end]
 }
 
 // factList holds where each fact begins, and whether a function keeps it.

@@ -164,6 +164,11 @@ func TestOtherTables(t *testing.T) {
 			first := functions + int(field(m[functions:], 4))
 			setField(m[first:], countersField, 1<<31)
 		}},
+		{"facts behind its end", func(m []byte) {
+			parts := bytes.Index(m, binary.LittleEndian.AppendUint64(binary.LittleEndian.AppendUint64(nil, uint64(at)), uint64(at)+headerSize))
+			copy(m[parts+8*factsWord:], m[parts+8*endWord:][:8])
+			m[parts+8*factsWord]++
+		}},
 		{"a counter outside of it", func(m []byte) {
 			functions := at + int(binary.LittleEndian.Uint64(m[at+64:]))
 			first := functions + int(field(m[functions:], 4))
