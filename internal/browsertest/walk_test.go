@@ -92,28 +92,26 @@ func TestPadTellsWhereItIs(t *testing.T) {
 	}
 	press("#pad-next")
 	page.WaitTrue(`document.activeElement.id === "pad-Travel"`)
-	press(`[data-key="5"]`)
-	at("Travel", "5", "left")
-	press("#pad-next")
-	at("Left", "", "right")
-	press(`[data-key="1"]`)
-	at("Left", "1", "right")
-	press(`[data-key="±"]`)
-	at("Left", "−1", "right")
-	press("#pad-next")
-	at("Right", "", "+10")
-	press(`[data-key="2"]`)
-	at("Right", "2", "+10")
-	keys(page, kb.Enter) // from Right to the next row
-	at("Travel", "10", "left")
-	press("#pad-next")
-	at("Left", "", "right")
-	press(`[data-key="3"]`)
-	at("Left", "3", "right")
-	press("#pad-next")
-	at("Right", "", "+15")
-	press(`[data-key="4"]`)
-	at("Right", "4", "+15")
+	for _, step := range []struct{ key, name, digits, goes string }{
+		{`[data-key="5"]`, "Travel", "5", "left"},
+		{"#pad-next", "Left", "", "right"},
+		{`[data-key="1"]`, "Left", "1", "right"},
+		{`[data-key="±"]`, "Left", "−1", "right"},
+		{"#pad-next", "Right", "", "+10"},
+		{`[data-key="2"]`, "Right", "2", "+10"},
+		{kb.Enter, "Travel", "10", "left"}, // from Right to the next row
+		{"#pad-next", "Left", "", "right"},
+		{`[data-key="3"]`, "Left", "3", "right"},
+		{"#pad-next", "Right", "", "+15"},
+		{`[data-key="4"]`, "Right", "4", "+15"},
+	} {
+		if step.key == kb.Enter {
+			keys(page, kb.Enter)
+		} else {
+			press(step.key)
+		}
+		at(step.name, step.digits, step.goes)
+	}
 	keys(page, kb.Tab) // too
 	page.WaitTrue(padShows + ` === "15|| at Left, +5 −1.00 2.00; +10 3.00 4.00"`)
 	page.WaitTrue(`document.activeElement.id === "pad-Left"`)
