@@ -118,7 +118,7 @@ func usualPriors(d *study.Document, design *solver.Design) (list []study.Prior) 
 // other, unless they are off alike.
 func statePrior(d *study.Document, key string, side study.Side, sd float64) {
 	state := study.Prior{Parameter: key, SD: sd}
-	var list []study.Prior
+	list := []study.Prior{} // none stated is not the usual ones: all are exact
 	for _, q := range d.Priors {
 		of, at, _ := strings.Cut(q.Parameter, "@")
 		switch {
@@ -138,7 +138,7 @@ func statePrior(d *study.Document, key string, side study.Side, sd float64) {
 	if sd > 0 {
 		list = append(list, state)
 	}
-	d.Priors = append([]study.Prior{}, list...) // none stated is not the usual ones: all are exact
+	d.Priors = list
 }
 
 func otherSide(side study.Side) study.Side {

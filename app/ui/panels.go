@@ -171,5 +171,5 @@ func (p *Panels) frames() frames {
 
 // question is what is asked in each way of Find.
 func (p *Panels) question(b bench, open bool) *question {
-	return &question{Bench: b, State: &p.asking, Open: open, After: p.after}
+	return &question{Bench: b, State: &p.asking, Open: open, After: p.soon}
 }
