@@ -10,10 +10,10 @@ dir=$(mktemp -d) shards=8 cars=40000
 pids=()
 stop() { for p in "${pids[@]}"; do kill "$p" 2>/dev/null || true; done; wait; rm -rf "$dir"; }
 trap stop EXIT
-fail() { echo "batch: $*" >&2; tail -n 5 "$dir"/*.log "$dir"/work/logs/* "$dir"/work/answer.txt 2>/dev/null >&2; exit 1; }
+fail() { echo "batch: $*" >&2; tail -n 5 "$dir"/*.log "$dir"/jobs/logs/* "$dir"/jobs/answer.txt 2>/dev/null >&2; exit 1; }
 
 # Slurm of one machine: daemons in the foreground, keys and state in the folder.
-mkdir "$dir"/{state,spool,work}; chmod 755 "$dir"
+mkdir "$dir"/{state,spool,jobs}; chmod 755 "$dir"
 dd if=/dev/urandom of="$dir/munge.key" bs=128 count=1 status=none; chmod 400 "$dir/munge.key"
 munged -F --force --key-file="$dir/munge.key" --socket="$dir/munge.sock" --pid-file="$dir/munge.pid" --log-file="$dir/munge.log" --seed-file="$dir/munge.seed" >/dev/null 2>&1 & pids+=($!)
 cat >"$dir/slurm.conf" <<END
@@ -48,7 +48,7 @@ for i in $(seq 150); do [ "$(sinfo -h -t idle -o %D 2>/dev/null)" = 4 ] && break
 # The manual's two blocks, with fewer cars and shards.
 few() { sed "s/1000000000/$cars/; s/shards=100/shards=$shards/; s/--array=0-99/--array=0-$((shards - 1))/; s/--array=3,17/--array=3,5/"; }
 block() { awk -v n="$1" '/^## A Slurm array/ {on = 1} on && /^```bash$/ {if (++k == n) {p = 1; next}} p && /^```$/ {exit} p' "$manual"; }
-cd "$dir/work"
+cd "$dir/jobs"
 cp "$program" toewright; cp "$study" car.json
 block 1 | few >series.sh
 block 2 | few >commands.sh
