@@ -28,8 +28,8 @@ const DefaultForm = 40
 const mostForm = 1000
 
 // TapeForm lists measures of a study's car in the order in which each helps most, at most as many
-// as asked for, as if each were taken as the file's points have it: a form to fill in beside the
-// car. What was measured already comes before, and is not listed.
+// as asked for, as if each agreed with all before it: a form to fill in beside the car. What was
+// measured already comes before, and is not listed.
 func TapeForm(ctx context.Context, d *study.Document, o TapeFormOptions) (list []FormMeasure, err error) {
 	most, err := counted("measures", o.Measures, DefaultForm, 0, mostForm)
 	if err != nil {
@@ -53,18 +53,19 @@ func TapeForm(ctx context.Context, d *study.Document, o TapeFormOptions) (list [
 		}
 		next := FormMeasure{NextTape: l.Next[0]}
 		list = append(list, next)
-		takeAsFiled(d, &next.NextTape)
+		takeAsLocated(d, l, &next.NextTape)
 	}
 	return list, nil
 }
 
-// takeAsFiled adds a measure to a study as its points have it.
-func takeAsFiled(d *study.Document, n *NextTape) {
+// takeAsLocated adds a measure to a study as the points have it that a location found. Those of
+// the file would contradict what was measured where they are a template's.
+func takeAsLocated(d *study.Document, l *LocateResult, n *NextTape) {
 	place := func(name string) study.Vec3 {
-		if p, ok := d.TapedPoint(name); ok {
-			return p.Place
+		if p, ok := l.Points[name]; ok {
+			return p.Value
 		}
-		return d.Measured.Marks[name]
+		return l.Marks[name].Value
 	}
 	to, m := place(n.Of), d.Measured
 	add := func(list *[]study.Plumbed, axis int) { *list = append(*list, study.Plumbed{Of: n.Of, Value: to[axis]}) }
