@@ -197,11 +197,7 @@ func (r *forceRater) acting(l *WheelLoad, e dvec) dwrench {
 	if l.AtCentre {
 		return w
 	}
-	radius := constant(r.axle.tyreRadius)
-	if r.param.Parameter.stage == vehicleStage {
-		radius.d = 1
-	}
-	tip := dsquare(e, fixed(up)).unit().times(radius.scaled(-1))
+	tip := dsquare(e, fixed(up)).unit().times(r.axle.radiusRate(r.param).scaled(-1))
 	w.moment = w.moment.plus(tip.cross(w.force))
 	return w
 }

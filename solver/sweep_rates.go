@@ -3,7 +3,8 @@ package solver
 // rateScratch is the memory of a sweep's derivatives.
 type rateScratch struct {
 	shifts []Vec // by parameter: displacement of the inner ball, as a left one
-	steer  Vec   // by the steering input, likewise
+	turn   Vec   // by the steering input, likewise
+	steer  steerScratch
 	corner cornerGradient
 	beam   beamGradient
 }
@@ -22,7 +23,7 @@ func (x *Axle) prepareRates(ws *Workspace, in *SweepInput, s Side) {
 	for k := range r.shifts {
 		r.shifts[k] = x.shiftRate(in, s, k)
 	}
-	r.steer = x.steerRate(in, s)
+	r.turn = x.steerRate(in, s)
 }
 
 // steerRate returns how fast the inner ball moves with the steering input.
@@ -74,7 +75,7 @@ func (x *Axle) rateCorner(ws *Workspace, in *SweepInput, s Side, i int, out *Cur
 	}
 	row := out.row(i)
 	n := in.By.Len()
-	row[n], row[n+1] = g.travel, dot(g.shift, ws.rates.steer)
+	row[n], row[n+1] = g.travel, dot(g.shift, ws.rates.turn)
 	for k := range n {
 		row[k] = g.dot(&in.By.units[s][k], ws.rates.shifts[k])
 	}
@@ -91,7 +92,7 @@ func (x *Axle) rateBeam(ws *Workspace, in *SweepInput, i int, out *[2]Curve) {
 	n := in.By.Len()
 	for _, s := range Sides {
 		toe, row := &g.toes[s], out[s].row(i)
-		row[n], row[n+1] = toe.travel, dot(toe.shift, ws.rates.steer)
+		row[n], row[n+1] = toe.travel, dot(toe.shift, ws.rates.turn)
 		for k := range n {
 			row[k] = toe.dot(&in.By.units[0][k], ws.rates.shifts[k])
 		}

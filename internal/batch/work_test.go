@@ -3,6 +3,7 @@ package batch
 import (
 	"context"
 	"math"
+	"sync/atomic"
 	"testing"
 
 	"toewright/internal/engine"
@@ -11,11 +12,11 @@ import (
 // lateCancel is a context that ends after so many looks at it.
 type lateCancel struct {
 	context.Context
-	looks int
+	looks atomic.Int64 // by several goroutines
 }
 
 func (c *lateCancel) Err() error {
-	if c.looks--; c.looks < 0 {
+	if c.looks.Add(-1) < 0 {
 		return context.Canceled
 	}
 	return nil
@@ -24,8 +25,10 @@ func (c *lateCancel) Err() error {
 // TestWorkStopped: a shard that did not come to its end has no part.
 func TestWorkStopped(t *testing.T) {
 	for command := range small {
-		for looks := range 3 {
-			part, err := newWork(t, command).Run(&lateCancel{context.Background(), looks}, engine.Whole)
+		for looks := range int64(3) {
+			ctx := &lateCancel{Context: context.Background()}
+			ctx.looks.Store(looks)
+			part, err := newWork(t, command).Run(ctx, engine.Whole)
 			if part != nil {
 				t.Errorf("%s stopped after %d looks: a part of %d bytes", command, looks, len(part))
 			}

@@ -226,27 +226,29 @@ func BenchmarkLimits(b *testing.B) {
 	}
 }
 
-// BenchmarkTradeOff weighs nine designs in six set-ups with four limits against each aim,
-// beside one search.
+// BenchmarkTradeOff weighs nine designs in six set-ups against each aim, with limits and
+// without, beside one search of the same study.
 func BenchmarkTradeOff(b *testing.B) {
 	d := inSixSetUps()
-	all := limitsBenched(d)
-	d.Search.Limits = all[len(all)-1].limits
-	b.Run("search", func(b *testing.B) {
-		for b.Loop() {
-			if _, err := Search(b.Context(), d, SearchOptions{}); err != nil {
-				b.Fatal(err)
-			}
-		}
-	})
-	for _, aim := range []string{"stock", "ackermann", "ratio"} {
-		b.Run(aim, func(b *testing.B) {
+	for _, bb := range limitsBenched(d) {
+		e := d.Clone()
+		e.Search.Limits = bb.limits
+		b.Run(bb.name+"/search", func(b *testing.B) {
 			for b.Loop() {
-				if _, err := TradeOff(b.Context(), d, TradeOffOptions{Aim: aim, Designs: new(9)}); err != nil {
+				if _, err := Search(b.Context(), e, SearchOptions{}); err != nil {
 					b.Fatal(err)
 				}
 			}
 		})
+		for _, aim := range []string{"stock", "ackermann", "ratio"} {
+			b.Run(bb.name+"/"+aim, func(b *testing.B) {
+				for b.Loop() {
+					if _, err := TradeOff(b.Context(), e, TradeOffOptions{Aim: aim, Designs: new(9)}); err != nil {
+						b.Fatal(err)
+					}
+				}
+			})
+		}
 	}
 }
 
