@@ -91,8 +91,9 @@ func TestRound(t *testing.T) {
 
 func TestTradeOff(t *testing.T) {
 	tr := optimize.TradeOff{ToeSearch: *limitedSearch(t), Levels: 5}
-	tr.Aim = optimize.Aim{Name: "tie rod length", Scale: 1, Misses: 1, Of: func(car *solver.Axle, ws *solver.Workspace, misses []float64) {
+	tr.Aim = optimize.Aim{Name: "tie rod length", Scale: 1, Misses: 1, Of: func(car *solver.Axle, ws *solver.Workspace, misses []float64, _ *solver.Tangents, _ [][]float64) bool {
 		misses[0] = tieRodLength(car, ws)
+		return false
 	}}
 	front, err := tr.Front(context.Background(), &optimize.Settings{Restarts: 4})
 	if err != nil {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
 
 	"toewright/optimize/nlp"
 	"toewright/solver"
@@ -19,10 +20,12 @@ type Aim struct {
 	// over all scenarios.
 	Misses int
 	// Of writes by how much a car misses what is wanted, in the aim's unit; NaN
-	// where the car has no such result. Nil is the distance of the parts from the
-	// base car's: the root of the sum of squares of all free parameters that are
-	// changes, mm and radians alike.
-	Of func(car *solver.Axle, ws *solver.Workspace, misses []float64)
+	// where the car has no such result. Where by is not nil it sets a row of rates for each
+	// miss to its derivatives by the parameters of these tangents of the car, too; it
+	// returns false where it does not, and they are differenced. Nil is the distance of the
+	// parts from the base car's: the root of the sum of squares of all free parameters that
+	// are changes, mm and radians alike.
+	Of func(car *solver.Axle, ws *solver.Workspace, misses []float64, by *solver.Tangents, rates [][]float64) bool
 }
 
 // check returns an error for an aim that cannot be measured.
@@ -59,9 +62,12 @@ func (a *Aim) parts(p *ToeSearch) (list []int) {
 type aimModel struct {
 	aim   *Aim
 	toe   *toeModel
-	parts []int // of a distance: the free parameters that count
-	rates *differences
+	parts []int       // of a distance: the free parameters that count
 	spare *nlp.Values // of the toe, which the aim does not ask for
+	car   solver.Axle // looked at last
+	rates [][]float64 // of a car's misses
+	// Of misses that have no rates:
+	differences *differences
 }
 
 func newAimModel(t *TradeOff, m *toeModel) *aimModel {
@@ -69,7 +75,10 @@ func newAimModel(t *TradeOff, m *toeModel) *aimModel {
 	if t.Aim.Of == nil {
 		a.parts = t.Aim.parts(&t.ToeSearch)
 	}
-	a.rates = newDifferences(t.Free, a.misses)
+	for range t.Aim.Misses {
+		a.rates = append(a.rates, make([]float64, len(t.Free)))
+	}
+	a.differences = newDifferences(t.Free, func(x, out []float64) bool { return a.misses(x, out, nil) })
 	return a
 }
 
@@ -96,10 +105,7 @@ func (a *aimModel) Evaluate(x []float64, v *nlp.Values) bool {
 		a.spare = &nlp.Values{R: all.R}
 	}
 	a.spare.G, a.spare.JG = v.G, v.JG
-	if !a.toe.Evaluate(x, a.spare) || !a.misses(x, v.R) {
-		return false
-	}
-	return v.JR == nil || a.rates.write(x, v.JR)
+	return a.toe.Evaluate(x, a.spare) && a.misses(x, v.R, v.JR)
 }
 
 // objective returns how the misses become the aim.
@@ -110,34 +116,59 @@ func (a *aimModel) objective() nlp.Objective {
 	return nlp.Objective{Measure: Peak}
 }
 
-// misses writes those at x, in the aim's scale.
-func (a *aimModel) misses(x, out []float64) bool {
+// misses writes those at x, in the aim's scale, and their derivatives where they are wanted.
+func (a *aimModel) misses(x, out []float64, rates *mat.Dense) bool {
 	if a.aim.Of == nil {
 		for i, k := range a.parts {
 			out[i] = x[k] / a.aim.Scale
+			if rates != nil {
+				clear(rates.RawRowView(i))
+				rates.Set(i, k, 1/a.aim.Scale)
+			}
 		}
 		return true
 	}
+	rated := true
 	for i := range a.toe.scenarios {
-		s := &a.toe.scenarios[i]
-		a.toe.cars++
-		car, err := a.toe.base.Assemble(a.toe.changes(s, x), s.Hold)
-		if err != nil {
+		ok, exact := a.missesIn(i, x, out, rates)
+		if !ok {
 			return false
 		}
-		part := out[i*a.aim.Misses : (i+1)*a.aim.Misses]
-		a.aim.Of(car, a.toe.ws, part)
-		for k := range part {
-			part[k] /= a.aim.Scale
+		rated = rated && exact
+	}
+	return rates == nil || rated || a.differences.write(x, rates)
+}
+
+// missesIn is misses of a set-up; exact says whether it has written the derivatives.
+func (a *aimModel) missesIn(i int, x, out []float64, rates *mat.Dense) (ok, exact bool) {
+	s := &a.toe.scenarios[i]
+	a.toe.cars++
+	if a.toe.base.Reassemble(&a.car, solver.BothSides, a.toe.changes(s, x), s.Hold, nil) != nil {
+		return false, false
+	}
+	var by *solver.Tangents
+	if rates != nil {
+		by, _ = a.car.Tangents(a.toe.seeds) // where there are none the misses are differenced
+	}
+	first := i * a.aim.Misses
+	part := out[first : first+a.aim.Misses]
+	exact = a.aim.Of(&a.car, a.toe.ws, part, by, a.rates) && by != nil
+	for k := range part {
+		part[k] /= a.aim.Scale
+		if !exact {
+			continue
+		}
+		for j, d := range a.rates[k] {
+			rates.Set(first+k, j, d/a.aim.Scale)
 		}
 	}
-	return true
+	return true, exact
 }
 
 // at returns the aim at x, in its unit; NaN where there is none.
 func (a *aimModel) at(x []float64) float64 {
 	misses := make([]float64, a.rows())
-	if !a.misses(x, misses) {
+	if !a.misses(x, misses, nil) {
 		return math.NaN()
 	}
 	return a.size(misses) * a.aim.Scale

@@ -6,8 +6,8 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// differences are the derivatives of a vector by free parameters, by central
-// differences. They only steer a search: what holds is judged by values.
+// differences are the derivatives of a vector that has none of its own by free parameters, by
+// central differences. They only steer a search: what holds is judged by values.
 type differences struct {
 	free     []Free
 	of       func(x, out []float64) bool

@@ -3,6 +3,8 @@ package optimize
 import (
 	"math"
 
+	"gonum.org/v1/gonum/mat"
+
 	"toewright/optimize/nlp"
 )
 
@@ -41,16 +43,15 @@ func (h *heldModel) Evaluate(x []float64, v *nlp.Values) bool {
 	if v.JG != nil {
 		toe.JG = h.own.JG
 	}
-	if !h.toe.Evaluate(x, &toe) || !h.aim.misses(x, h.misses.R) {
+	var rates *mat.Dense
+	if v.JG != nil {
+		rates = h.misses.JR
+	}
+	if !h.toe.Evaluate(x, &toe) || !h.aim.misses(x, h.misses.R, rates) {
 		return false
 	}
-	if v.JG != nil {
-		for i := range n {
-			v.JG.SetRow(i, h.own.JG.RawRowView(i))
-		}
-		if !h.aim.rates.write(x, h.misses.JR) {
-			return false
-		}
+	for i := 0; i < n && v.JG != nil; i++ {
+		v.JG.SetRow(i, h.own.JG.RawRowView(i))
 	}
 	if h.aim.aim.Of == nil {
 		h.holdDistance(n, v)

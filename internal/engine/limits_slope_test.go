@@ -51,15 +51,19 @@ func TestLimitSlopes(t *testing.T) {
 	}
 }
 
-// exactSlope is how well the derivative of a limit on a force agrees with differences, as
+// exactSlope is how well a derivative that needs no differences of a car agrees with them, as
 // a share of the largest in its row.
 const exactSlope = 1e-6
 
-// TestLoadSlopesAreExact: limits on forces have derivatives that need no differences: they
-// agree with central ones, Richardson's extrapolation applied once, to what rounding leaves;
-// of a corner and of a solid axle.
-func TestLoadSlopesAreExact(t *testing.T) {
+// TestSlopesAreExact: limits on forces and on the steering have derivatives that need no
+// differences: they agree with central ones, Richardson's extrapolation applied once, to what
+// rounding leaves; of a corner and of a solid axle.
+func TestSlopesAreExact(t *testing.T) {
+	steering := []study.Limit{
+		{Result: "ackermann", Max: new(1.0)}, {Result: "toeOutOnTurns", Max: new(1.0)}, {Result: "steeringRatio", Max: new(1.0)}, {Result: "turningCircle", Max: new(1.0)},
+	}
 	corner := limitedStudy(t, `{"result": "tieRodLoad", "max": 1}, {"result": "armTwist", "max": 1}, {"result": "armBend", "max": 1}, {"result": "studBending", "max": 1}`)
+	corner.Vehicle.Wheelbase = 2500
 	axle := loaded(t, study.Template{Key: "solid-axle-pitman"})
 	axle.Search = &study.Search{
 		Window: corner.Search.Window,
@@ -69,11 +73,12 @@ func TestLoadSlopesAreExact(t *testing.T) {
 		Limits: []study.Limit{{Result: "tieRodLoad", Max: new(1.0)}, {Result: "studBending", Max: new(1.0)}},
 	}
 	for _, d := range []*study.Document{corner, axle} {
-		t.Run(d.Suspension.Type, func(t *testing.T) { loadSlopesAgree(t, d) })
+		d.Search.Limits = append(d.Search.Limits, steering...)
+		t.Run(d.Suspension.Type, func(t *testing.T) { exactSlopesAgree(t, d) })
 	}
 }
 
-func loadSlopesAgree(t *testing.T, d *study.Document) {
+func exactSlopesAgree(t *testing.T, d *study.Document) {
 	d.Search.Scenarios = []study.Scenario{{Name: "as drawn"}, {Name: "leaning", Changes: study.Changes{"caster": 6}, Attitude: &study.Attitude{Roll: 0.5, Heave: 5}}}
 	s, err := newSearcher(d, &SearchOptions{})
 	if err != nil {

@@ -28,7 +28,16 @@ type measuring struct {
 	// oneWheel says that spot needs only the wheel of the place.
 	oneWheel bool
 	// slopes sets the derivatives there; nil where they are differenced.
-	slopes func(*limitMeter, *posed, optimize.LimitPlace, *solver.Tangents, []float64) bool
+	slopes limitSlopes
+}
+
+// limitSlopes sets the derivatives of a result at a place by the parameters of tangents.
+type limitSlopes func(*limitMeter, *posed, optimize.LimitPlace, *solver.Tangents, []float64) bool
+
+// sloped returns the measuring with derivatives.
+func (m measuring) sloped(by limitSlopes) measuring {
+	m.slopes = by
+	return m
 }
 
 // posed is a car about an attitude, and memory to move it in.
@@ -52,10 +61,10 @@ var measures = map[study.LimitKey]measuring{
 	"dragLinkLength":           whole((*limitMeter).dragLength),
 	"steeringArmLength":        wheel((*limitMeter).armLength),
 	"steeringArmOffset":        wheel((*limitMeter).armOffset),
-	"steeringRatio":            whole((*limitMeter).steeringRatio),
-	"turningCircle":            wheel((*limitMeter).circle),
-	"ackermann":                wheel((*limitMeter).ackermann),
-	"toeOutOnTurns":            wheel((*limitMeter).toeOut),
+	"steeringRatio":            whole((*limitMeter).steeringRatio).sloped((*limitMeter).ratioSlopes),
+	"turningCircle":            wheel((*limitMeter).circle).sloped((*limitMeter).circleSlopes),
+	"ackermann":                wheel((*limitMeter).ackermann).sloped(turnSlopes((*solver.Axle).AckermannRate)),
+	"toeOutOnTurns":            wheel((*limitMeter).toeOut).sloped(turnSlopes(toeOutRate)),
 	"tieRodLoad":               underLoad(0),
 	"armTwist":                 underLoad(1),
 	"armBend":                  underLoad(2),
@@ -186,25 +195,4 @@ func (m *limitMeter) armOffset(p *posed, s solver.Side) (float64, error) {
 		}
 	}
 	return m.length(sum), nil
-}
-
-func (m *limitMeter) toeOut(p *posed, s solver.Side) (float64, error) {
-	turn, err := turnOf(p.car, p.ws, s, p.from)
-	return turn.ToeOut().Degrees(), err
-}
-
-func (m *limitMeter) ackermann(p *posed, s solver.Side) (float64, error) {
-	turn, err := turnOf(p.car, p.ws, s, p.from)
-	if err != nil {
-		return 0, err
-	}
-	return p.car.Ackermann(turn)
-}
-
-// steeringRatio is that at the attitude's own steering input.
-func (m *limitMeter) steeringRatio(p *posed) (float64, error) { return m.ratioAt(p.car, p.ws, p.from) }
-
-// circle is the turning circle at the lock at which the wheel is the inner one.
-func (m *limitMeter) circle(p *posed, s solver.Side) (float64, error) {
-	return m.turningCircle(p.car, p.ws, s, p.from)
 }

@@ -39,15 +39,32 @@ func (c *cars) steeringFigures(axle *solver.Axle, ws *solver.Workspace, side sol
 	return f
 }
 
-// turnOf returns the turn with the wheel of a side at [innerAngle], at the heave and roll
-// of an attitude. It is an error where the steering locks before, or there is none.
-func turnOf(axle *solver.Axle, ws *solver.Workspace, side solver.Side, at solver.Attitude) (solver.Turn, error) {
+// turned returns the axle with the wheel of a side, the inner one, at [innerAngle], at the
+// heave and roll of an attitude. It is an error where the steering locks before, or there is
+// none.
+func turned(axle *solver.Axle, ws *solver.Workspace, side solver.Side, at solver.Attitude) (solver.SteerPoint, error) {
 	angle := solver.Deg(innerAngle)
 	if side == solver.Right {
 		angle = -angle
 	}
-	p, err := axle.SteerFor(ws, side, angle, at)
+	return axle.SteerFor(ws, side, angle, at)
+}
+
+// turnOf returns the turn of [turned].
+func turnOf(axle *solver.Axle, ws *solver.Workspace, side solver.Side, at solver.Attitude) (solver.Turn, error) {
+	p, err := turned(axle, ws, side, at)
 	return p.Turn(), err
+}
+
+// turnRates returns how an axle that is [turned] changes with the parameters of some tangents
+// of it, the inner wheel held; false where nothing says.
+func turnRates(axle *solver.Axle, ws *solver.Workspace, side solver.Side, p *solver.SteerPoint, at solver.Attitude, by *solver.Tangents) ([]solver.SteerRate, bool) {
+	at.Steer = p.Input
+	rates, ok := axle.SteerRates(ws, at, by)
+	if ok {
+		p.HoldWheel(side, rates)
+	}
+	return rates, ok
 }
 
 // ackermann returns the percentage of a turn, none where no wheelbase is stated.
@@ -82,10 +99,19 @@ func (c *cars) ratioAt(axle *solver.Axle, ws *solver.Workspace, at solver.Attitu
 	return math.Abs(solver.SteeringRatio(p.MeanRate(), c.steer(c.doc.Steering.PerTurn))), nil
 }
 
-// turningCircle returns that at the lock at which the wheel of a side is the inner
-// one, at the heave and roll of an attitude, in the file's unit. The study states
-// steering.lock.
+// turningCircle returns that of [cars.locked] in the file's unit.
 func (c *cars) turningCircle(axle *solver.Axle, ws *solver.Workspace, side solver.Side, at solver.Attitude) (float64, error) {
+	p, err := c.locked(axle, ws, side, at)
+	if err != nil {
+		return 0, err
+	}
+	d, err := axle.TurningCircle(p.Turn())
+	return c.length(d), err
+}
+
+// locked returns the axle at the lock at which the wheel of a side is the inner one, at the
+// heave and roll of an attitude. The study states steering.lock.
+func (c *cars) locked(axle *solver.Axle, ws *solver.Workspace, side solver.Side, at solver.Attitude) (solver.SteerPoint, error) {
 	lock := c.steer(c.doc.Steering.Lock)
 	var reason error
 	for _, input := range [2]float64{lock, -lock} {
@@ -94,16 +120,14 @@ func (c *cars) turningCircle(axle *solver.Axle, ws *solver.Workspace, side solve
 			reason = err
 			continue
 		}
-		if p.Turn().ToLeft != (side == solver.Left) {
-			continue
+		if p.Turn().ToLeft == (side == solver.Left) {
+			return p, nil
 		}
-		d, err := axle.TurningCircle(p.Turn())
-		return c.length(d), err
 	}
 	if reason == nil {
 		reason = fmt.Errorf("the %s wheel is the inner one at neither lock", side)
 	}
-	return 0, reason
+	return solver.SteerPoint{}, reason
 }
 
 // steered returns the axle at one steering input, at the heave and roll of an attitude.

@@ -172,16 +172,49 @@ func (s *searcher) ackermannAim(o *TradeOffOptions) (*secondAim, error) {
 	if err := s.checkSteers("ackermann"); err != nil {
 		return nil, err
 	}
-	of := func(x *solver.Axle, ws *solver.Workspace, misses []float64) {
-		for i, side := range solver.Sides {
+	hands := s.hands()
+	of := func(x *solver.Axle, ws *solver.Workspace, misses []float64, by *solver.Tangents, rates [][]float64) bool {
+		exact := by != nil
+		for i, side := range hands {
 			misses[i] = math.NaN()
-			if turn, err := turnOf(x, ws, side, solver.Attitude{}); err == nil {
-				misses[i] = float64(ackermann(x, turn)) - want
+			p, err := turned(x, ws, side, solver.Attitude{})
+			if err != nil {
+				exact = false
+				continue
+			}
+			misses[i] = float64(ackermann(x, p.Turn())) - want
+			if !exact {
+				continue
+			}
+			var list []solver.SteerRate
+			list, exact = turnRates(x, ws, side, &p, solver.Attitude{}, by)
+			for k := range list {
+				rates[i][k] = x.AckermannRate(p.Turn(), &list[k])
 			}
 		}
+		return exact
 	}
-	aim := optimize.Aim{Name: "ackermann", Scale: 1, Misses: len(solver.Sides), Of: of}
+	aim := optimize.Aim{Name: "ackermann", Scale: 1, Misses: len(hands), Of: of}
 	return &secondAim{aim, "%", AimGoal{Number(want), "%"}, itself}, nil
+}
+
+// hands returns the wheels that are the inner one of a turn, one for both where every car of
+// the search turns to either side alike.
+func (s *searcher) hands() []solver.Side {
+	g := &s.design.Gear
+	one := s.design.Mirrored() && g.Kind == solver.Rack && g.Axis.X == 0 && g.Axis.Z == 0
+	for i := range s.problem.Free {
+		one = one && s.problem.Free[i].Sides == solver.BothSides
+	}
+	for _, up := range s.problem.Scenarios {
+		for _, c := range up.Changes {
+			one = one && c.Sides == solver.BothSides
+		}
+	}
+	if one {
+		return solver.Sides[:1]
+	}
+	return solver.Sides[:]
 }
 
 // checkSteers refuses an aim of a car without a steering gear.
@@ -206,11 +239,21 @@ func (s *searcher) ratioAim() (*secondAim, error) {
 	if err != nil {
 		return nil, wrongf("aim", "ratio: the base car cannot be steered about straight ahead")
 	}
-	of := func(x *solver.Axle, ws *solver.Workspace, misses []float64) {
+	of := func(x *solver.Axle, ws *solver.Workspace, misses []float64, by *solver.Tangents, rates [][]float64) bool {
 		misses[0] = math.NaN()
-		if now, err := steered(x, ws, 0, solver.Attitude{}); err == nil {
-			misses[0] = 100 * (was.MeanRate()/now.MeanRate() - 1)
+		p, err := steered(x, ws, 0, solver.Attitude{})
+		if err != nil {
+			return false
 		}
+		now := p.MeanRate()
+		misses[0] = 100 * (was.MeanRate()/now - 1)
+		if by == nil || !x.MeanRateRates(ws, solver.Attitude{}, by, rates[0]) {
+			return false
+		}
+		for k := range rates[0] {
+			rates[0][k] *= -100 * was.MeanRate() / (now * now)
+		}
+		return true
 	}
 	aim := optimize.Aim{Name: "ratio", Scale: 1, Misses: 1, Of: of}
 	return &secondAim{aim, "%", AimGoal{Value: s.ratio(base.axle, s.ws)}, itself}, nil

@@ -84,6 +84,91 @@ func againstSearch(t *testing.T, d *study.Document, o TradeOffOptions) {
 	}
 }
 
+// TestAimsHaveSlopes holds the derivatives of each demo car's aims against differences, and
+// one hand that stands for both against either.
+func TestAimsHaveSlopes(t *testing.T) {
+	both, one := 0, 0
+	for name, d := range demoStudies(t) {
+		if d.Steering == nil || d.Steering.Type == "none" {
+			continue
+		}
+		for _, key := range []string{"ackermann", "ratio"} {
+			t.Run(name+" "+key, func(t *testing.T) {
+				s, err := newSearcher(d, &SearchOptions{})
+				if err != nil {
+					t.Fatal(err)
+				}
+				aim, err := s.aim(&TradeOffOptions{Aim: key})
+				if err != nil {
+					t.Fatal(err)
+				}
+				if key == "ackermann" && aim.Misses == 1 {
+					one++
+				} else if key == "ackermann" {
+					both++
+				}
+				aimSlopesAgree(t, s, aim)
+			})
+		}
+	}
+	if one == 0 || both == 0 {
+		t.Errorf("%d cars turn to either side alike and %d do not: want some of both", one, both)
+	}
+}
+
+func aimSlopesAgree(t *testing.T, s *searcher, aim *secondAim) {
+	t.Helper()
+	var changes []solver.Change
+	for i := range s.problem.Free {
+		f := &s.problem.Free[i]
+		c := solver.Change{Parameter: f.Parameter, Sides: f.Sides, Value: 0.3*f.Min + 0.7*f.Max}
+		changes = append(changes, c)
+	}
+	measured := func(k int, h float64, exact bool) (misses []float64, rates [][]float64) {
+		at := slices.Clone(changes)
+		at[k].Value += h
+		x, err := s.base.Assemble(at, solver.HoldAll)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var by *solver.Tangents
+		if exact {
+			if by, err = x.Tangents(changes); err != nil {
+				t.Fatal(err)
+			}
+		}
+		misses = make([]float64, aim.Misses)
+		for range misses {
+			rates = append(rates, make([]float64, len(changes)))
+		}
+		if aim.Of(x, solver.NewWorkspace(), misses, by, rates) != exact {
+			t.Fatalf("derivatives: %t, want %t", !exact, exact)
+		}
+		for side := range solver.Sides { // a hand that is not looked at is as this one
+			if aim.Name == "ackermann" {
+				turn, err := turnOf(x, s.ws, solver.Side(side), solver.Attitude{})
+				if err != nil {
+					t.Fatal(err)
+				}
+				near(t, "off from the percentage asked for", misses[min(side, aim.Misses-1)], float64(ackermann(x, turn))-UsualAckermann, 1e-9)
+			}
+		}
+		return misses, rates
+	}
+	_, rates := measured(0, 0, true)
+	for k := range changes {
+		h := 1e-3 * (s.problem.Free[k].Max - s.problem.Free[k].Min)
+		up, _ := measured(k, h, false)
+		down, _ := measured(k, -h, false)
+		for i := range up {
+			want := (up[i] - down[i]) / (2 * h)
+			if got := rates[i][k]; !(math.Abs(got-want) <= 1e-4*math.Abs(want)+1e-6) {
+				t.Errorf("miss %d by %s: slope %g, differences give %g", i, changes[k].Parameter.Key, got, want)
+			}
+		}
+	}
+}
+
 // levelled returns a study whose set-ups have no attitudes: a limit counts in them, and an
 // aim is of the car straight and level.
 func levelled(d *study.Document) *study.Document {

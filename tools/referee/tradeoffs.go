@@ -45,20 +45,35 @@ func Fronts(dir string) ([]Front, error) {
 }
 
 // ackermann writes by how much the percentage of each hand, 20 degrees from straight ahead,
-// is off that of wheels that roll without scrub.
-func ackermann(car *solver.Axle, ws *solver.Workspace, misses []float64) {
+// is off that of wheels that roll without scrub, and its derivatives.
+func ackermann(car *solver.Axle, ws *solver.Workspace, misses []float64, by *solver.Tangents, rates [][]float64) bool {
+	exact := by != nil
 	for i, s := range solver.Sides {
 		misses[i] = math.NaN()
 		angle := solver.Deg(20)
 		if s == solver.Right {
 			angle = -angle
 		}
-		if p, err := car.SteerFor(ws, s, angle, solver.Attitude{}); err == nil {
-			if percent, err := car.Ackermann(p.Turn()); err == nil {
-				misses[i] = percent - 100
-			}
+		p, err := car.SteerFor(ws, s, angle, solver.Attitude{})
+		if err != nil {
+			exact = false
+			continue
+		}
+		percent, err := car.Ackermann(p.Turn())
+		if err == nil {
+			misses[i] = percent - 100
+		}
+		if exact = exact && err == nil; !exact {
+			continue
+		}
+		var list []solver.SteerRate
+		list, exact = car.SteerRates(ws, solver.Attitude{Steer: p.Input}, by)
+		p.HoldWheel(s, list)
+		for k := range list {
+			rates[i][k] = car.AckermannRate(p.Turn(), &list[k])
 		}
 	}
+	return exact
 }
 
 // Lost returns the designs of a front searched anew at each level, from as many spread
