@@ -231,32 +231,6 @@ func BenchmarkLimits(b *testing.B) {
 	}
 }
 
-// BenchmarkTradeOff weighs nine designs in six set-ups against each aim, with limits and
-// without, beside one search of the same study.
-func BenchmarkTradeOff(b *testing.B) {
-	d := inSixSetUps()
-	for _, bb := range limitsBenched(d) {
-		e := d.Clone()
-		e.Search.Limits = bb.limits
-		b.Run(bb.name+"/search", func(b *testing.B) {
-			for b.Loop() {
-				if _, err := Search(b.Context(), e, SearchOptions{}); err != nil {
-					b.Fatal(err)
-				}
-			}
-		})
-		for _, aim := range []string{"stock", "ackermann", "ratio"} {
-			b.Run(bb.name+"/"+aim, func(b *testing.B) {
-				for b.Loop() {
-					if _, err := TradeOff(b.Context(), e, TradeOffOptions{Aim: aim, Designs: new(9)}); err != nil {
-						b.Fatal(err)
-					}
-				}
-			})
-		}
-	}
-}
-
 // BenchmarkShelf tries some 9,000 combinations with limits, and without any.
 func BenchmarkShelf(b *testing.B) {
 	d := benched()
