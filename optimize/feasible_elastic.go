@@ -64,8 +64,10 @@ func (e *elastic) Evaluate(x []float64, v *nlp.Values) bool {
 
 // Shortfall is the car that comes nearest to the ends of the window.
 type Shortfall struct {
-	// Values are its parameters; nil where none of the cars tried can be assembled.
+	// Values are its parameters; nil where none of the cars tried gets to travel 0 of a
+	// scenario at all. Fault then says why the first of them does not.
 	Values []float64
+	Fault  error
 	// Bump and Droop are what it reaches of the window, mm, positive, in its scenario of
 	// least travel; the ends of the window where it reaches those.
 	Bump, Droop float64
@@ -74,7 +76,8 @@ type Shortfall struct {
 }
 
 // short looks for the car that reaches most of the window, by the lesser share of bump
-// and droop in any scenario.
+// and droop in any scenario; where none gets anywhere it is said why of the car that the
+// search starts from.
 func (f *feasible) short(seed uint64) *Shortfall {
 	points, u := nlp.NewHalton(len(f.p.Free), seed), make([]float64, len(f.p.Free))
 	best, most := []float64(nil), math.Inf(-1)
@@ -90,7 +93,8 @@ func (f *feasible) short(seed uint64) *Shortfall {
 		}
 	}
 	if best == nil {
-		return &Shortfall{}
+		_, out := f.m.share(f.p.startInside())
+		return &out
 	}
 	d := nlp.NelderMead{Value: func(u []float64) float64 { return -share(u) }, Edge: robustEdge, Evaluations: feasibleTries * len(u), Gain: nlp.LimitSlack}
 	best, _ = d.Run(f.ctx, best)
@@ -101,20 +105,16 @@ func (f *feasible) short(seed uint64) *Shortfall {
 }
 
 // share returns the least share of the window's ends that a car reaches; -Inf for one
-// that cannot be assembled.
+// that does not get to travel 0 in a scenario.
 func (m *toeModel) share(x []float64) (float64, Shortfall) {
 	least, out := math.Inf(1), Shortfall{}
 	for i := range m.scenarios {
 		s := &m.scenarios[i]
-		for _, side := range m.wheels {
-			m.curves[side].Reach.Bump = math.NaN() // until it is swept
+		if m.sweep(s, x, false); m.fault != nil {
+			return math.Inf(-1), Shortfall{Scenario: s.Name, Fault: m.fault}
 		}
-		whole := m.sweep(s, x, false)
 		for _, side := range m.wheels {
 			r := &m.curves[side].Reach
-			if !whole && math.IsNaN(r.Bump) {
-				return math.Inf(-1), Shortfall{Scenario: s.Name}
-			}
 			droop, bump := -m.travels[0], m.travels[len(m.travels)-1]
 			got, at := 1.0, Shortfall{Bump: bump, Droop: droop, Scenario: s.Name}
 			if r.BumpEnds {

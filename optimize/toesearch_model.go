@@ -27,7 +27,8 @@ type toeModel struct {
 	exact   []bool       // of the limits' rows: their derivatives need no differences
 	slopes  []float64
 	buffer  []solver.Change
-	cars    int // assembled so far
+	cars    int   // assembled so far
+	fault   error // why the car swept last did not get to travel 0; nil where it did
 }
 
 func newToeModel(p *ToeSearch) *toeModel {
@@ -91,23 +92,22 @@ func (m *toeModel) changes(s *Scenario, x []float64) []solver.Change {
 	return m.buffer
 }
 
-// sweep moves the car of a scenario through the window.
+// sweep moves the car of a scenario through the window. It returns false where the car does not
+// reach all of that.
 func (m *toeModel) sweep(s *Scenario, x []float64, rates bool) bool {
 	m.cars++
 	car := &m.car
 	sides := selectionOf(m.wheels)
-	if err := m.base.Reassemble(car, sides, m.changes(s, x), s.Hold, nil); err != nil {
+	if m.fault = m.base.Reassemble(car, sides, m.changes(s, x), s.Hold, nil); m.fault != nil {
 		return false
 	}
 	in := solver.SweepInput{ToeOnly: true, Travels: m.travels, Motion: s.Motion, From: s.From, Sides: sides}
 	if rates {
-		t, err := car.Tangents(m.seeds)
-		if err != nil {
+		if in.By, m.fault = car.Tangents(m.seeds); m.fault != nil {
 			return false
 		}
-		in.By = t
 	}
-	if err := car.Sweep(m.ws, &in, &m.curves); err != nil {
+	if m.fault = car.Sweep(m.ws, &in, &m.curves); m.fault != nil {
 		return false
 	}
 	for _, side := range m.wheels {

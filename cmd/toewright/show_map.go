@@ -49,7 +49,11 @@ func showMap(r *report, m *engine.MapResult) {
 func showMapBest(r *report, m *engine.MapResult) {
 	r.line("")
 	if !m.Best.Figure.Valid() {
-		r.line("No cell holds all limits.")
+		why := "No cell holds all limits."
+		if len(m.Limits) == 0 {
+			why = "No cell's car reaches the window."
+		}
+		r.line(why)
 		return
 	}
 	x, xUnit := r.parameter(m.X.Parameter, float64(m.Best.X))

@@ -54,8 +54,15 @@ func explain(err error, car string) error {
 	var reach *solver.ReachError
 	var ours *Error
 	switch {
-	case err == nil, isContext(err), errors.As(err, &ours):
+	case err == nil, isContext(err):
 		return err
+	case errors.As(err, &ours):
+		if ours.Car != "" || car == "" {
+			return err
+		}
+		whose := *ours
+		whose.Car = car
+		return &whose
 	case errors.As(err, &file):
 		return &Error{Key: file.Path, Car: car, Message: file.Message}
 	case errors.As(err, &input):

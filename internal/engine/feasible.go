@@ -40,6 +40,8 @@ type NearestReach struct {
 	Droop    float64       `json:"droop"`
 	Link     string        `json:"link"` // that ends the travel first
 	Scenario string        `json:"scenario,omitzero"`
+	// Problem says why there are no values: no car found gets to travel 0 in Scenario.
+	Problem string `json:"problem,omitzero"`
 }
 
 // Names returns the limits' names in their order.
@@ -116,10 +118,10 @@ var errNowhere = errors.New("no car within the bounds gets to where it is measur
 
 func (s *searcher) nearestReach(f *optimize.Shortfall) *NearestReach {
 	if f.Values == nil {
-		return nil
+		return &NearestReach{Scenario: f.Scenario, Problem: s.doc.Units.Sentence(bare(f.Fault))}
 	}
 	mm := s.doc.Units.FromMillimetres
-	return &NearestReach{s.values(f.Values), mm(f.Bump), mm(f.Droop), f.Link, f.Scenario}
+	return &NearestReach{Values: s.values(f.Values), Bump: mm(f.Bump), Droop: mm(f.Droop), Link: f.Link, Scenario: f.Scenario}
 }
 
 // find searches, and once more from values that hold all limits where that ended with
@@ -147,7 +149,7 @@ func (s *searcher) find(ctx context.Context, settings *optimize.Settings) (a *op
 		part = settings.Within(firstShare, 1)
 	}
 	if a.Values == nil {
-		return nil, nil, s.noAnswer(ctx, a.Result.Status, can)
+		return nil, nil, s.noAnswer(ctx, can)
 	}
 	if can != nil && can.Feasible {
 		can = nil

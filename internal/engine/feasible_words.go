@@ -29,12 +29,12 @@ func (r *FeasibleResult) Words(say Phrasing) (out []string) {
 }
 
 func (n *NearestReach) words(say Phrasing) string {
-	if n.Values == nil {
-		return "No car found within the bounds can be assembled."
-	}
 	where := ""
 	if n.Scenario != "" {
 		where = fmt.Sprintf(" in set-up %q", n.Scenario)
+	}
+	if n.Values == nil {
+		return fmt.Sprintf("No values found within the bounds let the car stand%s: %s.", where, n.Problem)
 	}
 	return fmt.Sprintf("No values found within the bounds reach the window. The nearest, %s, reach %s of bump and %s of droop%s, where %s ends the travel.",
 		say.Values(n.Values), say.Length(n.Bump), say.Length(n.Droop), where, n.Link)

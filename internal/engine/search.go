@@ -79,7 +79,7 @@ func (r *SearchResult) cut(ctx context.Context) {
 }
 
 // noAnswer says why there are no values, and with can, which may be nil, what is nearest.
-func (s *searcher) noAnswer(ctx context.Context, status nlp.Status, can *FeasibleResult) error {
+func (s *searcher) noAnswer(ctx context.Context, can *FeasibleResult) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
@@ -91,8 +91,8 @@ func (s *searcher) noAnswer(ctx context.Context, status nlp.Status, can *Feasibl
 	if can != nil {
 		nearest = ". " + strings.Join(can.Words(s.plainly()), " ")
 	}
-	e := wrongf("search", "no values within the bounds let the car reach its window, %g %s of droop to %g %s of bump, in every scenario%s (%s); make %s smaller%s",
-		w.Droop, s.doc.Units, w.Bump, s.doc.Units, there, status, remedy, strings.TrimSuffix(nearest, "."))
+	e := wrongf("search", "no values within the bounds let the car reach its window, %g %s of droop to %g %s of bump, in every scenario%s; make %s smaller%s",
+		w.Droop, s.doc.Units, w.Bump, s.doc.Units, there, remedy, strings.TrimSuffix(nearest, "."))
 	e.Fault = Unsolvable
 	return e
 }

@@ -7,7 +7,6 @@ import (
 
 	"toewright/internal/study"
 	"toewright/optimize"
-	"toewright/optimize/nlp"
 	"toewright/solver"
 )
 
@@ -113,7 +112,7 @@ func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*Trade
 		if err != nil {
 			return nil, err
 		}
-		return nil, s.noAnswer(ctx, nlp.NotEvaluable, can)
+		return nil, s.noAnswer(ctx, can)
 	}
 	return s.designs(front, aim, ctx.Err() != nil), nil
 }

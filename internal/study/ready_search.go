@@ -19,7 +19,7 @@ func (d *Document) ReadyToSearch() error {
 		func() *problem { return d.targetProblem() },
 		func() *problem { return curveProblem("search.target", s.Target) },
 		func() *problem { return curveProblem("search.targetRight", s.TargetRight) },
-		s.weightsProblem, s.scenariosProblem, d.limitsProblem, s.percentileProblem,
+		s.weightsProblem, s.scenariosProblem, d.steeredProblem, d.limitsProblem, s.percentileProblem,
 	).err()
 }
 
@@ -95,6 +95,17 @@ func (s *Search) scenariosProblem() *problem {
 	}
 	if len(s.Scenarios) > 0 && !(total > 0) {
 		return problemf("search.scenarios", "all weights are 0; give at least one a weight")
+	}
+	return nil
+}
+
+// steeredProblem refuses a set-up that is steered on an axle that is not.
+func (d *Document) steeredProblem() *problem {
+	for i := range d.Search.Scenarios {
+		c := &d.Search.Scenarios[i]
+		if a := c.Attitude; a != nil && a.Steer != 0 && c.Counts() > 0 && (d.Steering == nil || d.Steering.Type == NoGear) {
+			return problemf(fmt.Sprintf("search.scenarios.%d.attitude.steer", i), "is %g on an axle without steering; leave it out, or state the gear in steering", a.Steer)
+		}
 	}
 	return nil
 }
