@@ -1,6 +1,9 @@
 package model
 
 import (
+	"errors"
+
+	"toewright/internal/strictjson"
 	"toewright/internal/study"
 )
 
@@ -188,5 +191,9 @@ func opensAgain(d *study.Document) error {
 		return err
 	}
 	_, err = study.Decode(b)
+	var e *strictjson.Error
+	if errors.As(err, &e) { // the text has no reader whom a line would help
+		return &strictjson.Error{Path: e.Path, Message: e.Message}
+	}
 	return err
 }

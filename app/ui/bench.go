@@ -44,14 +44,22 @@ func (b bench) reference() *model.Car {
 // numbers returns how numbers are written.
 func (b bench) numbers() model.Numbers { return model.NumbersOf(b.document()) }
 
-// edit makes an edit and shows it. An error is told and returned.
-func (b bench) edit(ctx app.Context, do func() error) error {
+// change makes an edit and shows it. An error is returned, to be told where it was typed and
+// nowhere else.
+func (b bench) change(ctx app.Context, do func() error) error {
 	err := do()
+	b.Changed(ctx)
+	return err
+}
+
+// edit is [bench.change] of what has no place of its own to tell an error: the bottom line has it.
+func (b bench) edit(ctx app.Context, do func() error) { b.tell(ctx, b.change(ctx, do)) }
+
+// tell says in the bottom line why an edit was refused, if it was.
+func (b bench) tell(ctx app.Context, err error) {
 	if err != nil {
 		b.Say(ctx, plain(err), nil)
 	}
-	b.Changed(ctx)
-	return err
 }
 
 // keyboard gives the keyboard to the last of the elements that can have it, once what was
@@ -66,9 +74,16 @@ func (b bench) keyboard(ids ...string) {
 	})
 }
 
-// undoable makes an edit, shows it and tells of it with a way to undo it.
-func (b bench) undoable(ctx app.Context, text string, do func() error) {
-	if b.edit(ctx, do) == nil {
+// changeTold is [bench.change], and tells of what was changed with a way to undo it.
+func (b bench) changeTold(ctx app.Context, text string, do func() error) error {
+	err := b.change(ctx, do)
+	if err == nil {
 		b.Say(ctx, text, b.Undo)
 	}
+	return err
+}
+
+// undoable is [bench.edit], and tells of what was changed with a way to undo it.
+func (b bench) undoable(ctx app.Context, text string, do func() error) {
+	b.tell(ctx, b.changeTold(ctx, text, do))
 }

@@ -132,7 +132,7 @@ func (c *car) length(id, key, label string, value float64, put func(*study.Docum
 	return &field{
 		ID: id, Label: label, Unit: n.LengthUnit(), Value: text, Tag: model.SourceTag(d, "vehicle."+key),
 		Set: func(ctx app.Context, text string) error {
-			return c.Bench.edit(ctx, func() error { return c.Bench.session().SetVehicle(label, text, put) })
+			return c.Bench.change(ctx, func() error { return c.Bench.session().SetVehicle(label, text, put) })
 		},
 	}
 }
@@ -146,7 +146,7 @@ func (c *car) static(side study.Side) app.UI {
 			if err != nil {
 				return err
 			}
-			return c.Bench.edit(ctx, func() error {
+			return c.Bench.change(ctx, func() error {
 				return c.Bench.session().SetStatic(side, label, func(k *study.Corner) { put(k, x) })
 			})
 		}

@@ -68,7 +68,7 @@ func (e *carEditor) said() app.UI {
 	k, b := &e.Bench.document().Candidates[e.Car-1], e.Bench
 	set := func(do func(string) error) func(app.Context, string) error {
 		return func(ctx app.Context, text string) error {
-			return b.edit(ctx, func() error { return do(strings.TrimSpace(text)) })
+			return b.change(ctx, func() error { return do(strings.TrimSpace(text)) })
 		}
 	}
 	return app.Div().Class("row").Body(
@@ -78,7 +78,7 @@ func (e *carEditor) said() app.UI {
 			if err != nil {
 				return err
 			}
-			return b.edit(ctx, func() error { return b.session().SetPrice(e.Car, price) })
+			return b.change(ctx, func() error { return b.session().SetPrice(e.Car, price) })
 		}},
 		&field{ID: fmt.Sprintf("note-%d", e.Car), Label: "Note", Wide: true, Value: k.Note, Set: set(func(text string) error { return b.session().SetNote(e.Car, text) })},
 	)

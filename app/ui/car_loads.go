@@ -44,7 +44,7 @@ func (l *loads) Render() app.UI {
 		}),
 		&field{ID: "stud", Label: "Stud of the outer ball: diameter, height over its face", Unit: l.Bench.numbers().LengthUnit(), Value: l.Bench.numbers().StudText(d), Wide: true,
 			Set: func(ctx app.Context, text string) error {
-				return l.Bench.edit(ctx, func() error { return l.Bench.session().SetStud(text) })
+				return l.Bench.change(ctx, func() error { return l.Bench.session().SetStud(text) })
 			}},
 		many(app.Range(d.Loads).Slice(func(i int) app.UI { return l.one(i, &d.Loads[i]) })),
 		l.stiffness(d),
@@ -70,7 +70,7 @@ func (l *loads) stiffness(d *study.Document) app.UI {
 			}
 			return &field{ID: "stiffness-" + strings.ReplaceAll(name, ".", "-"), Label: upperFirst(study.Spoken(name)), Unit: "N/mm", Value: text,
 				Set: func(ctx app.Context, text string) error {
-					return l.Bench.edit(ctx, func() error { return l.Bench.session().SetStiffness(name, text) })
+					return l.Bench.change(ctx, func() error { return l.Bench.session().SetStiffness(name, text) })
 				}}
 		})),
 	)
@@ -80,7 +80,7 @@ func (l *loads) stiffness(d *study.Document) app.UI {
 func (l *loads) choose(ctx app.Context, key string) {
 	d := l.Bench.document()
 	if l.preset = nil; key == ownLoad {
-		l.add(ctx, model.OwnLoad(d))
+		l.Bench.tell(ctx, l.add(ctx, model.OwnLoad(d)))
 		return
 	}
 	list := engine.LoadPresets(d)
@@ -88,7 +88,7 @@ func (l *loads) choose(ctx app.Context, key string) {
 }
 
 func (l *loads) add(ctx app.Context, c study.LoadCase) error {
-	err := l.Bench.edit(ctx, func() error { return l.Bench.session().AddLoad(c) })
+	err := l.Bench.change(ctx, func() error { return l.Bench.session().AddLoad(c) })
 	if err == nil {
 		l.preset, l.open = nil, len(l.Bench.document().Loads)
 	}
@@ -117,11 +117,10 @@ func (l *loads) asked() app.UI {
 					})),
 					button("Add it", func(ctx app.Context, _ app.Event) {
 						c, err := engine.PresetCase(l.Bench.document(), p.Key, p.Factors)
-						if err != nil {
-							l.Bench.Say(ctx, plain(err), nil)
-							return
+						if err == nil {
+							err = l.add(ctx, *c)
 						}
-						_ = l.add(ctx, *c) // an error has been told
+						l.Bench.tell(ctx, err)
 					}, p.Key).ID("add-preset"),
 				)
 			}),
@@ -153,14 +152,14 @@ func (l *loads) one(i int, c *study.LoadCase) app.UI {
 				l.number(i, "travel", "Wheel travel", string(l.Bench.document().Units), func(c *study.LoadCase) *float64 { return &c.Travel }),
 				l.number(i, "steer", "Steering input", "", func(c *study.LoadCase) *float64 { return &c.Steer }),
 				menu(fmt.Sprintf("load-%d-at", i), "acts at", loadPlace(c), []choice{{"contact", "the contact"}, {"wheel-centre", "the wheel centre"}}, func(ctx app.Context, at string) {
-					l.set(ctx, i, "place of a load", func(c *study.LoadCase) {
+					l.Bench.tell(ctx, l.set(ctx, i, "place of a load", func(c *study.LoadCase) {
 						for _, w := range []**study.WheelLoad{&c.Left, &c.Right} {
 							if *w != nil {
 								moved := **w
 								moved.At, *w = at, &moved
 							}
 						}
-					})
+					}))
 				}),
 			)
 		}),
@@ -177,7 +176,7 @@ func loadPlace(c *study.LoadCase) string {
 }
 
 func (l *loads) set(ctx app.Context, i int, label string, change func(*study.LoadCase)) error {
-	return l.Bench.edit(ctx, func() error { return l.Bench.session().SetLoad(i, label, change) })
+	return l.Bench.change(ctx, func() error { return l.Bench.session().SetLoad(i, label, change) })
 }
 
 // three is the field of a force or a moment: three numbers, or none for a wheel that bears

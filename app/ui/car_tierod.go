@@ -40,10 +40,9 @@ func (c *car) tieRodValue(v *model.TieRodValue) app.UI {
 		Set: func(ctx app.Context, text string) error {
 			set := func() error { return c.Bench.session().SetTieRod(v, text) }
 			if strings.TrimSpace(text) == "" && v.LosesAxis(c.Bench.document()) {
-				c.Bench.undoable(ctx, "The axis that the file states for the joint goes with its half angle.", set)
-				return nil
+				return c.Bench.changeTold(ctx, "The axis that the file states for the joint goes with its half angle.", set)
 			}
-			return c.Bench.edit(ctx, set)
+			return c.Bench.change(ctx, set)
 		},
 	}
 }

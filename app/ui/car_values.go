@@ -70,7 +70,7 @@ func (b bench) value(v *model.CarValue) app.UI {
 		&field{
 			ID: v.ID, Label: v.Label, Unit: v.Unit, Value: v.Text, Tag: model.SourceTag(b.document(), v.Path), Wide: v.Unit == "",
 			Set: func(ctx app.Context, text string) error {
-				return b.edit(ctx, func() error { return b.session().SetCarValue(v, text) })
+				return b.change(ctx, func() error { return b.session().SetCarValue(v, text) })
 			},
 		},
 		b.keep(v.Path, strings.ToLower(v.Label)),

@@ -195,7 +195,9 @@ func carName(car *model.Car) string {
 
 // duplicate adds a copy of a car, selected, and gives the keyboard to its name.
 func (b bench) duplicate(ctx app.Context, car int) {
-	if b.edit(ctx, func() error { return b.Desk.Duplicate(car) }) == nil {
+	err := b.change(ctx, func() error { return b.Desk.Duplicate(car) })
+	b.tell(ctx, err)
+	if err == nil {
 		b.keyboard(fmt.Sprintf("name-%d", b.Desk.View.Car))
 	}
 }

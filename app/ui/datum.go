@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/internal/study"
@@ -23,6 +25,10 @@ func (m *datum) Render() app.UI {
 		app.P().Class("note").Text("Say where your own zero lies in the axes above: a mark on the frame 420 mm above the ground is z 420. All points are moved by that much."),
 		app.Div().Class("coordinates").Body(app.Range([3]struct{}{}).Slice(func(i int) app.UI {
 			return &field{ID: "datum-" + string("xyz"[i]), Label: string("xyz"[i]), Unit: n.LengthUnit(), Value: m.typed[i], Set: func(_ app.Context, text string) error {
+				if strings.TrimSpace(text) == "" {
+					m.by[i], m.typed[i] = 0, ""
+					return nil
+				}
 				mm, err := n.ParseLength(text)
 				if err == nil {
 					m.by[i], m.typed[i] = m.Bench.document().Units.FromMillimetres(mm), n.LengthNumber(mm)

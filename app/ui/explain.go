@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
@@ -29,6 +31,18 @@ const (
 const shortCaution = "Geometry, not strength: no arm is to be bent, heated, welded or bored on this program's word."
 
 // caution stands wherever a result is taken away.
-const caution = shortCaution + " Rubber bushings add toe change that is left out here. Check lock to lock at full bump and droop, and have the work inspected."
+const caution = shortCaution + cautionRest
 
-func cautionLine() app.UI { return app.P().Class("caution").Text(caution) }
+const cautionRest = " Rubber bushings add toe change that is left out here. Check lock to lock at full bump and droop, and have the work inspected."
+
+func cautionLine() app.UI { return app.P().Class("caution").Body(withCaution(caution)...) }
+
+// withCaution is a text with the caution at its end, whose first sentence is seen where the
+// bottom line does not show it.
+func withCaution(text string) []app.UI {
+	before, ok := strings.CutSuffix(text, caution)
+	if !ok {
+		return []app.UI{app.Text(text)}
+	}
+	return []app.UI{app.Text(before), app.Span().Class("said-below").Text(shortCaution), app.Text(cautionRest)}
+}

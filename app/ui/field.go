@@ -55,7 +55,7 @@ func (f *field) Render() app.UI {
 func (f *field) input(value string) app.UI {
 	input := app.Input().ID(f.ID).Type("text").Class(when(f.Wide, "wide", "number")).Value(value).Disabled(f.Disabled).
 		AutoComplete(false).Spellcheck(false).Aria("invalid", f.problem != "").
-		OnInput(f.typing, app.EventScope(f.ID, f.Value)).OnChange(f.change).OnKeyDown(f.key).OnBlur(f.leave)
+		OnInput(f.typing, app.EventScope(f.ID, f.Value)).OnChange(f.changed).OnKeyDown(f.key).OnBlur(f.leave)
 	if f.problem != "" {
 		input = input.Aria("describedby", f.problemID())
 	}
@@ -70,10 +70,13 @@ func (f *field) typing(ctx app.Context, _ app.Event) {
 	ctx.PreventUpdate()
 }
 
-// change reads what was typed. What is refused is still being typed.
-func (f *field) change(ctx app.Context, _ app.Event) {
+// changed reads what was typed. What is refused is still being typed.
+func (f *field) changed(ctx app.Context, _ app.Event) {
 	draft := ctx.JSSrc().Get("value").String()
 	err := f.Set(ctx, draft)
+	if draft == f.Value {
+		err = nil // what stands there is no slip, whatever it is
+	}
 	f.judge(draft, err)
 	if err == nil {
 		halfTyped.drop(f.ID)
@@ -84,7 +87,7 @@ func (f *field) change(ctx app.Context, _ app.Event) {
 // the field's own, which nobody has changed.
 func (f *field) leave(ctx app.Context, e app.Event) {
 	if halfTyped.found[f.ID] {
-		f.change(ctx, e)
+		f.changed(ctx, e)
 		return
 	}
 	ctx.PreventUpdate()

@@ -20,7 +20,7 @@ func (l *limits) clearance(i int, k *study.Limit) app.UI {
 	return app.Div().Class("clearance").Body(
 		app.Div().Class("row").Body(
 			menu(fmt.Sprintf("limit-%d-of", i), "of the", string(k.Of), parts, func(ctx app.Context, value string) {
-				l.set(ctx, i, "part of a clearance", func(k *study.Limit) { k.Of = study.ClearKey(value) })
+				l.Bench.tell(ctx, l.set(ctx, i, "part of a clearance", func(k *study.Limit) { k.Of = study.ClearKey(value) }))
 			}),
 			l.length(i, "radius", "its radius", k.Radius, func(k *study.Limit) *float64 { return &k.Radius }, positive),
 		),
@@ -72,7 +72,7 @@ func (l *limits) link(i int, k *study.Link) app.UI {
 	}
 	end := func(id, label, value string, put func(*study.Link, string)) app.UI {
 		return menu(fmt.Sprintf("limit-%d-%s", i, id), label, value, points, func(ctx app.Context, value string) {
-			l.set(ctx, i, "end of a link", func(k *study.Limit) { put(k.Link, value) })
+			l.Bench.tell(ctx, l.set(ctx, i, "end of a link", func(k *study.Limit) { put(k.Link, value) }))
 		})
 	}
 	return app.Div().Class("row").Body(

@@ -133,7 +133,7 @@ func (v *variable) setter(p solver.Parameter, put func(float64)) func(app.Contex
 			v.Variable = before
 			return errBounds
 		}
-		return v.Bench.edit(ctx, func() error {
+		return v.Bench.change(ctx, func() error {
 			return v.Bench.session().SetBounds(v.Variable.Parameter, v.Variable.Min, v.Variable.Max)
 		})
 	}
@@ -165,7 +165,7 @@ func (v *variable) setGrid(p solver.Parameter) func(app.Context, string) error {
 			step = x
 		}
 		key := v.Variable.Parameter
-		return v.Bench.edit(ctx, func() error { return v.Bench.session().SetGrid(key, step) })
+		return v.Bench.change(ctx, func() error { return v.Bench.session().SetGrid(key, step) })
 	}
 }
 
@@ -177,6 +177,6 @@ func (v *variable) setSizes(p solver.Parameter) func(app.Context, string) error 
 			return err
 		}
 		key := v.Variable.Parameter
-		return v.Bench.edit(ctx, func() error { return v.Bench.session().SetSizes(key, sizes) })
+		return v.Bench.change(ctx, func() error { return v.Bench.session().SetSizes(key, sizes) })
 	}
 }

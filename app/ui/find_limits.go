@@ -120,7 +120,7 @@ func (l *limits) details(i int, k *study.Limit, now *model.Standing) app.UI {
 func (l *limits) side(i int, k *study.Limit) app.UI {
 	list := []choice{{"", "both wheels"}, {string(study.Left), "left wheel"}, {string(study.Right), "right wheel"}}
 	return menu(fmt.Sprintf("limit-%d-side", i), "of", string(k.Side), list, func(ctx app.Context, value string) {
-		l.set(ctx, i, "wheel of a limit", func(k *study.Limit) { k.Side = study.Side(value) })
+		l.Bench.tell(ctx, l.set(ctx, i, "wheel of a limit", func(k *study.Limit) { k.Side = study.Side(value) }))
 	})
 }
 
@@ -153,7 +153,7 @@ func (l *limits) bound(i int, id, text string, k *study.Limit, of func(*study.Li
 
 // set changes one limit.
 func (l *limits) set(ctx app.Context, i int, label string, change func(*study.Limit)) error {
-	return l.Bench.edit(ctx, func() error { return l.Bench.session().SetLimit(label, i, change) })
+	return l.Bench.change(ctx, func() error { return l.Bench.session().SetLimit(label, i, change) })
 }
 
 // add adds the limit chosen, and shows the details of one that needs them.

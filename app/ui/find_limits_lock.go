@@ -29,7 +29,7 @@ func (l *limits) lock() app.UI {
 	return app.Div().Class("row").Body(&field{
 		ID: "full-lock", Label: "full lock, " + moves + " to either side", Unit: v.Unit, Value: v.Text, Tag: model.SourceTag(l.Bench.document(), v.Path),
 		Set: func(ctx app.Context, text string) error {
-			return l.Bench.edit(ctx, func() error { return l.Bench.session().SetLock(text) })
+			return l.Bench.change(ctx, func() error { return l.Bench.session().SetLock(text) })
 		},
 	})
 }

@@ -32,9 +32,9 @@ func within(a *model.MapAxis, v float64) float64 {
 
 // to goes to a place in one step and tells of it.
 func (m mapMove) to(ctx app.Context, x, y float64) {
-	err := m.bench.edit(ctx, func() error { return m.set(x, y, "map") })
+	err := m.bench.change(ctx, func() error { return m.set(x, y, "map") })
 	m.bench.session().EndRun()
-	if err == nil {
+	if m.bench.tell(ctx, err); err == nil {
 		m.bench.Say(ctx, m.where(), m.bench.Undo)
 	}
 }

@@ -47,7 +47,7 @@ func (p *part) Render() app.UI {
 			ID: id + "-add", Label: "It changes", Design: p.Bench.cars().Design,
 			Taken: func(key string) bool { return slices.Contains(keys, key) },
 			Pick: func(ctx app.Context, key string) {
-				p.put(ctx, key, p.Bench.Desk.Usual(key))
+				p.Bench.tell(ctx, p.setEffect(ctx, key, p.Bench.Desk.Usual(key)))
 			},
 		},
 		button("Remove", func(ctx app.Context, _ app.Event) {
@@ -91,12 +91,12 @@ func (p *part) change(id, key string) app.UI {
 			if err != nil {
 				return err
 			}
-			return p.put(ctx, key, x)
+			return p.setEffect(ctx, key, x)
 		},
 	}
 }
 
-func (p *part) put(ctx app.Context, key string, x float64) error {
+func (p *part) setEffect(ctx app.Context, key string, x float64) error {
 	return p.set(ctx, "what a part changes", func(k *study.Part) {
 		if k.Changes == nil {
 			k.Changes = study.Changes{}
@@ -106,5 +106,5 @@ func (p *part) put(ctx app.Context, key string, x float64) error {
 }
 
 func (p *part) set(ctx app.Context, label string, change func(*study.Part)) error {
-	return p.Bench.edit(ctx, func() error { return p.Bench.session().SetPart(p.Index, label, change) })
+	return p.Bench.change(ctx, func() error { return p.Bench.session().SetPart(p.Index, label, change) })
 }

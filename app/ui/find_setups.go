@@ -86,7 +86,7 @@ func (q *question) setUpRow(i int, k *study.Scenario, columns []model.SetUpColum
 		app.Th().Scope("row").Body(&field{
 			ID: fmt.Sprintf("setup-%d", i), Label: fmt.Sprintf("Name of set-up %d", i+1), Hidden: true, Wide: true, Value: k.Name,
 			Set: func(ctx app.Context, text string) error {
-				return q.Bench.edit(ctx, func() error {
+				return q.Bench.change(ctx, func() error {
 					return q.Bench.session().SetScenario(i, "rename a set-up", func(k *study.Scenario) { k.Name = strings.TrimSpace(text) })
 				})
 			},

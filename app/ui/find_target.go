@@ -84,7 +84,7 @@ func (q *question) band() app.UI {
 					return errBand
 				}
 			}
-			return q.Bench.edit(ctx, func() error { return q.Bench.session().SetBand(deg) })
+			return q.Bench.change(ctx, func() error { return q.Bench.session().SetBand(deg) })
 		},
 	}
 }
@@ -131,7 +131,7 @@ func (q *question) slope() app.UI {
 			if !ok {
 				return errSlope
 			}
-			return q.Bench.edit(ctx, func() error { return q.Bench.session().SetSlope(n.SlopeRead(x) * perUnit) })
+			return q.Bench.change(ctx, func() error { return q.Bench.session().SetSlope(n.SlopeRead(x) * perUnit) })
 		},
 	}
 }
@@ -169,7 +169,7 @@ func (q *question) point(points [][2]float64, i int) app.UI {
 			}),
 		},
 		button("Remove", func(ctx app.Context, _ app.Event) {
-			q.setPoints(ctx, slices.Delete(slices.Clone(q.search().Target), i, i+1))
+			q.Bench.tell(ctx, q.setPoints(ctx, slices.Delete(slices.Clone(q.search().Target), i, i+1)))
 		}, i, len(points)).Aria("label", fmt.Sprintf("Remove point %d", i+1)),
 	)
 }
@@ -196,11 +196,11 @@ func (q *question) addPoint(ctx app.Context) {
 		p = points[len(points)-1]
 		p[0] += w.Step
 	}
-	q.setPoints(ctx, append(points, p))
+	q.Bench.tell(ctx, q.setPoints(ctx, append(points, p)))
 }
 
 func (q *question) setPoints(ctx app.Context, points [][2]float64) error {
-	return q.Bench.edit(ctx, func() error { return q.Bench.session().SetTargetPoints(points, "") })
+	return q.Bench.change(ctx, func() error { return q.Bench.session().SetTargetPoints(points, "") })
 }
 
 // aim says which figure is made small.

@@ -60,7 +60,7 @@ func (w *windowFields) field(id, label string, value float64, put func(*study.Tr
 			if !(t.Bump >= 0 && t.Droop >= 0) {
 				return errWindow
 			}
-			return w.Bench.edit(ctx, func() error { return w.Put(t) })
+			return w.Bench.change(ctx, func() error { return w.Put(t) })
 		},
 	}
 }

@@ -77,7 +77,7 @@ func (f *fit) advise() app.UI {
 				if !(x > 0) {
 					return errStep
 				}
-				return f.Bench.edit(ctx, func() error {
+				return f.Bench.change(ctx, func() error {
 					return f.Bench.session().EditAdvise(func(a *study.Advise) { a.Step = x })
 				})
 			},

@@ -41,7 +41,7 @@ func (p *Panels) foot() app.UI {
 		only(p.stands, func() app.UI {
 			return app.Span().ID("kept").Class("kept").Aria("live", "polite").Text(p.Kept.state(p))
 		}),
-		app.P().ID("message").Class("message").Role("status").Text(p.Desk.Said),
+		app.P().ID("message").Class("message").Role("status").Body(withCaution(p.Desk.Said)...),
 		p.undoSaid(),
 		app.P().Class("bottom-caution").Text(shortCaution),
 		only(p.stands, func() app.UI { return p.solver() }),

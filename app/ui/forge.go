@@ -86,7 +86,7 @@ func (f *forge) limit() app.UI {
 				if err != nil {
 					return err
 				}
-				return f.Bench.edit(ctx, func() error {
+				return f.Bench.change(ctx, func() error {
 					return f.Bench.session().EditYield(func(y *study.Yield) { y.Limit = deg })
 				})
 			},

@@ -96,7 +96,7 @@ func (g *pointGrid) known(p *model.PointRow) app.UI {
 		&field{
 			ID: "known-" + p.CellID(0), Label: "Known to, one standard deviation; 0 is exact", Unit: g.Bench.numbers().LengthUnit(), Value: model.PointSDNumber(d, p),
 			Set: func(ctx app.Context, text string) error {
-				return g.Bench.edit(ctx, func() error { return s.TypePointSD(*p, text) })
+				return g.Bench.change(ctx, func() error { return s.TypePointSD(*p, text) })
 			},
 		},
 		only(d.Priors != nil, func() app.UI {

@@ -91,7 +91,7 @@ func (s *slider) changed() bool {
 
 // set gives the parameter a value. Sets of one run are undone together.
 func (s *slider) set(ctx app.Context, value float64, run string) error {
-	return s.Bench.edit(ctx, func() error { return s.Bench.Desk.Set(s.Key, value, run) })
+	return s.Bench.change(ctx, func() error { return s.Bench.Desk.Set(s.Key, value, run) })
 }
 
 func (s *slider) typed(ctx app.Context, text string) error {
@@ -105,13 +105,13 @@ func (s *slider) typed(ctx app.Context, text string) error {
 func (s *slider) step(ctx app.Context, n int) {
 	grid := s.spacer()
 	steps := math.Round(s.Bench.Desk.ValueOf(s.Car, s.Key)/grid) + float64(n)
-	s.set(ctx, steps*grid, "step "+s.Key)
+	s.Bench.tell(ctx, s.set(ctx, steps*grid, "step "+s.Key))
 }
 
 func (s *slider) slide(ctx app.Context, _ app.Event) {
 	value, err := strconv.ParseFloat(ctx.JSSrc().Get("value").String(), 64)
 	if err == nil {
-		s.set(ctx, value, "slide "+s.Key)
+		s.Bench.tell(ctx, s.set(ctx, value, "slide "+s.Key))
 	}
 }
 

@@ -41,7 +41,7 @@ func (s *studies) open() app.UI {
 	d := s.Bench.document()
 	text := func(id, label, value string, put func(*study.Document, string)) app.UI {
 		return &field{ID: id, Label: label, Wide: true, Value: value, Set: func(ctx app.Context, text string) error {
-			return s.Bench.edit(ctx, func() error {
+			return s.Bench.change(ctx, func() error {
 				return s.Bench.session().Edit(label, "", func(d *study.Document) { put(d, text) })
 			})
 		}}

@@ -21,10 +21,10 @@ func pointsTable(b bench) app.UI {
 				return nil, err
 			}
 			told := model.PointOrigins(b.document(), table)
-			b.undoable(ctx, fmt.Sprintf("Taken from the table: %s; %d kept as they stood.", number.Count(len(table.Taken), "point"), len(table.Kept)), func() error {
+			err = b.changeTold(ctx, fmt.Sprintf("Taken from the table: %s; %d kept as they stood.", number.Count(len(table.Taken), "point"), len(table.Kept)), func() error {
 				return b.session().TakePoints(table.Points())
 			})
-			return told, nil
+			return told, err
 		},
 		Save: func() {
 			download(fileName(b.document().Name)+"-points.csv", "text/csv", study.FormatPoints(b.document()))
@@ -42,8 +42,7 @@ func partsTable(b bench) app.UI {
 			if err != nil {
 				return nil, err
 			}
-			b.undoable(ctx, "Taken from the table: "+number.Count(len(parts), "part")+".", func() error { return b.session().TakeParts(parts) })
-			return nil, nil
+			return nil, b.changeTold(ctx, "Taken from the table: "+number.Count(len(parts), "part")+".", func() error { return b.session().TakeParts(parts) })
 		},
 		Save: func() {
 			download(fileName(b.document().Name)+"-parts.csv", "text/csv", study.FormatCatalogue(b.document().Catalogue))
@@ -57,12 +56,7 @@ func readingsTable(b bench) app.UI {
 		Lasting: b.Lasting, ID: "readings", Title: "Readings from a table (CSV)",
 		About: "Columns travel, left, right, under a header or without one; gauge, base, repeatability, run and the keys of parameters that differed, if wanted.",
 		Take: func(ctx app.Context, text []byte) ([]string, error) {
-			if err := b.session().TakeReadings(text); err != nil {
-				return nil, err
-			}
-			b.Changed(ctx)
-			b.Say(ctx, "The readings are taken from the table.", b.Undo)
-			return nil, nil
+			return nil, b.changeTold(ctx, "The readings are taken from the table.", func() error { return b.session().TakeReadings(text) })
 		},
 		Save: func() {
 			download(fileName(b.document().Name)+"-readings.csv", "text/csv", study.FormatReadings(b.document().Readings))

@@ -203,13 +203,15 @@ func (t *tape) key(ctx app.Context, e app.Event) {
 func (t *tape) take(ctx app.Context, _ app.Event) {
 	s, typed := t.State, halfTyped.texts[tapeField]
 	mm, err := t.Bench.numbers().ParseLength(typed)
+	if err == nil {
+		next := s.next
+		err = t.Bench.changeTold(ctx, "Measured: "+model.TapeQuestion(t.Bench.document(), next)+".", func() error { return t.Bench.session().TakeMeasure(next, mm) })
+	}
 	if err != nil {
 		s.refuse = plain(err)
 		return
 	}
-	next := s.next
 	halfTyped.drop(tapeField)
-	t.Bench.undoable(ctx, "Measured: "+model.TapeQuestion(t.Bench.document(), next)+".", func() error { return t.Bench.session().TakeMeasure(next, mm) })
 	t.Bench.keyboard(tapeField)
 }
 
@@ -234,7 +236,7 @@ func (t *tape) length(set func(mm float64) error) func(app.Context, string) erro
 		if err != nil {
 			return err
 		}
-		return t.Bench.edit(ctx, func() error { return set(mm) })
+		return t.Bench.change(ctx, func() error { return set(mm) })
 	}
 }
 

@@ -61,7 +61,7 @@ func (t *tolerance) varies() string {
 }
 
 func (t *tolerance) setVaries(ctx app.Context, value string) {
-	t.set(ctx, func(k *study.Tolerance) { k.Varies = value })
+	t.Bench.tell(ctx, t.set(ctx, func(k *study.Tolerance) { k.Varies = value }))
 }
 
 // setter returns what sets the width from a text.
@@ -85,5 +85,5 @@ func (t *tolerance) setter(p solver.Parameter) func(app.Context, string) error {
 }
 
 func (t *tolerance) set(ctx app.Context, change func(*study.Tolerance)) error {
-	return t.Bench.edit(ctx, func() error { return t.Bench.session().SetTolerance(t.Index, change) })
+	return t.Bench.change(ctx, func() error { return t.Bench.session().SetTolerance(t.Index, change) })
 }

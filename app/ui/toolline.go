@@ -81,7 +81,7 @@ func (t toolLine) cars() app.UI {
 
 // refer makes a car the reference.
 func (p *Panels) refer(ctx app.Context, car int) {
-	_ = p.bench().edit(ctx, func() error { return p.Desk.SetYardstick(car) }) // an error has been told
+	p.bench().edit(ctx, func() error { return p.Desk.SetYardstick(car) })
 }
 
 // motion is how the wheels move together, with a prefix to its buttons' ids.

@@ -80,11 +80,11 @@ func toeStyle(n model.Numbers) string {
 }
 
 func (d display) setLengths(ctx app.Context, style string) {
-	d.set(ctx, func(v *study.Display) { showLengths(v, style) })
+	d.Bench.tell(ctx, d.set(ctx, func(v *study.Display) { showLengths(v, style) }))
 }
 
 func (d display) setToe(ctx app.Context, style string) {
-	d.set(ctx, func(v *study.Display) { v.Toe = style })
+	d.Bench.tell(ctx, d.set(ctx, func(v *study.Display) { v.Toe = style }))
 }
 
 func (d display) setBase(ctx app.Context, text string) error {
@@ -99,5 +99,5 @@ func (d display) setBase(ctx app.Context, text string) error {
 }
 
 func (d display) set(ctx app.Context, change func(*study.Display)) error {
-	return d.Bench.edit(ctx, func() error { return d.Bench.session().SetDisplay("units", change) })
+	return d.Bench.change(ctx, func() error { return d.Bench.session().SetDisplay("units", change) })
 }
