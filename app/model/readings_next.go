@@ -43,10 +43,31 @@ func (s *Session) NextTravel(r Run, rows []RunRow, last *float64, follow []float
 	if x, known, left := sp.followed(last); known {
 		return Proposal{x, true}, left
 	}
-	if last == nil {
-		return sp.onGrid(nil, 1)
+	switch {
+	case last != nil:
+		return sp.on(*last)
+	case len(rows) > 1:
+		return sp.resumed()
 	}
-	return sp.on(*last)
+	return sp.onGrid(nil, 1)
+}
+
+// resumed goes on with a run of which nobody knows in which order it was read: through what it
+// left out, by the spacing of its lowest two, then beyond its end.
+func (sp *spacing) resumed() (Proposal, bool) {
+	low, high := sp.end(-1), sp.end(1)
+	near, _ := sp.nearest(low)
+	if stride := near - low; sp.s.doc.Units.Millimetres(stride) >= leastStride {
+		for x, ok := low, true; ok && x < high; x, ok = sp.beyond(x, stride, 1) {
+			if !sp.read(x) {
+				return Proposal{x, true}, true
+			}
+		}
+	}
+	if sp.direction == "droop" {
+		return sp.on(low)
+	}
+	return sp.on(high)
 }
 
 // inDirection returns the travels of a run as one of a direction goes through them.

@@ -101,11 +101,16 @@ func (b BorrowedList) String() string {
 	if b.From == 0 {
 		return ""
 	}
-	name, verb := listNames[b.Key][1], "have"
-	if b.From == 1 && b.Of == 1 {
-		name, verb = listNames[b.Key][0], "has"
+	names := listNames[b.Key]
+	switch {
+	case b.Of == 1:
+		return fmt.Sprintf("The %s came with a template or is usual: it is not yours.", names[0])
+	case b.From == b.Of:
+		return fmt.Sprintf("All %d %s came with a template or are usual: none is yours.", b.Of, names[1])
+	case b.From == 1:
+		return fmt.Sprintf("1 of %d %s came with a template or is usual: it is not yours.", b.Of, names[1])
 	}
-	return fmt.Sprintf("%d of %d %s %s numbers that are a template's or usual values, nobody's own.", b.From, b.Of, name, verb)
+	return fmt.Sprintf("%d of %d %s came with a template or are usual: they are not yours.", b.From, b.Of, names[1])
 }
 
 // RemoveBorrowed takes the entries out of a list that have numbers in them which are no

@@ -52,7 +52,7 @@ func (s *shelf) parts() app.UI {
 		s.Bench.borrowedList("catalogue"),
 		only(len(list) == 0, func() app.UI { return app.P().Text("Nothing yet: add a part, or take a table.") }),
 		many(app.Range(list).Slice(func(i int) app.UI { return &part{Bench: s.Bench, Index: i, Part: list[i]} })),
-		button("Add a part", s.add, len(list)).ID("add-part"),
+		app.Div().Class("deeds").Body(button("Add a part", s.add, len(list)).ID("add-part")),
 		partsTable(s.Bench),
 	)
 }

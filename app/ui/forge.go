@@ -57,7 +57,12 @@ func (f *forge) tolerances() app.UI {
 				button("Start with usual ones", func(ctx app.Context, _ app.Event) { f.Bench.edit(ctx, s.AddUsualTolerances) }).ID("usual-tolerances"),
 			)
 		}),
-		many(app.Range(list).Slice(func(i int) app.UI { return &tolerance{Bench: f.Bench, Index: i, Tolerance: list[i]} })),
+		only(len(list) > 0, func() app.UI {
+			return app.Table().Class("asked tolerances").Body(
+				app.THead().Body(app.Tr().Body(heads("What", "By", "Differs", "")...)),
+				app.TBody().Body(app.Range(list).Slice(func(i int) app.UI { return &tolerance{Bench: f.Bench, Index: i, Tolerance: list[i]} })),
+			)
+		}),
 		&picker{
 			ID: "tolerance", Label: "Add a tolerance", Design: f.Bench.cars().Design,
 			Taken: func(key string) bool { return hasTolerance(list, key) },

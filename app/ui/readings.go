@@ -39,8 +39,14 @@ func (r *reading) work(h store.Habits) {
 
 const aboutReadings = "What the gauge reads at each wheel travel, toe-in positive. Where the gauge was zeroed does not matter: its zero is found with the rest, one for each side of a run. Springs out, wheels hanging on stands rated for the car."
 
-// OnMount listens to the keys of keyboards and of gauges that type.
-func (r *readings) OnMount(ctx app.Context) { r.listen(ctx) }
+// OnMount listens to the keys of keyboards and of gauges that type, and on a phone brings
+// the row that is typed between curves and keys.
+func (r *readings) OnMount(ctx app.Context) {
+	r.listen(ctx)
+	if app.Window().Call("matchMedia", "(max-width: 559px)").Get("matches").Bool() {
+		ctx.Defer(func(app.Context) { reveal(".pad-input.current") })
+	}
+}
 
 // OnDismount lets go of them.
 func (r *readings) OnDismount() { r.deaf() }

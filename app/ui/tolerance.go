@@ -26,21 +26,24 @@ var errTolerance = errors.New("a tolerance must be more than 0")
 func (t *tolerance) Render() app.UI {
 	p, sides, err := solver.FindParameter(t.Bench.cars().Design, t.Tolerance.Parameter)
 	if err != nil {
-		return app.P().Class("problem").Text(plain(err))
+		return app.Tr().Body(app.Td().ColSpan(4).Class("problem").Text(plain(err)))
 	}
 	n, d := t.Bench.numbers(), t.Bench.document()
-	label, value := "±", t.Tolerance.PlusMinus
+	sign, label, value := "±", "±", t.Tolerance.PlusMinus
 	if t.Tolerance.SD > 0 {
-		label, value = "standard deviation", t.Tolerance.SD
+		sign, label, value = "sd", "standard deviation", t.Tolerance.SD
 	}
-	id := fmt.Sprintf("tolerance-%d", t.Index)
-	return app.FieldSet().Class("variable").Body(
-		app.Legend().Text(p.Label+sideWord(sides)),
-		&field{ID: id, Label: label, Tag: t.tag(), Unit: n.ValueUnit(p), Value: n.ValueNumber(d, p, value), Set: t.setter(p)},
-		menu(id+"-varies", "differs", t.varies(), []choice{{"side", "from side to side"}, {"car", "from car to car"}}, t.setVaries),
-		button("Remove", func(ctx app.Context, _ app.Event) {
+	id, name := fmt.Sprintf("tolerance-%d", t.Index), p.Label+sideWord(sides)
+	return app.Tr().Body(
+		app.Th().Scope("row").Body(app.Text(upperFirst(name)), tag(t.tag())),
+		cell("by", app.Div().Class("signed").Body(
+			app.Span().Class("unit").Aria("hidden", true).Text(sign),
+			&field{ID: id, Label: label + " of " + name, Hidden: true, Unit: n.ValueUnit(p), Value: n.ValueNumber(d, p, value), Set: t.setter(p)},
+		)),
+		cell("differs", menu(id+"-varies", name+" differs", t.varies(), []choice{{"side", "from side to side"}, {"car", "from car to car"}}, t.setVaries)),
+		app.Td().Class("more").Body(button("×", func(ctx app.Context, _ app.Event) {
 			t.Bench.edit(ctx, func() error { return t.Bench.session().RemoveTolerance(t.Index) })
-		}, t.Index).Aria("label", "Remove the tolerance of "+p.Label),
+		}, t.Index).Class("small").Aria("label", "Remove the tolerance of "+name)),
 	)
 }
 

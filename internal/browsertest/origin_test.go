@@ -54,7 +54,7 @@ func TestNewStudySaysWhatIsItsOwn(t *testing.T) {
 				page.WaitTrue(says(".panel", p.empty))
 			}
 			click(page, "#usual-tolerances")
-			page.WaitTrue(says(".panel", "nobody's own"))
+			page.WaitTrue(says(".panel", "yours."))
 			page.WaitTrue(`document.querySelectorAll(".panel .variable .tag").length >= 3`)
 			page.Shot("usual tolerances " + name)
 			click(page, "#take-out-tolerances")

@@ -116,7 +116,7 @@ const filled = `[...document.querySelectorAll("button, label.file, a")].filter((
 // demo: none where there is none, and in short on a phone. The study's menu lies over what is
 // open.
 var next = map[string][]string{
-	"car": {""}, "points": {""}, "tape": {"Set six marks"}, "readings": {"", "Next"}, "search": {"Find"}, "map": {"Go to the least"}, "tradeoff": {"Weigh them"},
+	"car": {""}, "points": {""}, "tape": {"Set six marks"}, "readings": {"Fit the car to the readings"}, "search": {"Find"}, "map": {"Go to the least"}, "tradeoff": {"Weigh them"},
 	"parts": {"Try every combination"}, "compare": {"Make Spacers 12 mm", "Make it"}, "sheet": {"Print"},
 	"series": {"Build the series of Spacers 12 mm"}, "study": {"Build the series of Spacers 12 mm"},
 }
