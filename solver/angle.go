@@ -14,3 +14,12 @@ func (a Angle) Degrees() float64 { return float64(a) * (180 / math.Pi) }
 
 // Radians returns a in radians.
 func (a Angle) Radians() float64 { return float64(a) }
+
+// atan2 is math.Atan2, which spends a third of its time on what is no quotient or stands
+// behind: that x is positive is the rule here.
+func atan2(y, x float64) float64 {
+	if x > 0 {
+		return math.Atan(y / x)
+	}
+	return math.Atan2(y, x)
+}

@@ -109,6 +109,7 @@ func newBeam(s *staticUnit) *beam {
 	b.drag = s.rod(&u.steer[dragLinkRod], pts[u.wheels[b.pulls].axis.lower])
 	t := u.tie()
 	b.tie = norm(r3.Sub(pts[t.outer], pts[t.inner]))
+	b.triple = b.bestTriple()
 	return b
 }
 

@@ -12,6 +12,8 @@ type beam struct {
 	pulls int // the knuckle that the drag link pulls: 0 left, 1 right
 	tie   float64
 	ends  [2]kingpin
+	// triple is that by which its equations are solved.
+	triple beamTriple
 }
 
 // kingpin is one end of the beam with its knuckle, straight ahead.

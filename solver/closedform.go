@@ -114,9 +114,10 @@ func (f *closedForm) triad(top Vec) triad {
 type closedPose struct {
 	triad    *triad
 	sliding  triad // what triad points to for a strut
-	n, p, q  Vec   // the triad as it stands in V
-	wheel    Vec   // wheel centre in V
-	omega, v Vec   // turn of the knuckle and velocity of the wheel centre
+	stance         // with n, p and q the triad as it stands in V
+	p        Vec
+	wheel    Vec // wheel centre in V
+	omega, v Vec // turn of the knuckle and velocity of the wheel centre
 	slack    [2]float64
 }
 
@@ -136,7 +137,7 @@ func (f *closedForm) place(u float64, inner Vec, o *closedPose) bool {
 		top, swung = f.placeUpper(ball, o)
 	}
 	t := o.triad
-	o.n = r3.Scale(t.inv, top)
+	o.n, o.inv = r3.Scale(t.inv, top), t.inv
 	foot := axpy(t.along, o.n, ball)
 	d := r3.Sub(inner, foot)
 	o.p, o.slack[1] = swing(o.n, d, t.h2, 0.5*(r3.Dot(d, d)+t.h2-f.rod2), f.tieBranch)
@@ -146,7 +147,11 @@ func (f *closedForm) place(u float64, inner Vec, o *closedPose) bool {
 	if !(o.slack[0] > 0 && o.slack[1] > 0) {
 		return false
 	}
-	o.move(rate, f.spread(o, rate, swung), r3.Sub(o.p, d), arm)
+	spread := f.spread(o, rate, swung)
+	o.reach, o.link = axpy(t.along, o.n, o.p), r3.Sub(o.p, d)
+	o.grip = 1 / r3.Dot(o.link, o.q)
+	o.omega = o.turn(rate, spread)
+	o.v = r3.Add(rate, r3.Cross(o.omega, arm))
 	return true
 }
 
@@ -194,17 +199,6 @@ func (f *closedForm) spread(o *closedPose, rate, swung Vec) Vec {
 		dir = r3.Cross(f.upper.axis, swung)
 	}
 	return axpy(r3.Dot(o.n, rate)/r3.Dot(o.n, dir), dir, r3.Scale(-1, rate))
-}
-
-// move sets the velocities: the lower ball moves at rate, the upper point by spread
-// against it, and link is the vector from the inner to the outer ball of the tie
-// rod, which keeps its length; arm is the way from the lower ball to the wheel.
-func (o *closedPose) move(rate, spread, link, arm Vec) {
-	t := o.triad
-	turn := r3.Scale(t.inv, r3.Cross(o.n, spread))
-	outer := r3.Add(rate, r3.Cross(turn, axpy(t.along, o.n, o.p)))
-	o.omega = axpy(-r3.Dot(link, outer)/r3.Dot(link, o.q), o.n, turn)
-	o.v = r3.Add(rate, r3.Cross(o.omega, arm))
 }
 
 // gibbs returns the Gibbs vector of the knuckle's turn from the static position,

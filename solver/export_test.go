@@ -76,9 +76,12 @@ func Movement(x *Axle, s Side) (omega, v Vec) {
 	var t tracer
 	var m movement
 	t.start(&p, &state{})
-	if !p.movement(&t, &state{}, &m) {
+	t.closed.form = nil
+	by := p.stand(&t, true)
+	if !by.known() {
 		panic("the static position is a lock")
 	}
+	p.movement(by, &m)
 	return m.omega, m.v
 }
 
@@ -122,3 +125,16 @@ func IsNear(a *Assembler, changes []Change, hold Hold, rods *Rods) bool {
 	}
 	return true
 }
+
+// WithoutSplit returns a solid axle whose movement is answered by the general factors
+// alone.
+func WithoutSplit(x *Axle) *Axle {
+	y, b := *x, *x.beam
+	b.triple = beamTriple{} // of one row three times
+	y.beam = &b
+	return &y
+}
+
+// SplitServes reports whether w, after a sweep of a solid axle with instants, has its
+// movement from the elimination, and not the general factors.
+func SplitServes(w *Workspace) bool { return w.instant.lu == nil }

@@ -39,27 +39,32 @@ type Instant struct {
 // centreOfTurn returns the place, from the wheel centre, that stands still in a
 // view in which the wheel centre moves by across and up and the knuckle turns at
 // rate from across to up.
-func centreOfTurn(across, up, rate float64) (da, du float64) { return -up / rate, across / rate }
+func centreOfTurn(across, up, rate float64) (da, du float64) {
+	k := 1 / rate
+	return -up * k, across * k
+}
 
-// views sets what follows from the movement in front view and in side view, each
-// per mm of the wheel's own travel. p is the wheel as a left one, ground the
-// height of the ground below its centre.
-func (p *wheelPose) views(front, side *movement, ground float64, out *Instant) {
+// views sets what follows from the movement in front view and in side view, that of a wheel
+// which rises by 1. p is the wheel as a left one, which stands on the ground.
+func (p *wheelPose) views(front, side *movement, out *Instant) {
 	y, z := centreOfTurn(front.v.Y, front.v.Z, front.omega.X)
 	out.FrontCentre = Vec{X: p.centre.X, Y: p.centre.Y + y, Z: p.centre.Z + z}
-	x, z := centreOfTurn(side.v.X, side.v.Z, -side.omega.Y)
+	x, z := centreOfTurn(side.v.X, 1, -side.omega.Y)
 	out.SideCentre = Vec{X: p.centre.X + x, Y: p.centre.Y, Z: p.centre.Z + z}
 
-	out.Contact = contact(p.centre, p.spin, ground)
+	out.Contact = p.contact
 	arm := r3.Sub(out.Contact, p.centre)
-	f := r3.Scale(1/front.v.Z, front.velocity(arm))
-	s := r3.Scale(1/side.v.Z, side.velocity(arm))
-	out.ContactRate = Vec{X: s.X, Y: f.Y, Z: f.Z}
+	f, s := front.velocity(arm), side.velocity(arm)
+	k := 1 / front.v.Z
+	out.ContactRate = Vec{X: s.X, Y: k * f.Y, Z: k * f.Z}
 	out.RollCentreHeight = f.Y / f.Z * out.Contact.Y
 }
 
 // mirror turns the places of a wheel that was measured as a left one.
 func (n *Instant) mirror(s Side) {
+	if s == Left {
+		return
+	}
 	n.FrontCentre, n.SideCentre = s.Mirrored(n.FrontCentre), s.Mirrored(n.SideCentre)
 	n.Contact, n.ContactRate = s.Mirrored(n.Contact), s.Mirrored(n.ContactRate)
 }

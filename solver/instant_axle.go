@@ -1,18 +1,21 @@
 package solver
 
-// instantOfCorner sets out to what holds where the tracer stands: the wheel of
-// the workspace at the given travel of a path.
-func (x *Axle) instantOfCorner(ws *Workspace, s Side, path *cornerPath, travel float64, out *Instant) {
-	p := &ws.around
-	p.c, p.gear, p.from, p.rate = path.c, path.gear, path.from+travel*path.rate, 1
+// instantOfCorner sets out to what holds of the wheel of the workspace, whose tie rod ends
+// at outer and runs along rod. Its corner moves as its closed form says, or by's answers.
+func (x *Axle) instantOfCorner(ws *Workspace, s Side, by answers, outer, rod Vec, out *Instant) {
+	path := &ws.corner
 	var m movement
-	if !p.movement(&ws.tracer, &ws.tracer.q, &m) {
+	switch f := ws.tracer.closed.form; {
+	case f != nil:
+		f.movement(&path.eq.at, &ws.wheel, outer, rod, &m)
+	case by.known():
+		path.movement(by, &m)
+	default:
 		out.blank()
 		return
 	}
-	ws.wheel.views(&m, &m, x.tyreRadius, out)
-	asked := m.scaled(path.rate)
-	asked.angleRates(ws.wheel.spin, out)
+	ws.wheel.views(&m, &m, out)
+	m.angleRates(ws.wheel.spin, path.rate, out)
 	out.mirror(s)
 }
 
@@ -24,43 +27,30 @@ var (
 
 // axleInstant is how a solid axle moves in one position.
 type axleInstant struct {
-	pose               axlePose
+	beamStand
 	heave, roll, swept beamMovement
 }
 
-// instant sets in to how the axle moves where the tracer stands. It returns
-// false at a lock.
+// instant sets in to how the axle moves where the tracer stands, in the pose that it
+// holds. It returns false at a lock.
 func (p *beamPath) instant(t *tracer, in *axleInstant) bool {
-	t.sys.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
-	if !t.lu.factor(&t.jac, beamUnknowns) {
+	if !in.constrain(t, p) {
 		return false
 	}
-	in.pose = p.b.poseOf(&t.q)
-	in.heave.velocities(t, &in.pose, heaveRates)
-	in.roll.velocities(t, &in.pose, rollRates)
+	in.heave.velocities(&in.beamStand, heaveRates)
+	in.roll.velocities(&in.beamStand, rollRates)
 	l, r := p.rate[Left], p.rate[Right]
 	in.swept.sum((l+r)/2, &in.heave, (l-r)/2, &in.roll)
-	shift, _ := p.gear.shift(t.s)
-	in.swept.accelerations(t, p.b, &in.pose, shift)
+	in.swept.accelerations(&in.beamStand)
 	return true
 }
 
-// instantsOfBeam sets what holds of position i of both curves, where the tracer
-// stands.
-func (x *Axle) instantsOfBeam(ws *Workspace, i int, out *[2]Curve) {
+// instantOfEnd sets out to what holds of the wheel of the workspace at one end of a solid
+// axle, which moves as the workspace knows.
+func (x *Axle) instantOfEnd(ws *Workspace, s Side, out *Instant) {
 	in := &ws.instant
-	known := ws.beam.instant(&ws.tracer, in)
-	for _, s := range Sides {
-		n := &out[s].Positions[i].Instant
-		if !known {
-			n.blank()
-			continue
-		}
-		x.beam.wheelOf(&in.pose, int(s), &ws.wheel)
-		front, side := in.roll.knuckle(&in.pose, int(s)), in.heave.knuckle(&in.pose, int(s))
-		ws.wheel.views(&front, &side, x.tyreRadius, n)
-		swept := in.swept.knuckle(&in.pose, int(s))
-		swept.angleRates(ws.wheel.spin, n)
-		n.mirror(s)
-	}
+	front, side, swept := in.roll.knuckle(&in.pose, int(s)), in.heave.knuckle(&in.pose, int(s)), in.swept.turning(&in.pose, int(s))
+	ws.wheel.views(&front, &side, out)
+	swept.angleRates(ws.wheel.spin, 1, out)
+	out.mirror(s)
 }

@@ -17,14 +17,14 @@ type Joint struct {
 	Inline bool
 }
 
-// misalignment returns the angle, 0 to 90 deg, by which a rod of the given
-// direction stands off neutral when the joint's axis points along axis now.
-func (j Joint) misalignment(rod, axis Vec) Angle {
+// misalignment returns the angle, 0 to 90 deg, by which a rod of the given direction stands
+// off neutral at a joint whose axis points along axis now: see [Joint].
+func misalignment(rod, axis Vec, inline bool) Angle {
 	sine, cosine := norm(r3.Cross(rod, axis)), math.Abs(r3.Dot(rod, axis))
-	if j.Inline {
-		return Angle(math.Atan2(sine, cosine))
+	if inline {
+		return Angle(atan2(sine, cosine))
 	}
-	return Angle(math.Atan2(cosine, sine))
+	return Angle(atan2(cosine, sine))
 }
 
 // Joints are the ball joints whose angles a sweep measures, by side. The axis of
@@ -89,15 +89,16 @@ type JointAngles struct {
 }
 
 // arm sets what the steering arm has to do with the tie rod: ball is the rod's outer end,
-// rod the vector to there from the other one, at and dir the steering axis. Seen along the
-// axis, arm and rod are what is square to it; all here but the rod's length is times the
-// square of dir's.
-func (j *JointAngles) arm(ball, rod, at, dir Vec) {
+// rod the vector to there from the other one and l its length, at and dir the steering axis.
+// Seen along the axis, arm and rod are what is square to it; all here but the rod's length
+// is times the square of dir's.
+func (j *JointAngles) arm(ball, rod Vec, l float64, at, dir Vec) {
 	arm := r3.Sub(ball, at)
 	d2 := r3.Dot(dir, dir)
-	lever := math.Abs(r3.Dot(dir, r3.Cross(arm, rod))) * math.Sqrt(d2)
-	j.Transmission = Angle(math.Atan2(lever, r3.Dot(arm, rod)*d2-r3.Dot(dir, arm)*r3.Dot(dir, rod)))
-	j.EffortArm = lever / (norm(rod) * d2)
+	d := math.Sqrt(d2)
+	turning := math.Abs(r3.Dot(dir, r3.Cross(arm, rod)))
+	j.Transmission = Angle(atan2(turning*d, r3.Dot(arm, rod)*d2-r3.Dot(dir, arm)*r3.Dot(dir, rod)))
+	j.EffortArm = turning / (l * d)
 }
 
 // square returns the part of v square to the unit vector k.

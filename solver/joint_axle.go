@@ -24,17 +24,22 @@ func (x *Axle) holdJoints(ws *Workspace, s Side, in *SweepInput) {
 	h.outer.Axis = x.static[s].turned(s.Mirrored(h.outer.Axis))
 }
 
-// jointsOfCorner sets out to the joint angles of a corner in pose p with the
-// inner ball displaced by shift. The wheel of the workspace is in that pose.
-func (x *Axle) jointsOfCorner(ws *Workspace, s Side, p *pose, shift Vec, out *JointAngles) {
-	r, h := &x.corners[s].tie, &ws.joints[s]
-	outer := p.at(r.b)
-	rod := r3.Sub(outer, r3.Add(r.a, shift))
+// jointsOfCorner sets out to the joint angles of a corner in pose p, whose tie rod ends at
+// outer and runs along rod. The wheel of the workspace is in that pose.
+func (x *Axle) jointsOfCorner(ws *Workspace, s Side, p *pose, outer, rod Vec, out *JointAngles) {
+	h := &ws.joints[s]
 	*out = JointAngles{
-		Inner: h.inner.misalignment(rod, h.inner.Axis),
-		Outer: h.outer.misalignment(rod, p.r.turn(h.outer.Axis)),
+		Inner: misalignment(rod, h.inner.Axis, h.inner.Inline),
+		Outer: misalignment(rod, p.r.turn(h.outer.Axis), h.outer.Inline),
 	}
-	out.arm(outer, rod, ws.wheel.axisAt, ws.wheel.axisDir)
+	out.arm(outer, rod, x.corners[s].tie.l, ws.wheel.axisAt, ws.wheel.axisDir)
+}
+
+// tieIn returns where the tie rod's outer ball stands in pose p, and the vector to there
+// from the inner one, which is displaced by shift.
+func (c *corner) tieIn(p *pose, shift Vec) (outer, rod Vec) {
+	outer = p.at(c.tie.b)
+	return outer, r3.Sub(outer, r3.Add(c.tie.a, shift))
 }
 
 // innerAxis returns where the steering input has turned the axis of the inner
@@ -61,18 +66,36 @@ func (b *linkBall) carry(dir Vec, t float64) Vec {
 	return out
 }
 
+// dragLink is how the drag link of a solid axle stands.
+type dragLink struct {
+	along Vec   // from its inner ball to the outer one
+	outer Angle // misalignment of the outer joint
+}
+
+// dragStands returns how the drag link stands where the tracer does, in the pose of the
+// workspace, if joints are asked for.
+func (x *Axle) dragStands(ws *Workspace, in *SweepInput) (d dragLink) {
+	if in.Joints == nil || in.ToeOnly || !in.fully(ws.tracer.s) {
+		return d
+	}
+	b, p, h := x.beam, &ws.instant.pose, &ws.joints[Left].drag
+	shift, _ := ws.beam.gear.shift(ws.tracer.s)
+	d.along = r3.Sub(r3.Sub(b.at(p, b.dragOuter(p)), b.drag.a), shift)
+	d.outer = misalignment(d.along, b.knuckleDirection(p, b.pulls, h.Axis), h.Inline)
+	return d
+}
+
 // jointsOfBeam sets out to the joint angles of wheel i of an axle in pose p. The
 // wheel of the workspace is in that pose.
-func (x *Axle) jointsOfBeam(ws *Workspace, i int, p *axlePose, shift Vec, out *JointAngles) {
+func (x *Axle) jointsOfBeam(ws *Workspace, i int, p *axlePose, drag dragLink, out *JointAngles) {
 	b, s, h := x.beam, Side(i), &ws.joints[i]
 	tie := r3.Sub(p.ends[i].arm, p.ends[1-i].arm)
-	drag := r3.Sub(r3.Sub(b.at(p, b.dragOuter(p)), b.drag.a), shift)
 	*out = JointAngles{
-		Inner:     h.inner.misalignment(drag, h.inner.Axis),
-		Outer:     h.outer.misalignment(tie, b.knuckleDirection(p, i, h.outer.Axis)),
-		DragOuter: h.drag.misalignment(drag, b.knuckleDirection(p, b.pulls, h.drag.Axis)),
+		Inner:     misalignment(drag.along, h.inner.Axis, h.inner.Inline),
+		Outer:     misalignment(tie, b.knuckleDirection(p, i, h.outer.Axis), h.outer.Inline),
+		DragOuter: drag.outer,
 	}
-	out.arm(b.at(p, p.ends[i].arm), tie, s.Mirrored(ws.wheel.axisAt), s.Mirrored(ws.wheel.axisDir))
+	out.arm(b.at(p, p.ends[i].arm), tie, b.tie, s.Mirrored(ws.wheel.axisAt), s.Mirrored(ws.wheel.axisDir))
 }
 
 // knuckleDirection returns where a direction held by knuckle i points in pose p.

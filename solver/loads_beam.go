@@ -2,11 +2,9 @@ package solver
 
 import "gonum.org/v1/gonum/spatial/r3"
 
-// Rows of a solid axle's system that carry its rods' forces, and in place of the
-// wheels' heights those of its springs.
-const (
-	dragRow, beamTieRow, springRow = 4, 5, 6
-)
+// springRow is the first of the rows of a solid axle's system that carry the forces of its
+// springs, in place of the wheels' heights.
+const springRow = heightRow
 
 // beam sets out to the forces of a solid axle: those in its links, rods and springs
 // that do the work of the loads in every movement of beam and kingpins.

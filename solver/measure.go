@@ -12,13 +12,14 @@ type wheelPose struct {
 	spin    Vec // unit spin axis, outboard
 	axisAt  Vec // a point of the steering axis
 	axisDir Vec // its direction, upward
+	contact Vec // with the ground, after stand
 }
 
 // toeOf returns the toe angle of the unit spin axis e of a left wheel.
-func toeOf(e Vec) Angle { return Angle(math.Atan2(e.X, e.Y)) }
+func toeOf(e Vec) Angle { return Angle(atan2(e.X, e.Y)) }
 
 // camberOf returns the camber angle of the unit spin axis e.
-func camberOf(e Vec) Angle { return Angle(math.Asin(clamp(-e.Z, -1, 1))) }
+func camberOf(e Vec) Angle { return Angle(atan2(-e.Z, math.Sqrt(e.X*e.X+e.Y*e.Y))) }
 
 // contact returns the point where the wheel plane's line of fall through the
 // centre meets the ground, which lies r below the centre.
@@ -31,15 +32,18 @@ func contact(centre, e Vec, r float64) Vec {
 // angles sets the angles and the wheel centre of a position, as a left one.
 func (p *wheelPose) angles(out *Position) {
 	out.Toe, out.Camber = toeOf(p.spin), camberOf(p.spin)
-	out.Caster = Angle(math.Atan2(-p.axisDir.X, p.axisDir.Z))
-	out.KingpinInclination = Angle(math.Atan2(-p.axisDir.Y, p.axisDir.Z))
+	out.Caster = Angle(atan2(-p.axisDir.X, p.axisDir.Z))
+	out.KingpinInclination = Angle(atan2(-p.axisDir.Y, p.axisDir.Z))
 	out.WheelCentre = p.centre
 }
 
-// ground sets what happens at the ground, which lies r below the centre; home is
-// the contact point of the static position.
-func (p *wheelPose) ground(out *Position, home Vec, r float64) {
-	c := contact(p.centre, p.spin, r)
+// stand puts the wheel on the ground, which lies r below its centre.
+func (p *wheelPose) stand(r float64) { p.contact = contact(p.centre, p.spin, r) }
+
+// ground sets what happens at the ground, on which the wheel stands; home is the contact
+// point of the static position.
+func (p *wheelPose) ground(out *Position, home Vec) {
+	c := p.contact
 	out.HalfTrackChange, out.WheelbaseChange = c.Y-home.Y, c.X-home.X
 	a := p.axisAtHeight(c.Z)
 	out.ScrubRadius, out.Trail = c.Y-a.Y, a.X-c.X
@@ -62,29 +66,30 @@ func (c *corner) wheelOf(p *pose, out *wheelPose) {
 		out.axisAt = p.at(c.axis.lower)
 		out.axisDir = r3.Sub(c.axis.upper, out.axisAt)
 	case screwAxis:
-		out.axisAt, out.axisDir = c.screw(p)
+		var w [tieRow]wrench
+		for i := range w {
+			c.rods[i].constrain(p, Vec{}, &w[i])
+		}
+		omega, v := freeMotion(&w)
+		out.turnsBy(omega, v)
 	}
 }
 
-// screw returns the instantaneous screw axis of steering in pose p: see
-// [unit.screw].
-func (c *corner) screw(p *pose) (at, dir Vec) {
-	var w [4]wrench
-	for i := range w {
-		c.rods[i].constrain(p, Vec{}, &w[i])
-	}
-	omega, v := freeMotion(&w)
+// turnsBy sets the steering axis to the screw axis of a steering motion of the wheel
+// centre, v, and about it, ω: see [unit.screw].
+func (p *wheelPose) turnsBy(omega, v Vec) {
 	if omega.Z < 0 {
 		omega, v = r3.Scale(-1, omega), r3.Scale(-1, v)
 	}
-	return r3.Add(p.w, r3.Scale(1/r3.Dot(omega, omega), r3.Cross(omega, v))), omega
+	p.axisAt = r3.Add(p.centre, r3.Scale(1/r3.Dot(omega, omega), r3.Cross(omega, v)))
+	p.axisDir = omega
 }
 
 // freeMotion returns the turn ω and the level velocity v of the reference point
 // with which a body on four rods moves freely. Two rods that are well apart in
 // plan view give v for any ω; what the other two then ask is that ω be square to
 // a vector each.
-func freeMotion(w *[4]wrench) (omega, v Vec) {
+func freeMotion(w *[tieRow]wrench) (omega, v Vec) {
 	best, size := &splits[0], -1.0
 	for i := range splits {
 		s := &splits[i]

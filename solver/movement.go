@@ -17,15 +17,6 @@ type movement struct {
 // velocity returns that of the knuckle's point at r from the wheel centre.
 func (m *movement) velocity(r Vec) Vec { return r3.Add(m.v, r3.Cross(m.omega, r)) }
 
-// scaled returns the movement along the same path when it is run through k times
-// as fast.
-func (m *movement) scaled(k float64) movement {
-	return movement{
-		omega: r3.Scale(k, m.omega), v: r3.Scale(k, m.v),
-		alpha: r3.Scale(k*k, m.alpha),
-	}
-}
-
 // mirrored returns the movement seen in the car's centre plane where s is the
 // right side. Turns are axial: their y stays and x and z change sign.
 func (m movement) mirrored(s Side) movement {
@@ -47,13 +38,14 @@ func (m *movement) toeRate(e Vec) float64 {
 }
 
 // angleRates sets the derivatives of the angles of the unit spin axis e, and the second
-// one of its toe.
-func (m *movement) angleRates(e Vec, out *Instant) {
+// one of its toe, along the same path when it is run through k times as fast.
+func (m *movement) angleRates(e Vec, k float64, out *Instant) {
 	d := r3.Cross(m.omega, e)
 	dd := r3.Add(r3.Cross(m.alpha, e), r3.Cross(m.omega, d))
 	level := e.X*e.X + e.Y*e.Y
 	n := 1 / level
-	out.ToeRate = (e.Y*d.X - e.X*d.Y) * n
-	out.ToeCurvature = (e.Y*dd.X-e.X*dd.Y)*n - 2*(e.X*d.X+e.Y*d.Y)*n*out.ToeRate
-	out.CamberRate = -d.Z / math.Sqrt(level)
+	rate := (e.Y*d.X - e.X*d.Y) * n
+	out.ToeRate = k * rate
+	out.ToeCurvature = k * k * ((e.Y*dd.X-e.X*dd.Y)*n - 2*(e.X*d.X+e.Y*d.Y)*n*rate)
+	out.CamberRate = -k * d.Z / math.Sqrt(level)
 }

@@ -9,13 +9,48 @@ type beamMovement struct {
 	turn, gain      [2]float64 // of the kingpins: rates of their angles
 }
 
-// velocities sets the first derivatives of m in the pose at for wheel travels
-// that change at the given rates and the gear at rest. t holds the factors of the
-// equations there.
-func (m *beamMovement) velocities(t *tracer, at *axlePose, travel [2]float64) {
-	t.step = column{6: -travel[0], 7: -travel[1]}
-	t.lu.solve(&t.step, &t.step)
-	m.omega, m.v, m.turn = at.rates(&t.step)
+// beamStand is a solid axle where it stands: its pose, its constraints there, and what
+// answers for them.
+type beamStand struct {
+	b     *beam
+	pose  axlePose
+	rows  beamRows
+	split beamSplit
+	lu    *factors // nil where the split answers
+}
+
+// constrain sets the constraints and what answers for them where t stands on p; in.pose
+// is known. It returns false at a lock.
+func (in *beamStand) constrain(t *tracer, p *beamPath) bool {
+	in.b, in.lu = p.b, nil
+	shift, _ := p.gear.shift(t.s)
+	in.b.constrain(&in.pose, shift, &in.rows)
+	if in.split.factor(in.b, &in.rows) {
+		return true
+	}
+	in.lu = &t.lu
+	p.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
+	return t.lu.factor(&t.jac, beamUnknowns)
+}
+
+// answer sets the rates of beam and kingpins that undo f.
+func (in *beamStand) answer(f *[beamUnknowns]float64) (omega, v Vec, turn [2]float64) {
+	if in.lu == nil {
+		for i := range f {
+			f[i] = -f[i]
+		}
+		return in.split.solve(in.b, &in.rows, f)
+	}
+	var x column
+	copy(x[:], f[:])
+	in.lu.solve(&x, &x)
+	return in.pose.rates(&x)
+}
+
+// velocities sets the first derivatives of m for wheel travels that change at the given
+// rates, the gear at rest.
+func (m *beamMovement) velocities(in *beamStand, travel [2]float64) {
+	m.omega, m.v, m.turn = in.answer(&[beamUnknowns]float64{heightRow: -travel[0], heightRow + 1: -travel[1]})
 }
 
 // sum sets the first derivatives of m to k times those of a and l times those of b.
@@ -39,32 +74,30 @@ func (p *axlePose) rates(x *column) (omega, v Vec, turn [2]float64) {
 }
 
 // accelerations sets the second derivatives of m, whose first ones are known.
-func (m *beamMovement) accelerations(t *tracer, b *beam, at *axlePose, shift Vec) {
-	f := &t.step
+func (m *beamMovement) accelerations(in *beamStand) {
+	b, at, w := in.b, &in.pose, &in.rows
+	var f [beamUnknowns]float64
 	beam := movement{omega: m.omega, v: m.v}
 	for i := range b.links {
 		r := &b.links[i]
-		arm := at.r.turn(r.b)
-		f[i] = r.bend(r3.Scale(r.inv, r3.Sub(b.at(at, arm), r.a)), arm, &beam)
+		f[i] = r.bend(w.links[i].force, at.r.turn(r.b), &beam)
 	}
-	x := b.dragOuter(at)
-	_, u := m.end(at, b.pulls, x)
-	drag := r3.Sub(r3.Sub(b.at(at, x), b.drag.a), shift)
-	f[4] = (r3.Dot(u, u) + r3.Dot(drag, m.bias(at, b.pulls, x))) * b.drag.inv
-	f[5] = m.bendTie(b, at)
+	_, u := m.end(at, b.pulls, w.ball)
+	f[dragRow] = r3.Dot(u, u)*b.drag.inv + r3.Dot(w.drag.force, m.bias(at, b.pulls, w.ball))
+	f[beamTieRow] = m.bendTie(in)
 	for i := range at.ends {
-		f[6+i] = m.bias(at, i, at.ends[i].wheel).Z
+		f[heightRow+i] = m.bias(at, i, at.ends[i].wheel).Z
 	}
-	t.lu.solve(f, f)
-	m.alpha, _, m.gain = at.rates(f)
+	m.alpha, _, m.gain = in.answer(&f)
 }
 
-func (m *beamMovement) bendTie(b *beam, at *axlePose) float64 {
+func (m *beamMovement) bendTie(in *beamStand) float64 {
+	at := &in.pose
 	l, r := at.ends[0].arm, at.ends[1].arm
 	_, left := m.end(at, 0, l)
 	_, right := m.end(at, 1, r)
 	u := r3.Sub(left, right)
-	return (r3.Dot(u, u) + r3.Dot(r3.Sub(l, r), r3.Sub(m.bias(at, 0, l), m.bias(at, 1, r)))) / b.tie
+	return r3.Dot(u, u)/in.b.tie + r3.Dot(in.rows.tie, r3.Sub(m.bias(at, 0, l), m.bias(at, 1, r)))
 }
 
 // end returns the angular velocity of knuckle i, and the velocity of its point x from the
@@ -83,10 +116,16 @@ func (m *beamMovement) bias(at *axlePose, i int, x Vec) Vec {
 		r3.Add(r3.Cross(r3.Cross(m.omega, swing), arm), centripetal(r3.Add(m.omega, swing), arm)))
 }
 
-// knuckle returns how knuckle i moves, as a left one.
+// knuckle returns the velocities of knuckle i, as a left one.
 func (m *beamMovement) knuckle(at *axlePose, i int) (out movement) {
-	e := &at.ends[i]
-	out.omega, out.v = m.end(at, i, e.wheel)
-	out.alpha = r3.Add(m.alpha, axpy(m.gain[i], e.dir, r3.Cross(m.omega, r3.Scale(m.turn[i], e.dir))))
+	out.omega, out.v = m.end(at, i, at.ends[i].wheel)
+	return out.mirrored(Side(i))
+}
+
+// turning returns how knuckle i turns, as a left one; its place is left out.
+func (m *beamMovement) turning(at *axlePose, i int) (out movement) {
+	swing := r3.Scale(m.turn[i], at.ends[i].dir)
+	out.omega = r3.Add(m.omega, swing)
+	out.alpha = r3.Add(m.alpha, axpy(m.gain[i], at.ends[i].dir, r3.Cross(m.omega, swing)))
 	return out.mirrored(Side(i))
 }

@@ -2,16 +2,42 @@ package solver
 
 import "gonum.org/v1/gonum/spatial/r3"
 
-// movement sets m to how the knuckle moves in the pose q at s = 0, the path's
-// start, with the gear at rest; t lends its memory. It returns false at a lock,
-// where the pose has no derivative by the travel.
-func (p *cornerPath) movement(t *tracer, q *state, m *movement) bool {
-	by, ok := p.velocities(t, q, m)
-	if ok {
-		b := p.centrifugal(m)
-		m.alpha, _ = by.answer(&b)
+// stand brings p's scratch to where t stands. If it is asked how the knuckle moves there,
+// and its closed form does not say, it sets the constraints and returns what answers for
+// them: nothing known at a lock, where the pose has no derivative by the travel.
+func (p *cornerPath) stand(t *tracer, moves bool) answers {
+	if !moves || t.closed.form != nil {
+		p.c.pose(&t.q, p.from+t.s*p.rate, &p.eq.at)
+		return answers{}
 	}
-	return ok
+	p.constrain(&t.q, t.s, &p.eq)
+	by, _ := p.answers(t)
+	return by
+}
+
+// wheelOf sets out to the wheel where p's scratch stands. The screw axis of steering is
+// that of a tie rod which lengthens, where by answers for it.
+func (p *cornerPath) wheelOf(by answers, out *wheelPose) {
+	at := &p.eq.at
+	if p.c.axis.kind != screwAxis || !by.known() {
+		p.c.wheelOf(at, out)
+		return
+	}
+	out.centre, out.spin = at.w, at.r.turn(p.c.spin)
+	out.turnsBy(by.answer(&[cornerUnknowns]float64{tieRow: 1}))
+}
+
+// movement sets m to how the knuckle moves by its wheel's travel, the gear at rest, in the
+// pose of the constraints at hand, for which by answers.
+func (p *cornerPath) movement(by answers, m *movement) {
+	var lift [cornerUnknowns]float64
+	for i := range lift {
+		lift[i] = p.eq.w[i].force.Z
+	}
+	m.omega, m.v = by.answer(&lift)
+	m.v.Z = 1
+	b := p.centrifugal(m)
+	m.alpha, _ = by.answer(&b)
 }
 
 // velocities sets the first derivatives of m, and returns what answers for the pose.
@@ -32,7 +58,10 @@ type answers struct {
 	lu   *factors // nil where the split answers
 }
 
-// answers returns what solves the constraints at hand. It returns false at a lock.
+// known reports whether a answers at all: the zero value does not.
+func (a answers) known() bool { return a.path != nil }
+
+// answers returns what solves the constraints at hand: false, and nothing known, at a lock.
 func (p *cornerPath) answers(t *tracer) (by answers, ok bool) {
 	by.path = p
 	if p.split.factor(&p.eq.w, p.c.pair) != 0 {
@@ -41,8 +70,11 @@ func (p *cornerPath) answers(t *tracer) (by answers, ok bool) {
 	for i := range p.eq.w {
 		cornerRow(&p.eq.at, &p.eq.w[i], &t.jac[i])
 	}
+	if !t.lu.factor(&t.jac, cornerUnknowns) {
+		return answers{}, false
+	}
 	by.lu = &t.lu
-	return by, t.lu.factor(&t.jac, cornerUnknowns)
+	return by, true
 }
 
 // answer returns the turn of the knuckle and the level movement of its wheel centre that

@@ -1,5 +1,7 @@
 package solver
 
+import "gonum.org/v1/gonum/spatial/r3"
+
 // startSteer brings the tracer to straight ahead at an attitude, on the path along
 // which the steering input itself is the parameter, and returns that path.
 func (x *Axle) startSteer(ws *Workspace, at Attitude, s Side) (system, error) {
@@ -52,7 +54,8 @@ func (x *Axle) steerPoint(ws *Workspace, in *SteerInput, s Side, straight [2]Ang
 	if in.Joints != nil {
 		shift, _ := path.gear.shift(ws.tracer.s)
 		x.holdJoints(ws, s, &asked)
-		x.jointsOfCorner(ws, s, &at, shift, &p.Position[s].Joints)
+		outer, rod := path.c.tieIn(&at, shift)
+		x.jointsOfCorner(ws, s, &at, outer, rod, &p.Position[s].Joints)
 	}
 	now := cornerPath{c: path.c, gear: newGearPath(x.balls[s], ws.tracer.s, 1), from: path.from}
 	var m movement
@@ -75,15 +78,13 @@ func (p *SteerPoint) steered(s Side, straight [2]Angle, toeRate float64) {
 // steerBeam sets both wheels of p where the tracer stands.
 func (x *Axle) steerBeam(ws *Workspace, from Attitude, asked *SweepInput, straight [2]Angle, p *SteerPoint) {
 	t, in := &ws.tracer, &ws.instant
-	shift, _ := ws.beam.gear.shift(t.s)
 	known := ws.beam.steering(t, in)
 	for _, s := range Sides {
-		x.beam.wheelOf(&in.pose, int(s), &ws.wheel)
-		x.measure(ws, asked, s, from.travel(s), &p.Position[s])
-		if asked.Joints != nil {
-			x.holdJoints(ws, s, asked)
-			x.jointsOfBeam(ws, int(s), &in.pose, shift, &p.Position[s].Joints)
-		}
+		x.holdJoints(ws, s, asked)
+	}
+	drag := x.dragStands(ws, asked)
+	for _, s := range Sides {
+		x.measureEnd(ws, asked, s, drag, from.travel(s), &p.Position[s])
 		rate := nan
 		if known {
 			m := in.swept.knuckle(&in.pose, int(s))
@@ -96,12 +97,11 @@ func (x *Axle) steerBeam(ws *Workspace, from Attitude, asked *SweepInput, straig
 // steering sets in to the pose where the tracer stands and to how the axle moves
 // there along the path of the steering input. It returns false at a lock.
 func (p *beamPath) steering(t *tracer, in *axleInstant) bool {
-	in.pose = p.b.poseOf(&t.q)
-	t.sys.linearise(&t.q, t.s, &t.f, &t.jac, &t.rate)
-	if !t.lu.factor(&t.jac, beamUnknowns) {
+	p.b.pose(&t.q, &in.pose)
+	if !in.constrain(t, p) {
 		return false
 	}
-	t.lu.solve(&t.rate, &t.step)
-	in.swept.omega, in.swept.v, in.swept.turn = in.pose.rates(&t.step)
+	_, moving := p.gear.shift(t.s)
+	in.swept.omega, in.swept.v, in.swept.turn = in.answer(&[beamUnknowns]float64{dragRow: -r3.Dot(in.rows.drag.force, moving)})
 	return true
 }

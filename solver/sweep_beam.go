@@ -67,29 +67,35 @@ func (x *Axle) sweepBeam(ws *Workspace, in *SweepInput, out *[2]Curve) error {
 
 // measureBeam sets position i of both curves to where the tracer stands.
 func (x *Axle) measureBeam(ws *Workspace, in *SweepInput, travel float64, i int, out *[2]Curve) {
-	at := x.beam.poseOf(&ws.tracer.q)
+	at := &ws.instant.pose
+	x.beam.pose(&ws.tracer.q, at)
+	moves := in.Instant && !in.ToeOnly && in.fully(travel)
+	known := moves && ws.beam.instant(&ws.tracer, &ws.instant)
+	drag := x.dragStands(ws, in)
 	for _, s := range Sides {
 		p := &out[s].Positions[i]
 		if in.ToeOnly {
-			*p = Position{Travel: travel, Toe: toeOf(s.Mirrored(x.beam.spinOf(&at, int(s))))}
-		} else {
-			x.measureEnd(ws, in, s, &at, travel, p)
+			*p = Position{Travel: travel, Toe: toeOf(s.Mirrored(x.beam.spinOf(at, int(s))))}
+			continue
 		}
-	}
-	if in.Instant && !in.ToeOnly && in.fully(travel) {
-		x.instantsOfBeam(ws, i, out)
+		x.measureEnd(ws, in, s, drag, travel, p)
+		if known {
+			x.instantOfEnd(ws, s, &p.Instant)
+		} else if moves {
+			p.Instant.blank()
+		}
 	}
 	if in.By != nil {
 		x.rateBeam(ws, in, i, out)
 	}
 }
 
-// measureEnd sets p from the wheel at one end of an axle in the pose at.
-func (x *Axle) measureEnd(ws *Workspace, in *SweepInput, s Side, at *axlePose, travel float64, p *Position) {
+// measureEnd sets p from the wheel at one end of an axle in the pose of the workspace.
+func (x *Axle) measureEnd(ws *Workspace, in *SweepInput, s Side, drag dragLink, travel float64, p *Position) {
+	at := &ws.instant.pose
 	x.beam.wheelOf(at, int(s), &ws.wheel)
 	x.measure(ws, in, s, travel, p)
 	if in.Joints != nil && in.fully(travel) {
-		shift, _ := ws.beam.gear.shift(travel)
-		x.jointsOfBeam(ws, int(s), at, shift, &p.Joints)
+		x.jointsOfBeam(ws, int(s), at, drag, &p.Joints)
 	}
 }

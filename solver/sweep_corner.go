@@ -125,9 +125,10 @@ func (x *Axle) follow(ws *Workspace, sys system, travels []float64, direction in
 // measureCorner sets position i of out to where the tracer stands.
 func (x *Axle) measureCorner(ws *Workspace, in *SweepInput, s Side, travel float64, i int, out *Curve) {
 	path := &ws.corner
-	at, p := &ws.pose, &out.Positions[i]
-	path.c.pose(&ws.tracer.q, path.from+travel*path.rate, at)
+	p := &out.Positions[i]
 	if in.ToeOnly {
+		at := &path.eq.at
+		path.c.pose(&ws.tracer.q, path.from+travel*path.rate, at)
 		*p = Position{Travel: travel, Toe: toeOf(at.r.turn(path.c.spin))}
 	} else {
 		x.measureKnuckle(ws, in, s, travel, p)
@@ -137,17 +138,23 @@ func (x *Axle) measureCorner(ws *Workspace, in *SweepInput, s Side, travel float
 	}
 }
 
-// measureKnuckle sets p from the pose of the workspace.
+// measureKnuckle sets p from where the tracer stands.
 func (x *Axle) measureKnuckle(ws *Workspace, in *SweepInput, s Side, travel float64, p *Position) {
 	path := &ws.corner
-	path.c.wheelOf(&ws.pose, &ws.wheel)
+	at, moves := &path.eq.at, in.Instant && in.fully(travel)
+	by := path.stand(&ws.tracer, moves)
+	path.wheelOf(by, &ws.wheel)
 	x.measure(ws, in, s, travel, p)
-	if in.Joints != nil && in.fully(travel) {
-		shift, _ := path.gear.shift(travel)
-		x.jointsOfCorner(ws, s, &ws.pose, shift, &p.Joints)
+	if !in.fully(travel) {
+		return
 	}
-	if in.Instant && in.fully(travel) {
-		x.instantOfCorner(ws, s, path, travel, &p.Instant)
+	shift, _ := path.gear.shift(travel)
+	outer, rod := path.c.tieIn(at, shift)
+	if in.Joints != nil {
+		x.jointsOfCorner(ws, s, at, outer, rod, &p.Joints)
+	}
+	if moves {
+		x.instantOfCorner(ws, s, by, outer, rod, &p.Instant)
 	}
 }
 
@@ -155,8 +162,11 @@ func (x *Axle) measureKnuckle(ws *Workspace, in *SweepInput, s Side, travel floa
 func (x *Axle) measure(ws *Workspace, in *SweepInput, s Side, travel float64, p *Position) {
 	*p = Position{Travel: travel}
 	ws.wheel.angles(p)
+	if (in.Ground || in.Instant) && in.fully(travel) {
+		ws.wheel.stand(x.tyreRadius)
+	}
 	if in.Ground && in.fully(travel) {
-		ws.wheel.ground(p, x.home[s], x.tyreRadius)
+		ws.wheel.ground(p, x.home[s])
 	}
 	p.WheelCentre = s.Mirrored(p.WheelCentre)
 }

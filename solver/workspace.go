@@ -5,9 +5,7 @@ package solver
 type Workspace struct {
 	tracer  tracer
 	corner  cornerPath
-	around  cornerPath // of the smallest movement from a position
 	beam    beamPath
-	pose    pose // of the corner measured
 	wheel   wheelPose
 	joints  [2]heldJoints
 	rates   rateScratch
