@@ -25,7 +25,7 @@ const (
 	setGlobal     = 0x24
 	firstLoad     = 0x28
 	lastLoad      = 0x35
-	firstStore    = 0x36
+	storeI32      = 0x36
 	storeI64      = 0x37
 	lastStore     = 0x3e
 	memorySize    = 0x3f
@@ -35,7 +35,9 @@ const (
 	constF32      = 0x43
 	constF64      = 0x44
 	firstOperator = 0x45
+	lessU32       = 0x49
 	addI32        = 0x6a
+	multiplyI32   = 0x6c
 	addI64        = 0x7c
 	orI64         = 0x84
 	wrapI64       = 0xa7 // i32.wrap_i64
@@ -73,6 +75,12 @@ func numbered(op byte, n int64) instruction {
 	return instruction{op: op, arg: n, text: appendUnsigned([]byte{op}, uint64(n))}
 }
 
+// store returns an instruction that writes memory at an offset. 1<<align bytes is what the address is
+// a multiple of.
+func store(op, align byte, offset int64) instruction {
+	return instruction{op: op, arg: offset, text: appendUnsigned([]byte{op, align}, uint64(offset))}
+}
+
 // opening returns what opens a block that leaves nothing.
 func opening(op byte) instruction {
 	return instruction{op: op, arg: noResult, text: []byte{op, noResult}}
@@ -88,7 +96,7 @@ func (in instruction) farther(n int64) instruction {
 
 // isLoad and isStore report whether an instruction reads memory at an address, or writes there.
 func (in instruction) isLoad() bool  { return in.op >= firstLoad && in.op <= lastLoad }
-func (in instruction) isStore() bool { return in.op >= firstStore && in.op <= lastStore }
+func (in instruction) isStore() bool { return in.op >= storeI32 && in.op <= lastStore }
 
 // instruction reads an instruction. One that Go does not write is an error.
 func (r *reader) instruction() instruction {

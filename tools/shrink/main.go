@@ -14,6 +14,10 @@
 // each costs a header, breaks up what a compressor could find alike, and is read one by one when
 // the program starts. The zeros compress to nothing. On the page it saves a twentieth.
 //
+// It leaves out the table by which the runtime finds a function, and has the program write it
+// as it starts (buckets.go). On the page that saves a quarter of what a browser has to read, and a
+// sixtieth of what is sent.
+//
 // At last it makes the compiled functions simpler (code.go): jumps go straight to where they go on
 // (jumps.go), offsets stand in loads and stores (addresses.go), and a function says its number once
 // (numbers.go). On the page that saves a seventh, and the solver's sweeps take a fifth less time.
@@ -42,17 +46,17 @@ func main() {
 // run writes the program of a file to another, made smaller; without one it describes the stack
 // that is typed.
 func run(out, file string) error {
-	program, err := os.ReadFile(file)
+	text, err := os.ReadFile(file)
 	if err != nil {
 		return err
 	}
-	edit := dropTraces
-	if out == "" {
-		edit = func(memory []byte) error { return describe(os.Stdout, os.Stdin, memory) }
-	}
-	smaller, err := withMemory(program, edit)
-	if err == nil && out != "" {
-		smaller, err = withSection(smaller, codeSection, simplify)
+	p, err := readProgram(text)
+	switch {
+	case err != nil:
+	case out == "":
+		err = p.editMemory(func(memory []byte) error { return describe(os.Stdout, os.Stdin, memory) })
+	default:
+		p, err = p.smaller()
 	}
 	if err != nil {
 		return fmt.Errorf("%s: %w", file, err)
@@ -60,5 +64,23 @@ func run(out, file string) error {
 	if out == "" {
 		return nil
 	}
-	return os.WriteFile(out, smaller, 0o666)
+	return os.WriteFile(out, p.append(nil), 0o666)
+}
+
+// smaller returns the program made smaller.
+func (p program) smaller() (program, error) {
+	var b buckets
+	err := p.editMemory(func(memory []byte) error {
+		if err := dropTraces(memory); err != nil {
+			return err
+		}
+		return b.take(memory)
+	})
+	if err == nil {
+		err = p.edit(codeSection, simplify)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return p.startWith(b.fill())
 }

@@ -11,51 +11,80 @@ var header = []byte("\x00asm\x01\x00\x00\x00")
 
 // Sections of a program, by number; see section 5.5 of the WebAssembly Core Specification.
 const (
-	codeSection = 10
-	dataSection = 11
+	typeSection     = 1
+	importSection   = 2
+	functionSection = 3
+	startSection    = 8
+	elementSection  = 9
+	codeSection     = 10
+	dataSection     = 11
 )
 
-// withMemory returns the program with the memory that it begins with changed by edit, and
-// written in few segments. All else stays as it is.
-func withMemory(program []byte, edit func(memory []byte) error) ([]byte, error) {
-	return withSection(program, dataSection, func(content []byte) ([]byte, error) {
+// section is a part of a program.
+type section struct {
+	number  byte
+	content []byte
+}
+
+// program is a program's sections, in their order.
+type program []section
+
+// readProgram reads a program.
+func readProgram(text []byte) (program, error) {
+	rest, ok := bytes.CutPrefix(text, header)
+	if !ok {
+		return nil, errors.New("no WebAssembly program of version 1")
+	}
+	var p program
+	r := reader{data: rest}
+	for len(r.data) > 0 {
+		at := len(text) - len(r.data)
+		number := r.byte()
+		content := r.bytes(r.unsigned())
+		if r.err != nil {
+			return nil, fmt.Errorf("the section at byte %d: %w", at, r.err)
+		}
+		p = append(p, section{number, content})
+	}
+	return p, nil
+}
+
+// append appends the program as it stands in a file.
+func (p program) append(dst []byte) []byte {
+	dst = append(dst, header...)
+	for _, s := range p {
+		dst = append(dst, s.number)
+		dst = appendUnsigned(dst, uint64(len(s.content)))
+		dst = append(dst, s.content...)
+	}
+	return dst
+}
+
+// edit changes the content of a section, if the program has it.
+func (p program) edit(number byte, change func(content []byte) ([]byte, error)) error {
+	for i := range p {
+		if p[i].number != number {
+			continue
+		}
+		content, err := change(p[i].content)
+		if err != nil {
+			return err
+		}
+		p[i].content = content
+	}
+	return nil
+}
+
+// editMemory changes the memory that the program begins with, and writes it in few segments.
+func (p program) editMemory(change func(memory []byte) error) error {
+	return p.edit(dataSection, func(content []byte) ([]byte, error) {
 		memory, err := readMemory(content)
 		if err == nil {
-			err = edit(memory)
+			err = change(memory)
 		}
 		if err != nil {
 			return nil, fmt.Errorf("the data section: %w", err)
 		}
 		return appendMemory(nil, memory), nil
 	})
-}
-
-// withSection returns the program with the content of a section changed by edit.
-func withSection(program []byte, section byte, edit func(content []byte) ([]byte, error)) ([]byte, error) {
-	rest, ok := bytes.CutPrefix(program, header)
-	if !ok {
-		return nil, errors.New("no WebAssembly program of version 1")
-	}
-	out := append(make([]byte, 0, len(program)), header...)
-	r := reader{data: rest}
-	for len(r.data) > 0 {
-		before := r.data
-		number := r.byte()
-		content := r.bytes(r.unsigned())
-		if r.err != nil {
-			return nil, fmt.Errorf("the section at byte %d: %w", len(program)-len(before), r.err)
-		}
-		if number != section {
-			out = append(out, before[:len(before)-len(r.data)]...)
-			continue
-		}
-		content, err := edit(content)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, number)
-		out = appendUnsigned(out, uint64(len(content)))
-		out = append(out, content...)
-	}
-	return out, nil
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"os"
 	"path/filepath"
 	"testing"
 )
@@ -170,7 +169,7 @@ func TestSimplerProgramRunsAlike(t *testing.T) {
 	if err := run(smaller, linked); err != nil {
 		t.Fatal(err)
 	}
-	before, after := sizeOf(t, linked), sizeOf(t, smaller)
+	before, after := len(sectionOf(t, linked, codeSection)), len(sectionOf(t, smaller, codeSection))
 	if after*100 > before*95 {
 		t.Errorf("%d bytes of code became %d, want 95 %% at most", before, after)
 	}
@@ -181,22 +180,4 @@ func TestSimplerProgramRunsAlike(t *testing.T) {
 	if want != "" {
 		contains(t, want, "ACDFGIJL", "recovered runtime error: index out of range [20] with length 0", "inner")
 	}
-}
-
-// sizeOf returns of how many bytes the code of a program's file is.
-func sizeOf(t *testing.T, file string) int {
-	t.Helper()
-	program, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	size := 0
-	_, err = withSection(program, codeSection, func(content []byte) ([]byte, error) {
-		size = len(content)
-		return content, nil
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return size
 }

@@ -38,6 +38,7 @@ var errTable = errors.New("the table of functions is not laid out as by go1.20 t
 type table struct {
 	names, units, files, counters, functions []byte
 	facts                                    []byte // what the functions' facts are: it stands elsewhere
+	parts                                    parts
 	number                                   int
 }
 
@@ -56,7 +57,8 @@ func findTable(memory []byte) (table, error) {
 		}
 	}
 	part := func(i int) []byte { return whole[bounds[i]:bounds[i+1]] }
-	t := table{part(1), part(2), part(3), part(4), part(5), findFacts(memory, at), int(number)}
+	record := findParts(memory, at)
+	t := table{part(1), part(2), part(3), part(4), part(5), record.facts(memory, at), record, int(number)}
 	if number == 0 || number > uint64(len(t.functions))/8 {
 		return table{}, errTable
 	}

@@ -78,7 +78,7 @@ func TestRealProgram(t *testing.T) {
 	if err := run(smaller, linked); err != nil {
 		t.Fatal(err)
 	}
-	before, after := dataOf(t, linked), dataOf(t, smaller)
+	before, after := sectionOf(t, linked, dataSection), sectionOf(t, smaller, dataSection)
 	if many, few := segmentsIn(before), segmentsIn(after); few*10 > many {
 		t.Errorf("%d segments became %d, want a tenth at most", many, few)
 	}
@@ -93,12 +93,8 @@ func TestRealProgram(t *testing.T) {
 	if strings.Contains(out, "main.grow") {
 		t.Errorf("the program knows the names of its functions:\n%s", out)
 	}
-	memory, err := readMemory(before)
-	if err != nil {
-		t.Fatal(err)
-	}
 	var described strings.Builder
-	if err := describe(&described, strings.NewReader(out), memory); err != nil {
+	if err := describe(&described, strings.NewReader(out), memoryOf(t, linked)); err != nil {
 		t.Fatal(err)
 	}
 	contains(t, described.String(), "goroutine 1", "\nmain.grow", "main.go:10\n", "main.go:12\n", "\nmain.main", "main.go:39\n")
@@ -137,10 +133,7 @@ func said(t *testing.T, program string) string {
 
 // TestOtherTables refuses a memory whose table of functions is not as it is known to be.
 func TestOtherTables(t *testing.T) {
-	memory, err := readMemory(dataOf(t, build(t, source)))
-	if err != nil {
-		t.Fatal(err)
-	}
+	memory := memoryOf(t, build(t, source))
 	at := bytes.Index(memory, tableMagic)
 	for _, tt := range []struct {
 		name string
@@ -185,22 +178,35 @@ func TestOtherTables(t *testing.T) {
 	}
 }
 
-// dataOf returns the content of the data section of a program's file.
-func dataOf(t *testing.T, file string) []byte {
+// sectionOf returns the content of a section of a program's file.
+func sectionOf(t *testing.T, file string, number byte) (content []byte) {
 	t.Helper()
-	program, err := os.ReadFile(file)
+	text, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := reader{data: program[len(header):]}
-	for len(r.data) > 0 {
-		number := r.byte()
-		if content := r.bytes(r.unsigned()); number == dataSection {
-			return content
-		}
+	p, err := readProgram(text)
+	if err != nil {
+		t.Fatal(err)
 	}
-	t.Fatal("no data section")
-	return nil
+	p.edit(number, func(found []byte) ([]byte, error) {
+		content = found
+		return found, nil
+	})
+	if content == nil {
+		t.Fatalf("no section %d", number)
+	}
+	return content
+}
+
+// memoryOf returns the memory that a program's file begins with.
+func memoryOf(t *testing.T, file string) []byte {
+	t.Helper()
+	memory, err := readMemory(sectionOf(t, file, dataSection))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return memory
 }
 
 // segmentsIn returns of how many segments a data section is.
