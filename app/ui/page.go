@@ -73,7 +73,7 @@ func (p *Panels) stage() app.UI {
 		only(p.Drawing.problem != "", func() app.UI {
 			return app.P().Class("problem").ID("problem").Role("alert").Text(p.Drawing.problem)
 		}),
-		p.titleBlock(),
+		only(p.stands, p.titleBlock),
 	)
 }
 

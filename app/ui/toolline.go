@@ -50,7 +50,7 @@ func (t toolLine) line() app.UI {
 			app.Button().Type("button").ID(viewMenu).Class("bare").Aria("expanded", t.Panels.menu == viewMenu).Aria("controls", "view-box").
 				OnClick(func(app.Context, app.Event) { t.Panels.toggleMenu(viewMenu) }).
 				Body(app.Text("View"), app.Span().Class("caret").Aria("hidden", true).Text("▾")),
-			app.Div().ID("view-box").Class(class).Body(t.motion(""), only(t.steers(), t.steer), t.views()),
+			app.Div().ID("view-box").Class(class).Body(t.motion(""), only(t.steers(), t.steer), only(t.Panels.stands, t.views)),
 		),
 	)
 }

@@ -11,8 +11,8 @@ import (
 // The line of the first script that has the start wait for the program's digest, and what it would
 // be without one: the bytes are counted then for the progress of a first load alone.
 const (
-	checked   = `await check(kept ? await copy.arrayBuffer() : await counted(copy));`
-	unchecked = `kept || counted(copy).catch(() => {});`
+	checked   = `await check(copy.body);`
+	unchecked = `check(copy.body).catch(() => {});`
 )
 
 // BenchmarkCheck measures what a start costs more because the program's digest is taken before

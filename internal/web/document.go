@@ -43,16 +43,25 @@ func firstPage() template.HTML {
 	}))
 }
 
-// document returns the document of the page, as it stands until the program runs, for a set
-// of a name. A policy is stated in it, if it is not empty.
-func (s set) document(page template.HTML, policy, name string) []byte {
+// document is what the page's document is made of, as it stands until the program runs.
+type document struct {
+	set
+	Set       string        // its name
+	Policy    string        // that is stated in the document, if it is not empty
+	Page      template.HTML // before the program runs
+	PieceSize int           // of the program, in bytes
+	Pieces    string        // digests of the program's pieces
+}
+
+// Name, Description and Colour say what the page is.
+func (document) Name() string        { return pageName }
+func (document) Description() string { return pageDescription }
+func (document) Colour() string      { return paperColour }
+
+// text returns the document.
+func (d document) text() []byte {
 	var b bytes.Buffer
-	err := documentTemplate.Execute(&b, struct {
-		set
-		Name, Description, Colour, Policy, Set string
-		Page                                   template.HTML
-	}{s, pageName, pageDescription, paperColour, policy, name, page})
-	if err != nil {
+	if err := documentTemplate.Execute(&b, d); err != nil {
 		panic(err) // The template is embedded, and a buffer takes all.
 	}
 	return b.Bytes()

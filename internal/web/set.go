@@ -39,8 +39,27 @@ func (s set) File(file string) string {
 // digest returns the beginning of a file's SHA-256 in hex. It finds damage and other
 // versions, not forgers: they would have to serve the document too.
 func (a *asset) digest() string {
-	sum := a.forms[coding.Identity].sum
-	return hex.EncodeToString(sum[:8])
+	return shortened(a.forms[coding.Identity].sum)
+}
+
+// shortened returns the beginning of a digest in hex.
+func shortened(sum [sha256.Size]byte) string { return hex.EncodeToString(sum[:8]) }
+
+// pieceSize is of how many bytes the pieces are by which the page checks the program while it
+// arrives.
+const pieceSize = 1 << 20
+
+// pieces returns the digests of a file's pieces. The last is of what is left behind the whole ones,
+// if only nothing.
+func (a *asset) pieces() string {
+	var digests []string
+	for rest := a.forms[coding.Identity].data; ; rest = rest[pieceSize:] {
+		n := min(pieceSize, len(rest))
+		digests = append(digests, shortened(sha256.Sum256(rest[:n])))
+		if n < pieceSize {
+			return strings.Join(digests, " ")
+		}
+	}
 }
 
 // Integrity returns the whole of it, as a document states it of a script or a style.
@@ -66,11 +85,11 @@ func (s set) list() []byte {
 // script that keeps the set. The set's name, which the document holds, stands for the
 // content of all files, the document without that name, and the script.
 func (s set) complete(policy string) (worker *asset) {
-	page := firstPage()
-	s["./"] = renderedAsset("/", s.document(page, policy, ""))
-	sum := sha256.Sum256(append(s.list(), serviceWorker...))
-	name := hex.EncodeToString(sum[:8])
-	s["./"] = renderedAsset("/", s.document(page, policy, name))
+	d := document{set: s, Policy: policy, Page: firstPage(), PieceSize: pieceSize, Pieces: s["web/"+programName].pieces()}
+	s["./"] = renderedAsset("/", d.text())
+	name := shortened(sha256.Sum256(append(s.list(), serviceWorker...)))
+	d.Set = name
+	s["./"] = renderedAsset("/", d.text())
 	script := strings.NewReplacer(`"{{.Set}}"`, fmt.Sprintf("%q", name), "{{.Files}}", string(s.list())).Replace(serviceWorker)
 	return renderedAsset(workerScript, []byte(script))
 }

@@ -5,7 +5,7 @@
 
 (() => {
   // The set that this document belongs to, and its files, named by their content.
-  const { set, program, worker, glue } = document.currentScript.dataset;
+  const { set, program, pieceSize, pieces, worker, glue } = document.currentScript.dataset;
 
   // While this lock is held the service worker keeps the set, even past a new version.
   const folder = new URL("./", document.baseURI).pathname;
@@ -34,38 +34,34 @@
     const compiling = WebAssembly.compileStreaming && typed
       ? WebAssembly.compileStreaming(response) : response.arrayBuffer().then((bytes) => WebAssembly.compile(bytes));
     compiling.catch(() => {}); // The check says it better.
-    await check(kept ? await copy.arrayBuffer() : await counted(copy));
+    await check(copy.body);
     return compiling;
   }
 
-  // Joins the parts by hand: a Blob sends them to another process and back, which takes
-  // longer than the check.
-  async function counted(copy) {
+  // Checks the program piece by piece as it arrives: a digest of the whole would begin at the last byte. Browsers
+  // compute none for pages by plain http, and keep nothing of them either.
+  async function check(body) {
     arrived = 0;
-    const parts = [], reader = copy.body.getReader();
+    const size = Number(pieceSize), piece = new Uint8Array(size), sums = [], reader = body.getReader();
     for (let part = await reader.read(); !part.done; part = await reader.read()) {
-      parts.push(part.value);
-      arrived += part.value.byteLength;
+      for (let rest = part.value; rest.length > 0;) {
+        const filled = arrived % size, some = rest.subarray(0, size - filled);
+        piece.set(some, filled);
+        arrived += some.length;
+        rest = rest.subarray(some.length);
+        arrived % size || sums.push(digest(piece));
+      }
     }
-    const bytes = new Uint8Array(arrived);
-    let at = 0;
-    for (const part of parts) {
-      bytes.set(part, at);
-      at += part.byteLength;
-    }
-    return bytes;
-  }
-
-  // The program's name ends with the beginning of its SHA-256. Browsers compute none for
-  // pages by plain http, and keep nothing of them either.
-  async function check(bytes) {
-    if (!crypto.subtle) {
-      return;
-    }
-    const sum = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes), 0, 8);
-    if (!program.endsWith("?" + Array.from(sum, (b) => b.toString(16).padStart(2, "0")).join(""))) {
+    sums.push(digest(piece.subarray(0, arrived % size)));
+    if (crypto.subtle && (await Promise.all(sums)).join(" ") !== pieces) {
       throw new Error(wanting("The program"));
     }
+  }
+
+  // Returns the beginning of some bytes' SHA-256 in hex, as files' names end with it.
+  async function digest(bytes) {
+    const sum = await crypto.subtle?.digest("SHA-256", bytes);
+    return sum && Array.from(new Uint8Array(sum, 0, 8), (b) => b.toString(16).padStart(2, "0")).join("");
   }
 
   const wanting = (what) => `${what} has come damaged, or of another version. Load the page again with a network;`
