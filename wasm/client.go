@@ -20,8 +20,8 @@ const startGrace = time.Minute
 // ErrWorkerEnded is what calls fail with whose worker crashed or was ended.
 var ErrWorkerEnded = errors.New("wasm: the worker ended before it answered")
 
-// errStuck is added to the cause of the cancel where no answer came in time.
-var errStuck = fmt.Errorf("wasm: no answer within %v of a cancel", cancelGrace)
+// errStuck is added to the cause of the cancel where no answer came within [cancelGrace].
+var errStuck = errors.New("wasm: no answer to a cancel")
 
 // client makes calls to one worker.
 type client struct {

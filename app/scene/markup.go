@@ -1,7 +1,7 @@
 package scene
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 )
 
@@ -9,32 +9,41 @@ import (
 // nodes have the ids of their slots; handles are grouped in an element of the id
 // "handles", each a group of the id "h" and its number.
 func Markup(id string) string {
-	b := fmt.Appendf(nil, `<svg id="%s" xmlns="http://www.w3.org/2000/svg" class="%s" role="group" aria-label="Drawing of the axle">`, id, classOf(0, 0))
+	b := put(nil, `<svg id="`, id, `" xmlns="http://www.w3.org/2000/svg" class="`, classOf(0, 0), `" role="group" aria-label="Drawing of the axle">`)
 	group := ""
 	for i, n := range nodes.list {
 		if n.group != group {
 			if group != "" {
-				b = append(b, "</g>"...)
+				b = put(b, "</g>")
 			}
 			b = n.open(b)
 			group = n.group
 		}
 		b = n.markup(b, Slot(i))
 	}
-	b = append(b, `</g><g id="handles" class="handles">`...)
+	b = put(b, `</g><g id="handles" class="handles">`)
 	for i := range MaxHandles {
-		b = fmt.Appendf(b, `<g id="h%d" role="slider" aria-orientation="vertical"`+HiddenHandle+`><circle class="reach" r="22"/><circle class="grip" r="9"/></g>`, i)
+		b = put(b, `<g id="h`, strconv.Itoa(i), `" role="slider" aria-orientation="vertical"`, HiddenHandle, `><circle class="reach" r="22"/><circle class="grip" r="9"/></g>`)
 	}
-	return string(append(b, "</g></svg>"...))
+	return string(put(b, "</g></svg>"))
+}
+
+// put appends texts. Package fmt would have a browser compile much before its first frame.
+func put(b []byte, texts ...string) []byte {
+	for _, t := range texts {
+		b = append(b, t...)
+	}
+	return b
 }
 
 // open returns the start of the group of a node. A group that begins with a clip is cut
 // to it.
 func (n node) open(b []byte) []byte {
+	b = put(b, `<g class="`, n.group, `" aria-hidden="true"`)
 	if n.kind == clipNode {
-		return fmt.Appendf(b, `<g class="%s" aria-hidden="true" clip-path="url(#%s)">`, n.group, n.clipID())
+		b = put(b, ` clip-path="url(#`, n.clipID(), `)"`)
 	}
-	return fmt.Appendf(b, `<g class="%s" aria-hidden="true">`, n.group)
+	return put(b, ">")
 }
 
 // clipID returns the id of the clip of a node's group.
@@ -43,12 +52,14 @@ func (n node) clipID() string { return "clip-" + strings.ReplaceAll(n.group, " "
 // HiddenHandle are the attributes of a handle that is not there.
 const HiddenHandle = ` display="none" class="handle" aria-hidden="true" aria-valuenow="0.00" aria-valuemin="0.00" aria-valuemax="0.00"`
 
+// markup appends a node that is empty.
 func (n node) markup(b []byte, s Slot) []byte {
-	switch n.kind {
+	switch id := s.ID(); n.kind {
 	case clipNode:
-		return fmt.Appendf(b, `<clipPath id="%s"><path id="%s"/></clipPath>`, n.clipID(), s.ID())
+		return put(b, `<clipPath id="`, n.clipID(), `"><path id="`, id, `"/></clipPath>`)
 	case textNode:
-		return fmt.Appendf(b, `<text id="%s" class="%s" text-anchor="%s"></text>`, s.ID(), n.class, n.align)
+		return put(b, `<text id="`, id, `" class="`, n.class, `" text-anchor="`, n.align.String(), `"></text>`)
+	default:
+		return put(b, `<path id="`, id, `" class="`, n.class, `"/>`)
 	}
-	return fmt.Appendf(b, `<path id="%s" class="%s"/>`, s.ID(), n.class)
 }

@@ -1,7 +1,7 @@
 package scene
 
 import (
-	"fmt"
+	"strconv"
 
 	"toewright/internal/plot"
 	"toewright/solver"
@@ -107,7 +107,7 @@ func SlotCount() int { return len(nodes.list) }
 func (s Slot) IsText() bool { return nodes.list[s].kind == textNode }
 
 // ID returns the id of the slot's element.
-func (s Slot) ID() string { return fmt.Sprintf("n%d", int(s)) }
+func (s Slot) ID() string { return "n" + strconv.Itoa(int(s)) }
 
 func (s *slots) path(group, class string) Slot {
 	s.list = append(s.list, node{kind: pathNode, group: group, class: class})

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"sync"
 	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -30,11 +31,13 @@ const (
 	mapCarsID   = "map-cars"
 )
 
-// mapMarkup is the picture without anything on it.
-var mapMarkup = string(plot.Document{
-	Title:   "Map of the toe change",
-	Picture: plot.Picture{Width: scene.TerrainWidth, Height: scene.TerrainHeight},
-}.AppendInline(nil, mapGroundID, mapCarsID))
+// mapMarkup returns the picture without anything on it.
+var mapMarkup = sync.OnceValue(func() string {
+	return string(plot.Document{
+		Title:   "Map of the toe change",
+		Picture: plot.Picture{Width: scene.TerrainWidth, Height: scene.TerrainHeight},
+	}.AppendInline(nil, mapGroundID, mapCarsID))
+})
 
 // OnMount shows what there is.
 func (p *mapPicture) OnMount(app.Context) {
@@ -54,7 +57,7 @@ func (p *mapPicture) Render() app.UI {
 			On("pointerdown", p.down).On("pointermove", p.move).On("pointerup", p.up).On("pointercancel", p.up).
 			OnKeyDown(p.key).Body(
 			app.Canvas().ID(mapShadesID).Aria("hidden", "true"),
-			app.Raw(mapMarkup),
+			app.Raw(mapMarkup()),
 		),
 	)
 }

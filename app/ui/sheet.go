@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"sync"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/scene"
@@ -19,8 +21,8 @@ type Sheet struct {
 // pictureID is the id of the picture's element.
 const pictureID = "picture"
 
-// picture is the markup of the picture.
-var picture = scene.Markup(pictureID)
+// picture returns the markup of the picture: workers have none.
+var picture = sync.OnceValue(func() string { return scene.Markup(pictureID) })
 
 // OnMount joins the drawing to the page.
 func (s *Sheet) OnMount(app.Context) { s.wired.join(s.Drawing) }
@@ -31,6 +33,6 @@ func (s *Sheet) OnDismount() { s.wired.part(s.Drawing) }
 // Render draws the empty picture, for which the document of the server has the place.
 func (s *Sheet) Render() app.UI {
 	return app.Div().ID("canvas").Class("canvas").Body(
-		only(app.IsClient, func() app.UI { return app.Raw(picture) }),
+		only(app.IsClient, func() app.UI { return app.Raw(picture()) }),
 	)
 }

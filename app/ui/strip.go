@@ -30,10 +30,10 @@ type Strip struct {
 const longPress = 500 * time.Millisecond
 
 // OnUpdate brings the key of another selected car into view.
-func (s *Strip) OnUpdate(ctx app.Context) {
+func (s *Strip) OnUpdate(app.Context) {
 	if car := s.Desk.View.Car; car != s.slidTo {
 		s.slidTo = car
-		ctx.Defer(func(app.Context) { slideTo(".strip", ".strip [aria-pressed=true]") })
+		afterFrame(func() { slideTo(".strip", ".strip [aria-pressed=true]") })
 	}
 }
 
