@@ -1,6 +1,7 @@
 package browsertest
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -179,6 +180,41 @@ func TestDamagedFilesHeal(t *testing.T) {
 	}
 	if len(files) < 10 {
 		t.Errorf("%q are kept, want all files of the page", files)
+	}
+}
+
+// respoil is a script that puts another program in the place of the one that is kept, made of its bytes.
+const respoil = `(async (change) => {
+	const set = await caches.open((await caches.keys())[0]);
+	const [program] = (await set.keys()).filter((file) => file.url.includes("app.wasm"));
+	const kept = await set.match(program, { ignoreVary: true });
+	await set.put(program, new Response(change(new Uint8Array(await kept.arrayBuffer())), { headers: kept.headers }));
+	return true;
+})(%s)`
+
+// TestDamagedProgramHeals damages the program at its ends and about the seams of the pieces by which
+// it is checked, cuts it short and lengthens it: the page opens with the work on it, and keeps the
+// program as it was.
+func TestDamagedProgramHeals(t *testing.T) {
+	page := Open(t, Options{})
+	page.WaitOfflineReady()
+	page.edit()
+	size := Eval[int](page, `Number(document.querySelector("script[data-program]").dataset.pieceSize)`)
+	flip := func(at int) string {
+		return fmt.Sprintf("(b) => { b[(b.length + %d) %% b.length] ^= 128; return b; }", at)
+	}
+	for _, change := range []string{
+		flip(0), flip(size - 1), flip(size), flip(2*size - 1), flip(2 * size), flip(-1),
+		"(b) => b.subarray(0, -1)",
+		fmt.Sprintf("(b) => b.subarray(0, b.length - b.length %% %d)", size),
+		"(b) => new Uint8Array([...b.subarray(0, 8), 0, 1, 0, ...b.subarray(8)])",
+		fmt.Sprintf("(b) => new Blob([b, b.subarray(0, %d)])", size),
+		"() => new Uint8Array()",
+	} {
+		Evalf[bool](page, respoil, change)
+		page.Reload()
+		page.waitTheWork()
+		page.WaitTrue(whole)
 	}
 }
 
