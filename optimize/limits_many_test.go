@@ -51,7 +51,7 @@ func TestMapLimitValues(t *testing.T) {
 	m := optimize.ParameterMap{Judge: j, Columns: 3, Rows: 2,
 		X: freeOf(t, j.Base, "tieRodInnerLateral", -10, 10), Y: freeOf(t, j.Base, "upperBallJoint.z", 0, 4)}
 	limit := optimize.Limit{Name: "tie rod length", Min: 300, Max: math.Inf(1), Scale: 1, Of: tieRodLength}
-	values, err := m.LimitValues(context.Background(), []optimize.Limit{limit, limit}, optimize.Parallel{})
+	values, err := m.LimitValues(context.Background(), optimize.Span{End: m.Rows}, []optimize.Limit{limit, limit}, optimize.Parallel{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -66,7 +66,7 @@ func TestMapLimitValues(t *testing.T) {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	if _, err := m.LimitValues(ctx, []optimize.Limit{limit}, optimize.Parallel{}); err != context.Canceled {
+	if _, err := m.LimitValues(ctx, optimize.Span{End: m.Rows}, []optimize.Limit{limit}, optimize.Parallel{}); err != context.Canceled {
 		t.Errorf("cancelled: %v", err)
 	}
 }

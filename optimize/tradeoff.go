@@ -24,6 +24,9 @@ type TradeOff struct {
 	// Found, if not nil, hears of the undominated designs so far whenever there is one more,
 	// in the order of the second aim. The designs are the caller's.
 	Found func([]Design)
+	// Known are searches of the same trade-off, settings alike, that [TradeOff.PolishEnds] and
+	// [TradeOff.PolishLevels] have made.
+	Known FrontSearches
 }
 
 // Front returns undominated designs in the order of the second aim, from the least
@@ -36,21 +39,18 @@ type TradeOff struct {
 // counts everywhere. [Settings.Restarts], where stated, is how many spread starts each
 // level has. A cancelled context ends it early with the designs found so far.
 func (t *TradeOff) Front(ctx context.Context, s *Settings) ([]Design, error) {
-	if t.Levels < 2 {
-		return nil, nlp.ProblemErrorf("a trade-off of %d designs; at least 2 are needed", t.Levels)
-	}
-	if err := t.Check(); err != nil {
-		return nil, err
-	}
-	if err := t.Aim.check(&t.ToeSearch); err != nil {
-		return nil, err
-	}
 	f, err := newFront(ctx, t, s)
 	if err != nil {
 		return nil, err
 	}
-	if err := f.ends(); err != nil || len(f.levels) == 0 {
+	places, err := f.ends()
+	if err != nil || len(f.levels) == 0 {
 		return nil, err
+	}
+	if len(f.levels) > 1 {
+		if err := f.least(places); err != nil {
+			return nil, err
+		}
 	}
 	if len(f.levels) > 1 {
 		f.between()
@@ -58,6 +58,17 @@ func (t *TradeOff) Front(ctx context.Context, s *Settings) ([]Design, error) {
 	f.fraction = 1
 	f.tellProgress(0, 0)
 	return f.designs(), nil
+}
+
+// check returns an error that says what the trade-off lacks.
+func (t *TradeOff) check() error {
+	if t.Levels < 2 {
+		return nlp.ProblemErrorf("a trade-off of %d designs; at least 2 are needed", t.Levels)
+	}
+	if err := t.Check(); err != nil {
+		return err
+	}
+	return t.Aim.check(&t.ToeSearch)
 }
 
 // undominated returns the designs that gain on those before them, which have less of

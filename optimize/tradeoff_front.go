@@ -30,10 +30,11 @@ type front struct {
 	worker   *frontWorker
 	levels   []level // from the least of the aim to the least toe change
 	spread   nlp.Halton
-	starts   int     // spread starts of a level
-	drawn    int     // of all levels, so far
-	fraction float64 // of the work done
-	spent    int     // evaluations
+	starts   int                 // spread starts of a level
+	drawn    int                 // of all levels, so far
+	known    map[int]LevelSearch // by their spread starts
+	fraction float64             // of the work done
+	spent    int                 // evaluations
 }
 
 // level is one level at which the aim is held.
@@ -41,17 +42,23 @@ type level struct {
 	at   float64       // in the aim's unit
 	best *Design       // nil before there is one
 	ends []nlp.Optimum // distinct places where local searches ended
-	todo [][]float64   // places from which one is still to start
+	todo []levelStart  // places from which one is still to start
 
 	drawn bool // has had its spread starts
 }
 
 func newFront(ctx context.Context, t *TradeOff, s *Settings) (*front, error) {
+	if err := t.check(); err != nil {
+		return nil, err
+	}
 	w, err := newFrontWorker(ctx, t)
 	if err != nil {
 		return nil, err
 	}
-	f := &front{TradeOff: t, ctx: ctx, settings: s.WithDefaults(len(t.Free)), worker: w, starts: spreadStarts}
+	f := &front{TradeOff: t, ctx: ctx, settings: s.WithDefaults(len(t.Free)), worker: w, starts: spreadStarts, known: map[int]LevelSearch{}}
+	for _, k := range t.Known.Levels {
+		f.known[k.Start] = k
+	}
 	f.spread = nlp.NewHalton(len(t.Free), f.settings.Seed)
 	if s != nil && s.Restarts > 0 {
 		f.starts = s.Restarts
@@ -60,30 +67,31 @@ func newFront(ctx context.Context, t *TradeOff, s *Settings) (*front, error) {
 }
 
 // ends searches the two ends of the front and sets the levels: none where no design holds
-// the limits, one where none has less of the aim than that of the least toe change.
-func (f *front) ends() error {
+// the limits, one where none has less of the aim than that of the least toe change. It
+// returns the places of the least aim.
+func (f *front) ends() (least []nlp.Optimum, err error) {
 	w, o := f.worker, f.objective()
-	r, err := f.run(w.toe, o)
+	r, err := f.run(w.toe, o, f.Known.Toe)
 	if err != nil || r.X == nil || r.Violation > nlp.LimitSlack {
-		return err
+		return nil, err
 	}
 	loose := level{best: w.design(r.X, r.Value), ends: r.Optima}
 	f.levels = []level{loose}
 	f.tell()
-	least, err := f.run(w.aim, w.aim.objective(), r.X)
-	if err != nil || least.X == nil || least.Violation > nlp.LimitSlack {
-		return err
+	a, err := f.run(w.aim, w.aim.objective(), f.Known.Aim, r.X)
+	if err != nil || a.X == nil || a.Violation > nlp.LimitSlack {
+		return nil, err
 	}
-	nearest := w.design(least.X, w.toe.point(least.X, &o).value)
+	nearest := w.design(a.X, w.toe.point(a.X, &o).value)
 	if !(nearest.Aim < loose.best.Aim) {
-		return nil
+		return nil, nil
 	}
 	f.levels = make([]level, f.Levels)
 	for k := range f.levels {
 		f.levels[k].at = nearest.Aim + (loose.best.Aim-nearest.Aim)*float64(k)/float64(f.Levels-1)
 	}
 	f.levels[0].best, f.levels[f.Levels-1] = nearest, loose
-	return f.least(least.Optima)
+	return a.Optima, nil
 }
 
 // least searches the level of the least aim, from the places where it is that.
@@ -96,9 +104,9 @@ func (f *front) least(places []nlp.Optimum) error {
 		return err
 	}
 	for _, o := range places {
-		tight.todo = append(tight.todo, o.X)
+		tight.todo = append(tight.todo, levelStart{o.X, told})
 	}
-	tight.todo = append(tight.todo, f.levels[len(f.levels)-1].best.Values)
+	tight.todo = append(tight.todo, levelStart{f.levels[len(f.levels)-1].best.Values, told})
 	f.search(0)
 	if len(tight.ends) == 0 {
 		f.tellNext(0, nlp.Optimum{X: tight.best.Values, Value: tight.best.Value})
@@ -140,11 +148,8 @@ func (f *front) search(k int) bool {
 		l.drawn = true
 		starts = append(starts, f.draw()...)
 	}
-	for _, x := range starts {
-		if f.ctx.Err() != nil {
-			break
-		}
-		o, n, ok := f.worker.from(l.at, x)
+	for _, from := range starts {
+		o, n, ok := f.from(l, from)
 		f.spent += n
 		if ok && !(o.Violation > nlp.LimitSlack) {
 			f.add(k, o)
@@ -152,6 +157,28 @@ func (f *front) search(k int) bool {
 		f.tellProgress(0, 0)
 	}
 	return len(starts) > 0
+}
+
+// levelStart is a place from which a local search of a level starts: spread start number n
+// of all levels, or told by another level.
+type levelStart struct {
+	x []float64
+	n int
+}
+
+// told is the number of a start that is not a spread one.
+const told = -1
+
+// from returns where the local search from a start ends, made now or known; none where the
+// context has ended and it is not known.
+func (f *front) from(l *level, s levelStart) (o nlp.Optimum, evaluations int, ok bool) {
+	if k, known := f.known[s.n]; known {
+		return nlp.Optimum{X: k.X, Value: k.Value, Violation: k.Violation}, k.Evaluations, k.X != nil
+	}
+	if f.ctx.Err() != nil {
+		return nlp.Optimum{}, 0, false
+	}
+	return f.worker.from(l.at, s.x)
 }
 
 // add takes a place where a local search of a level ended, and tells the levels next to it
@@ -182,29 +209,29 @@ func (f *front) add(k int, o nlp.Optimum) {
 // worse, where the place is better than what that one has.
 func (f *front) tellNext(k int, o nlp.Optimum) {
 	if k+1 < len(f.levels)-1 {
-		f.levels[k+1].todo = append(f.levels[k+1].todo, o.X)
+		f.levels[k+1].todo = append(f.levels[k+1].todo, levelStart{o.X, told})
 	}
 	if k < 2 {
 		return
 	}
 	if t := &f.levels[k-1]; t.best == nil || o.Value < t.best.Value {
-		t.todo = append(t.todo, o.X)
+		t.todo = append(t.todo, levelStart{o.X, told})
 	}
 }
 
 // draw returns the next spread starts.
-func (f *front) draw() (xs [][]float64) {
+func (f *front) draw() (list []levelStart) {
 	u := make([]float64, len(f.Free))
 	for range f.starts {
 		f.spread.Point(f.drawn, u)
-		f.drawn++
 		x := make([]float64, len(u))
 		for i, v := range f.variables() {
 			x[i] = v.FromUnit(u[i])
 		}
-		xs = append(xs, x)
+		list = append(list, levelStart{x, f.drawn})
+		f.drawn++
 	}
-	return xs
+	return list
 }
 
 // designs returns the best of all levels so far, none worse than one of less of the aim.
@@ -234,12 +261,13 @@ func (f *front) tellProgress(more int, best float64) {
 	f.settings.Progress(Progress{Evaluations: f.spent + more, Best: best, Fraction: f.fraction})
 }
 
-// run makes one search of an end, from the usual starts and others.
-func (f *front) run(m nlp.Model, o nlp.Objective, also ...[]float64) (nlp.Result, error) {
+// run makes one search of an end, from the usual starts and others; some of it is known.
+func (f *front) run(m nlp.Model, o nlp.Objective, known []nlp.Polished, also ...[]float64) (nlp.Result, error) {
 	p := f.problem(m)
 	p.Objective, p.Also = o, also
 	from, end := f.fraction, f.fraction+1/float64(f.Levels+1)
 	s := f.settings
+	s.Known = known
 	s.Progress = func(p Progress) {
 		f.fraction = from + (end-from)*p.Fraction
 		f.tellProgress(p.Evaluations, p.Best)

@@ -16,14 +16,15 @@ import (
 var errNoStudy = errors.New("worker: params have no study")
 
 // params are what a method is called with: the study file and the options of the call as
-// JSON. With a shard it does that part of a call that is divided, and with the parts of all
-// shards it answers the call.
+// JSON. With a shard it does that part of a call that is divided, in the round after those whose
+// parts are given, and with the parts of all rounds it answers the call.
 type params struct {
 	Study   json.RawMessage   `json:"study"`
 	Options json.RawMessage   `json:"options,omitzero"`
 	Shard   engine.Shard      `json:"shard,omitzero"`
-	Parts   []json.RawMessage `json:"parts,omitzero"`   // by shard; null of one that has none
-	Stopped bool              `json:"stopped,omitzero"` // the shards were stopped on the way
+	// Parts are of each round, by shard; null of one that has none.
+	Parts   [][]json.RawMessage `json:"parts,omitzero"`
+	Stopped bool                `json:"stopped,omitzero"` // the shards were stopped on the way
 }
 
 // Handlers returns the methods by their names: the calls that the page makes.
@@ -88,16 +89,18 @@ func (p *params) share(ctx context.Context, start shards.Start, run shards.Run) 
 	if err != nil {
 		return nil, err
 	}
-	if p.Parts == nil {
-		return job.Do(ctx, p.Shard)
+	for _, round := range p.Parts {
+		for i, part := range round {
+			if string(part) == "null" {
+				continue
+			}
+			if err := job.Add(engine.Shard{Index: i, Of: len(round)}, part); err != nil {
+				return nil, err
+			}
+		}
 	}
-	for i, part := range p.Parts {
-		if string(part) == "null" {
-			continue
-		}
-		if err := job.Add(engine.Shard{Index: i, Of: len(p.Parts)}, part); err != nil {
-			return nil, err
-		}
+	if p.Shard.Of > 0 {
+		return job.Do(ctx, p.Shard)
 	}
 	if p.Stopped {
 		stopped, cancel := context.WithCancel(ctx)

@@ -7,7 +7,6 @@ import (
 	"math"
 	"sync"
 
-	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
 )
@@ -35,21 +34,22 @@ func (t Team) Call(ctx context.Context, method string, d *study.Document, option
 	if n < 2 || divided[method] == nil {
 		return t.Pool.Call(ctx, method, p, listener(progress))
 	}
-	parts, err := t.share(ctx, method, p, n, progress)
-	if err != nil {
-		return nil, err
-	}
-	if method == calls.MapCells {
-		var all json.RawMessage
-		for _, rows := range parts {
-			all = append(all, rows...)
+	all := &together{tell: progress, each: make([]engine.Progress, n)}
+	for range rounds(method) {
+		parts, err := t.share(ctx, method, p, n, all)
+		if err != nil {
+			return nil, err
 		}
-		return all, ctx.Err()
+		if join := joined[method]; join != nil {
+			return join(d, parts), ctx.Err()
+		}
+		p.Parts = append(p.Parts, parts)
+		if ctx.Err() != nil {
+			p.Stopped, ctx = true, context.WithoutCancel(ctx)
+			break
+		}
 	}
-	if p.Parts = parts; ctx.Err() != nil {
-		p.Stopped, ctx = true, context.WithoutCancel(ctx)
-	}
-	return t.Pool.Call(ctx, method, p, listener(progress))
+	return t.Pool.Call(ctx, method, p, listener(all.last()))
 }
 
 func newParams(d *study.Document, options any) (p params, err error) {
@@ -64,11 +64,10 @@ func newParams(d *study.Document, options any) (p params, err error) {
 
 // share has all shards of a call done and returns what came of each. Where one fails the
 // others are called off.
-func (t Team) share(ctx context.Context, method string, p params, n int, progress func(engine.Progress)) ([]json.RawMessage, error) {
+func (t Team) share(ctx context.Context, method string, p params, n int, all *together) ([]json.RawMessage, error) {
 	run, cancel := context.WithCancel(ctx)
 	defer cancel()
 	parts, errs := make([]json.RawMessage, n), make([]error, n)
-	all := &together{tell: progress, each: make([]engine.Progress, n)}
 	var wg sync.WaitGroup
 	for i := range n {
 		q := p
@@ -137,16 +136,33 @@ func (t *together) listener(i int) func(json.RawMessage) {
 	})
 }
 
-// sum returns the progress of all: the mean of what is done, and the best of the best.
+// last returns who hears of the answer, which goes on from the designs of all shards; nil for
+// nobody.
+func (t *together) last() func(engine.Progress) {
+	if t.tell == nil {
+		return nil
+	}
+	designs := t.sum().Designs
+	return func(p engine.Progress) {
+		p.Designs = engine.JoinDesigns(designs, p.Designs)
+		t.tell(p)
+	}
+}
+
+// sum returns the progress of all: the mean of what is done, the best of the best, and the
+// designs that none of the others' is better than.
 func (t *together) sum() (out engine.Progress) {
 	none := true
+	var designs []*engine.TradeOffResult
 	for _, p := range t.each {
+		designs = append(designs, p.Designs)
 		out.Fraction += p.Fraction / float64(len(t.each))
 		out.Evaluations += p.Evaluations
 		if p.Evaluations > 0 && p.Best.Valid() && (none || p.Best < out.Best) {
 			none, out.Best, out.Values = false, p.Best, p.Values
 		}
 	}
+	out.Designs = engine.JoinDesigns(designs...)
 	if none {
 		out.Best = engine.Number(math.NaN())
 	}

@@ -13,6 +13,7 @@ import (
 	"toewright/internal/calls"
 	"toewright/internal/engine"
 	"toewright/internal/study"
+	"toewright/optimize"
 	"toewright/wasm"
 )
 
@@ -39,45 +40,62 @@ func partOf(key string, i int) study.Part {
 	return study.Part{Slot: key, Name: fmt.Sprintf("%s %d", key, i), Price: float64(i), Changes: study.Changes{key: float64(i) / 2}}
 }
 
+// askings are what each divided call is asked with, beside its defaults.
+func askings(method string) []any {
+	over := engine.MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: new(9), Rows: new(11)}
+	switch method {
+	case calls.MapCells, calls.MapRoom:
+		few := over
+		few.Rows = new(3) // fewer than workers
+		return []any{over, few}
+	case calls.TradeOff:
+		return []any{nil, engine.TradeOffOptions{Aim: "ackermann", Designs: new(6)}, engine.TradeOffOptions{Aim: "ratio", Designs: new(2)}}
+	}
+	return []any{nil}
+}
+
 // TestTeamAnswersAsOneWorker: a call that is divided among workers answers what one worker
-// does by itself, to the byte, and its progress goes up to the end.
+// does by itself, to the byte, and its progress goes up to the end; with limits and without.
 func TestTeamAnswersAsOneWorker(t *testing.T) {
+	limited := busy(t)
+	limited.Search.Limits = []study.Limit{{Result: "tieRodLength", Max: new(352.0)}, {Result: "outerBallAngle", Max: new(20.0)}}
 	for method := range divided {
-		t.Run(method, func(t *testing.T) {
-			d := busy(t)
-			var options any
-			if method == calls.MapCells {
-				options = engine.MapOptions{X: "tieRodOuterHeight", Y: "tieRodInnerHeight", Columns: new(9), Rows: new(11)}
+		for i, options := range askings(method) {
+			for name, d := range map[string]*study.Document{"no limits": busy(t), "limits": limited} {
+				t.Run(fmt.Sprint(method, i, name), func(t *testing.T) { asOneWorker(t, method, d, options) })
 			}
-			want, err := Team{wasm.NewLocalPool(1, Handlers())}.Call(t.Context(), method, d, options, nil)
-			if err != nil {
-				t.Fatal(err)
+		}
+	}
+}
+
+func asOneWorker(t *testing.T, method string, d *study.Document, options any) {
+	want, err := Team{wasm.NewLocalPool(1, Handlers())}.Call(t.Context(), method, d, options, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, n := range []int{2, 5} {
+		last, reports := 0.0, 0
+		var mu sync.Mutex
+		got, err := Team{wasm.NewLocalPool(n, Handlers())}.Call(t.Context(), method, d, options, func(p engine.Progress) {
+			mu.Lock()
+			defer mu.Unlock()
+			if method == calls.Search && p.Evaluations > 0 && p.Best.Valid() != (p.Values != nil) {
+				t.Errorf("a best of %g of the values %v", p.Best, p.Values)
 			}
-			for _, n := range []int{2, 5} {
-				last, reports := 0.0, 0
-				var mu sync.Mutex
-				got, err := Team{wasm.NewLocalPool(n, Handlers())}.Call(t.Context(), method, d, options, func(p engine.Progress) {
-					mu.Lock()
-					defer mu.Unlock()
-					if method == calls.Search && p.Evaluations > 0 && p.Best.Valid() != (p.Values != nil) {
-						t.Errorf("a best of %g of the values %v", p.Best, p.Values)
-					}
-					if reports++; p.Fraction < last-0.5 || p.Fraction > 1 {
-						t.Errorf("progress %g after %g", p.Fraction, last)
-					}
-					last = p.Fraction
-				})
-				if err != nil {
-					t.Fatal(err)
-				}
-				if string(got) != string(want) {
-					t.Errorf("%d workers: %.300s\nwant %.300s", n, got, want)
-				}
-				if reports == 0 && method != calls.MapCells {
-					t.Error("no progress was reported")
-				}
+			if reports++; p.Fraction < last-0.5 || p.Fraction > 1 {
+				t.Errorf("progress %g after %g", p.Fraction, last)
 			}
+			last = p.Fraction
 		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if string(got) != string(want) {
+			t.Errorf("%d workers: %.300s\nwant %.300s", n, got, want)
+		}
+		if reports == 0 && method != calls.MapCells && method != calls.MapRoom {
+			t.Error("no progress was reported")
+		}
 	}
 }
 
@@ -91,10 +109,13 @@ func TestTeamStopped(t *testing.T) {
 			d.Catalogue = append(d.Catalogue, partOf(key, i))
 		}
 	}
-	for method, whole := range map[string]string{calls.Tolerance: `"cars":10000000`, calls.Choose: `"tried":1000000`, calls.Search: `"converged":true`} {
+	for method, whole := range map[string]string{calls.Tolerance: `"cars":10000000`, calls.Choose: `"tried":1000000`, calls.Search: `"converged":true`, calls.TradeOff: ""} {
 		ctx, cancel := context.WithCancel(t.Context())
 		got, err := Team{wasm.NewLocalPool(3, Handlers())}.Call(ctx, method, d, nil, func(engine.Progress) { cancel() })
-		if method == calls.Search && errors.Is(err, context.Canceled) {
+		if method == calls.TradeOff && err == nil && strings.Contains(string(got), `"stopped":true`) {
+			continue
+		}
+		if (method == calls.Search || method == calls.TradeOff) && errors.Is(err, context.Canceled) {
 			continue // No shard had found something yet.
 		}
 		if err != nil || !json.Valid(got) || strings.Contains(string(got), whole) {
@@ -120,5 +141,57 @@ func TestTeamFails(t *testing.T) {
 	}
 	if got := fault([]error{context.Canceled, nil}, make([]json.RawMessage, 2)); got != nil {
 		t.Errorf("error %v of a call with something found", got)
+	}
+}
+
+// TestTogetherJoinsDesigns: what is told of a trade-off are the designs of all workers of which
+// none is better, and none is lost while the answer is put together.
+func TestTogetherJoinsDesigns(t *testing.T) {
+	d := busy(t)
+	told := func(s engine.Shard, known *optimize.FrontSearches) (last *engine.TradeOffResult, found *optimize.FrontSearches) {
+		run, err := engine.NewTradeOffRun(d, engine.TradeOffOptions{Designs: new(6), Progress: func(p engine.Progress) {
+			if p.Designs != nil {
+				last = p.Designs
+			}
+		}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if known == nil {
+			ends, err := run.Ends(t.Context(), s)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return last, &ends
+		}
+		if _, err := run.Levels(t.Context(), s, known); err != nil {
+			t.Fatal(err)
+		}
+		return last, known
+	}
+	_, known := told(engine.Whole, nil)
+	var heard engine.Progress
+	all := &together{tell: func(p engine.Progress) { heard = p }, each: make([]engine.Progress, 2)}
+	for i := range all.each {
+		all.each[i].Designs, _ = told(engine.Shard{Index: i, Of: 2}, known)
+		if n := len(all.each[i].Designs.Designs); n < 3 {
+			t.Fatalf("worker %d tells of %d designs, want more than the ends", i, n)
+		}
+	}
+	joined := all.sum().Designs
+	if len(joined.Designs) <= max(len(all.each[0].Designs.Designs), len(all.each[1].Designs.Designs)) {
+		t.Errorf("%d designs of both, want more than of either", len(joined.Designs))
+	}
+	for i, p := range joined.Designs {
+		if i > 0 && !(p.Score >= joined.Designs[i-1].Score && p.Aim < joined.Designs[i-1].Aim) {
+			t.Errorf("design %d gives %g at %g after %g at %g", i, p.Score, p.Aim, joined.Designs[i-1].Score, joined.Designs[i-1].Aim)
+		}
+	}
+	if !joined.Stopped {
+		t.Error("what is told on the way is said to be all there is")
+	}
+	all.last()(engine.Progress{Designs: &engine.TradeOffResult{Designs: joined.Designs[:1]}})
+	if len(heard.Designs.Designs) != len(joined.Designs) {
+		t.Errorf("%d designs as the answer begins, want the %d told of", len(heard.Designs.Designs), len(joined.Designs))
 	}
 }

@@ -45,7 +45,7 @@ func (m *MapRun) measureLimit(ctx context.Context, limit *optimize.Limit, r *Map
 	for i := range m.layers {
 		n := float64(len(m.layers))
 		part := progress.within(float64(i)/n, float64(i+1)/n)
-		values, err := m.layers[i].LimitValues(ctx, []optimize.Limit{*limit}, optimize.Parallel{Progress: part.items(m.problem.Rows)})
+		values, err := m.layers[i].LimitValues(ctx, optimize.Span{End: m.problem.Rows}, []optimize.Limit{*limit}, optimize.Parallel{Progress: part.items(m.problem.Rows)})
 		if err != nil {
 			return err
 		}

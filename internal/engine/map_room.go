@@ -15,6 +15,11 @@ import (
 // built. Of several set-ups of the search it is the least room of all. A call that is
 // cancelled is an error.
 func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, error) {
+	return MapRoomRows(ctx, d, o, Whole)
+}
+
+// MapRoomRows is [MapRoom] of a shard of the map's rows.
+func MapRoomRows(ctx context.Context, d *study.Document, o MapOptions, s Shard) ([]float64, error) {
 	m, err := newMapper(d, &o)
 	if err != nil {
 		return nil, err
@@ -32,9 +37,9 @@ func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, e
 		}
 	}
 	var out []float64
-	n := float64(len(m.layers))
+	n, rows := float64(len(m.layers)), s.Span(m.problem.Rows)
 	for i := range m.layers {
-		rooms, err := m.rooms(ctx, &m.layers[i], limits, stages(o.Progress).within(float64(i)/n, float64(i+1)/n))
+		rooms, err := m.rooms(ctx, &m.layers[i], rows, limits, stages(o.Progress).within(float64(i)/n, float64(i+1)/n))
 		if err != nil {
 			return nil, err
 		}
@@ -48,16 +53,16 @@ func MapRoom(ctx context.Context, d *study.Document, o MapOptions) ([]float64, e
 	return out, nil
 }
 
-// rooms returns the room to each limit in one set-up.
-func (m *mapper) rooms(ctx context.Context, layer *mapLayer, limits []optimize.Limit, progress stage) (out []float64, err error) {
-	values, err := layer.LimitValues(ctx, limits, optimize.Parallel{Progress: progress.items(m.problem.Rows)})
+// rooms returns the room to each limit in some rows of one set-up.
+func (m *mapper) rooms(ctx context.Context, layer *mapLayer, rows optimize.Span, limits []optimize.Limit, progress stage) (out []float64, err error) {
+	values, err := layer.LimitValues(ctx, rows, limits, optimize.Parallel{Progress: progress.items(rows.Len())})
 	if err != nil {
 		return nil, err
 	}
 	for k := range limits {
 		for cell, v := range values[k] {
 			room := limits[k].Room(v)
-			if math.IsNaN(v) && layer.builds(cell) {
+			if math.IsNaN(v) && layer.builds(rows.First*m.problem.Columns+cell) {
 				room = -limits[k].Scale
 			}
 			out = append(out, room)

@@ -79,57 +79,11 @@ func (r *TradeOffResult) Weighted() bool {
 // TradeOff repeats the study's search with a second aim held ever smaller. A call
 // that is cancelled returns the designs found so far.
 func TradeOff(ctx context.Context, d *study.Document, o TradeOffOptions) (*TradeOffResult, error) {
-	so := SearchOptions{Side: o.Side, Seed: o.Seed, TargetOf: o.TargetOf, TargetSlope: o.TargetSlope, Progress: o.Progress}
-	s, err := newSearcher(d, &so)
+	r, err := NewTradeOffRun(d, o)
 	if err != nil {
 		return nil, err
 	}
-	designs, err := counted("designs", o.Designs, DefaultDesigns, 2, maxDesigns)
-	if err != nil {
-		return nil, err
-	}
-	aim, err := s.aim(&o)
-	if err != nil {
-		return nil, err
-	}
-	var soFar *TradeOffResult
-	if so.Progress != nil {
-		so.Progress = func(p Progress) {
-			p.Designs = soFar
-			o.Progress(p)
-		}
-	}
-	t := optimize.TradeOff{
-		ToeSearch: s.problem, Aim: aim.Aim, Levels: designs,
-		Found: func(front []optimize.Design) { soFar = s.designs(front, aim, true) },
-	}
-	front, err := t.Front(ctx, s.settings(&so))
-	if err != nil {
-		return nil, explain(err, "")
-	}
-	if len(front) == 0 {
-		can, _, err := s.feasible(ctx, s.settings(&so))
-		if err != nil {
-			return nil, err
-		}
-		return nil, s.noAnswer(ctx, can)
-	}
-	return s.designs(front, aim, ctx.Err() != nil), nil
-}
-
-// designs returns the result of a front; stopped says that there is more to be found.
-func (s *searcher) designs(front []optimize.Design, aim *secondAim, stopped bool) *TradeOffResult {
-	out := &TradeOffResult{
-		Units: s.doc.Units, Minimise: s.problem.Measure.String(), Side: sideNames[s.problem.Judge],
-		Aim: aim.Name, AimUnit: aim.unit, Goal: aim.goal, Stopped: stopped,
-	}
-	for _, k := range front {
-		values := s.values(k.Values)
-		out.Designs = append(out.Designs, TradeOffPoint{
-			Values: values, Loads: s.peaks(values, solver.HoldAll), Scored: Scored{toeFigures(k.Best), degrees(k.Value)}, Aim: Number(aim.shown(k.Aim)),
-		})
-	}
-	return out
+	return r.Result(ctx, nil)
 }
 
 // secondAim is an aim of a trade-off, with what is said of it.
