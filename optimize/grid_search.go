@@ -101,17 +101,13 @@ func (g *gridSearch) unset(d int) (of []int) {
 
 // run searches from an answer x.
 func (g *gridSearch) run(x []float64) {
-	if g.enumerate(g.axes, enumerated, 0, 1) {
+	if g.enumerate(0, 0, 1) {
 		g.whole = g.ctx.Err() == nil
 		return
 	}
-	for k, times := range coarser {
-		axes := slices.Clone(g.axes)
-		for i := range axes {
-			axes[i] = axes[i].coarsened(times)
-		}
+	for stage := 1; stage <= len(coarser); stage++ {
 		of := coarseShare / float64(len(coarser))
-		g.enumerate(axes, coarseEnumerated, of*float64(k), of*float64(k+1))
+		g.enumerate(stage, of*float64(stage-1), of*float64(stage))
 	}
 	g.branch(0, x)
 }
@@ -137,67 +133,6 @@ func (g *gridSearch) offer(pt gridPoint) {
 	}
 	g.best = slices.Insert(g.best, k, pt)
 	g.best = g.best[:min(len(g.best), keptPoints)]
-}
-
-// enumerate tries all points of axes where there are at most so many, and nothing is to
-// be fitted at each: those that there are by then where the context ends. It returns false
-// where there are more, or the limits are held by none of the first. Its progress is from
-// one fraction of the whole to another.
-func (g *gridSearch) enumerate(axes []gridAxis, most int, from, to float64) bool {
-	n := 1
-	for i := range axes {
-		if !axes[i].gridded() || axes[i].count() > most/n {
-			return false
-		}
-		n *= axes[i].count()
-	}
-	points := make([]gridPoint, 0, n)
-	v := nlp.Values{R: make([]float64, g.m.Size().Residuals)}
-	x := make([]float64, len(axes))
-	for number := range n {
-		if number%cancelEvery == 0 {
-			if g.ctx.Err() != nil {
-				break
-			}
-			g.report(from + (to-from)*float64(number)/float64(n))
-		}
-		i := number
-		for k := range axes {
-			x[k] = axes[k].value(i % axes[k].count())
-			i /= axes[k].count()
-		}
-		if g.m.residuals(x, &v) {
-			points = append(points, gridPoint{x: slices.Clone(x), value: g.o.Value(v.R)})
-		}
-	}
-	return g.offerHeld(points)
-}
-
-// offerHeld offers the best of some points that hold the limits.
-func (g *gridSearch) offerHeld(points []gridPoint) bool {
-	slices.SortStableFunc(points, func(a, b gridPoint) int {
-		if a.less(b) {
-			return -1
-		}
-		if b.less(a) {
-			return 1
-		}
-		return 0
-	})
-	held := 0
-	for i, pt := range points {
-		if held >= keptPoints || g.ctx.Err() != nil {
-			break
-		}
-		if i >= limitChecks+held {
-			return held > 0
-		}
-		if g.m.holds(pt.x) {
-			held++
-			g.offer(pt)
-		}
-	}
-	return true
 }
 
 // way is a walk along one parameter's grid, away from where the others would have it.

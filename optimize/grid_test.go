@@ -3,6 +3,7 @@ package optimize_test
 import (
 	"context"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -49,6 +50,40 @@ func TestRoundToShopGrids(t *testing.T) {
 				t.Errorf("cost %g rad at %g mm", float64(r.Cost), r.Values[0])
 			}
 		})
+	}
+}
+
+// TestRoundOfTriedGrids: points that were tried in parts round an answer as all of them do, on
+// a grid that is tried point by point and on one that is not; and where a part is missing.
+func TestRoundOfTriedGrids(t *testing.T) {
+	p := limitedSearch(t)
+	x := []float64{-2.0789, 4}
+	for _, grids := range [][]optimize.Grid{{{Step: 0.5}, {Step: 1}}, {{Step: 0.1}, {Step: 0.05}}, {{Step: 0.5}, {}}} {
+		p.Tried = nil
+		want, err := p.Round(t.Context(), x, grids, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, n := range []int{1, 3} {
+			var parts []optimize.GridTried
+			for i := range n {
+				list, err := p.TryGrids(t.Context(), grids, nil, i, n)
+				if err != nil {
+					t.Fatal(err)
+				}
+				parts = append(parts, list...)
+			}
+			if gridded := grids[1].Step > 0; gridded != (len(parts) > 0) {
+				t.Errorf("%v: %d parts", grids, len(parts))
+			}
+			for _, tried := range [][]optimize.GridTried{parts, parts[min(1, len(parts)):]} {
+				p.Tried = tried
+				got, err := p.Round(t.Context(), x, grids, nil)
+				if err != nil || !reflect.DeepEqual(got, want) {
+					t.Errorf("%v in %d parts: %+v, %v, want %+v", grids, n, got, err, want)
+				}
+			}
+		}
 	}
 }
 

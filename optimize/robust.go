@@ -117,7 +117,8 @@ type robustModel struct {
 	cars        []float64
 	y           []float64
 	evaluations int
-	least       float64 // percentile of the best so far that is allowed
+	least       float64   // percentile of the best so far that is allowed
+	at          []float64 // its values
 	settings    *Settings
 	report      func(fraction float64) // of the part of the work at hand
 }
@@ -128,7 +129,7 @@ func (r *robustModel) within(from, to float64) {
 	r.report = func(float64) {}
 	if s != nil && s.Progress != nil {
 		r.report = func(fraction float64) {
-			s.Progress(Progress{Evaluations: r.evaluations, Best: r.least, Fraction: math.Min(fraction, 1)})
+			s.Progress(Progress{Evaluations: r.evaluations, Best: r.least, X: r.at, Fraction: math.Min(fraction, 1)})
 		}
 	}
 }
@@ -175,7 +176,9 @@ func (r *robustModel) percentile(x []float64) float64 {
 		return math.Inf(1)
 	}
 	v := r.percentileOf(x)
-	r.least = math.Min(r.least, v)
+	if v < r.least {
+		r.least, r.at = v, slices.Clone(x)
+	}
 	r.report(float64(r.evaluations) / float64(2*robustTries*len(x)))
 	return v
 }

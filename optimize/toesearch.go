@@ -31,6 +31,8 @@ type ToeSearch struct {
 	Limits []Limit
 	// Also are values from which searches begin beside those of the base car.
 	Also [][]float64
+	// Tried are grid points that [ToeSearch.TryGrids] has tried for [ToeSearch.Round].
+	Tried []GridTried
 }
 
 // ToeAnswer is what a toe search found.

@@ -136,15 +136,15 @@ func (t *together) listener(i int) func(json.RawMessage) {
 	})
 }
 
-// last returns who hears of the answer, which goes on from the designs of all shards; nil for
-// nobody.
+// last returns who hears of the answer, which goes on from what all shards have done and from
+// their designs; nil for nobody.
 func (t *together) last() func(engine.Progress) {
 	if t.tell == nil {
 		return nil
 	}
-	designs := t.sum().Designs
+	sum := t.sum()
 	return func(p engine.Progress) {
-		p.Designs = engine.JoinDesigns(designs, p.Designs)
+		p.Fraction, p.Designs = max(p.Fraction, sum.Fraction), engine.JoinDesigns(sum.Designs, p.Designs)
 		t.tell(p)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -60,12 +61,32 @@ func TestTeamAnswersAsOneWorker(t *testing.T) {
 	limited := busy(t)
 	limited.Search.Limits = []study.Limit{{Result: "tieRodLength", Max: new(352.0)}, {Result: "outerBallAngle", Max: new(20.0)}}
 	for method := range divided {
+		studies := map[string]*study.Document{"no limits": busy(t), "limits": limited}
+		if method == calls.Search {
+			maps.Copy(studies, onGrids(busy(t), limited))
+		}
 		for i, options := range askings(method) {
-			for name, d := range map[string]*study.Document{"no limits": busy(t), "limits": limited} {
+			for name, d := range studies {
 				t.Run(fmt.Sprint(method, i, name), func(t *testing.T) { asOneWorker(t, method, d, options) })
 			}
 		}
 	}
+}
+
+// onGrids returns studies whose answers are rounded to what the shop can make: to grids of which
+// all points are tried, and to finer ones.
+func onGrids(of ...*study.Document) map[string]*study.Document {
+	out := map[string]*study.Document{}
+	for i, d := range of {
+		for _, grid := range []float64{1, 0.25} {
+			e := d.Clone()
+			for k := range e.Search.Variables {
+				e.Search.Variables[k].Grid = grid
+			}
+			out[fmt.Sprintf("grid %g, study %d", grid, i)] = e
+		}
+	}
+	return out
 }
 
 func asOneWorker(t *testing.T, method string, d *study.Document, options any) {
@@ -82,7 +103,7 @@ func asOneWorker(t *testing.T, method string, d *study.Document, options any) {
 			if method == calls.Search && p.Evaluations > 0 && p.Best.Valid() != (p.Values != nil) {
 				t.Errorf("a best of %g of the values %v", p.Best, p.Values)
 			}
-			if reports++; p.Fraction < last-0.5 || p.Fraction > 1 {
+			if reports++; p.Fraction < last-0.1 || p.Fraction > 1 {
 				t.Errorf("progress %g after %g", p.Fraction, last)
 			}
 			last = p.Fraction

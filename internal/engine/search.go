@@ -37,7 +37,7 @@ func Search(ctx context.Context, d *study.Document, o SearchOptions) (*SearchRes
 	if err != nil {
 		return nil, err
 	}
-	return r.Result(ctx, nil)
+	return r.Result(ctx, nil, nil)
 }
 
 // answer searches, and puts what it finds on the grids stated.

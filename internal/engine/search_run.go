@@ -12,6 +12,7 @@ import (
 type SearchRun struct {
 	*searcher
 	settings *optimize.Settings
+	last     optimize.Progress // of the search for values as drawn
 }
 
 // NewSearchRun checks a study's search.
@@ -20,7 +21,7 @@ func NewSearchRun(d *study.Document, o SearchOptions) (*SearchRun, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &SearchRun{s, s.settings(&o)}, nil
+	return &SearchRun{searcher: s, settings: s.settings(&o)}, nil
 }
 
 // Variables returns how many the search has.
@@ -32,13 +33,44 @@ func (r *SearchRun) Polish(ctx context.Context, s Shard) ([]nlp.Polished, error)
 	if len(r.problem.Limits) > 0 {
 		found *= firstShare
 	}
-	list, err := optimize.PolishToe(ctx, &r.problem, r.settings.Within(0, found), s.Index, s.Of)
+	settings := *r.settings
+	if tell := settings.Progress; tell != nil {
+		settings.Progress = func(p optimize.Progress) {
+			r.last = p
+			tell(p)
+		}
+	}
+	list, err := optimize.PolishToe(ctx, &r.problem, settings.Within(0, found), s.Index, s.Of)
 	return list, explain(err, "")
 }
 
-// Result searches from the starts that are not known yet, and answers.
-func (r *SearchRun) Result(ctx context.Context, known []nlp.Polished) (*SearchResult, error) {
-	r.known = known
+// triedShare is the part that the grid points tried by shards have in the progress of what
+// follows the search.
+const triedShare = 0.3
+
+// TryGrids tries a shard's points of the variables' grids, none where no variable has one.
+func (r *SearchRun) TryGrids(ctx context.Context, s Shard) ([]optimize.GridTried, error) {
+	grids, any := r.grids()
+	if !any {
+		return nil, nil
+	}
+	settings := *r.settings
+	if tell := settings.Progress; tell != nil {
+		settings.Progress = func(p optimize.Progress) {
+			now := r.last
+			now.Fraction = p.Fraction
+			tell(now)
+		}
+	}
+	found := r.foundShare()
+	list, err := r.problem.TryGrids(ctx, grids, settings.Within(found, found+triedShare*(1-found)), s.Index, s.Of)
+	return list, explain(err, "")
+}
+
+// Result searches from the starts that are not known yet, tries the grid points that were not
+// tried yet, and answers.
+func (r *SearchRun) Result(ctx context.Context, known []nlp.Polished, tried []optimize.GridTried) (*SearchResult, error) {
+	r.known, r.problem.Tried = known, tried
 	out, err := r.answer(ctx, r.settings)
 	if err != nil {
 		return nil, err

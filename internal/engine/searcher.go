@@ -99,8 +99,8 @@ func (s *searcher) settings(o *SearchOptions) *optimize.Settings {
 	if o.Progress != nil {
 		var at []float64 // of which values are
 		var values study.Changes
+		best := none // until a part of the work has one, that of the part before
 		out.Progress = func(p optimize.Progress) {
-			best := none
 			if !math.IsInf(p.Best, 0) {
 				best = degrees(p.Best)
 			}

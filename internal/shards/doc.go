@@ -16,5 +16,8 @@
 // That of [Map] has cells, a list of the figures of its rows in radians, null where
 // there is none.
 //
-// That of [Search] has polished, the local searches that were made: see [nlp.Polished].
+// That of [Search] has polished, the local searches that were made: see [nlp.Polished]; and
+// tried, the grid points that were tried for the answer's rounding: see [optimize.GridTried].
+// That of [TradeOff] is of two rounds: toe and aim, the local searches of the front's ends, then
+// levels, those of the levels between: see [optimize.FrontSearches].
 package shards

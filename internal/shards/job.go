@@ -27,7 +27,7 @@ type Run struct {
 // Job does the work of one run and gathers what comes of it.
 type Job interface {
 	// Do does a shard's work and returns its result, for JSON: less of it where the context
-	// ends.
+	// ends. A job of several rounds does the round after those of which parts were added.
 	Do(context.Context, engine.Shard) (any, error)
 	// Add adds the result of a shard that was not added before.
 	Add(engine.Shard, json.RawMessage) error
