@@ -19,9 +19,9 @@ var errNoStudy = errors.New("worker: params have no study")
 // JSON. With a shard it does that part of a call that is divided, in the round after those whose
 // parts are given, and with the parts of all rounds it answers the call.
 type params struct {
-	Study   json.RawMessage   `json:"study"`
-	Options json.RawMessage   `json:"options,omitzero"`
-	Shard   engine.Shard      `json:"shard,omitzero"`
+	Study   json.RawMessage `json:"study"`
+	Options json.RawMessage `json:"options,omitzero"`
+	Shard   engine.Shard    `json:"shard,omitzero"`
 	// Parts are of each round, by shard; null of one that has none.
 	Parts   [][]json.RawMessage `json:"parts,omitzero"`
 	Stopped bool                `json:"stopped,omitzero"` // the shards were stopped on the way

@@ -73,4 +73,6 @@ func (j *searchJob) Add(s engine.Shard, raw json.RawMessage) error {
 }
 
 // Answer implements [Job].
-func (j *searchJob) Answer(ctx context.Context) (any, error) { return j.run.Result(ctx, j.known, j.tried) }
+func (j *searchJob) Answer(ctx context.Context) (any, error) {
+	return j.run.Result(ctx, j.known, j.tried)
+}
