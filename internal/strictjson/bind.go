@@ -29,15 +29,24 @@ func (t *Tree) Bind(target any) error {
 // Scope is a place in the tree: it makes errors that name it.
 type Scope struct {
 	tree *Tree
-	path string
+	up   *Scope // nil at the root
+	key  string
 }
 
 // In returns the scope of a key below.
-func (s Scope) In(key string) Scope { return Scope{s.tree, join(s.path, clip(key))} }
+func (s Scope) In(key string) Scope { return Scope{s.tree, &s, key} }
+
+// path returns the keys that lead to s. It is made when an error asks for it: most have none.
+func (s *Scope) path() string {
+	if s.up == nil {
+		return ""
+	}
+	return join(s.up.path(), clip(s.key))
+}
 
 // Errorf makes an error about a node in this scope.
 func (s Scope) Errorf(n *Node, format string, args ...any) error {
-	return s.tree.errorAt(n.Offset, s.path, fmt.Sprintf(format, args...))
+	return s.tree.errorAt(n.Offset, s.path(), fmt.Sprintf(format, args...))
 }
 
 // Unknown makes the error about a member whose key is none of the known ones.
@@ -46,7 +55,8 @@ func (s Scope) Unknown(m Member, known []string) error {
 	if near := spelling.Nearest(m.Key, known); near != "" {
 		message += "; did you mean " + near + "?"
 	}
-	return s.tree.errorAt(m.Offset, s.In(m.Key).path, message)
+	at := s.In(m.Key)
+	return s.tree.errorAt(m.Offset, at.path(), message)
 }
 
 // Want makes the error about a node of the wrong type.

@@ -43,7 +43,7 @@ func Parse(data []byte, limits Limits) (*Tree, error) {
 	if err := t.checkSyntax(); err != nil {
 		return nil, err
 	}
-	p := parser{tree: t, limits: limits}
+	p := parser{tree: t, text: string(t.data), limits: limits}
 	root, err := p.value()
 	if err != nil {
 		return nil, err
@@ -84,6 +84,7 @@ func (t *Tree) errorAt(offset int, path, message string) *Error {
 // parser turns valid JSON into nodes.
 type parser struct {
 	tree   *Tree
+	text   string // text is the input, of which texts and keys are parts.
 	limits Limits
 	at     int    // at is the next byte to be read.
 	count  int    // count is the number of values so far.
@@ -114,7 +115,7 @@ func (p *parser) errorAt(offset int, message string) *Error {
 // next moves to the next token and returns its first byte.
 func (p *parser) next() byte {
 	for {
-		switch c := p.tree.data[p.at]; c {
+		switch c := p.text[p.at]; c {
 		case ' ', '\t', '\r', '\n', ',', ':':
 			p.at++
 		default:
@@ -147,7 +148,7 @@ func (p *parser) value() (*Node, error) {
 	case '{', '[':
 		return n, p.container(n, first)
 	case '"':
-		n.Kind, n.Text = String, p.text()
+		n.Kind, n.Text = String, p.quoted()
 	case 't', 'f':
 		n.Kind, n.Bool = Bool, first == 't'
 		p.at += len(strconv.FormatBool(n.Bool))
@@ -159,22 +160,22 @@ func (p *parser) value() (*Node, error) {
 	return n, nil
 }
 
-// text reads a text.
-func (p *parser) text() string {
+// quoted reads a text.
+func (p *parser) quoted() string {
 	from := p.at
-	for p.at++; p.tree.data[p.at] != '"'; p.at++ {
-		if p.tree.data[p.at] == '\\' {
+	for p.at++; p.text[p.at] != '"'; p.at++ {
+		if p.text[p.at] == '\\' {
 			return p.escaped(from)
 		}
 	}
 	p.at++
-	return string(p.tree.data[from+1 : p.at-1])
+	return p.text[from+1 : p.at-1]
 }
 
 // escaped reads a text from its start that has letters written as escapes.
 func (p *parser) escaped(from int) (text string) {
-	for ; p.tree.data[p.at] != '"'; p.at++ {
-		if p.tree.data[p.at] == '\\' {
+	for ; p.text[p.at] != '"'; p.at++ {
+		if p.text[p.at] == '\\' {
 			p.at++
 		}
 	}
@@ -185,10 +186,10 @@ func (p *parser) escaped(from int) (text string) {
 
 // number fills a number node and refuses what is not finite or too large.
 func (p *parser) number(n *Node) error {
-	for p.at < len(p.tree.data) && bytes.IndexByte(numberBytes, p.tree.data[p.at]) >= 0 {
+	for p.at < len(p.text) && inNumber(p.text[p.at]) {
 		p.at++
 	}
-	text := string(p.tree.data[n.Offset:p.at])
+	text := p.text[n.Offset:p.at]
 	x, err := strconv.ParseFloat(text, 64)
 	limit := p.limits.Magnitude
 	if limit == 0 {
@@ -201,7 +202,10 @@ func (p *parser) number(n *Node) error {
 	return nil
 }
 
-var numberBytes = []byte("0123456789.-+eE")
+// inNumber reports whether c is part of a number.
+func inNumber(c byte) bool {
+	return c >= '0' && c <= '9' || c == '.' || c == '-' || c == '+' || c == 'e' || c == 'E'
+}
 
 // container fills a list or an object node up to its closing bracket.
 func (p *parser) container(n *Node, open byte) error {
@@ -220,6 +224,10 @@ func (p *parser) container(n *Node, open byte) error {
 	return err
 }
 
+// usualItems and usualMembers are what most lists and objects of a study have at least: the
+// coordinates of a point, a setting or two.
+const usualItems, usualMembers = 3, 4
+
 // list reads the items of a list.
 func (p *parser) list(n *Node) error {
 	for p.next() != ']' {
@@ -227,6 +235,9 @@ func (p *parser) list(n *Node) error {
 		item, err := p.value()
 		if err != nil {
 			return err
+		}
+		if n.Items == nil {
+			n.Items = make([]*Node, 0, usualItems)
 		}
 		n.Items = append(n.Items, item)
 	}
@@ -241,7 +252,7 @@ func (p *parser) object(n *Node) error {
 	var seen map[string]bool // beyond fewKeys
 	for p.next() != '}' {
 		offset := p.at
-		key := p.text()
+		key := p.quoted()
 		p.path[len(p.path)-1] = step{key: key, keyed: true}
 		if seen[key] || seen == nil && n.Get(key) != nil {
 			return p.errorAt(offset, "key stands twice; remove one")
@@ -249,6 +260,9 @@ func (p *parser) object(n *Node) error {
 		value, err := p.value()
 		if err != nil {
 			return err
+		}
+		if n.Members == nil {
+			n.Members = make([]Member, 0, usualMembers)
 		}
 		n.Members = append(n.Members, Member{Key: key, Offset: offset, Value: value})
 		seen = n.keys(seen)

@@ -84,9 +84,10 @@ func (sh shape) walkList(sc strictjson.Scope, n *strictjson.Node, path string, c
 
 // below lists the keys that follow a path, each once, in the order of the leaves.
 func (sh shape) below(path string) []string {
-	var keys []string
+	keys := make([]string, 0, len(sh))
+	before := under(path, "")
 	for _, l := range sh {
-		rest, ok := strings.CutPrefix(l.path, under(path, ""))
+		rest, ok := strings.CutPrefix(l.path, before)
 		if !ok {
 			continue
 		}

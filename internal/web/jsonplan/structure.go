@@ -9,7 +9,7 @@ import (
 // field is one key of an object.
 type field struct {
 	index []int
-	key   string // with quotes and colon
+	key   string // with quotes and colon, behind a comma
 	omit  func(reflect.Value) bool
 	*node
 }
@@ -22,7 +22,7 @@ func structure(of reflect.Type, known map[reflect.Type]*node) func(t *text, v re
 	}
 	return func(t *text, v reflect.Value) error {
 		t.add("{")
-		first := true
+		from := 1 // of a key: the first stands behind no comma
 		for i := range fields {
 			f := &fields[i]
 			x := v.Field(f.index[0])
@@ -32,11 +32,8 @@ func structure(of reflect.Type, known map[reflect.Type]*node) func(t *text, v re
 			if f.omit != nil && f.omit(x) {
 				continue
 			}
-			if !first {
-				t.add(",")
-			}
-			first = false
-			t.add(f.key)
+			t.add(f.key[from:])
+			from = 0
 			if err := f.write(t, x); err != nil {
 				return err
 			}
@@ -81,7 +78,7 @@ func fieldsOf(t reflect.Type, at []int, known map[reflect.Type]*node) (out []fie
 		if err != nil || strings.ContainsAny(name, `\"'`) {
 			return nil, false
 		}
-		out = append(out, field{index, string(key) + ":", omit, plan(f.Type, known)})
+		out = append(out, field{index, "," + string(key) + ":", omit, plan(f.Type, known)})
 	}
 	return out, true
 }
