@@ -30,9 +30,11 @@ func (f *figures) verdict() error {
 			}
 		}
 	}
-	for status, n := range f.sweeps.StatusCodes {
-		if status == "0" || status >= "5" {
-			wrong = append(wrong, fmt.Errorf("%d sweeps ended by status %s: %q", n, status, f.sweeps.Errors))
+	for _, a := range []*attack{f.calm, f.sweeps} {
+		for status, n := range a.StatusCodes {
+			if status == "0" || status >= "5" {
+				wrong = append(wrong, fmt.Errorf("%d sweeps ended by status %s: %q", n, status, a.Errors))
+			}
 		}
 	}
 	if !(f.peakHeap <= heapLimit) {
@@ -50,15 +52,20 @@ func (f *figures) verdict() error {
 // String returns the figures as tables in Markdown.
 func (f *figures) String() string {
 	var b strings.Builder
-	a := f.sweeps
 	line := func(name, format string, args ...any) {
 		fmt.Fprintf(&b, "| %s | "+format+" |\n", append([]any{name}, args...)...)
 	}
-	fmt.Fprintf(&b, "| %d sweeps/s for %s, %d cores | |\n| --- | --- |\n", f.options.rate, f.options.lasting, runtime.NumCPU())
-	line("sent", "%d, %.0f a second", a.Requests, a.Rate)
-	line("answered", "%s; %.0f a second with success", ends(a.StatusCodes), a.Throughput)
-	line("time to answer, p50 / p95 / p99 / max", "%s / %s / %s / %s",
-		rounded(a.Latencies.P50), rounded(a.Latencies.P95), rounded(a.Latencies.P99), rounded(a.Latencies.Max))
+	both := func(name string, of func(*attack) string) { line(name, "%s | %s", of(f.calm), of(f.sweeps)) }
+	fmt.Fprintf(&b, "| %d sweeps/s for %s, %d cores | alone | beside the storms |\n| --- | --- | --- |\n", f.options.rate, f.options.lasting, runtime.NumCPU())
+	both("sent", func(a *attack) string { return fmt.Sprintf("%d, %.0f a second", a.Requests, a.Rate) })
+	both("answered", func(a *attack) string { return ends(a.StatusCodes).String() })
+	both("with success", func(a *attack) string { return fmt.Sprintf("%.1f %%, %.0f a second", 100*a.answered(), a.Throughput) })
+	both("time to answer, p50 / p95 / p99 / max", func(a *attack) string {
+		l := &a.Latencies
+		return fmt.Sprintf("%s / %s / %s / %s", rounded(l.P50), rounded(l.P95), rounded(l.P99), rounded(l.Max))
+	})
+	both("cores, server / load tool", func(a *attack) string { return fmt.Sprintf("%.2f / %.2f", a.server, a.tool) })
+	b.WriteString("\n| server | |\n| --- | --- |\n")
 	line("goroutines before / most / after", "%.0f / %.0f / %.0f", f.before[goroutines], f.peakGoroutines, f.after[goroutines])
 	line("heap before / most / after, MB", "%.1f / %.1f / %.1f", f.before[heap]/1e6, f.peakHeap/1e6, f.after[heap]/1e6)
 	line("calls left, running / waiting / reading", "%.0f / %.0f / %.0f", f.after[running], f.after[waiting], f.after[reading])

@@ -11,6 +11,7 @@ import (
 func sound() *figures {
 	return &figures{
 		options: options{rate: 1000, lasting: time.Minute},
+		calm:    &attack{Requests: 4, StatusCodes: map[string]int{"200": 4}, server: 0.5, tool: 0.25},
 		sweeps:  &attack{Requests: 5, StatusCodes: map[string]int{"200": 4, "429": 1}},
 		storms:  []*storm{{name: "bad", senders: 2}},
 		ends:    []ends{{"400": 3, closed: 2, "left": 1}},
@@ -30,6 +31,7 @@ func TestVerdict(t *testing.T) {
 		{"sound", func(*figures) {}, ""},
 		{"the server failed", func(f *figures) { f.server["500"] = 2 }, "2 calls with 500"},
 		{"a sweep without an answer", func(f *figures) { f.sweeps.StatusCodes["0"] = 1 }, "status 0"},
+		{"one without the storms that failed", func(f *figures) { f.calm.StatusCodes["503"] = 1 }, "status 503"},
 		{"a sweep that failed", func(f *figures) { f.sweeps.StatusCodes["503"] = 1 }, "status 503"},
 		{"a storm got 5xx", func(f *figures) { f.ends[0]["500"] = 9 }, "bad: 9 ended by 500"},
 		{"a storm hung", func(f *figures) { f.ends[0]["nothing for 40s"] = 1 }, "bad: 1 ended by nothing"},
@@ -53,7 +55,7 @@ func TestVerdict(t *testing.T) {
 
 func TestFiguresAsTables(t *testing.T) {
 	got := sound().String()
-	for _, want := range []string{"| 1000 sweeps/s for 1m0s,", "200: 4, 429: 1", "| bad | 2 | 400: 3, closed: 2, left: 1 |"} {
+	for _, want := range []string{"| 1000 sweeps/s for 1m0s,", "| 200: 4 | 200: 4, 429: 1 |", "| 100.0 %, 0 a second | 80.0 %, 0 a second |", "| 0.50 / 0.25 |", "| bad | 2 | 400: 3, closed: 2, left: 1 |"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("tables do not hold %q:\n%s", want, got)
 		}

@@ -12,7 +12,8 @@ import (
 // figures are what a run found.
 type figures struct {
 	options options
-	sweeps  *attack
+	calm    *attack // with nothing beside it
+	sweeps  *attack // beside the storms
 	storms  []*storm
 	ends    []ends // of each storm
 	server  ends   // of all calls, as the server counts them
@@ -29,8 +30,8 @@ type figures struct {
 // stormStudy is the study of the storms and of the last call.
 const stormStudy = "double-wishbone-rack.json"
 
-// measure puts the server under load, waits until it has settled, and stops it while
-// a call runs.
+// measure puts the server under load, and once more with storms beside it, waits until it
+// has settled, and stops it while a call runs.
 func measure(ctx context.Context, o options, s *server) (*figures, error) {
 	f := &figures{options: o}
 	study, err := os.ReadFile(filepath.Join(o.studies, stormStudy))
@@ -39,6 +40,9 @@ func measure(ctx context.Context, o options, s *server) (*figures, error) {
 	}
 	f.storms = storms(string(study))
 	if f.before, err = s.metrics(ctx); err != nil {
+		return nil, err
+	}
+	if f.calm, err = sweep(ctx, o, s); err != nil {
 		return nil, err
 	}
 	if err := f.rage(ctx, s); err != nil {
@@ -64,7 +68,7 @@ func (f *figures) rage(ctx context.Context, s *server) error {
 	}
 	all.Go(func() { f.watch(storming, s) })
 	var err error
-	f.sweeps, err = sweep(ctx, f.options, s.url)
+	f.sweeps, err = sweep(ctx, f.options, s)
 	all.Wait()
 	return err
 }

@@ -8,6 +8,8 @@ import (
 	"os"
 	"os/exec"
 	"regexp"
+	"strconv"
+	"strings"
 	"time"
 )
 
@@ -43,6 +45,35 @@ func startServer(ctx context.Context, program string) (*server, error) {
 
 // address returns the host and port.
 func (s *server) address() string { return s.url[len("http://"):] }
+
+// processorTime returns what the server has taken so far, as Linux tells.
+func (s *server) processorTime() (time.Duration, error) {
+	text, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", s.cmd.Process.Pid))
+	if err != nil {
+		return 0, err
+	}
+	return parseStat(string(text))
+}
+
+// parseStat returns the processor time of a process, its own and the system's for it, from
+// the text of its stat.
+func parseStat(text string) (time.Duration, error) {
+	const tick = 10 * time.Millisecond // of the clock in which Linux tells it to programs
+	const own, system = 11, 12         // behind the name, which may hold anything but ends by the last bracket
+	fields := strings.Fields(text[strings.LastIndexByte(text, ')')+1:])
+	if len(fields) <= system {
+		return 0, fmt.Errorf("a process's stat is %q, want more fields", text)
+	}
+	var ticks time.Duration
+	for _, i := range []int{own, system} {
+		n, err := strconv.ParseInt(fields[i], 10, 64)
+		if err != nil {
+			return 0, fmt.Errorf("a process's stat is %q: %w", text, err)
+		}
+		ticks += time.Duration(n)
+	}
+	return ticks * tick, nil
+}
 
 // stopLimit is the longest that a server may take to stop.
 const stopLimit = 2 * time.Second

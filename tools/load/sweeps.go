@@ -70,13 +70,35 @@ type attack struct {
 	}
 	StatusCodes map[string]int `json:"status_codes"`
 	Errors      []string
+	// Processors that the load tool and the server kept busy meanwhile, on the average.
+	tool, server float64
 }
 
-// sweep has the load tool send the sweeps.
-func sweep(ctx context.Context, o options, url string) (*attack, error) {
-	lines, err := targets(url, o.studies)
+// answered returns the share of the sweeps that were answered with success.
+func (a *attack) answered() float64 { return float64(a.StatusCodes["200"]) / float64(a.Requests) }
+
+// sweep has the load tool send the sweeps to a server.
+func sweep(ctx context.Context, o options, s *server) (*attack, error) {
+	before, err := s.processorTime()
 	if err != nil {
 		return nil, err
+	}
+	began := time.Now()
+	a, tool, err := send(ctx, o, s.url)
+	if err != nil {
+		return nil, err
+	}
+	took := time.Since(began)
+	after, err := s.processorTime()
+	a.tool, a.server = tool.Seconds()/took.Seconds(), (after-before).Seconds()/took.Seconds()
+	return a, err
+}
+
+// send has the load tool send the sweeps, and returns its processor time as it did.
+func send(ctx context.Context, o options, url string) (a *attack, tool time.Duration, err error) {
+	lines, err := targets(url, o.studies)
+	if err != nil {
+		return nil, 0, err
 	}
 	send := exec.CommandContext(ctx, o.tool, "attack", "-format=json",
 		"-rate="+strconv.Itoa(o.rate), "-duration="+o.lasting.String(), "-timeout=30s", "-max-body=0")
@@ -84,14 +106,14 @@ func sweep(ctx context.Context, o options, url string) (*attack, error) {
 	send.Stderr = os.Stderr
 	results, err := send.Output()
 	if err != nil {
-		return nil, fmt.Errorf("%s attack: %w", o.tool, err)
+		return nil, 0, fmt.Errorf("%s attack: %w", o.tool, err)
 	}
 	sum := exec.CommandContext(ctx, o.tool, "report", "-type=json")
 	sum.Stdin = bytes.NewReader(results)
 	text, err := sum.Output()
 	if err != nil {
-		return nil, fmt.Errorf("%s report: %w", o.tool, err)
+		return nil, 0, fmt.Errorf("%s report: %w", o.tool, err)
 	}
-	a := &attack{}
-	return a, json.Unmarshal(text, a)
+	a = &attack{}
+	return a, send.ProcessState.UserTime() + send.ProcessState.SystemTime(), json.Unmarshal(text, a)
 }

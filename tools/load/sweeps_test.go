@@ -39,7 +39,7 @@ func TestTargetsOfNothing(t *testing.T) {
 }
 
 func TestSweepWithoutTheTool(t *testing.T) {
-	_, err := sweep(t.Context(), options{tool: "no-such-tool", studies: "../../testdata/studies"}, "http://127.0.0.1:1")
+	_, _, err := send(t.Context(), options{tool: "no-such-tool", studies: "../../testdata/studies"}, "http://127.0.0.1:1")
 	if err == nil || !strings.Contains(err.Error(), "no-such-tool") {
 		t.Errorf("sweep = %v, want an error that names the tool", err)
 	}
