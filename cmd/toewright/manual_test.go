@@ -60,10 +60,9 @@ func wantMerged(t *testing.T, folder string) {
 	}
 }
 
-// TestSlurmScriptOfTheManual runs the manual's script as Slurm would, with the
-// index of each task in the environment, counted from 1.
-func TestSlurmScriptOfTheManual(t *testing.T) {
-	folder := batchFolder(t)
+// linkProgram puts the program into a folder, as the manual's scripts want it.
+func linkProgram(t *testing.T, folder string) {
+	t.Helper()
 	program, err := exec.LookPath("toewright")
 	if err != nil {
 		t.Fatal(err)
@@ -71,6 +70,13 @@ func TestSlurmScriptOfTheManual(t *testing.T) {
 	if err := os.Symlink(program, filepath.Join(folder, "toewright")); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// TestSlurmScriptOfTheManual runs the manual's script as Slurm would, with the
+// index of each task in the environment, counted from 1.
+func TestSlurmScriptOfTheManual(t *testing.T) {
+	folder := batchFolder(t)
+	linkProgram(t, folder)
 	script := "#!/bin/bash" + example(t, "```bash\n#!/bin/bash", "```")
 	for i := 1; i <= 3; i++ {
 		cmd := exec.Command("bash", "-c", script)
@@ -81,6 +87,42 @@ func TestSlurmScriptOfTheManual(t *testing.T) {
 		}
 	}
 	wantMerged(t, folder)
+}
+
+// TestStudiesScriptOfTheManual runs the manual's script for many studies, one of which has no
+// answer.
+func TestStudiesScriptOfTheManual(t *testing.T) {
+	folder := batchFolder(t)
+	linkProgram(t, folder)
+	cars := filepath.Join(folder, "cars")
+	if err := os.Mkdir(cars, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	car, err := os.ReadFile(filepath.Join(folder, "car.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, text := range map[string][]byte{"a.json": car, "b.json": []byte("{}"), "c.json": car, "d.json": car} {
+		if err := os.WriteFile(filepath.Join(cars, name), text, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	script := "#!/bin/bash\n#SBATCH --job-name=studies" + example(t, "```bash\n#!/bin/bash\n#SBATCH --job-name=studies", "```")
+	for i := range 3 {
+		cmd := exec.Command("bash", "-c", script)
+		cmd.Dir = folder
+		cmd.Env = append(os.Environ(), fmt.Sprintf("SLURM_ARRAY_TASK_ID=%d", i))
+		if text, err := cmd.CombinedOutput(); (err == nil) != (i != 1) {
+			t.Errorf("task %d: %v: %s", i, err, text)
+		}
+	}
+	want := output(t, "search", filepath.Join(folder, "car.json"), "--json")
+	for name, there := range map[string]bool{"a.json": true, "b.json": false, "c.json": true, "d.json": true} {
+		got, err := os.ReadFile(filepath.Join(folder, "answers", name))
+		if there && (err != nil || !bytes.Equal(got, want)) || !there && err == nil {
+			t.Errorf("%s: %v, %.200s, want %.200s", name, err, got, want)
+		}
+	}
 }
 
 // TestKubernetesArgumentsOfTheManual runs the program with the arguments of the

@@ -2,7 +2,9 @@ package main
 
 import (
 	"context"
+	"io"
 
+	"toewright/internal/engine"
 	"toewright/internal/study"
 )
 
@@ -11,8 +13,8 @@ import (
 type locatedCars struct {
 	// cars of each template by the form; an eighth of that by each scheme, and a
 	// thirty-second without slips.
-	cars int
-	seed uint64
+	Cars int    `json:"jobs"`
+	Seed uint64 `json:"seed"`
 }
 
 // locatedFindings are what became of the jobs, in tables.
@@ -41,37 +43,50 @@ type locatedJob struct {
 	seed   uint64
 	number int
 	rows   []*tapeOutcome
-
-	outcome tapeOutcome
-	err     error
 }
 
-// run simulates all jobs on all processors; each has its own generator.
-func (e locatedCars) run(ctx context.Context) (*locatedFindings, error) {
-	f := &locatedFindings{
+// newLocatedFindings returns findings of no jobs.
+func newLocatedFindings() *locatedFindings {
+	return &locatedFindings{
 		kinds: make([]tapeOutcome, len(study.Templates())), slips: make([]tapeOutcome, len(tapeSlips)),
 		schemes: make([]tapeOutcome, len(tapeSchemes)),
 		cars:    make([]tapeOutcome, len(study.Templates())*len(tapeSchemes)),
 	}
-	jobs := e.jobs(f)
-	onAll(len(jobs), func(i int) {
-		j := &jobs[i]
-		if j.err = ctx.Err(); j.err != nil {
-			return
-		}
-		t := newTapeJob(j.doc, &tapeSchemes[j.scheme], j.seed, j.number, j.markSD)
-		tapeSlips[j.slip].spoil(t)
-		j.outcome, j.err = t.locate(ctx)
-	})
-	for i := range jobs {
-		if jobs[i].err != nil {
-			return nil, jobs[i].err
-		}
-		for _, row := range jobs[i].rows {
-			row.join(jobs[i].outcome)
+}
+
+// simulation is the experiment; each job has its own generator.
+func (e locatedCars) simulation() *simulation[tapeOutcome] {
+	jobs := e.jobs(newLocatedFindings())
+	return &simulation[tapeOutcome]{
+		of: e, size: len(jobs),
+		one: func(ctx context.Context, i int) (tapeOutcome, error) {
+			j := &jobs[i]
+			t := newTapeJob(j.doc, &tapeSchemes[j.scheme], j.seed, j.number, j.markSD)
+			tapeSlips[j.slip].spoil(t)
+			return t.locate(ctx)
+		},
+		page: func(w io.Writer, all []tapeOutcome) (bool, error) { return writeLocated(w, e, e.findings(all)) },
+	}
+}
+
+// run simulates all jobs on all processors.
+func (e locatedCars) run(ctx context.Context) (*locatedFindings, error) {
+	all, err := e.simulation().do(ctx, engine.Whole)
+	if err != nil {
+		return nil, err
+	}
+	return e.findings(all), nil
+}
+
+// findings counts the outcomes of all jobs.
+func (e locatedCars) findings(all []tapeOutcome) *locatedFindings {
+	f := newLocatedFindings()
+	for i, j := range e.jobs(f) {
+		for _, row := range j.rows {
+			row.join(all[i])
 		}
 	}
-	return f, nil
+	return f
 }
 
 // jobs lists the jobs of all tables. Slips go by turns, and so do marks that are exact and
@@ -82,22 +97,22 @@ func (e locatedCars) jobs(f *locatedFindings) (list []locatedJob) {
 		add := func(stream uint64, scheme, n int, markSD float64, slip int, rows ...*tapeOutcome) {
 			list = append(list, locatedJob{
 				doc: doc, scheme: scheme, slip: slip, markSD: markSD,
-				seed: locatedStreams*e.seed + stream, number: carsOfLocated*(scheme+len(tapeSchemes)*i) + n, rows: rows,
+				seed: locatedStreams*e.Seed + stream, number: carsOfLocated*(scheme+len(tapeSchemes)*i) + n, rows: rows,
 			})
 		}
-		for n := range e.cars {
+		for n := range e.Cars {
 			slip := (n + i) % len(tapeSlips)
 			add(formStream, 0, n, float64(n%2), slip, &f.all, &f.kinds[i], &f.slips[slip])
 		}
 		for scheme := range tapeSchemes {
-			for n := range (e.cars + 7) / 8 {
+			for n := range (e.Cars + 7) / 8 {
 				slip := 0
 				if tapeSchemes[scheme].marks > 0 {
 					slip = (n + i) % len(tapeSlips)
 				}
 				add(schemeStream, scheme, n, float64(n%2), slip, &f.schemes[scheme])
 			}
-			for n := range (e.cars + 31) / 32 {
+			for n := range (e.Cars + 31) / 32 {
 				add(carStream, scheme, n, 0, 0, &f.cars[scheme+len(tapeSchemes)*i])
 			}
 		}

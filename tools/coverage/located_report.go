@@ -40,15 +40,15 @@ func locatedPromises(f *locatedFindings) []promise {
 		{"90 % bands of coordinates that hold the true one", f.all.coverage(), 88, 92, "%"},
 		{"90 % bands of toe change at the window's ends that hold the true one", f.all.toeCoverage(), 88, 92, "%"},
 		{"slips named", f.all.namedShare(), 95, 100, "%"},
-		{"jobs with a sound measure left out", percent(f.all.spoilt, f.all.jobs), 0, 2, "%"},
-		{"jobs that land elsewhere", percent(f.all.lost, f.all.jobs), 0, 0.5, "%"},
+		{"jobs with a sound measure left out", percent(f.all.Spoilt, f.all.Jobs), 0, 2, "%"},
+		{"jobs that land elsewhere", percent(f.all.Lost, f.all.Jobs), 0, 0.5, "%"},
 	}
 }
 
 // writeLocated writes the page of located cars.
 func writeLocated(w io.Writer, e locatedCars, f *locatedFindings) (kept bool, err error) {
 	var b strings.Builder
-	fmt.Fprintf(&b, locatedIntroduction, otherCarSD, templateOff, lengthSD, directSD, levelSD, plumbSD, tapeDigit, e.cars, e.seed, e.cars, chanceOf(e.cars))
+	fmt.Fprintf(&b, locatedIntroduction, otherCarSD, templateOff, lengthSD, directSD, levelSD, plumbSD, tapeDigit, e.Cars, e.Seed, e.Cars, chanceOf(e.Cars))
 	kept = writePromises(&b, locatedPromises(f))
 	var names []string
 	for _, t := range study.Templates() {
@@ -87,7 +87,7 @@ func writeCars(b *strings.Builder, f *locatedFindings) {
 		sd := 0.0
 		for scheme := range tapeSchemes {
 			o := &f.cars[scheme+len(tapeSchemes)*i]
-			sd = o.toeSD / float64(o.ends)
+			sd = o.ToeSD / float64(o.Ends)
 			fmt.Fprintf(b, " %.3f |", sd)
 		}
 		fmt.Fprintf(b, " %.3f |\n", sd/tapeSchemes[len(tapeSchemes)-1].sd)
@@ -100,7 +100,7 @@ func writeOutcomes(b *strings.Builder, title string, names []string, rows []tape
 		"| --- | --: | --: | --: | --: | --: | --: | --: | --: | --: |\n", title)
 	for i := range rows {
 		o := &rows[i]
-		fmt.Fprintf(b, "| %s | %d | %.1f %% | %.1f %% | %.3f deg | %d | %d | %d | %d | %d |\n", names[i], o.jobs,
-			o.coverage(), o.toeCoverage(), o.toeSD/float64(o.ends), o.slips, o.named, o.either, o.left, o.lost)
+		fmt.Fprintf(b, "| %s | %d | %.1f %% | %.1f %% | %.3f deg | %d | %d | %d | %d | %d |\n", names[i], o.Jobs,
+			o.coverage(), o.toeCoverage(), o.ToeSD/float64(o.Ends), o.Slips, o.Named, o.Either, o.Left, o.Lost)
 	}
 }

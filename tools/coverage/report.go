@@ -78,12 +78,12 @@ func write(w io.Writer, e experiment, all []findings) (kept bool, err error) {
 		total.join(&all[i])
 	}
 	var b strings.Builder
-	if e.faultsOnly {
+	if e.FaultsOnly {
 		writeFaults(&b, e, &total)
 		_, err = io.WriteString(w, b.String())
 		return true, err
 	}
-	fmt.Fprintf(&b, introduction, tapedSD, roughSD, gaugeBase, gaugeNoise, gaugeDigit, spacer, e.cars, e.seed)
+	fmt.Fprintf(&b, introduction, tapedSD, roughSD, gaugeBase, gaugeNoise, gaugeDigit, spacer, e.Cars, e.Seed)
 	kept = writePromises(&b, promises(&total))
 	rows := append(all, total)
 	writeTaped(&b, rows)

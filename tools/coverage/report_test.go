@@ -9,14 +9,14 @@ import (
 func few(covered, within int, width float64) findings {
 	f := findings{name: "strut"}
 	for i := range 10 {
-		o := outcome{covered: i < covered, miss: 5, width: width, curve: 0.01}
+		o := outcome{Covered: i < covered, Miss: 5, Width: width, Curve: 0.01}
 		if i < within {
-			o.miss = -0.5
+			o.Miss = -0.5
 		}
-		s := &stacks{one: o, two: o, spoilt: o, named: true}
+		s := &stacks{One: o, Two: o, Spoilt: o, Named: true}
 		f.addTaped(s)
 		f.addRough(s)
-		f.addZeros(&zeros{held: o, freed: o})
+		f.addZeros(&zeros{Held: o, Freed: o})
 		r := make(faulty, len(faults))
 		for k := range r {
 			r[k] = [2]outcome{o, o}
@@ -53,7 +53,7 @@ func TestPromises(t *testing.T) {
 
 func TestWrite(t *testing.T) {
 	var b strings.Builder
-	kept, err := write(&b, experiment{cars: 10, seed: 3}, []findings{few(9, 10, 0.5), few(8, 9, 0.5)})
+	kept, err := write(&b, experiment{Cars: 10, Seed: 3}, []findings{few(9, 10, 0.5), few(8, 9, 0.5)})
 	if err != nil || kept {
 		t.Errorf("write() = %t, %v; want promises broken and no error", kept, err)
 	}
@@ -74,8 +74,8 @@ func TestWrite(t *testing.T) {
 
 func TestTallyFailed(t *testing.T) {
 	var a, b tally
-	a.add(outcome{covered: true, width: 0.4})
-	a.add(outcome{failed: true, covered: true})
+	a.add(outcome{Covered: true, Width: 0.4})
+	a.add(outcome{Failed: true, Covered: true})
 	b.join(&a)
 	if b.cars != 2 || b.failed != 1 || b.coverage() != 50 || b.meanWidth() != 0.4 || b.withinPercent(1) != 50 {
 		t.Errorf("tally is %+v, want a car without advice counted as missed", b)

@@ -3,8 +3,11 @@ package main
 import (
 	"context"
 	"errors"
+	"io"
 	"runtime"
 	"sync"
+
+	"toewright/internal/engine"
 )
 
 // Standard deviations of hardpoints, mm: measured by tape, and of a template with
@@ -13,14 +16,14 @@ const tapedSD, roughSD = 2.5, 10.0
 
 // experiment says what is simulated.
 type experiment struct {
-	cars int // of each template
-	seed uint64
-	// faultsOnly leaves out all but the faults of the gauge.
-	faultsOnly bool
+	Cars int    `json:"cars"` // of each template
+	Seed uint64 `json:"seed"`
+	// FaultsOnly leaves out all but the faults of the gauge.
+	FaultsOnly bool `json:"faultsOnly"`
 }
 
 // faultCars is how many cars of each template are read with every fault.
-func (e experiment) faultCars() int { return (e.cars + 7) / 8 }
+func (e experiment) faultCars() int { return (e.Cars + 7) / 8 }
 
 // Streams keep the generators of the parts of the experiment apart.
 const (
@@ -30,29 +33,39 @@ const (
 	streams
 )
 
-// run simulates the cars of every template on all processors. Each car has its own
-// generator, so that the findings do not depend on how many there are.
+// simulation is the experiment on cars of some kinds. Each car has its own generator, so that
+// the findings do not depend on how many there are, nor on who simulates them.
+func (e experiment) simulation(kinds []kindOfCar) *simulation[carResult] {
+	return &simulation[carResult]{
+		of: e, size: len(kinds) * e.Cars,
+		one: func(ctx context.Context, i int) (carResult, error) {
+			return e.simulate(ctx, &kinds[i/e.Cars], i%e.Cars)
+		},
+		page: func(w io.Writer, all []carResult) (bool, error) {
+			return write(w, e, e.findings(kinds, all))
+		},
+	}
+}
+
+// run simulates the cars of every template on all processors.
 func (e experiment) run(ctx context.Context, kinds []kindOfCar) ([]findings, error) {
+	all, err := e.simulation(kinds).do(ctx, engine.Whole)
+	if err != nil {
+		return nil, err
+	}
+	return e.findings(kinds, all), nil
+}
+
+// findings counts the results of all cars, those of one kind after the other.
+func (e experiment) findings(kinds []kindOfCar, all []carResult) []findings {
 	out := make([]findings, len(kinds))
 	for i := range kinds {
 		out[i].name = kinds[i].name
-		if err := e.runKind(ctx, &kinds[i], &out[i]); err != nil {
-			return nil, err
+		for k := range e.Cars {
+			all[i*e.Cars+k].addTo(&out[i])
 		}
 	}
-	return out, nil
-}
-
-// runKind simulates the cars of one template.
-func (e experiment) runKind(ctx context.Context, k *kindOfCar, f *findings) error {
-	results := make([]carResult, e.cars)
-	onAll(e.cars, func(n int) { results[n] = e.simulate(ctx, k, n) })
-	for _, r := range results {
-		if err := r.addTo(f); err != nil {
-			return err
-		}
-	}
-	return ctx.Err()
+	return out
 }
 
 // onAll calls a function for each number below n, on all processors.
@@ -74,53 +87,53 @@ func onAll(n int, call func(int)) {
 }
 
 // carResult is what came of a number in the series: a car for each part
-// of the experiment.
+// of the experiment, nil where it cannot be used.
 type carResult struct {
-	taped, rough *stacks
-	zeros        *zeros
-	faults       faulty
-	errs         [streams]error
-	faultsErr    error
+	Taped    *stacks `json:"taped"`
+	Rough    *stacks `json:"rough"`
+	Zeros    *zeros  `json:"zeros"`
+	Faults   faulty  `json:"faults"`
+	Unusable int     `json:"unusable"` // of the first three
 }
 
-func (e experiment) simulate(ctx context.Context, k *kindOfCar, n int) (r carResult) {
+func (e experiment) simulate(ctx context.Context, k *kindOfCar, n int) (r carResult, err error) {
 	if n < e.faultCars() {
-		r.faults, r.faultsErr = k.tryFaults(ctx, faultsSeed+e.seed, n)
-	}
-	if e.faultsOnly {
-		return r
-	}
-	seed := func(stream uint64) uint64 { return streams*e.seed + stream }
-	r.taped, r.errs[tapedStream] = k.tryStacks(ctx, seed(tapedStream), n, tapedSD)
-	r.rough, r.errs[roughStream] = k.tryStacks(ctx, seed(roughStream), n, roughSD)
-	r.zeros, r.errs[zerosStream] = k.tryZeros(ctx, seed(zerosStream), n, tapedSD)
-	return r
-}
-
-// addTo counts the result; an error other than an unusable car is returned.
-func (r *carResult) addTo(f *findings) error {
-	for _, err := range r.errs {
-		switch {
-		case errors.Is(err, errUnusable):
-			f.unusable++
-		case err != nil:
-			return err
+		if r.Faults, err = k.tryFaults(ctx, faultsSeed+e.Seed, n); err != nil && !errors.Is(err, errUnusable) {
+			return r, err
 		}
 	}
-	if r.taped != nil {
-		f.addTaped(r.taped)
+	if e.FaultsOnly {
+		return r, nil
 	}
-	if r.rough != nil {
-		f.addRough(r.rough)
+	seed := func(stream uint64) uint64 { return streams*e.Seed + stream }
+	var errs [streams]error
+	r.Taped, errs[tapedStream] = k.tryStacks(ctx, seed(tapedStream), n, tapedSD)
+	r.Rough, errs[roughStream] = k.tryStacks(ctx, seed(roughStream), n, roughSD)
+	r.Zeros, errs[zerosStream] = k.tryZeros(ctx, seed(zerosStream), n, tapedSD)
+	for _, err := range errs {
+		switch {
+		case errors.Is(err, errUnusable):
+			r.Unusable++
+		case err != nil:
+			return r, err
+		}
 	}
-	if r.zeros != nil {
-		f.addZeros(r.zeros)
+	return r, nil
+}
+
+// addTo counts the result.
+func (r *carResult) addTo(f *findings) {
+	f.unusable += r.Unusable
+	if r.Taped != nil {
+		f.addTaped(r.Taped)
 	}
-	if err := r.faultsErr; err != nil && !errors.Is(err, errUnusable) {
-		return err
+	if r.Rough != nil {
+		f.addRough(r.Rough)
 	}
-	if r.faults != nil {
-		f.addFaults(r.faults)
+	if r.Zeros != nil {
+		f.addZeros(r.Zeros)
 	}
-	return nil
+	if r.Faults != nil {
+		f.addFaults(r.Faults)
+	}
 }

@@ -13,7 +13,7 @@ func TestExperiment(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all, err := experiment{cars: 2, seed: 7}.run(context.Background(), kinds)
+	all, err := experiment{Cars: 2, Seed: 7}.run(context.Background(), kinds)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,7 +69,7 @@ func TestExperimentRepeats(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if reflect.DeepEqual(one.one, other.one) {
+	if reflect.DeepEqual(one.One, other.One) {
 		t.Error("cars of two kinds came to the same")
 	}
 }
@@ -81,7 +81,7 @@ func TestExperimentCancelled(t *testing.T) {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	if _, err := (experiment{cars: 1, seed: 1}).run(ctx, kinds[:1]); err == nil {
+	if _, err := (experiment{Cars: 1, Seed: 1}).run(ctx, kinds[:1]); err == nil {
 		t.Error("a cancelled experiment has findings, want an error")
 	}
 }

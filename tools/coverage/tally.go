@@ -17,28 +17,28 @@ var limits = []float64{0.75, 1, 1.5}
 
 func (t *tally) add(o outcome) {
 	t.cars++
-	if o.failed {
+	if o.Failed {
 		t.failed++
 		return
 	}
 	if t.within == nil {
 		t.within = map[float64]int{}
 	}
-	if o.covered {
+	if o.Covered {
 		t.covered++
-	} else if o.explained {
+	} else if o.Explained {
 		t.unsaid++
 	}
-	miss := math.Abs(o.miss)
+	miss := math.Abs(o.Miss)
 	for _, l := range limits {
 		if miss <= l {
 			t.within[l]++
 		}
 	}
 	t.worst = math.Max(t.worst, miss)
-	t.width += o.width
-	t.curve += o.curve
-	t.leftOut += o.outliers
+	t.width += o.Width
+	t.curve += o.Curve
+	t.leftOut += o.Outliers
 }
 
 // join adds the counts of other cars.
@@ -89,26 +89,26 @@ type findings struct {
 const movedLimit = 0.3
 
 func (f *findings) addTaped(s *stacks) {
-	f.one.add(s.one)
-	f.two.add(s.two)
-	f.spoilt.add(s.spoilt)
+	f.one.add(s.One)
+	f.two.add(s.Two)
+	f.spoilt.add(s.Spoilt)
 	f.spoils++
-	if s.named {
+	if s.Named {
 		f.named++
 	}
-	if !s.spoilt.failed && s.moved < movedLimit {
+	if !s.Spoilt.Failed && s.Moved < movedLimit {
 		f.unmoved++
 	}
 }
 
 func (f *findings) addRough(s *stacks) {
-	f.roughOne.add(s.one)
-	f.roughTwo.add(s.two)
+	f.roughOne.add(s.One)
+	f.roughTwo.add(s.Two)
 }
 
 func (f *findings) addZeros(z *zeros) {
-	f.held.add(z.held)
-	f.freed.add(z.freed)
+	f.held.add(z.Held)
+	f.freed.add(z.Freed)
 }
 
 func (f *findings) addFaults(r faulty) {

@@ -11,16 +11,16 @@ import (
 
 // tapeOutcome is what became of a job.
 type tapeOutcome struct {
-	jobs              int
-	coordinates, held int     // settled ones, and those whose 90 % band holds the true one
-	ends, endsHeld    int     // toe at the ends of the window
-	toeSD             float64 // sum over the ends, degrees
-	slips, named      int
-	either            int     // slips named as what may be wrong in another measure's place
-	left              int     // sound measures left out
-	spoilt            int     // jobs with such
-	worst             float64 // miss of a settled coordinate, mm
-	lost              int     // jobs that land elsewhere: a coordinate is off by many standard deviations
+	Jobs              int
+	Coordinates, Held int     // settled ones, and those whose 90 % band holds the true one
+	Ends, EndsHeld    int     // toe at the ends of the window
+	ToeSD             float64 // sum over the ends, degrees
+	Slips, Named      int
+	Either            int     // slips named as what may be wrong in another measure's place
+	Left              int     // sound measures left out
+	Spoilt            int     // jobs with such
+	Worst             float64 // miss of a settled coordinate, mm
+	Lost              int     // jobs that land elsewhere: a coordinate is off by many standard deviations
 }
 
 // Half of a 90 % band, and how far off no sound location is, in standard deviations.
@@ -32,7 +32,7 @@ const (
 // locate solves a job and compares it with the truth.
 func (j *tapeJob) locate(ctx context.Context) (o tapeOutcome, err error) {
 	none := 0
-	o.jobs = 1
+	o.Jobs = 1
 	l, err := engine.Locate(ctx, j.study, engine.LocateOptions{Measure: &none})
 	if err != nil {
 		return o, err
@@ -45,30 +45,30 @@ func (j *tapeJob) locate(ctx context.Context) (o tapeOutcome, err error) {
 		}
 		for k := range p.Place {
 			miss := math.Abs(got.Value[k] - p.Place[k])
-			o.coordinates++
+			o.Coordinates++
 			if miss <= bandSD*got.SD[k] {
-				o.held++
+				o.Held++
 			}
-			o.worst = max(o.worst, j.truth.Units.Millimetres(miss))
+			o.Worst = max(o.Worst, j.truth.Units.Millimetres(miss))
 			worst = max(worst, miss/got.SD[k])
 		}
 	}
 	if worst > lostSD {
-		o.lost = 1
+		o.Lost = 1
 	}
-	o.slips = len(j.slipped)
+	o.Slips = len(j.slipped)
 	for _, slip := range j.slipped {
 		one := func(out engine.TapeOutlierResult) bool { return out.Measure == slip }
 		either := func(out engine.TapeOutlierResult) bool { return slices.ContainsFunc(out.Or, one) }
 		switch {
 		case slices.ContainsFunc(l.Outliers, one):
-			o.named++
+			o.Named++
 		case slices.ContainsFunc(l.Outliers, either):
-			o.either++
+			o.Either++
 		}
 	}
-	if o.left = len(l.Outliers) - o.named; o.left > 0 {
-		o.spoilt = 1
+	if o.Left = len(l.Outliers) - o.Named; o.Left > 0 {
+		o.Spoilt = 1
 	}
 	return o, j.compareToe(ctx, l, &o)
 }
@@ -90,14 +90,15 @@ func (j *tapeJob) compareToe(ctx context.Context, l *engine.LocateResult, o *tap
 		for _, p := range s.Positions {
 			at[p.Travel] = float64(p.Toe)
 		}
-		for travel, end := range map[float64]engine.ToeEnd{w.Bump: toe.Bump, -w.Droop: toe.Droop} {
+		for i, end := range [2]engine.ToeEnd{toe.Bump, toe.Droop} {
+			travel := [2]float64{w.Bump, -w.Droop}[i]
 			if _, ok := at[travel]; !ok || travel == 0 {
 				continue
 			}
-			o.ends++
-			o.toeSD += float64(end.SD)
+			o.Ends++
+			o.ToeSD += float64(end.SD)
 			if math.Abs(float64(end.Value)-(at[travel]-at[0])) <= bandSD*float64(end.SD) {
-				o.endsHeld++
+				o.EndsHeld++
 			}
 		}
 	}
@@ -106,30 +107,30 @@ func (j *tapeJob) compareToe(ctx context.Context, l *engine.LocateResult, o *tap
 
 // join adds another outcome.
 func (o *tapeOutcome) join(a tapeOutcome) {
-	o.jobs += a.jobs
-	o.coordinates += a.coordinates
-	o.held += a.held
-	o.ends += a.ends
-	o.endsHeld += a.endsHeld
-	o.toeSD += a.toeSD
-	o.slips += a.slips
-	o.named += a.named
-	o.either += a.either
-	o.left += a.left
-	o.spoilt += a.spoilt
-	o.lost += a.lost
-	o.worst = max(o.worst, a.worst)
+	o.Jobs += a.Jobs
+	o.Coordinates += a.Coordinates
+	o.Held += a.Held
+	o.Ends += a.Ends
+	o.EndsHeld += a.EndsHeld
+	o.ToeSD += a.ToeSD
+	o.Slips += a.Slips
+	o.Named += a.Named
+	o.Either += a.Either
+	o.Left += a.Left
+	o.Spoilt += a.Spoilt
+	o.Lost += a.Lost
+	o.Worst = max(o.Worst, a.Worst)
 }
 
 // percent returns a share of a number.
 func percent(part, whole int) float64 { return 100 * float64(part) / float64(whole) }
 
 // coverage returns the share of coordinates held by their band, percent.
-func (o *tapeOutcome) coverage() float64 { return percent(o.held, o.coordinates) }
+func (o *tapeOutcome) coverage() float64 { return percent(o.Held, o.Coordinates) }
 
 // toeCoverage returns the share of toe changes held by their band, percent.
-func (o *tapeOutcome) toeCoverage() float64 { return percent(o.endsHeld, o.ends) }
+func (o *tapeOutcome) toeCoverage() float64 { return percent(o.EndsHeld, o.Ends) }
 
 // namedShare returns the share of the slips that are named, percent: as what is wrong, or as
 // one of those of which one is.
-func (o *tapeOutcome) namedShare() float64 { return percent(o.named+o.either, o.slips) }
+func (o *tapeOutcome) namedShare() float64 { return percent(o.Named+o.Either, o.Slips) }

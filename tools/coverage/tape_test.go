@@ -9,7 +9,7 @@ import (
 // template that is 50 mm off, with every slip by turns and marks that are exact or not, and as many by
 // other measures: what is promised of thousands is kept by few but for chance.
 func TestLocatedCars(t *testing.T) {
-	e := locatedCars{cars: 8, seed: 11}
+	e := locatedCars{Cars: 8, Seed: 11}
 	f, err := e.run(t.Context())
 	if err != nil {
 		t.Fatal(err)

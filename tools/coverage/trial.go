@@ -19,13 +19,13 @@ const spacer = 1.5
 
 // outcome is what one advice came to.
 type outcome struct {
-	failed    bool    // no advice was given
-	miss      float64 // advised less true best, mm
-	width     float64 // of the 90 % band, mm
-	covered   bool    // the band holds the true best
-	curve     float64 // RMS error of the predicted toe change at the stack read last, mm on the gauge
-	outliers  int     // readings left out
-	explained bool    // the verdict
+	Failed    bool    // no advice was given
+	Miss      float64 // advised less true best, mm
+	Width     float64 // of the 90 % band, mm
+	Covered   bool    // the band holds the true best
+	Curve     float64 // RMS error of the predicted toe change at the stack read last, mm on the gauge
+	Outliers  int     // readings left out
+	Explained bool    // the verdict
 }
 
 // session is a car in the workshop: what was read of it, and its true best.
@@ -73,15 +73,15 @@ func (s *session) measure(height float64, off conditions) error {
 func (s *session) advise(ctx context.Context) (*optimize.FittedCar, *optimize.Advice, outcome) {
 	f, a, err := s.adviceOf(ctx)
 	if err != nil {
-		return nil, nil, outcome{failed: true}
+		return nil, nil, outcome{Failed: true}
 	}
 	out := outcome{
-		miss: a.Best - s.best, width: a.High - a.Low,
-		covered:  a.Low <= s.best && s.best <= a.High,
-		outliers: len(f.Outliers), explained: f.Verdict() == optimize.Explained,
+		Miss: a.Best - s.best, Width: a.High - a.Low,
+		Covered:  a.Low <= s.best && s.best <= a.High,
+		Outliers: len(f.Outliers), Explained: f.Verdict() == optimize.Explained,
 	}
-	out.curve, err = s.curveError(f)
-	out.failed = err != nil
+	out.Curve, err = s.curveError(f)
+	out.Failed = err != nil
 	return f, a, out
 }
 
@@ -134,10 +134,10 @@ func (s *session) curveError(f *optimize.FittedCar) (float64, error) {
 
 // stacks is a car read with no spacers, and then with the stack advised.
 type stacks struct {
-	one, two outcome
-	spoilt   outcome // after two, one reading a gross error
-	moved    float64 // by the gross error: change of the advice, mm
-	named    bool    // whether it was named
+	One, Two outcome
+	Spoilt   outcome // after two, one reading a gross error
+	Moved    float64 // by the gross error: change of the advice, mm
+	Named    bool    // whether it was named
 }
 
 // tryStacks simulates car number n of a kind.
@@ -149,13 +149,13 @@ func (k *kindOfCar) tryStacks(ctx context.Context, seed uint64, n int, sd float6
 	if err := s.measure(0, conditions{}); err != nil {
 		return nil, err
 	}
-	failed := outcome{failed: true}
-	t := &stacks{two: failed, spoilt: failed}
+	failed := outcome{Failed: true}
+	t := &stacks{Two: failed, Spoilt: failed}
 	var next, last *optimize.Advice
-	if _, next, t.one = s.advise(ctx); next == nil || s.measure(next.Value, conditions{}) != nil {
+	if _, next, t.One = s.advise(ctx); next == nil || s.measure(next.Value, conditions{}) != nil {
 		return t, nil
 	}
-	if _, last, t.two = s.advise(ctx); last != nil {
+	if _, last, t.Two = s.advise(ctx); last != nil {
 		s.spoil(ctx, last, t)
 	}
 	return t, nil
@@ -174,12 +174,12 @@ func (s *session) spoil(ctx context.Context, sound *optimize.Advice, t *stacks) 
 	size := gaugeNoise * (grossLeast + (grossMost-grossLeast)*s.r.Float64())
 	spoilt.Readings[i].Value += math.Copysign(size, s.r.Float64()-0.5)
 	f, a, out := s.advise(ctx)
-	t.spoilt = out
+	t.Spoilt = out
 	if a == nil {
 		return
 	}
-	t.moved = math.Abs(a.Best - sound.Best)
-	t.named = slices.ContainsFunc(f.Outliers, func(o optimize.Outlier) bool { return o.Set == set && o.Reading == i })
+	t.Moved = math.Abs(a.Best - sound.Best)
+	t.Named = slices.ContainsFunc(f.Outliers, func(o optimize.Outlier) bool { return o.Set == set && o.Reading == i })
 }
 
 // Standard deviations of the zeros that are freed: of travel and of a rack's
@@ -192,8 +192,8 @@ const pitmanArm = 150.0
 // zeros is a car whose travel was read from a wrong height, with the steering off
 // centre.
 type zeros struct {
-	held  outcome // the fit does not know
-	freed outcome // it may find both
+	Held  outcome // the fit does not know
+	Freed outcome // it may find both
 }
 
 // tryZeros simulates car number n of a kind at two stacks.
@@ -216,9 +216,9 @@ func (k *kindOfCar) tryZeros(ctx context.Context, seed uint64, n int, sd float64
 		}
 	}
 	var z zeros
-	_, _, z.held = s.advise(ctx)
+	_, _, z.Held = s.advise(ctx)
 	s.fit.TravelZero, s.fit.SteerZero = travelZeroSD, steer
-	_, _, z.freed = s.advise(ctx)
+	_, _, z.Freed = s.advise(ctx)
 	return &z, nil
 }
 
