@@ -23,7 +23,8 @@ const (
 	teeLocal      = 0x22
 	getGlobal     = 0x23
 	setGlobal     = 0x24
-	firstLoad     = 0x28
+	loadI32       = 0x28
+	loadU8        = 0x2d // i32.load8_u
 	lastLoad      = 0x35
 	storeI32      = 0x36
 	storeI64      = 0x37
@@ -38,6 +39,7 @@ const (
 	lessU32       = 0x49
 	addI32        = 0x6a
 	multiplyI32   = 0x6c
+	andI32        = 0x71
 	addI64        = 0x7c
 	orI64         = 0x84
 	wrapI64       = 0xa7 // i32.wrap_i64
@@ -75,9 +77,8 @@ func numbered(op byte, n int64) instruction {
 	return instruction{op: op, arg: n, text: appendUnsigned([]byte{op}, uint64(n))}
 }
 
-// store returns an instruction that writes memory at an offset. 1<<align bytes is what the address is
-// a multiple of.
-func store(op, align byte, offset int64) instruction {
+// accessing returns a load or store at an offset. 1<<align bytes is what the address is a multiple of.
+func accessing(op, align byte, offset int64) instruction {
 	return instruction{op: op, arg: offset, text: appendUnsigned([]byte{op, align}, uint64(offset))}
 }
 
@@ -95,7 +96,7 @@ func (in instruction) farther(n int64) instruction {
 }
 
 // isLoad and isStore report whether an instruction reads memory at an address, or writes there.
-func (in instruction) isLoad() bool  { return in.op >= firstLoad && in.op <= lastLoad }
+func (in instruction) isLoad() bool  { return in.op >= loadI32 && in.op <= lastLoad }
 func (in instruction) isStore() bool { return in.op >= storeI32 && in.op <= lastStore }
 
 // instruction reads an instruction. One that Go does not write is an error.
@@ -114,7 +115,7 @@ func (r *reader) instruction() instruction {
 	case op == callIndirect:
 		r.unsigned()
 		r.byte()
-	case op >= firstLoad && op <= lastStore:
+	case op >= loadI32 && op <= lastStore:
 		r.byte()
 		in.arg = int64(r.unsigned())
 	case op == memorySize, op == memoryGrow:

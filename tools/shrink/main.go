@@ -14,9 +14,9 @@
 // each costs a header, breaks up what a compressor could find alike, and is read one by one when
 // the program starts. The zeros compress to nothing. On the page it saves a twentieth.
 //
-// It leaves out the table by which the runtime finds a function, and has the program write it
-// as it starts (buckets.go). On the page that saves a quarter of what a browser has to read, and a
-// sixtieth of what is sent.
+// It leaves out what the runtime finds a function by, and has the program write that as it starts
+// (finding.go). On the page that saves a quarter of what a browser has to read, and a twenty-fifth of
+// what is sent.
 //
 // At last it makes the compiled functions simpler (code.go): jumps go straight to where they go on
 // (jumps.go), offsets stand in loads and stores (addresses.go), and a function says its number once
@@ -69,12 +69,12 @@ func run(out, file string) error {
 
 // smaller returns the program made smaller.
 func (p program) smaller() (program, error) {
-	var b buckets
+	var f finding
 	err := p.editMemory(func(memory []byte) error {
 		if err := dropTraces(memory); err != nil {
 			return err
 		}
-		return b.take(memory)
+		return f.take(memory)
 	})
 	if err == nil {
 		err = p.edit(codeSection, simplify)
@@ -82,5 +82,5 @@ func (p program) smaller() (program, error) {
 	if err != nil {
 		return nil, err
 	}
-	return p.startWith(b.fill())
+	return p.startWith(f.fill())
 }

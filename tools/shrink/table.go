@@ -67,7 +67,7 @@ func findTable(memory []byte) (table, error) {
 
 // function returns the record of a function, with what counters and facts it has.
 func (t table) function(i int) ([]byte, error) {
-	at := uint64(field(t.functions, 8*i+4))
+	at := uint64(t.recordAt(i))
 	if at+functionSize > uint64(len(t.functions)) {
 		return nil, fmt.Errorf("function %d: %w", i, errTable)
 	}
@@ -82,6 +82,9 @@ func (t table) function(i int) ([]byte, error) {
 // place returns by what number a program counter names a function: it holds the number of the
 // WebAssembly function above its lower 16 bits.
 func (t table) place(i int) uint32 { return field(t.functions, 8*i) }
+
+// recordAt returns where the record of a function stands.
+func (t table) recordAt(i int) uint32 { return field(t.functions, 8*i+4) }
 
 // name returns the name of a function.
 func (t table) name(f []byte) ([]byte, error) { return text(t.names, field(f, nameField)) }
