@@ -64,7 +64,7 @@ func (f *figures) String() string {
 		l := &a.Latencies
 		return fmt.Sprintf("%s / %s / %s / %s", rounded(l.P50), rounded(l.P95), rounded(l.P99), rounded(l.Max))
 	})
-	both("cores, server / load tool", func(a *attack) string { return fmt.Sprintf("%.2f / %.2f", a.server, a.tool) })
+	line("cores, server / load tool / storms", "%.2f / %.2f | %.2f / %.2f / %.2f", f.calm.server, f.calm.tool, f.sweeps.server, f.sweeps.tool, f.storming)
 	b.WriteString("\n| server | |\n| --- | --- |\n")
 	line("goroutines before / most / after", "%.0f / %.0f / %.0f", f.before[goroutines], f.peakGoroutines, f.after[goroutines])
 	line("heap before / most / after, MB", "%.1f / %.1f / %.1f", f.before[heap]/1e6, f.peakHeap/1e6, f.after[heap]/1e6)

@@ -11,12 +11,13 @@ import (
 
 // figures are what a run found.
 type figures struct {
-	options options
-	calm    *attack // with nothing beside it
-	sweeps  *attack // beside the storms
-	storms  []*storm
-	ends    []ends // of each storm
-	server  ends   // of all calls, as the server counts them
+	options  options
+	calm     *attack // with nothing beside it
+	sweeps   *attack // beside the storms
+	storming float64 // cores that the storms kept busy
+	storms   []*storm
+	ends     []ends // of each storm
+	server   ends   // of all calls, as the server counts them
 
 	before, after  metrics
 	peakGoroutines float64
@@ -59,6 +60,10 @@ func measure(ctx context.Context, o options, s *server) (*figures, error) {
 
 // rage runs the sweeps and all storms beside one another.
 func (f *figures) rage(ctx context.Context, s *server) error {
+	before, err := processorTime(os.Getpid())
+	if err != nil {
+		return err
+	}
 	storming, end := context.WithTimeout(ctx, f.options.lasting)
 	defer end()
 	f.ends = make([]ends, len(f.storms))
@@ -67,9 +72,14 @@ func (f *figures) rage(ctx context.Context, s *server) error {
 		all.Go(func() { f.ends[i] = storm.rage(storming, s.address()) })
 	}
 	all.Go(func() { f.watch(storming, s) })
-	var err error
+	began := time.Now()
 	f.sweeps, err = sweep(ctx, f.options, s)
 	all.Wait()
+	if err != nil {
+		return err
+	}
+	after, err := processorTime(os.Getpid())
+	f.storming = (after - before).Seconds() / time.Since(began).Seconds()
 	return err
 }
 

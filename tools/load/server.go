@@ -46,9 +46,9 @@ func startServer(ctx context.Context, program string) (*server, error) {
 // address returns the host and port.
 func (s *server) address() string { return s.url[len("http://"):] }
 
-// processorTime returns what the server has taken so far, as Linux tells.
-func (s *server) processorTime() (time.Duration, error) {
-	text, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", s.cmd.Process.Pid))
+// processorTime returns what a process has taken so far, as Linux tells.
+func processorTime(pid int) (time.Duration, error) {
+	text, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", pid))
 	if err != nil {
 		return 0, err
 	}

@@ -79,7 +79,7 @@ func (a *attack) answered() float64 { return float64(a.StatusCodes["200"]) / flo
 
 // sweep has the load tool send the sweeps to a server.
 func sweep(ctx context.Context, o options, s *server) (*attack, error) {
-	before, err := s.processorTime()
+	before, err := processorTime(s.cmd.Process.Pid)
 	if err != nil {
 		return nil, err
 	}
@@ -89,7 +89,7 @@ func sweep(ctx context.Context, o options, s *server) (*attack, error) {
 		return nil, err
 	}
 	took := time.Since(began)
-	after, err := s.processorTime()
+	after, err := processorTime(s.cmd.Process.Pid)
 	a.tool, a.server = tool.Seconds()/took.Seconds(), (after-before).Seconds()/took.Seconds()
 	return a, err
 }

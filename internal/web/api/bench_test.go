@@ -43,26 +43,32 @@ func benchmarkCall(b *testing.B, call string, cfg Config) {
 	b.ReportMetric(float64(least[0])/float64(least[2]), "x-solver")
 }
 
-// BenchmarkLoopback is what a call costs by HTTP on the loopback, its caller included, by
-// turns with a handler that reads the study and answers nothing: "µs/empty" is that of
-// net/http and the system.
+// BenchmarkLoopback is what a call costs by HTTP on the loopback, its caller included, plain
+// and packed as through a proxy, by turns with a handler that reads the study and answers nothing: "µs/empty" is
+// that of net/http and the system.
 func BenchmarkLoopback(b *testing.B) {
 	server := httptest.NewServer(New(Config{}))
 	defer server.Close()
 	empty := httptest.NewServer(http.HandlerFunc(func(_ http.ResponseWriter, r *http.Request) { io.Copy(io.Discard, r.Body) }))
 	defer empty.Close()
-	least := [2]time.Duration{math.MaxInt64, math.MaxInt64}
+	sweep := server.URL + base + "sweep"
+	ways := []struct {
+		unit, url, proxy string
+		least            time.Duration
+	}{{"µs/sweep", sweep, "", math.MaxInt64}, {"µs/packed", sweep, "1.1 proxy", math.MaxInt64}, {"µs/empty", empty.URL, "", math.MaxInt64}}
 	for b.Loop() {
-		for i, url := range []string{server.URL + base + "sweep", empty.URL} {
+		for i := range ways {
+			w := &ways[i]
 			began := time.Now()
-			if status, err := send(b.Context(), url); err != nil || status != http.StatusOK {
+			if status, err := sendBy(b.Context(), w.url, w.proxy); err != nil || status != http.StatusOK {
 				b.Fatal(status, err)
 			}
-			least[i] = min(least[i], time.Since(began))
+			w.least = min(w.least, time.Since(began))
 		}
 	}
-	b.ReportMetric(float64(least[0])/1e3, "µs/sweep")
-	b.ReportMetric(float64(least[1])/1e3, "µs/empty")
+	for _, w := range ways {
+		b.ReportMetric(float64(w.least)/1e3, w.unit)
+	}
 }
 
 // BenchmarkLines is what one of many change sets on lines costs the server, beside what it

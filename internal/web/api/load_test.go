@@ -57,12 +57,18 @@ func serveSlow(t *testing.T, cfg Config) (*slowCall, *handler, *httptest.Server)
 }
 
 // send posts the study and returns the status, or what kept it from one.
-func send(ctx context.Context, url string) (int, error) {
+func send(ctx context.Context, url string) (int, error) { return sendBy(ctx, url, "") }
+
+// sendBy is send through a proxy of a name, if one is given.
+func sendBy(ctx context.Context, url, proxy string) (int, error) {
 	r, err := http.NewRequestWithContext(ctx, http.MethodPost, url, strings.NewReader(saloon))
 	if err != nil {
 		return 0, err
 	}
 	r.Header.Set("Content-Type", "application/json")
+	if proxy != "" {
+		r.Header.Set("Via", proxy)
+	}
 	answer, err := http.DefaultClient.Do(r)
 	if err != nil {
 		return 0, err
