@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -40,24 +41,33 @@ func newStudyCommand(c calls.Call, request *calls.Request, run func(*cobra.Comma
 		RunE:              run,
 	}
 	for _, o := range request.Options {
-		cmd.Flags().Var(option{o}, o.Name, o.Usage)
+		cmd.Flags().Var(&option{Option: o}, o.Name, o.Usage)
 	}
 	return cmd
 }
 
-// option is an option of a call as a flag.
-type option struct{ calls.Option }
+// option is an option of a call as a flag, which is given once.
+type option struct {
+	calls.Option
+	given bool
+}
 
-var _ pflag.Value = option{}
+var _ pflag.Value = (*option)(nil)
 
 // String implements [pflag.Value]: no option of a call has a default to show.
-func (option) String() string { return "" }
+func (*option) String() string { return "" }
 
 // Type implements [pflag.Value].
-func (o option) Type() string { return string(o.Kind) }
+func (o *option) Type() string { return string(o.Kind) }
 
 // Set implements [pflag.Value].
-func (o option) Set(text string) error { return o.Option.Set(text) }
+func (o *option) Set(text string) error {
+	if o.given {
+		return errors.New("stands twice; give it once")
+	}
+	o.given = true
+	return o.Option.Set(text)
+}
 
 // asking is a call as the command line asks it.
 type asking struct {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -19,7 +20,7 @@ side, as spreadsheets save them, in the study's units or in those stated above a
 
 A table from a measuring arm or a drawing has axes of its own. Where it has three or more rows named as
 marks of the study (measured.marks), not in one line, it is turned and moved by least squares so that
-they stand where the study has them; how far each is off then is told.`,
+they stand where the study has them; how far each is off then is told. So is what looks like a slip.`,
 		Args:              usage(cobra.ExactArgs(2)),
 		ValidArgsFunction: completeParts,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -47,6 +48,15 @@ they stand where the study has them; how far each is off then is told.`,
 			out.Attribute(d, study.FromFile)
 			for _, p := range t.Points() {
 				out.SetSource(out.SourcePath(p), study.FromFile)
+			}
+			if d.Suspension.Right == nil && out.Suspension.Right != nil {
+				fmt.Fprintln(cmd.ErrOrStderr(), "the right side was the mirror image and now has points of its own")
+			}
+			before := study.Check(d)
+			for _, f := range study.Check(out) {
+				if f.Severity == study.Warning && !slices.Contains(before, f) {
+					fmt.Fprintf(cmd.ErrOrStderr(), "%s: %s; %s\n", f.Path, f.Message, f.Suggestion)
+				}
 			}
 			return printStudy(cmd, out)
 		},

@@ -28,7 +28,8 @@ func completeOptions(cmd *cobra.Command) *cobra.Command {
 			return
 		}
 		offer := cobra.NoFileCompletions
-		switch o, _ := f.Value.(option); {
+		switch o, ok := f.Value.(*option); {
+		case !ok:
 		case o.Words != nil:
 			offer = cobra.FixedCompletions(o.Words, cobra.ShellCompDirectiveNoFileComp)
 		case o.OfCar:

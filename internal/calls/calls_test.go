@@ -45,7 +45,8 @@ func sample(o Option) string {
 }
 
 // TestEveryOption: each option of each call says what it is for, is set by its own name
-// alone, leaves its mark in what goes to the engine, and refuses what it cannot read.
+// alone, leaves its mark in what goes to the engine, and refuses nothing at all and what it
+// cannot read, in our words.
 func TestEveryOption(t *testing.T) {
 	for _, c := range all() {
 		for i := range c.New().Options {
@@ -58,9 +59,17 @@ func TestEveryOption(t *testing.T) {
 			if (o.Kind == Word) != (len(o.Words) > 0) || o.OfCar && o.Kind != Text {
 				t.Errorf("%s --%s: a %s with words %q, of a car %t", c.Name, o.Name, o.Kind, o.Words, o.OfCar)
 			}
-			if o.Kind != Text {
-				if err := o.Set("no such thing"); err == nil {
-					t.Errorf("%s --%s takes no such thing", c.Name, o.Name)
+			wrong := []string{""}
+			switch o.Kind {
+			case Text:
+			case Number:
+				wrong = append(wrong, "no such thing", "NaN", "inf", "-Inf", "1e400", "1,5", "3mm")
+			default:
+				wrong = append(wrong, "no such thing", "1.5", "1e3", "99999999999999999999")
+			}
+			for _, text := range wrong {
+				if err := o.Set(text); err == nil || strings.Contains(err.Error(), "strconv") || strings.Contains(err.Error(), "pars") {
+					t.Errorf("%s --%s takes %q: %v", c.Name, o.Name, text, err)
 				}
 			}
 			if err := o.Set(sample(o)); err != nil {

@@ -1,7 +1,9 @@
 package calls
 
 import (
+	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -33,9 +35,12 @@ const (
 // Description returns the usage as a sentence without marks.
 func (o *Option) Description() string { return strings.ReplaceAll(o.Usage, "`", "") }
 
-// text is an option that takes any text.
+// text is an option that takes any text but none.
 func text(value *string, name, usage string) Option {
 	return Option{Name: name, Usage: usage, Kind: Text, Set: func(s string) error {
+		if s == "" { // as of a script whose variable is not set: nothing given is said by leaving it out
+			return errors.New("is empty; leave it out, or say what it is")
+		}
 		*value = s
 		return nil
 	}}
@@ -62,31 +67,49 @@ func word(value *string, name, usage string, words ...string) Option {
 
 // number is an option that is 0 where it is not given.
 func number(value *float64, name, usage string) Option {
-	return Option{Name: name, Usage: usage, Kind: Number, Set: func(s string) (err error) {
-		*value, err = strconv.ParseFloat(s, 64)
+	return Option{Name: name, Usage: usage, Kind: Number, Set: func(s string) error {
+		x, err := parseNumber(s)
+		if err == nil {
+			*value = x
+		}
 		return err
 	}}
 }
 
 // optional is a number that is nil where it is not given.
 func optional(value **float64, name, usage string) Option {
-	return given(value, name, usage, Number, "number", func(s string) (float64, error) { return strconv.ParseFloat(s, 64) })
+	return given(value, name, usage, Number, parseNumber)
 }
 
 // count is a whole number that is nil where it is not given.
 func count(value **int, name, usage string) Option {
-	return given(value, name, usage, Whole, "whole number", strconv.Atoi)
+	return given(value, name, usage, Whole, parseWhole)
 }
 
-// given is an option that leaves a nil pointer where it is not given. What a wrong
-// value is not is what want says.
-func given[T int | float64](value **T, name, usage string, kind Kind, want string, parse func(string) (T, error)) Option {
+// parseNumber reads a number, which is finite.
+func parseNumber(s string) (float64, error) {
+	x, err := strconv.ParseFloat(s, 64)
+	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
+		return 0, fmt.Errorf("%.40q is no number", s)
+	}
+	return x, nil
+}
+
+func parseWhole(s string) (int, error) {
+	x, err := strconv.Atoi(s)
+	if err != nil {
+		return 0, fmt.Errorf("%.40q is no whole number", s)
+	}
+	return x, nil
+}
+
+// given is an option that leaves a nil pointer where it is not given.
+func given[T int | float64](value **T, name, usage string, kind Kind, parse func(string) (T, error)) Option {
 	return Option{Name: name, Usage: usage, Kind: kind, Set: func(s string) error {
 		x, err := parse(s)
-		if err != nil {
-			return fmt.Errorf("%.40q is no %s", s, want)
+		if err == nil {
+			*value = &x
 		}
-		*value = &x
-		return nil
+		return err
 	}}
 }

@@ -70,14 +70,17 @@ func (c *cars) all(ctx context.Context) ([]car, error) {
 }
 
 // byName returns the base car or the first candidate of a name.
-func (c *cars) byName(name string) (car, error) {
+func (c *cars) byName(name string) (car, error) { return c.named("candidate", name) }
+
+// named is byName of a key or an option that says which car it is.
+func (c *cars) named(key, name string) (car, error) {
 	if name == study.BaseName {
 		return c.assemble(&study.Candidate{Name: study.BaseName})
 	}
 	if k := c.doc.Candidate(name); k != nil {
 		return c.assemble(k)
 	}
-	return car{}, wrongf("candidate", "none is called %.60q%s", name, c.known())
+	return car{}, wrongf(key, "none is called %.60q%s", name, c.known())
 }
 
 // known lists what candidates there are, for a message.

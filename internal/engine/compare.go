@@ -57,8 +57,11 @@ func Compare(ctx context.Context, d *study.Document, o CompareOptions) (*Compare
 	if err != nil {
 		return nil, err
 	}
-	name := cmp.Or(o.Yardstick, yardstick(d), study.BaseName)
-	yard, err := s.byName(name)
+	name, key := o.Yardstick, "yardstick"
+	if name == "" {
+		name, key = cmp.Or(yardstick(d), study.BaseName), "display.yardstick"
+	}
+	yard, err := s.named(key, name)
 	if err != nil {
 		return nil, err
 	}

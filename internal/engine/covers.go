@@ -131,7 +131,7 @@ func (c *coverer) parameters(by string) (out []optimize.Free, err error) {
 			continue // a car without it
 		}
 		if err != nil {
-			return nil, explain(err, "")
+			return nil, wrongf("by", "%s", bare(err))
 		}
 		if slices.ContainsFunc(out, func(f optimize.Free) bool { return f.Parameter.Key == p.Key && f.Sides == sides }) {
 			return nil, wrongf("by", "names %s twice", key)

@@ -142,7 +142,7 @@ func (m *mapper) axis(option, key string, n int, low, high *float64) (optimize.F
 	}
 	p, sides, err := solver.FindParameter(m.design, key)
 	if err != nil {
-		return optimize.Free{}, explain(err, "")
+		return optimize.Free{}, wrongf(option, "%s", bare(err))
 	}
 	f := optimize.Free{Parameter: p, Sides: sides, Min: p.Min, Max: p.Max}
 	if known != nil {
@@ -153,6 +153,9 @@ func (m *mapper) axis(option, key string, n int, low, high *float64) (optimize.F
 	}
 	if high != nil {
 		f.Max = m.doc.ToSolver(p, *high)
+	}
+	if !(f.Min < f.Max) {
+		return f, wrongf(option+"-min", "%.6g is not below %s-max, %.6g, of %s", m.doc.FromSolver(p, f.Min), option, m.doc.FromSolver(p, f.Max), key)
 	}
 	return f, nil
 }

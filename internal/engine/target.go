@@ -100,7 +100,7 @@ func (s *sweeper) resolveTarget() error {
 // curveOf returns the toe change of both wheels of a car over the window; of the
 // right one only where it is not the same.
 func (s *sweeper) curveOf(name string) (left, right [][2]float64, err error) {
-	car, err := s.byName(name)
+	car, err := s.named("search.targetOf", name)
 	if err != nil {
 		return nil, nil, err
 	}

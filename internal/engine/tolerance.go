@@ -174,8 +174,11 @@ func yieldAsked(d *study.Document, candidate, figure string, limit *float64) (y 
 	if d.Yield != nil {
 		y, limit = *d.Yield, new(given(limit, d.Yield.Limit))
 	}
-	if limit != nil && !(*limit >= 0) {
+	switch name := y.Candidate; {
+	case limit != nil && !(*limit >= 0):
 		err = wrongf("limit", "%g deg is not a limit, want 0 or more", *limit)
+	case candidate == "" && name != "" && name != study.BaseName && d.Candidate(name) == nil:
+		err = wrongf("yield.candidate", "no candidate is called %.60q", name)
 	}
 	y.Candidate, y.Figure = cmp.Or(candidate, y.Candidate, study.BaseName), cmp.Or(figure, y.Figure, "peak")
 	return y, limit, err

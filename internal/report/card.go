@@ -34,13 +34,9 @@ type Card struct {
 }
 
 // card gathers what the card alone has.
-func (g *gatherer) card() error {
+func (g *gatherer) card() (err error) {
 	s := g.sheet
-	style, err := g.gauge()
-	if err != nil {
-		return err
-	}
-	s.Card.Gauge = style
+	s.Card.Gauge = g.gauge()
 	covers := engine.CoversOptions{Candidate: s.Candidate}
 	if s.Study.Yield == nil {
 		covers.Limit = new(usualLimit)
@@ -72,19 +68,16 @@ const usualLimit = 0.1
 
 // gauge returns how the customer reads toe: as the study does, or by indicators where that
 // is in degrees, with a base of the customer's own where one is given.
-func (g *gatherer) gauge() (number.Style, error) {
+func (g *gatherer) gauge() number.Style {
 	d := g.sheet.Study
 	style := d.Style()
 	if style.Gauge == number.Degrees {
 		style.Gauge = number.Indicators
 	}
 	if b := g.options.Base; b != nil {
-		if !(*b > 0) {
-			return style, &engine.Error{Key: "base", Message: "is no length of a gauge, want more than 0 " + string(d.Units)}
-		}
 		style.Base = d.Units.Millimetres(*b)
 	}
-	return style, nil
+	return style
 }
 
 // form returns the form that is asked for.

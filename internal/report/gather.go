@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"errors"
+	"fmt"
 
 	"toewright/internal/engine"
 	"toewright/internal/study"
@@ -20,6 +21,9 @@ func Gather(ctx context.Context, d *study.Document, o Options) (*Sheet, error) {
 	form, err := o.form()
 	if err != nil {
 		return nil, err
+	}
+	if o.Base != nil && !(*o.Base > 0) {
+		return nil, &engine.Error{Key: "base", Message: fmt.Sprintf("%g is no length of a gauge, want more than 0 %s", *o.Base, d.Units)}
 	}
 	d = d.Recognised()
 	s := &Sheet{
@@ -85,15 +89,15 @@ func (g *gatherer) cars() error {
 
 func (g *gatherer) car(name string, rows *study.Document) (Car, error) {
 	c := Car{Name: name}
+	figures, err := engine.Compare(g.ctx, g.sheet.Study, engine.CompareOptions{Candidate: name, Yardstick: g.options.Yardstick})
+	if err != nil {
+		return c, err
+	}
 	curves, err := engine.Sweep(g.ctx, g.sheet.Study, engine.SweepOptions{Candidate: name})
 	if err != nil {
 		return c, err
 	}
 	table, err := engine.Sweep(g.ctx, rows, engine.SweepOptions{Candidate: name})
-	if err != nil {
-		return c, err
-	}
-	figures, err := engine.Compare(g.ctx, g.sheet.Study, engine.CompareOptions{Candidate: name, Yardstick: g.sheet.Yardstick})
 	if err != nil {
 		return c, err
 	}

@@ -99,7 +99,9 @@ func TestGatherRefuses(t *testing.T) {
 		key     string
 	}{
 		{"candidate", Options{Candidate: "none"}, "candidate"},
-		{"yardstick", Options{Yardstick: "none"}, "candidate"},
+		{"yardstick", Options{Yardstick: "none"}, "yardstick"},
+		{"base of no length", Options{Base: new(float64)}, "base"},
+		{"base of a card", Options{Form: CardForm, Base: new(float64)}, "base"},
 		{"paper", Options{Paper: "a5"}, "paper"},
 	}
 	for _, tt := range tests {

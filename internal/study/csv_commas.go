@@ -30,6 +30,33 @@ func (t *table) checkCommas() error {
 	return nil
 }
 
+// checkThousands refuses a cell such as "1,200" that may be a number of thousands as well as one
+// with a decimal comma: where commas set the cells apart, where another number has a decimal point,
+// and where another of the column is a whole number without a comma.
+func (t *table) checkThousands() error {
+	anywhere := t.comma == ',' || t.hasDecimals()
+	for i := range t.rows {
+		r := &t.rows[i]
+		for k, cell := range r.cells {
+			if thousands(cell) && !t.isText(k) && (anywhere || t.hasWhole(k)) {
+				return t.errorf(r, k, "%q may be thousands, or one number with a decimal comma; write it without a comma, or with a point", cell)
+			}
+		}
+	}
+	return nil
+}
+
+// hasWhole reports whether a column has a whole number other than 0.
+func (t *table) hasWhole(k int) bool {
+	return slices.ContainsFunc(t.rows, func(r row) bool { return wholeNumber(r.cell(k)) && r.cell(k) != "0" })
+}
+
+// thousands reports whether a cell is a number that may have a comma after its thousands.
+func thousands(cell string) bool {
+	whole, rest, ok := strings.Cut(strings.TrimLeft(cell, signs), ",")
+	return ok && digits(whole) && len(whole) <= 3 && whole[0] != '0' && len(rest) == 3 && digits(rest)
+}
+
 // checkByChance refuses a table of whole numbers that fits its columns, of which only the
 // first must be filled, whether its commas are decimal ones or not: cells beyond the
 // second under no header, or on some lines only.
@@ -82,13 +109,11 @@ func (t *table) isText(k int) bool {
 
 var textColumns = slices.Concat(pointColumns[0], pointColumns[1], []string{"gauge", "run", "slot", "name", "part", "excludes", "note"})
 
+// signs are what may stand before a number.
+const signs = "-+−–"
+
 // wholeNumber reports whether a cell is digits, with or without a sign.
-func wholeNumber(cell string) bool {
-	for _, sign := range []string{"-", "+", "−", "–"} {
-		cell = strings.TrimPrefix(cell, sign)
-	}
-	return digits(cell)
-}
+func wholeNumber(cell string) bool { return digits(strings.TrimLeft(cell, signs)) }
 
 // digits reports whether a cell is digits alone.
 func digits(cell string) bool { return cell != "" && strings.Trim(cell, "0123456789") == "" }

@@ -27,6 +27,15 @@ func TestDecimalCommas(t *testing.T) {
 		{"points", points, "point,x,y,z\nlowerBallJoint,5,690,05\n", "line 2, column 4: "},
 		{"a price", parts, "slot,name,price,tieRodOuterHeight\narm,Arm,2,05\n", "line 2, column 4: "},
 
+		{"quoted thousands of a point", points, "point,x,y,z\nlowerBallJoint,5,\"1,690\",185\n", "line 2, column 3 (y): "},
+		{"quoted thousands of a price", parts, "slot,name,price\narm,Arm,\"1,200\"\n", "line 2, column 3 (price): "},
+		{"pasted thousands beside decimal points", parts, "slot\tname\tprice\narm\tArm\t1,200\narm\tOther\t950.50\n", "line 2, column 3 (price): "},
+		{"pasted thousands beside hundreds", parts, "slot\tname\tprice\narm\tArm\t950\narm\tOther\t-1,200\n", "line 3, column 3 (price): "},
+
+		{"three decimals", readings, "travel;left\n50;1,234\n0;0\n-50;−2,310\n", ""},
+		{"four digits and three decimals", points, "point;x;y;z\nlowerBallJoint;-1234,500;690,250;0,185\n", ""},
+		{"quoted decimals", points, "point,x,y,z\nlowerBallJoint,\"5,5\",\"690,25\",\"0,185\"\n", ""},
+		{"a name of thousands", parts, "slot\tname\tprice\narm\t1,200\t950\n", ""},
 		{"whole numbers under a header", readings, "travel,left,right\n-60,6,7\n0,0,0\n60,2,4\n", ""},
 		{"two whole numbers", readings, "travel,left\n5,5\n-5,3\n", ""},
 		{"two whole numbers without a header", readings, "5,5\n-5,3\n", ""},
@@ -42,7 +51,7 @@ func TestDecimalCommas(t *testing.T) {
 		if tt.want == "" && err != nil || tt.want != "" && (err == nil || !strings.HasPrefix(err.Error(), tt.want)) {
 			t.Errorf("%s: %v, want %q", tt.name, err, tt.want)
 		}
-		if err != nil && !strings.Contains(err.Error(), "semicolons or tabs") {
+		if err != nil && !strings.Contains(err.Error(), "semicolons or tabs") && !strings.Contains(err.Error(), "without a comma, or with a point") {
 			t.Errorf("%s: %v does not say how to write it", tt.name, err)
 		}
 	}

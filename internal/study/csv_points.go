@@ -77,6 +77,11 @@ func ParsePoints(data []byte, d *Document) (*PointTable, error) {
 	if err := t.checkTitles(pointColumns); err != nil {
 		return nil, err
 	}
+	for _, axis := range []string{"x", "y", "z"} {
+		if t.find(axis) < 0 {
+			return nil, &CSVError{Line: 1, Message: "want a column " + axis + " in the header"}
+		}
+	}
 	p := newPointParser(t, d)
 	out := &PointTable{}
 	if out.Datum, err = p.datum(); err != nil {
@@ -172,10 +177,10 @@ func (s Side) prefix() string {
 	return string(s) + " "
 }
 
-// isPointHeader reports whether a line names the three coordinates.
+// isPointHeader reports whether a line names a coordinate.
 func isPointHeader(columns []column) bool {
 	t := table{header: columns}
-	return t.find("x") >= 0 && t.find("y") >= 0 && t.find("z") >= 0
+	return t.find("x", "y", "z") >= 0
 }
 
 // pointParser reads rows of a table of points.

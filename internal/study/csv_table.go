@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"toewright/internal/number"
 )
@@ -60,6 +61,10 @@ func parseTable(data []byte, isHeader func([]column) bool, byDefault ...string) 
 	if len(data) > limits.Bytes {
 		return nil, &CSVError{Line: 1, Message: fmt.Sprintf("table of %d bytes is too long, want at most %d", len(data), limits.Bytes)}
 	}
+	if !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0 {
+		return nil, &CSVError{Line: 1, Message: "table is not UTF-8 text; save it as CSV in UTF-8"}
+	}
+	data = plainLines(data)
 	rows := parseRows(data)
 	if len(rows) == 0 {
 		return nil, &CSVError{Line: 1, Message: "table is empty"}
@@ -68,7 +73,15 @@ func parseTable(data []byte, isHeader func([]column) bool, byDefault ...string) 
 	if !isHeader(t.header) {
 		t.header, t.rows, t.assumed = columnsOf(byDefault), rows, true
 	}
-	return t, cmp.Or(t.checkWidth(), t.checkCommas(), t.checkTwice())
+	if len(t.rows) == 0 {
+		return nil, &CSVError{Line: rows[0].line, Message: "table has a header alone, and no line under it"}
+	}
+	return t, cmp.Or(t.checkWidth(), t.checkCommas(), t.checkThousands(), t.checkTwice())
+}
+
+// plainLines returns a text whose lines end in one way, be they those of any machine.
+func plainLines(data []byte) []byte {
+	return bytes.ReplaceAll(bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n")), []byte("\r"), []byte("\n"))
 }
 
 // checkTwice refuses a second column of one title, which nobody would read.

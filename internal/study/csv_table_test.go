@@ -1,6 +1,7 @@
 package study
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 
@@ -84,6 +85,46 @@ func TestCellsWithoutAColumn(t *testing.T) {
 		err := tt.parse(tt.text)
 		if tt.want == "" && err != nil || tt.want != "" && (err == nil || !strings.HasPrefix(err.Error(), tt.want)) {
 			t.Errorf("%s: %v, want %q", tt.name, err, tt.want)
+		}
+	}
+}
+
+// TestTextOfAnyMachine: tables read alike whatever ends their lines, and what is no UTF-8 text, or
+// has no line under its header, is refused and not read as something else.
+func TestTextOfAnyMachine(t *testing.T) {
+	d := templateDoc(t, "strut-rack")
+	for kind, table := range map[string]struct {
+		lines []string
+		parse func(string) (any, error)
+	}{
+		"points":    {[]string{"point,x,y,z", "lowerBallJoint,5,690.5,185", "tieRodInner,-150,330,240"}, func(s string) (any, error) { return ParsePoints([]byte(s), d) }},
+		"readings":  {[]string{"travel,left", "-50,1.5", "50,-1.25"}, func(s string) (any, error) { return ParseReadings([]byte(s), d, Reading{Base: 381}) }},
+		"catalogue": {[]string{"slot,name,price", "arm,Low arm,12.5", "arm,Lower arm,14"}, func(s string) (any, error) { return ParseCatalogue([]byte(s), d) }},
+	} {
+		want, err := table.parse(strings.Join(table.lines, "\n"))
+		if err != nil {
+			t.Fatalf("%s: %v", kind, err)
+		}
+		for name, end := range map[string]string{"unix": "\n", "windows": "\r\n", "old mac": "\r"} {
+			for _, mark := range []string{"", "\ufeff"} {
+				text := mark + strings.Join(table.lines, end) + end
+				if got, err := table.parse(text); err != nil || !reflect.DeepEqual(got, want) {
+					t.Errorf("%s, lines of %s: %+v, %v, want %+v", kind, name, got, err, want)
+				}
+			}
+		}
+		text := strings.Join(table.lines, "\n")
+		wide := []byte{0xff, 0xfe}
+		for _, b := range []byte(text) {
+			wide = append(wide, b, 0)
+		}
+		for name, text := range map[string]string{
+			"UTF-16": string(wide), "UTF-16 without a mark": string(wide[2:]), "Latin-1": text + "\n# caf\xe9",
+			"a header alone": table.lines[0],
+		} {
+			if got, err := table.parse(text); err == nil || !strings.HasPrefix(err.Error(), "line 1: table ") {
+				t.Errorf("%s of %s: %+v, %v, want it refused", kind, name, got, err)
+			}
 		}
 	}
 }

@@ -210,7 +210,7 @@ var schemaWords = map[string]string{
 	"tolerance.sd":           "One standard deviation.",
 	"tolerance.distribution": "Absent: uniform for plusMinus, normal for sd.",
 	"tolerance.varies":       "Whether left and right of one car differ. Absent: side.",
-	"tolerance.plusMinus":    "Most that the parameter is off either way.",
+	"tolerance.plusMinus":    "Most that the parameter is off either way; of a normal distribution three standard deviations.",
 
 	"yield":           "Limit against which cars with tolerances are counted.",
 	"yield.figure":    "Absent: peak.",

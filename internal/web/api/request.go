@@ -8,7 +8,6 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
-	"strconv"
 	"time"
 
 	"toewright/internal/calls"
@@ -49,20 +48,10 @@ func readOptions(options []calls.Option, rawQuery string) *fault {
 			return faultf(http.StatusBadRequest, name, "stands %d times; give it once", len(values))
 		}
 		if err := options[i].Set(values[0]); err != nil {
-			return faultf(http.StatusBadRequest, name, "%s", optionProblem(err, values[0]))
+			return faultf(http.StatusBadRequest, name, "%s", err)
 		}
 	}
 	return nil
-}
-
-// optionProblem says in our words why a value was refused: the parser of
-// numbers speaks of itself.
-func optionProblem(err error, value string) string {
-	var number *strconv.NumError
-	if errors.As(err, &number) {
-		return "want a number, got " + shorten(value)
-	}
-	return err.Error()
 }
 
 // longestEcho is the most of a caller's text that an answer repeats.
