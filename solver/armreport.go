@@ -11,10 +11,14 @@ import (
 type ArmFace struct {
 	// Normal is square to the face and points from the knuckle to the arm.
 	Normal Vec
-	// Pattern runs from the first bolt hole to the second. Where it is zero the
-	// level direction in the face stands for it.
+	// Pattern runs from the first bolt hole to the second. Where it has no length in the
+	// face the level direction there stands for it, and forward in a level face.
 	Pattern Vec
 }
+
+// minPattern is the least length of a pattern in its face, mm, or sine of a direction to the
+// normal: what is left of one square to the face is rounding.
+const minPattern = 1e-6
 
 // ArmReport is a candidate's steering arm on one side as the shop that forges it
 // reads it: where the hole or taper for the outer ball goes, from where it was.
@@ -96,12 +100,13 @@ func (x *Axle) inCar(s Side, d Vec) Vec {
 // a left arm, forward, outboard and up.
 func (f *ArmFace) Axes(s Side) [3]Vec {
 	n := r3.Unit(s.Mirrored(f.Normal))
-	p := s.Mirrored(f.Pattern)
-	if p == (Vec{}) {
-		p = r3.Cross(up, n)
+	for _, p := range []Vec{s.Mirrored(f.Pattern), r3.Cross(up, n), {X: 1}} {
+		if p = square(n, p); r3.Norm(p) > minPattern {
+			p = r3.Unit(p)
+			return [3]Vec{n, p, r3.Cross(n, p)}
+		}
 	}
-	p = r3.Unit(square(n, p))
-	return [3]Vec{n, p, r3.Cross(n, p)}
+	return [3]Vec{n, n, n} // of a normal without direction, which is none
 }
 
 // components returns the parts of a displacement of side s, as a left one, in the

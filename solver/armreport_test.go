@@ -100,6 +100,35 @@ func TestArmReportFace(t *testing.T) {
 	}
 }
 
+// TestFaceAxes: the axes of any face are square to each other and of length 1, the first its
+// normal, be it level or upright, and its bolts in it, in line with the normal or none; those of a
+// right face mirror the left one's.
+func TestFaceAxes(t *testing.T) {
+	ways := []solver.Vec{{X: 1}, {X: -2}, {Y: 1}, {Y: -0.5}, {Z: 1}, {Z: -40}, {X: 1, Z: 1e-9}, {X: -1, Y: 0.1, Z: 0.05}, {X: 3, Y: -2, Z: 7}}
+	for _, normal := range ways {
+		for _, pattern := range append(ways, solver.Vec{}, r3.Scale(35, normal)) {
+			face := solver.ArmFace{Normal: normal, Pattern: pattern}
+			a := face.Axes(solver.Left)
+			near(t, "normal", r3.Norm(r3.Sub(a[0], r3.Unit(normal))), 0, 1e-12)
+			for i := range a {
+				for j := range a {
+					want := 0.0
+					if i == j {
+						want = 1
+					}
+					if got := r3.Dot(a[i], a[j]); !(math.Abs(got-want) <= 1e-9) {
+						t.Fatalf("normal %v, bolts along %v: axes %v, %d by %d is %g", normal, pattern, a, i, j, got)
+					}
+				}
+			}
+			right := solver.ArmFace{Normal: mirrored(normal), Pattern: mirrored(pattern)}
+			if got := right.Axes(solver.Right); got != a {
+				t.Errorf("normal %v, bolts along %v: right %v, left %v", normal, pattern, got, a)
+			}
+		}
+	}
+}
+
 // TestArmReportMirror reads a change of both sides alike.
 func TestArmReportMirror(t *testing.T) {
 	c := loadCase(t, "../testdata/cases/dw05_antidive_skewed_axes.json")

@@ -276,3 +276,30 @@ func TestDrawingOnTheBenchSheet(t *testing.T) {
 		}
 	}
 }
+
+// TestDrawingOfAnyFace: a level face, an upright one, bolts in line with the normal, one bolt and
+// none are drawn with numbers alone, in every file and on both sides.
+func TestDrawingOfAnyFace(t *testing.T) {
+	for _, normal := range []study.Vec3{{0, 0, 1}, {0, 0, -1}, {1, 0, 0}, {0, -1, 0}, {-1, 0.2, 0.1}} {
+		for bolts := range 3 {
+			d := study.Template{Key: "double-wishbone-rack"}.Document()
+			f := d.Suspension.Left.ArmFace
+			f.Normal, f.Bolts = normal, nil
+			for k := range bolts {
+				b := f.Point
+				for axis := range b {
+					b[axis] += float64(40*k) * normal[axis]
+				}
+				f.Bolts = append(f.Bolts, b)
+			}
+			for _, as := range drawing.Names() {
+				for _, side := range []string{"left", "right"} {
+					file, _, err := drawing.File(t.Context(), d, drawing.Options{Candidate: d.Candidates[0].Name, As: as, Side: side})
+					if err != nil || strings.Contains(string(file), "NaN") {
+						t.Errorf("face %v with %d bolts along it, %s of the %s arm: %v, or no numbers in it", normal, bolts, as, side, err)
+					}
+				}
+			}
+		}
+	}
+}

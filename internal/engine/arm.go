@@ -109,6 +109,9 @@ func Arm(ctx context.Context, d *study.Document, o ArmOptions) (*ArmResult, erro
 	w := s.window
 	out := &ArmResult{Units: d.Units, Candidate: name, Step: step, Window: Window{Bump: w.Bump, Droop: w.Droop, Step: w.Step}}
 	for _, side := range solver.Sides {
+		if f := s.armFace(side); f != nil && !(r3.Norm(f.Normal) > 0) {
+			return nil, wrongf("suspension."+side.String()+".armFace.normal", "has no direction; state a vector such as [0, -1, 0]")
+		}
 		r := car.axle.ArmReport(original, side, s.armFace(side))
 		one := s.armSide(&r, &at)
 		one.Part = s.armPart(&r, step)

@@ -100,4 +100,8 @@ func TestArmOfEveryKind(t *testing.T) {
 func TestArmRefuses(t *testing.T) {
 	_, err := Arm(t.Context(), document(t, ""), ArmOptions{Candidate: "none"})
 	wantError(t, err, Wrong, "candidate", "none")
+	d := study.Template{Key: "double-wishbone-rack"}.Document()
+	d.Suspension.Left.ArmFace.Normal = study.Vec3{}
+	_, err = Arm(t.Context(), d, ArmOptions{})
+	wantError(t, err, Wrong, "suspension.left.armFace.normal", "has no direction")
 }

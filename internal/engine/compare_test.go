@@ -71,7 +71,7 @@ func TestCompareTakesYardstickOfTheStudy(t *testing.T) {
 	}
 	d.Display.Yardstick = "gone"
 	_, err := Compare(t.Context(), d, CompareOptions{})
-	wantError(t, err, Wrong, "candidate", "gone")
+	wantError(t, err, Wrong, "display.yardstick", "gone")
 }
 
 // TestCompareTarget checks that the error is against the target, over the window

@@ -128,7 +128,7 @@ func TestCoversRefuses(t *testing.T) {
 	_, err = Covers(t.Context(), d, CoversOptions{Limit: &limit, By: "caster,caster"})
 	wantError(t, err, Wrong, "by", "twice")
 	_, err = Covers(t.Context(), d, CoversOptions{Limit: &limit, By: "castor"})
-	wantError(t, err, Wrong, "castor", "")
+	wantError(t, err, Wrong, "by", "castor")
 }
 
 // TestCoversBySide: one side's own value gives way and the other's stays.
