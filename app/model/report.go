@@ -72,10 +72,10 @@ func CurvesChart(n Numbers, c *Cars, s solver.Side, cars []*Car, area plot.Rect,
 	}
 	toe, _ := plot.DomainOf(toes...)
 	travel, _ := plot.DomainOf(c.Travels)
-	chart.X = plot.ChartAxis{Domain: toe.Symmetric().Widen(2 * n.ToeValue(leastShown)).Nice(6), Label: "toe change, " + n.ToeUnit()}
+	chart.X = plot.ChartAxis{Domain: toe.Symmetric().Widen(2 * n.ToeValue(leastShown)).Nice(7), Label: "toe change, " + n.ToeUnit(), Signed: true}
 	chart.Y = plot.ChartAxis{
 		Domain: plot.Domain{Low: n.Units.FromMillimetres(travel.Low), High: n.Units.FromMillimetres(travel.High)},
-		Label:  "travel, " + n.LengthUnit(), Fractions: n.Fractions(),
+		Label:  "travel, " + n.LengthUnit(), Fractions: n.Fractions(), Signed: true,
 	}
 	return chart
 }

@@ -81,7 +81,7 @@ func (d *Desk) step() float64 {
 func (d *Desk) Explained(r *engine.WhyResult) *Why {
 	e := explainer{doc: d.Session.Document(), n: NumbersOf(d.Session.Document()), step: d.step(), limit: d.Session.GoodWithin()}
 	mm := e.doc.Units.Millimetres
-	out := &Why{Of: fmt.Sprintf("each wheel, %% of the mean square of toe change less target, %s bump to %s droop; peaks in %s",
+	out := &Why{Of: fmt.Sprintf("each wheel, %% of the mean square of toe change less target, %s bump to %s droop, %s",
 		e.n.Travel(mm(r.Window.Bump)), e.n.Travel(mm(r.Window.Droop)), e.n.ToeUnit())}
 	good := true
 	for i := range r.Sides {
@@ -89,7 +89,7 @@ func (d *Desk) Explained(r *engine.WhyResult) *Why {
 		good = good && out.Sides[i].Good != ""
 	}
 	if good {
-		out.Of = strings.Replace(out.Of, "% of the mean square of ", "", 1)
+		out.Of = strings.Replace(out.Of, "% of the mean square of toe change ", "", 1)
 		out.Sides[len(out.Sides)-1].GoodBy = d.madeGoodBy()
 	}
 	return out
@@ -107,7 +107,7 @@ func (d *Desk) madeGoodBy() string {
 		return ""
 	}
 	n := NumbersOf(d.Session.Document())
-	return fmt.Sprintf("The base car has %s; what takes it away: %s.", n.ToeNumber(solver.Angle(was)), InWords(d.Session.Document(), cars, car.Changes))
+	return fmt.Sprintf("The base car has %s; %s takes it away.", n.ToeNumber(solver.Angle(was)), InWords(d.Session.Document(), cars, car.Changes))
 }
 
 // Try makes a candidate of the selected car with the move of a cause, and selects it.
@@ -180,11 +180,11 @@ func (e *explainer) good(s *engine.WhySide) string {
 	if s.Problem != "" || !(float64(worst) <= e.limit.Degrees()) {
 		return ""
 	}
-	text := "Within the target's band"
+	text := "Within the target"
 	if len(s.SetUps) > 1 {
 		text += " in every set-up"
 	}
-	return fmt.Sprintf("%s: %s at most, %s is good.", text, e.n.ToeNumber(degreesOf(worst)), e.n.ToeNumber(e.limit))
+	return fmt.Sprintf("%s: peak %s, band ± %s.", text, e.n.ToeNumber(degreesOf(worst)), e.n.ToeNumber(e.limit))
 }
 
 // saidBefore reports whether a remark stands with another cause already.

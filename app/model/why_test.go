@@ -62,13 +62,13 @@ func TestExplained(t *testing.T) {
 		},
 		{
 			name: "within the band, from the base car", key: "double-wishbone-rack", changes: study.Changes{"tieRodOuterHeight": -12},
-			want: []string{"Within the target's band: 0.0", " at most, 0.100 is good. The base car has 0.", "; what takes it away: ", "|What is left: curvature. Tie rod too long"},
+			want: []string{"Within the target: peak 0.0", ", band ± 0.100. The base car has 0.", " takes it away.", "|What is left: curvature. Tie rod too long"},
 			not:  []string{" %."},
 		},
 		{
 			name: "within the band, and nothing that a gauge would show", key: "double-wishbone-rack", changes: study.Changes{"tieRodOuterHeight": -12},
 			edit: func(d *study.Document) { d.Yield = &study.Yield{Limit: 5} },
-			want: []string{"Within the target's band: 0.0", " at most, 5.000 is good."},
+			want: []string{"Within the target: peak 0.0", ", band ± 5.000."},
 			not:  []string{"What is left", " %."},
 		},
 		{

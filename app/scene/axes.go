@@ -100,9 +100,8 @@ func (s *Stage) writeHeading(c *chart) {
 // heading returns the longest title and figure that stand side by side in a width.
 func (s *Stage) heading(c *chart, width float64) (title, figure string) {
 	const bold, gap = 1.2, 10
-	toe, travel := s.toeNow(c.side), s.travel[c.side]
-	short := number.Signed(toe.Radians(), s.numbers.ToeNumber(toe))
-	for _, figure = range []string{short + " at " + number.Signed(travel, s.numbers.TravelNumber(travel)), short} {
+	long, short := s.figures(c.side)
+	for _, figure = range []string{long, short} {
 		for _, title = range s.titles(c) {
 			if bold*(plot.TextWidth(title, headSize)+plot.TextWidth(figure, headSize))+gap <= width {
 				return title, figure
@@ -110,6 +109,17 @@ func (s *Stage) heading(c *chart, width float64) (title, figure string) {
 		}
 	}
 	return title, figure
+}
+
+// figures are the toe change at the marker and where that is or, at ride height, where there is
+// none, the peak of the curve; and the same alone.
+func (s *Stage) figures(side solver.Side) (long, short string) {
+	toe, travel := s.toeNow(side), s.travel[side]
+	short = number.Signed(toe.Radians(), s.numbers.ToeNumber(toe))
+	if peak := &s.car.Figures[side]; travel == 0 && peak.Peak > 0 {
+		travel, short = peak.PeakTravel, "peak "+s.numbers.ToeNumber(peak.Peak)
+	}
+	return short + " at " + number.Signed(travel, s.numbers.TravelNumber(travel)), short
 }
 
 // writeUnit writes below the figures which way is toe-in, and in between the unit and, as

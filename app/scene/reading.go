@@ -14,7 +14,7 @@ import (
 // or the selected car: those of the right wheel too, with a mark of their own, on a chart
 // that stands for both. Each run is set to no change at ride height.
 func (s *Stage) drawReadings(c *chart) {
-	doc := s.desk.Session.Document()
+	doc, drawn := s.desk.Session.Document(), false
 	for i := range doc.Readings {
 		r := &doc.Readings[i]
 		mark := plot.Plus
@@ -25,9 +25,28 @@ func (s *Stage) drawReadings(c *chart) {
 			continue
 		}
 		toes, travels := s.readings(r, s.desk.Session.ReadTravels(i))
+		drawn = drawn || len(toes) > 0
 		s.out.draw(c.slots.readings, func(p plot.Path) plot.Path {
 			return c.frame.AppendMarkers(p, mark, readingSize, toes, travels, 1)
 		})
+	}
+	if drawn {
+		s.writeReadingKey(c)
+	}
+}
+
+// writeReadingKey says in the corner of a chart what the marks of the readings are, where there
+// is room left of the middle.
+func (s *Stage) writeReadingKey(c *chart) {
+	a, list := c.frame.Area, []string{"+ readings", "+ read"}
+	if s.form.half {
+		list = []string{"read: + left, × right", "+ left, × right"}
+	}
+	for _, text := range list {
+		if plot.TextWidth(text, tickSize)+12 <= a.Width()/2 {
+			s.out.write(c.slots.readingKey, plot.Point{X: a.Min.X + 8, Y: a.Max.Y - 8}, text)
+			return
+		}
 	}
 }
 

@@ -52,7 +52,7 @@ type chartSlots struct {
 	travelTicks                         [maxTravelTicks]Slot
 	toeTicks                            [maxToeTicks]Slot
 	title, unit, in, out                Slot
-	readout                             Slot
+	readout, readingKey                 Slot
 }
 
 // viewSlots are the nodes of one view of the car.
@@ -152,7 +152,7 @@ func (s *slots) addChart(side solver.Side) {
 	c.times = s.text(g, "tick", plot.Middle)
 	c.title, c.unit = s.text(g, "heading", plot.Start), s.text(g, "tick", plot.Middle)
 	c.in, c.out = s.text(g, "sense", plot.End), s.text(g, "sense", plot.Start)
-	c.readout = s.text(g, "readout", plot.End)
+	c.readout, c.readingKey = s.text(g, "readout", plot.End), s.text(g, "name", plot.Start)
 }
 
 func (s *slots) addView(v int) {

@@ -133,7 +133,7 @@ func (c *compare) measure(ctx app.Context, value string) {
 }
 
 func (c *compare) sortChoices() []choice {
-	list := []choice{{"", "as in the study"}}
+	list := []choice{{"", "study's order"}}
 	for _, r := range c.Bench.Desk.CompareRows() {
 		if c.State.shown(&r) {
 			list = append(list, choice{r.Key, r.Label + ", best first"})

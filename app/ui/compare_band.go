@@ -67,13 +67,18 @@ func (c *compare) curves(a, b *model.Car, alike bool) app.UI {
 		chart := model.CurvesChart(n, c.Bench.cars(), side, list, area, chartText)
 		chart.Bare = true
 		for k := range chart.Series {
-			switch s := &chart.Series[k]; s.Style {
+			s := &chart.Series[k]
+			switch s.Style {
 			case b.Index:
 				s.Class = "strongest"
 			case a.Index:
 				s.Class = "strong"
 			default:
 				s.Class = "weak"
+			}
+			s.Markers = 0
+			if s.Class != "weak" {
+				s.Markers = 5 // of steps of the sweep
 			}
 		}
 		chart.Series = append([]plot.ChartSeries{model.TargetBand(n, c.Bench.cars(), side, c.Bench.session().ToeLimit())}, chart.Series...)

@@ -124,7 +124,7 @@ func (f *forge) staticToe(kept bool) app.UI {
 // run shows the button that builds the series of the selected car.
 func (f *forge) run() app.UI {
 	car := f.Bench.Desk.Selected()
-	start := button("Build the series of "+carName(car), f.start).ID("forge").Class("primary")
+	start := app.Button().Type("button").ID("forge").Class("primary").OnClick(f.start).Body(app.Span().Class("clipped").Text("Build the series of " + carName(car)))
 	return f.State.run("forge", start.Disabled(len(f.Bench.document().Tolerances) == 0))
 }
 

@@ -44,13 +44,15 @@ func (t toolLine) line() app.UI {
 	}
 	return app.Div().Class("tool-line").Role("toolbar").Aria("label", "Cars, movement and views").Body(
 		t.cars(),
-		app.Div().Class("face").Body(menu("face", "View", strconv.Itoa(int(t.Desk.View.Face)), faces, t.setFace)),
 		t.toggle("play", t.playWord(), t.Play.on, t.playOrStop),
 		app.Div().Class("dropdown view-menu").Body(
 			app.Button().Type("button").ID(viewMenu).Class("bare").Aria("expanded", t.Panels.menu == viewMenu).Aria("controls", "view-box").
 				OnClick(func(app.Context, app.Event) { t.Panels.toggleMenu(viewMenu) }).
 				Body(app.Text("View"), app.Span().Class("caret").Aria("hidden", true).Text("▾")),
-			app.Div().ID("view-box").Class(class).Body(t.motion(""), only(t.steers(), t.steer), only(t.Panels.stands, t.views)),
+			app.Div().ID("view-box").Class(class).Body(
+				app.Div().Class("face").Body(menu("face", "View", strconv.Itoa(int(t.Desk.View.Face)), faces, t.setFace)),
+				t.motion(""), only(t.steers(), t.steer), only(t.Panels.stands, t.views),
+			),
 		),
 	)
 }

@@ -74,7 +74,7 @@ func TestTryIt(t *testing.T) {
 	if s.said != "Made and selected: Outer ball 12 mm lower." {
 		t.Errorf("said %q, want the candidate's name", s.said)
 	}
-	s.shows(t, "0.031 at most, 0.100 is good.", "What is left: curvature.", "Tie rod too long: inner ball belongs 5.82 mm outboard")
+	s.shows(t, "peak 0.031, band ± 0.100.", "What is left: curvature.", "Tie rod too long: inner ball belongs 5.82 mm outboard")
 }
 
 // TestWhyWaitsForTheHand explains nothing while a hand moves the car, and at once when it

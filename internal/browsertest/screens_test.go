@@ -137,6 +137,9 @@ func holds(p *Page, o Options, key string) {
 	if got := Eval[string](p, filled); !slices.Contains(next[key], got) {
 		p.t.Errorf("%s: %q is filled, want one of %q, the next thing to do", where, got, next[key])
 	}
+	if Eval[bool](p, `(() => { const why = document.querySelector("#why"); return why.checkVisibility() && why.scrollHeight > why.clientHeight + 1; })()`) {
+		p.t.Errorf("%s: what is said of why toe changes is cut off", where)
+	}
 	for _, check := range []struct{ fault, script string }{{"too small to read", tiny}, {"cannot be pressed", covered}, {"does not hold its line", wrapped}} {
 		for _, found := range Eval[[]string](p, check.script) {
 			p.t.Errorf("%s: %s: %s", where, check.fault, found)

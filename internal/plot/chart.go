@@ -7,14 +7,22 @@ type ChartAxis struct {
 	Domain
 	Label     string // with the unit, "toe, deg"
 	Fractions bool   // label ticks by fractions of an inch
+	Signed    bool   // label ticks above 0 with a plus
 }
 
 // ticks returns at most most ticks.
 func (a ChartAxis) ticks(most int) []Tick {
+	write := Ticks
 	if a.Fractions {
-		return FractionTicks(nil, a.Domain, most)
+		write = FractionTicks
 	}
-	return Ticks(nil, a.Domain, most)
+	list := write(nil, a.Domain, most)
+	for i := range list {
+		if a.Signed && list[i].Value > 0 {
+			list[i].Label = "+" + list[i].Label
+		}
+	}
+	return list
 }
 
 // ChartSeries is one curve of a chart. Low and High, where there are any, are the
