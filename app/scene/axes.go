@@ -100,10 +100,19 @@ func (s *Stage) writeHeading(c *chart) {
 // heading returns the longest title and figure that stand side by side in a width.
 func (s *Stage) heading(c *chart, width float64) (title, figure string) {
 	const bold, gap = 1.2, 10
+	fits := func() bool {
+		return bold*(plot.TextWidth(title, headSize)+plot.TextWidth(figure, headSize))+gap <= width
+	}
 	long, short := s.figures(c.side)
+	if title, figure = s.titles(c)[0], short; s.travel[c.side] == 0 && fits() { // where the peak is can be seen
+		if figure = long; !fits() {
+			figure = short
+		}
+		return title, figure
+	}
 	for _, figure = range []string{long, short} {
 		for _, title = range s.titles(c) {
-			if bold*(plot.TextWidth(title, headSize)+plot.TextWidth(figure, headSize))+gap <= width {
+			if fits() {
 				return title, figure
 			}
 		}
