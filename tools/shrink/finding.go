@@ -13,12 +13,13 @@ import (
 //   - Each record begins with that number.
 //   - A table of buckets, one for each 4096 counters, says at which function to begin (findfuncbucket in
 //     src/runtime/symtab.go). On WebAssembly a function has 65536 counters, of which the runtime looks at
-//     the first bucket alone: at one of sixteen, and the n-th of those says n.
+//     the first bucket alone: at one of sixteen, and the n-th of those says n. The last bucket has but the
+//     first of its offsets.
 const (
-	bucketSize    = 20
-	bucketStride  = 16 * bucketSize // from one function's bucket to the next one's
-	bucketOffsets = 4               // where the offsets within a bucket begin, of which the first is used
-	entrySize     = 8               // of the table of functions
+	bucketStride  = 16 * 20 // from one function's bucket to the next one's
+	bucketOffsets = 4       // where the offsets within a bucket begin, of which the first is used
+	lastBucket    = bucketOffsets + 1
+	entrySize     = 8 // of the table of functions
 	recordAlign   = 8
 )
 
@@ -38,8 +39,8 @@ func (f *finding) take(memory []byte) error {
 	if t.parts == nil {
 		return fmt.Errorf("the record of the program's parts: %w", errTable)
 	}
-	from, size := t.parts.word(bucketsWord), bucketStride*(t.number-1)+bucketSize
-	if from > uint64(len(memory)) || size > len(memory)-int(from) || len(t.functions) < entrySize*(t.number+1) {
+	from, end, size := t.parts.word(bucketsWord), t.parts.word(endWord), uint64(bucketStride*(t.number-1)+lastBucket)
+	if end > uint64(len(memory)) || from > end || size != end-from || len(t.functions) < entrySize*(t.number+1) {
 		return fmt.Errorf("the buckets at byte %d: %w", from, errTable)
 	}
 	buckets := memory[from:][:size]
