@@ -102,3 +102,37 @@ func mapRequest(t *testing.T, options map[string]string) *Request {
 	t.Fatal("there is no map")
 	return nil
 }
+
+// TestTwinNames: where two candidates have one name, each option that takes a name refuses it and
+// says which to rename: the part drawn or judged would be either.
+func TestTwinNames(t *testing.T) {
+	tried := 0
+	for _, c := range Public() {
+		for i := range c.New().Options {
+			d, r := study.Template{Key: "double-wishbone-rack"}.Document(), c.New()
+			o := r.Options[i]
+			if !o.OfCar {
+				continue
+			}
+			d.Series = []study.MeasuredCar{{Car: "1", Readings: d.Readings}}
+			d.Candidates[2].Name = d.Candidates[1].Name
+			tried++
+			if err := o.Set(d.Candidates[1].Name); err != nil {
+				t.Fatal(err)
+			}
+			if _, err := r.Ask(t.Context(), d, nil); err == nil || !strings.Contains(err.Error(), "two are called") || !strings.Contains(err.Error(), "candidates.2") {
+				t.Errorf("%s --%s of two cars: %v, want it refused", c.Name, o.Name, err)
+			}
+			r = c.New()
+			if err := r.Options[i].Set(d.Candidates[0].Name); err != nil {
+				t.Fatal(err)
+			}
+			if _, err := r.Ask(t.Context(), d, nil); err != nil && strings.Contains(err.Error(), "two are called") {
+				t.Errorf("%s --%s of another car: %v", c.Name, o.Name, err)
+			}
+		}
+	}
+	if tried < 12 {
+		t.Errorf("%d options were tried, want 12", tried)
+	}
+}

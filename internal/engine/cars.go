@@ -69,7 +69,7 @@ func (c *cars) all(ctx context.Context) ([]car, error) {
 	return list, nil
 }
 
-// byName returns the base car or the first candidate of a name.
+// byName returns the base car or the candidate of a name; of a name that two have neither.
 func (c *cars) byName(name string) (car, error) { return c.named("candidate", name) }
 
 // named is byName of a key or an option that says which car it is.
@@ -77,10 +77,16 @@ func (c *cars) named(key, name string) (car, error) {
 	if name == study.BaseName {
 		return c.assemble(&study.Candidate{Name: study.BaseName})
 	}
-	if k := c.doc.Candidate(name); k != nil {
-		return c.assemble(k)
+	k := c.doc.Candidate(name)
+	if k == nil {
+		return car{}, wrongf(key, "none is called %.60q%s", name, c.known())
 	}
-	return car{}, wrongf(key, "none is called %.60q%s", name, c.known())
+	for i := range c.doc.Candidates {
+		if twin := &c.doc.Candidates[i]; twin != k && twin.Name == name {
+			return car{}, wrongf(key, "two are called %.60q; give candidates.%d a name of its own", name, i)
+		}
+	}
+	return c.assemble(k)
 }
 
 // known lists what candidates there are, for a message.

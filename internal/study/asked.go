@@ -97,14 +97,19 @@ func (s *ChangeSet) problem(t *strictjson.Tree) error {
 	return nil
 }
 
-// With returns the study with a car before its candidates, and the car's name. The study
-// itself stays as it is.
+// With returns the study with a car before its candidates, in place of those of its name, and
+// the car's name. The study itself stays as it is.
 func (d *Document) With(s *ChangeSet) (*Document, string) {
 	c := Candidate{Name: s.Name, Changes: s.Changes, Hold: s.Hold}
 	if c.Name == "" {
 		c.Name = ChangedName
 	}
 	out := *d
-	out.Candidates = append([]Candidate{c}, d.Candidates...)
+	out.Candidates = []Candidate{c}
+	for _, k := range d.Candidates {
+		if k.Name != c.Name {
+			out.Candidates = append(out.Candidates, k)
+		}
+	}
 	return &out, c.Name
 }
