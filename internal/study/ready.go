@@ -3,8 +3,43 @@ package study
 import "fmt"
 
 // ReadyToSweep returns an error, a [*strictjson.Error] that names the key, where
-// the study's window of travel is none.
-func (d *Document) ReadyToSweep() error { return windowProblem("travel", d.Window()).err() }
+// the study's window of travel is none, or a direction has none.
+func (d *Document) ReadyToSweep() error {
+	if p := windowProblem("travel", d.Window()); p != nil {
+		return p.err()
+	}
+	return d.directionProblem().err()
+}
+
+// directionProblem refuses a stud's or a joint's axis of no length: it would be taken for one
+// that is not stated, or every rod for one in line with it.
+func (d *Document) directionProblem() *problem {
+	none := func(v *Vec3) bool { return v != nil && *v == (Vec3{}) }
+	for _, side := range sides {
+		if side == Right && d.Suspension.Right == nil {
+			continue
+		}
+		if none(d.Suspension.Corner(side).StudAxis) {
+			return problemf(d.sidePath(side)("studAxis"), "has no direction; state a vector such as [0, 0, 1], or leave it out")
+		}
+	}
+	rods := [...]struct {
+		key string
+		rod *TieRod
+	}{{"tieRod", d.TieRod}, {"dragLink", d.DragLink}}
+	for _, r := range rods {
+		if r.rod == nil {
+			continue
+		}
+		if b := r.rod.InnerBall; b != nil && none(b.Axis) {
+			return problemf(r.key+".innerBall.axis", "has no direction; state a vector such as [0, 1, 0], or leave it out")
+		}
+		if b := r.rod.OuterBall; b != nil && none(b.Axis) {
+			return problemf(r.key+".outerBall.axis", "has no direction; state a vector such as [0, 0, 1], or leave it out")
+		}
+	}
+	return nil
+}
 
 // maxPositions is the most positions of a window. It is far finer than any gauge.
 const maxPositions = 2000
