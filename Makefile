@@ -150,7 +150,7 @@ pictures: front-quick ## Make the pictures anew that the documents show: curves 
 
 .PHONY: race
 race: ## Run the tests of what is concurrent under the race detector
-	$(GO) test -race ./wasm/... ./internal/web/... ./cmd/...
+	$(GO) test -race ./wasm/... ./app/worker ./internal/shards ./internal/batch ./internal/web/... ./cmd/...
 
 # A load tool and a search for known vulnerabilities, pinned in a module of their own
 # so that what they need is no dependency of ours.
