@@ -41,7 +41,6 @@ var ranks = map[string]int{
 	"internal/report":              4,
 	"internal/calls":               5,
 	"internal/web/coding":          0,
-	"internal/web/host":            0,
 	"internal/web/jsonplan":        3,
 	"internal/web/api":             6,
 	"app/ui":                       7,

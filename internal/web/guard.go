@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"toewright/internal/web/api"
-	"toewright/internal/web/host"
 )
 
 // healthPath answers to whatever name it is asked by: probes ask by an address of
@@ -26,7 +25,7 @@ func guarded(hosts []string, next http.Handler) http.Handler {
 	}
 	cross := http.NewCrossOriginProtection()
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if name := host.Name(r.Host); !host.IsLoopback(name) && !known[name] {
+		if name := hostName(r.Host); !isLoopback(name) && !known[name] {
 			api.Refuse(w, http.StatusMisdirectedRequest, "Host", fmt.Sprintf("this server does not answer to %.60q; where it should, start it with --host and that name", name))
 			return
 		}
@@ -39,10 +38,12 @@ func guarded(hosts []string, next http.Handler) http.Handler {
 }
 
 // local serves next to those who ask from this machine, by one of its own names, and
-// hides it from others.
+// hides it from others. What a proxy passes on comes from elsewhere.
 func local(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if !host.AsksFromHere(r) {
+		h := r.Header
+		passedOn := h.Get("Forwarded") != "" || h.Get("X-Forwarded-For") != "" || h.Get("Via") != ""
+		if passedOn || !isLoopback(hostName(r.RemoteAddr)) || !isLoopback(hostName(r.Host)) {
 			http.NotFound(w, r)
 			return
 		}
@@ -50,10 +51,27 @@ func local(next http.Handler) http.Handler {
 	})
 }
 
+// hostName returns the name in a host with or without a port, in lower case and
+// without brackets and the dot at its end.
+func hostName(host string) string {
+	if name, _, err := net.SplitHostPort(host); err == nil {
+		host = name
+	}
+	host = strings.TrimSuffix(strings.TrimPrefix(host, "["), "]")
+	return strings.ToLower(strings.TrimSuffix(host, "."))
+}
+
+// isLoopback reports whether a name is one of this machine that no server of names
+// can point elsewhere.
+func isLoopback(name string) bool {
+	a, err := netip.ParseAddr(name)
+	return name == "localhost" || err == nil && a.Unmap().IsLoopback()
+}
+
 // CleanHost returns a name that the server is to answer to as requests are compared
 // with it. The error says what is wrong with it.
 func CleanHost(name string) (string, error) {
-	clean := host.Name(name)
+	clean := hostName(name)
 	_, err := netip.ParseAddr(clean)
 	if _, _, port := net.SplitHostPort(name); port == nil || clean == "" || err != nil && strings.ContainsFunc(clean, notOfNames) {
 		return "", fmt.Errorf("want a host name or address without a port, such as toe.example")

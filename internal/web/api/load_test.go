@@ -57,17 +57,17 @@ func serveSlow(t *testing.T, cfg Config) (*slowCall, *handler, *httptest.Server)
 }
 
 // send posts the study and returns the status, or what kept it from one.
-func send(ctx context.Context, url string) (int, error) { return sendBy(ctx, url, "") }
+func send(ctx context.Context, url string) (int, error) { return sendFor(ctx, url, "") }
 
-// sendBy is send through a proxy of a name, if one is given.
-func sendBy(ctx context.Context, url, proxy string) (int, error) {
+// sendFor is send by who accepts an encoding; where none is given, what Go's client does.
+func sendFor(ctx context.Context, url, encoding string) (int, error) {
 	r, err := http.NewRequestWithContext(ctx, http.MethodPost, url, strings.NewReader(saloon))
 	if err != nil {
 		return 0, err
 	}
 	r.Header.Set("Content-Type", "application/json")
-	if proxy != "" {
-		r.Header.Set("Via", proxy)
+	if encoding != "" {
+		r.Header.Set("Accept-Encoding", encoding)
 	}
 	answer, err := http.DefaultClient.Do(r)
 	if err != nil {

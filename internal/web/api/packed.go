@@ -6,15 +6,13 @@ import (
 	"sync"
 
 	"toewright/internal/web/coding"
-	"toewright/internal/web/host"
 )
 
 // packed returns where to write an answer so that it goes out packed, if its caller
-// accepts that: an answer is lists of numbers, a quarter as long when packed. To pack and
-// unpack takes longer than a sweep, and on one machine saves nothing.
+// accepts that: an answer is lists of numbers, a quarter as long when packed.
 func packed(w http.ResponseWriter, r *http.Request) http.ResponseWriter {
 	w.Header().Add("Vary", "Accept-Encoding")
-	if host.AsksFromHere(r) || coding.Choose(r.Header.Get("Accept-Encoding"), onlyGzip) == coding.Identity {
+	if coding.Choose(r.Header.Get("Accept-Encoding"), onlyGzip) == coding.Identity {
 		return w
 	}
 	w.Header().Set("Content-Encoding", string(coding.Gzip))
