@@ -2,6 +2,7 @@ package ui
 
 import (
 	"math"
+	"slices"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -36,13 +37,22 @@ func drawingFile(desk *model.Desk) drawn {
 // The size of a chart of the curves, in pixels.
 const curvesWidth, curvesHeight = 300.0, 340.0
 
-// curvesOf returns the curves of cars, both wheels side by side.
+// curvesOf returns the curves of cars, both wheels side by side, or one chart where they are
+// alike in all.
 func curvesOf(desk *model.Desk, list []*model.Car) plot.Picture {
 	n := model.NumbersOf(desk.Session.Document())
 	p := plot.Picture{Width: 2 * curvesWidth, Height: curvesHeight}
-	for _, side := range solver.Sides {
-		area := plot.Box(float64(side)*curvesWidth, 0, curvesWidth, curvesHeight).Inset(0, chartText*1.5, 0, 0)
-		p.Write("title", plot.Anchor{At: plot.Point{X: area.Centre().X, Y: chartText * 1.2}, Align: plot.Middle}, chartText*1.1, side.String()+" wheel")
+	sides, width := solver.Sides[:], curvesWidth
+	if !slices.ContainsFunc(list, func(car *model.Car) bool { return !n.Alike(car) }) {
+		sides, width = sides[:1], p.Width
+	}
+	for _, side := range sides {
+		title := side.String() + " wheel"
+		if len(sides) == 1 {
+			title = "left = right"
+		}
+		area := plot.Box(float64(side)*width, 0, width, curvesHeight).Inset(0, chartText*1.5, 0, 0)
+		p.Write("title", plot.Anchor{At: plot.Point{X: area.Centre().X, Y: chartText * 1.2}, Align: plot.Middle}, chartText*1.1, title)
 		p.Chart(model.CurvesChart(n, desk.Session.Cars(), side, list, area, chartText))
 	}
 	return p
