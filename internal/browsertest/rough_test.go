@@ -79,7 +79,7 @@ func TestUndoComesBackFromAnything(t *testing.T) {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			page := openSheet(t, o)
 			was := studyFile(page)
-			done := Evalf[[]string](page, rough, 17+31*seed, 30)
+			done := Evalf[[]string](page, rough, 17+31*seed, 24)
 			undone := Eval[int](page, undoAll)
 			if undone == 0 {
 				t.Errorf("nothing was to undo after %q", done)
