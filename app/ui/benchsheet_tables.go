@@ -3,6 +3,7 @@ package ui
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -24,7 +25,8 @@ func (s *benchSheet) title(car *model.Car) app.UI {
 	}))
 }
 
-// table lists the toe changes of both wheels before and after.
+// table lists the toe changes of both wheels before and after, in one column where they are written
+// alike at each travel.
 func (s *benchSheet) table(car *model.Car) app.UI {
 	n, cars := s.Bench.numbers(), s.shownCars()
 	travels := model.SheetTravels(s.Bench.document(), s.Bench.cars())
@@ -35,19 +37,39 @@ func (s *benchSheet) table(car *model.Car) app.UI {
 		}
 		return n.ToeNumber(a)
 	}
+	type column struct {
+		name string
+		car  *model.Car
+		side solver.Side
+	}
+	var columns []column
+	unlike := slices.ContainsFunc(travels, func(t float64) bool {
+		return slices.ContainsFunc(cars, func(c *model.Car) bool { return toe(c, solver.Left, t) != toe(c, solver.Right, t) })
+	})
+	for _, side := range solver.Sides {
+		for _, c := range cars {
+			switch {
+			case unlike:
+				columns = append(columns, column{carName(c) + ", " + side.String(), c, side})
+			case side == solver.Left:
+				columns = append(columns, column{carName(c), c, side})
+			}
+		}
+	}
+	wheels := "per wheel"
+	if !unlike {
+		wheels = "left = right"
+	}
 	return app.Table().Class("figures sheet-table travels").Body(
-		app.Caption().Text("Toe change from ride height, per wheel, "+n.ToeUnit()+", toe-in positive"),
+		app.Caption().Text("Toe change from ride height, "+wheels+", "+n.ToeUnit()+", toe-in positive"),
 		app.THead().Body(app.Tr().Body(
 			app.Th().Scope("col").Text("travel"),
-			app.Range(cars).Slice(func(i int) app.UI { return app.Th().Scope("col").Text(carName(cars[i]) + ", left") }),
-			app.Range(cars).Slice(func(i int) app.UI { return app.Th().Scope("col").Text(carName(cars[i]) + ", right") }),
+			app.Range(columns).Slice(func(i int) app.UI { return app.Th().Scope("col").Class("named").Text(columns[i].name) }),
 		)),
 		app.TBody().Body(app.Range(travels).Slice(func(i int) app.UI {
-			t := travels[i]
 			return app.Tr().Body(
-				app.Th().Scope("row").Text(n.Travel(t)),
-				app.Range(cars).Slice(func(j int) app.UI { return app.Td().Text(toe(cars[j], solver.Left, t)) }),
-				app.Range(cars).Slice(func(j int) app.UI { return app.Td().Text(toe(cars[j], solver.Right, t)) }),
+				app.Th().Scope("row").Text(n.Travel(travels[i])),
+				app.Range(columns).Slice(func(j int) app.UI { return app.Td().Text(toe(columns[j].car, columns[j].side, travels[i])) }),
 			)
 		})),
 	)

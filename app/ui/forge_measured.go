@@ -115,7 +115,7 @@ func (f *forge) measuredCar(i int) app.UI {
 		}
 	}
 	return app.Tr().Body(
-		app.Th().Scope("row").Body(app.Text(m.Car), under(m.Date), under(said)),
+		app.Th().Scope("row").Class("named").Body(app.Text(m.Car), under(m.Date), under(said)),
 		app.Td().Body(app.Text(figure), under(band)),
 		app.Td().Text(off),
 		app.Td().Body(

@@ -40,10 +40,10 @@ func (f *forge) setUp(s *engine.ToleranceScenario) app.UI {
 		name += fmt.Sprintf(", %d cars fail", s.Failed)
 	}
 	if s.Problem != "" {
-		return app.Tr().Body(app.Th().Scope("row").Text(name), app.Td().ColSpan(2).Class("problem").Text(study.Spoken(s.Problem)))
+		return app.Tr().Body(app.Th().Scope("row").Class("named").Text(name), app.Td().ColSpan(2).Class("problem").Text(study.Spoken(s.Problem)))
 	}
 	return app.Tr().Body(
-		app.Th().Scope("row").Text(name),
+		app.Th().Scope("row").Class("named").Text(name),
 		app.Td().Text(f.toeText(s.Percentile95)),
 		app.Td().Text(passing(s.Yield)),
 	)

@@ -247,7 +247,7 @@ func (k *kept) state(p *Panels) string {
 	case k.edited(p) || k.copying.writing > 0:
 		return "saving"
 	case k.keeper.ID() == "":
-		return "demo, kept once you change it"
+		return "demo, not kept yet"
 	}
 	return "saved"
 }

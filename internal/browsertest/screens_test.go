@@ -82,6 +82,21 @@ const wrapped = `[...document.querySelectorAll(".head button, .tool-line > *, .t
 	})
 	.map((e) => e.tagName + "#" + e.id + "." + e.className + " " + e.textContent.slice(0, 30))`
 
+// broken lists words that go on in another line, within themselves; names are the user's.
+const broken = `[...document.querySelectorAll("body *")].flatMap((e) => [...e.childNodes].filter((n) => n.nodeType === 3 && n.data.trim()))
+	.filter((n) => n.parentElement.checkVisibility() && !n.parentElement.closest(".unseen, .named, option, script, style, svg"))
+	.flatMap((n) => [...n.data.matchAll(/[\p{L}\p{N}]+/gu)].filter((word) => {
+		const range = document.createRange();
+		range.setStart(n, word.index);
+		range.setEnd(n, word.index + word[0].length);
+		return new Set([...range.getClientRects()].filter((r) => r.width > 0.5).map((r) => Math.round(r.top))).size > 1;
+	}).map((word) => word[0] + " of " + n.data.trim().slice(0, 40)))`
+
+// cut lists words of the page's that end in an ellipsis for want of room; names are the user's.
+const cut = `[...document.querySelectorAll("body *")]
+	.filter((e) => e.checkVisibility() && getComputedStyle(e).textOverflow === "ellipsis" && e.scrollWidth > e.clientWidth + 1 && !e.matches("select, strong, .clipped, .unseen"))
+	.map((e) => e.tagName + "#" + e.id + "." + e.className + " " + e.textContent.slice(0, 40))`
+
 // TestScreensHold looks at every step at every size: nothing is wider than the screen, no
 // control lies under another, no text is smaller than 12 px, and the lines about the stage
 // stay lines. One page serves for all sizes of a pointer.
@@ -140,7 +155,7 @@ func holds(p *Page, o Options, key string) {
 	if Eval[bool](p, `(() => { const why = document.querySelector("#why"); return why.checkVisibility() && why.scrollHeight > why.clientHeight + 1; })()`) {
 		p.t.Errorf("%s: what is said of why toe changes is cut off", where)
 	}
-	for _, check := range []struct{ fault, script string }{{"too small to read", tiny}, {"cannot be pressed", covered}, {"does not hold its line", wrapped}} {
+	for _, check := range []struct{ fault, script string }{{"too small to read", tiny}, {"cannot be pressed", covered}, {"does not hold its line", wrapped}, {"is broken within", broken}, {"is cut off", cut}} {
 		for _, found := range Eval[[]string](p, check.script) {
 			p.t.Errorf("%s: %s: %s", where, check.fault, found)
 		}
