@@ -31,19 +31,33 @@ func (t *table) checkCommas() error {
 }
 
 // checkThousands refuses a cell such as "1,200" that may be a number of thousands as well as one
-// with a decimal comma: where commas set the cells apart, where another number has a decimal point,
-// and where another of the column is a whole number without a comma.
+// with a decimal comma: where another number has a decimal point; and, unless commas are decimal
+// ones, where they set the cells apart, or another number of the column is whole.
 func (t *table) checkThousands() error {
-	anywhere := t.comma == ',' || t.hasDecimals()
+	points, commas := t.hasDecimals(), t.hasDecimalCommas()
 	for i := range t.rows {
 		r := &t.rows[i]
 		for k, cell := range r.cells {
-			if thousands(cell) && !t.isText(k) && (anywhere || t.hasWhole(k)) {
+			if thousands(cell) && !t.isText(k) && (points || !commas && (t.comma == ',' || t.hasWhole(k))) {
 				return t.errorf(r, k, "%q may be thousands, or one number with a decimal comma; write it without a comma, or with a point", cell)
 			}
 		}
 	}
 	return nil
+}
+
+// hasDecimalCommas reports whether commas in numbers are decimal ones, as where semicolons set the
+// cells apart, and where one stands before other than three digits.
+func (t *table) hasDecimalCommas() bool {
+	return t.comma == ';' || slices.ContainsFunc(t.rows, func(r row) bool {
+		for k, cell := range r.cells {
+			whole, rest, ok := strings.Cut(strings.TrimLeft(cell, signs), ",")
+			if ok && !t.isText(k) && digits(whole) && digits(rest) && !thousands(cell) {
+				return true
+			}
+		}
+		return false
+	})
 }
 
 // hasWhole reports whether a column has a whole number other than 0.

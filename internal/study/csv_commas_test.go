@@ -33,6 +33,9 @@ func TestDecimalCommas(t *testing.T) {
 		{"pasted thousands beside hundreds", parts, "slot\tname\tprice\narm\tArm\t950\narm\tOther\t-1,200\n", "line 3, column 3 (price): "},
 
 		{"three decimals", readings, "travel;left\n50;1,234\n0;0\n-50;−2,310\n", ""},
+		{"three decimals beside whole numbers", points, "point;x;y;z\nlowerBallJoint;155;690,250;185\ntieRodInner;-146,125;374;236\n", ""},
+		{"pasted, three decimals beside two", points, "point\tx\ty\tz\nlowerBallJoint\t155\t690,25\t185\ntieRodInner\t-146,125\t374\t236\n", ""},
+		{"quoted, three decimals beside one", points, "point,x,y,z\nlowerBallJoint,\"5,5\",\"690,250\",185\n", ""},
 		{"four digits and three decimals", points, "point;x;y;z\nlowerBallJoint;-1234,500;690,250;0,185\n", ""},
 		{"quoted decimals", points, "point,x,y,z\nlowerBallJoint,\"5,5\",\"690,25\",\"0,185\"\n", ""},
 		{"a name of thousands", parts, "slot\tname\tprice\narm\t1,200\t950\n", ""},
