@@ -51,6 +51,35 @@ func TestShelfTriesEverything(t *testing.T) {
 	checkFront(t, got)
 }
 
+// endsAfter is a context that has ended once it was looked at so many times.
+type endsAfter struct {
+	context.Context
+	looks int
+}
+
+func (c *endsAfter) Err() error {
+	if c.looks--; c.looks < 0 {
+		return context.Canceled
+	}
+	return nil
+}
+
+// TestShelfStoppedListsWhatItBuilt stops a shelf without limits at any look at the context: of what it
+// built by then the best are listed.
+func TestShelfStoppedListsWhatItBuilt(t *testing.T) {
+	s := textbookShelf(t)
+	s.Most = 10
+	for looks := range 40 {
+		got, err := s.Try(&endsAfter{context.Background(), looks}, optimize.Span{First: 1, End: 36}, optimize.Parallel{Workers: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(got.Best) != min(got.Built, s.Most) || len(got.Front) == 0 && got.Built > 0 {
+			t.Errorf("stopped at look %d: %d best and %d undominated of %d built", looks, len(got.Best), len(got.Front), got.Built)
+		}
+	}
+}
+
 // checkFront holds the front against the definition, over all that was built.
 func checkFront(t *testing.T, cs *optimize.Choices) {
 	t.Helper()

@@ -64,16 +64,19 @@ func (w *shelfWorker) build(ctx context.Context, n int) {
 		w.effects = append(w.effects, e.Of(car))
 	}
 	c := &Choice{Number: n, Price: w.s.price(w.parts), Figures: f, Effects: w.effects}
-	if w.found.wants(w.s, c) && ctx.Err() == nil && w.holds() {
+	if w.found.wants(w.s, c) && w.holds(ctx) {
 		w.found.offer(w.s, c)
 	}
 }
 
 // holds reports whether the combination at hand holds all limits of the shelf in all
-// set-ups.
-func (w *shelfWorker) holds() bool {
+// set-ups; that is not known where there are some and the context has ended.
+func (w *shelfWorker) holds(ctx context.Context) bool {
 	if len(w.s.Limits) == 0 {
 		return true
+	}
+	if ctx.Err() != nil {
+		return false
 	}
 	for _, up := range w.s.setUps() {
 		car, err := w.Base.Assemble(append(w.changes[:len(w.changes):len(w.changes)], up.Changes...), up.Hold)
