@@ -55,7 +55,7 @@ func TestNewStudySaysWhatIsItsOwn(t *testing.T) {
 			}
 			click(page, "#usual-tolerances")
 			page.WaitTrue(says(".panel", "yours."))
-			page.WaitTrue(`document.querySelectorAll(".panel .variable .tag").length >= 3`)
+			page.WaitTrue(`document.querySelectorAll(".panel .tolerances .tag").length >= 3`)
 			page.Shot("usual tolerances " + name)
 			click(page, "#take-out-tolerances")
 			page.WaitTrue(says(".panel", "None yet"))
