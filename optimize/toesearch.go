@@ -50,7 +50,7 @@ type ToeAnswer struct {
 	Limits []LimitState
 	// Result is the search behind it; its objective is in radians.
 	Result nlp.Result
-	Cars   int // assembled in all
+	Cars   int // assembled by the search itself, beside what other processors did for it
 }
 
 // Check returns an error that says what the search lacks.

@@ -69,7 +69,7 @@ one of them ends below ours.`, len(problems), refereeStarts))
 		}
 		all[0].seconds += (processorTime() - before).Seconds()
 		ours := solver.Angle(a.Result.Value).Degrees()
-		all[0].end(ours, ours, a.Cars)
+		all[0].end(ours, ours, a.Result.Evaluations)
 		for m := range referee.Methods {
 			l := &all[1+m]
 			l.name = referee.Methods[m].Name

@@ -101,7 +101,7 @@ func ownSeeker(s *subject, c *searchCase) (*seeker, error) {
 		ns, err := timed(func() error {
 			r, err := optimize.SearchToe(ctx, p, nil)
 			if err == nil {
-				a.best, a.evaluations = r.Best.RMS.Degrees(), r.Cars
+				a.best, a.evaluations = r.Best.RMS.Degrees(), r.Result.Evaluations
 			}
 			return err
 		})

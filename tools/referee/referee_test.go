@@ -21,7 +21,7 @@ func judge(t testing.TB, p *Problem, starts int) {
 	for i, m := range Methods {
 		theirs, cars := p.Least(i, starts, 1)
 		if got := solver.Angle(theirs).Degrees(); got < ours-margin {
-			t.Errorf("%s: %s ends at %.7f deg after %d cars, ours at %.7f after %d", p.Name, m.Name, got, cars, ours, a.Cars)
+			t.Errorf("%s: %s ends at %.7f deg after %d cars, ours at %.7f after %d", p.Name, m.Name, got, cars, ours, a.Result.Evaluations)
 		}
 	}
 }
