@@ -7,10 +7,6 @@ import (
 	"toewright/solver"
 )
 
-// alikeToe is how much the toe changes of the two sides may differ, in radians, for the
-// sides to be alike: far less than any gauge shows, and more than rounding.
-const alikeToe = 1e-7
-
 // formOf returns how the sheet shows the sides: half of the car where both do the same.
 func (s *Stage) formOf() form {
 	v := &s.desk.View
@@ -33,28 +29,13 @@ func (s *Stage) OneWheel() bool {
 // alike at both sides.
 func (s *Stage) symmetric() bool {
 	for _, car := range s.cars.List {
-		if car.Err == nil && s.visible(car) && !alikeSides(car) {
+		if car.Err == nil && s.visible(car) && !model.Symmetric(car) {
 			return false
 		}
 	}
 	l, r := s.cars.Target(solver.Left), s.cars.Target(solver.Right)
 	for _, t := range s.cars.Travels {
-		if math.Abs(float64(l.At(t)-r.At(t))) > alikeToe {
-			return false
-		}
-	}
-	return true
-}
-
-// alikeSides reports whether a car's wheels toe alike.
-func alikeSides(car *model.Car) bool {
-	l, r := &car.Curves[solver.Left], &car.Curves[solver.Right]
-	if len(l.Positions) != len(r.Positions) {
-		return false
-	}
-	for i := range l.Positions {
-		a, b := &l.Positions[i], &r.Positions[i]
-		if a.Travel != b.Travel || math.Abs(float64(a.Toe-b.Toe)) > alikeToe {
+		if math.Abs(float64(l.At(t)-r.At(t))) > model.AlikeToe {
 			return false
 		}
 	}

@@ -3,7 +3,6 @@ package ui
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -25,8 +24,8 @@ func (s *benchSheet) title(car *model.Car) app.UI {
 	}))
 }
 
-// table lists the toe changes of both wheels before and after, in one column where they are written
-// alike at each travel.
+// table lists the toe changes of both wheels before and after, in one column where they toe
+// alike.
 func (s *benchSheet) table(car *model.Car) app.UI {
 	n, cars := s.Bench.numbers(), s.shownCars()
 	travels := model.SheetTravels(s.Bench.document(), s.Bench.cars())
@@ -42,23 +41,19 @@ func (s *benchSheet) table(car *model.Car) app.UI {
 		car  *model.Car
 		side solver.Side
 	}
-	var columns []column
-	unlike := slices.ContainsFunc(travels, func(t float64) bool {
-		return slices.ContainsFunc(cars, func(c *model.Car) bool { return toe(c, solver.Left, t) != toe(c, solver.Right, t) })
-	})
-	for _, side := range solver.Sides {
-		for _, c := range cars {
-			switch {
-			case unlike:
-				columns = append(columns, column{carName(c) + ", " + side.String(), c, side})
-			case side == solver.Left:
-				columns = append(columns, column{carName(c), c, side})
-			}
-		}
-	}
-	wheels := "per wheel"
-	if !unlike {
+	sides, wheels := model.ShownSides(cars), "per wheel"
+	if len(sides) == 1 {
 		wheels = "left = right"
+	}
+	var columns []column
+	for _, side := range sides {
+		for _, c := range cars {
+			name := carName(c)
+			if len(sides) > 1 {
+				name += ", " + side.String()
+			}
+			columns = append(columns, column{name, c, side})
+		}
 	}
 	return app.Table().Class("figures sheet-table travels").Body(
 		app.Caption().Text("Toe change from ride height, "+wheels+", "+n.ToeUnit()+", toe-in positive"),

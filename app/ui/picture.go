@@ -2,14 +2,12 @@ package ui
 
 import (
 	"math"
-	"slices"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"toewright/app/model"
 	"toewright/app/scene"
 	"toewright/internal/plot"
-	"toewright/solver"
 )
 
 // drawn is a picture as a file.
@@ -37,15 +35,13 @@ func drawingFile(desk *model.Desk) drawn {
 // The size of a chart of the curves, in pixels.
 const curvesWidth, curvesHeight = 300.0, 340.0
 
-// curvesOf returns the curves of cars, both wheels side by side, or one chart where they are
+// curvesOf returns the curves of cars, both wheels side by side, or one chart where they toe
 // alike in all.
 func curvesOf(desk *model.Desk, list []*model.Car) plot.Picture {
 	n := model.NumbersOf(desk.Session.Document())
 	p := plot.Picture{Width: 2 * curvesWidth, Height: curvesHeight}
-	sides, width := solver.Sides[:], curvesWidth
-	if !slices.ContainsFunc(list, func(car *model.Car) bool { return !n.Alike(car) }) {
-		sides, width = sides[:1], p.Width
-	}
+	sides := model.ShownSides(list)
+	width := p.Width / float64(len(sides))
 	for _, side := range sides {
 		title := side.String() + " wheel"
 		if len(sides) == 1 {
