@@ -42,7 +42,7 @@ func (g *gauge) Render() app.UI {
 		app.Summary().Text("Gauge: "+cmp.Or(set.Gauge, "indicators")+" over "+n.Travel(mm(set.Base))),
 		menu("gauge", "Kind", cmp.Or(set.Gauge, "indicators"), []choice{
 			{"indicators", "two indicators on the ground"}, {"plate", "plate on the hub"}, {"dial", "one dial on a swinging stand"}, {"tape", "tape at the tyre"},
-		}, func(ctx app.Context, v string) { g.Bench.tell(ctx, g.set(ctx, func(s *study.Reading) { s.Gauge = v })) }),
+		}, g.choose(func(s *study.Reading, v string) { s.Gauge = v })),
 		app.Div().Class("numbers").Body(
 			g.length("base", "Base", set.Base, func(s *study.Reading, x float64) { s.Base = x }),
 			g.length("repeatability", "Repeatability", set.Repeatability, func(s *study.Reading, x float64) { s.Repeatability = x }),
@@ -54,22 +54,14 @@ func (g *gauge) Render() app.UI {
 		menu("fine", "Readings are typed in", strconv.FormatBool(g.Fine), []choice{{"false", n.LengthUnit()}, {"true", model.FineName(n.Units) + ", the marks of a dial"}},
 			func(_ app.Context, v string) { g.SetFine(v == "true") }),
 		menu("turned", "The gauge stood", strconv.FormatBool(set.Turned), []choice{{"false", "as always"}, {"true", "turned round, front to rear"}},
-			func(ctx app.Context, v string) {
-				g.Bench.tell(ctx, g.set(ctx, func(s *study.Reading) { s.Turned = v == "true" }))
-			}),
+			g.choose(func(s *study.Reading, v string) { s.Turned = v == "true" })),
 		menu("travel-as", "Travel was read at", cmp.Or(set.TravelAs, "wheel-centre"), []choice{
 			{"wheel-centre", "the wheel centre or hub"}, {"contact", "the tyre's contact"}, {"block", "the height of blocks under the body"}, {"damper", "the length of the damper"}, {"lower-ball-joint", "the lower ball joint"},
-		}, func(ctx app.Context, v string) {
-			g.Bench.tell(ctx, g.set(ctx, func(s *study.Reading) { s.TravelAs = v }))
-		}),
+		}, g.choose(func(s *study.Reading, v string) { s.TravelAs = v })),
 		menu("direction", "The run went", set.Direction, []choice{{"", "either way"}, {"bump", "into bump"}, {"droop", "into droop"}},
-			func(ctx app.Context, v string) {
-				g.Bench.tell(ctx, g.set(ctx, func(s *study.Reading) { s.Direction = v }))
-			}),
+			g.choose(func(s *study.Reading, v string) { s.Direction = v })),
 		menu("purpose", "It is", cmp.Or(set.Purpose, "fit"), []choice{{"fit", "to fit the car"}, {"verify", "to verify, after fitting"}},
-			func(ctx app.Context, v string) {
-				g.Bench.tell(ctx, g.set(ctx, func(s *study.Reading) { s.Purpose = v }))
-			}),
+			g.choose(func(s *study.Reading, v string) { s.Purpose = v })),
 		g.parts(set),
 		&field{ID: "run-note", Label: "Note: tyre pressure, ride height, steering lock, what else", Wide: true, Value: set.Note, Set: func(ctx app.Context, text string) error {
 			return g.set(ctx, func(s *study.Reading) { s.Note = strings.TrimSpace(text) })
@@ -147,4 +139,11 @@ func (g *gauge) zero(side solver.Side) app.UI {
 
 func (g *gauge) set(ctx app.Context, change func(*study.Reading)) error {
 	return g.Bench.change(ctx, func() error { return g.Bench.session().SetRun(g.Run, "gauge", change) })
+}
+
+// choose returns what a menu of the gauge does with the value that is chosen.
+func (g *gauge) choose(change func(*study.Reading, string)) func(app.Context, string) {
+	return func(ctx app.Context, value string) {
+		g.Bench.tell(ctx, g.set(ctx, func(s *study.Reading) { change(s, value) }))
+	}
 }
