@@ -51,8 +51,8 @@ func (t *table) checkThousands() error {
 func (t *table) hasDecimalCommas() bool {
 	return t.comma == ';' || slices.ContainsFunc(t.rows, func(r row) bool {
 		for k, cell := range r.cells {
-			whole, rest, ok := strings.Cut(strings.TrimLeft(cell, signs), ",")
-			if ok && !t.isText(k) && digits(whole) && digits(rest) && !thousands(cell) {
+			_, _, ok := commaNumber(cell)
+			if ok && !t.isText(k) && !thousands(cell) {
 				return true
 			}
 		}
@@ -67,8 +67,14 @@ func (t *table) hasWhole(k int) bool {
 
 // thousands reports whether a cell is a number that may have a comma after its thousands.
 func thousands(cell string) bool {
-	whole, rest, ok := strings.Cut(strings.TrimLeft(cell, signs), ",")
-	return ok && digits(whole) && len(whole) <= 3 && whole[0] != '0' && len(rest) == 3 && digits(rest)
+	whole, rest, ok := commaNumber(cell)
+	return ok && len(whole) <= 3 && whole[0] != '0' && len(rest) == 3
+}
+
+// commaNumber returns the digits before and behind the one comma of a number.
+func commaNumber(cell string) (whole, rest string, ok bool) {
+	whole, rest, ok = strings.Cut(strings.TrimLeft(cell, signs), ",")
+	return whole, rest, ok && digits(whole) && digits(rest)
 }
 
 // checkByChance refuses a table of whole numbers that fits its columns, of which only the
