@@ -1,9 +1,6 @@
 package browsertest
 
-import (
-	"fmt"
-	"testing"
-)
+import "testing"
 
 // crowded lists what touches: controls that stand less than 4 px off one another, or off a rule
 // that parts what is above it from what is below. Segments, keys and rows of a list belong
@@ -59,18 +56,26 @@ const crowded = `(() => {
 func TestNothingIsCrowded(t *testing.T) {
 	for _, sizes := range [][]Options{screens[:2], screens[2:]} {
 		page := openSheet(t, sizes[0])
-		for _, o := range sizes {
-			page.resize(o)
-			for _, panel := range panels {
-				if panel.key == "study" {
-					continue
-				}
-				openPanel(page, panel.key)
-				waitFrame(page)
-				for _, fault := range Eval[[]string](page, crowded) {
-					t.Error(fmt.Sprintf("%d px, %s: ", o.Width, panel.key) + fault)
-				}
+		everyPanel(page, sizes, func(width int64, key string) {
+			for _, fault := range Eval[[]string](page, crowded) {
+				t.Errorf("%d px, %s: %s", width, key, fault)
 			}
+		})
+	}
+}
+
+// everyPanel opens each step and way at each size, and does something there.
+func everyPanel(p *Page, sizes []Options, do func(width int64, key string)) {
+	p.t.Helper()
+	for _, o := range sizes {
+		p.resize(o)
+		for _, panel := range panels {
+			if panel.key == "study" {
+				continue
+			}
+			openPanel(p, panel.key)
+			waitFrame(p)
+			do(o.Width, panel.key)
 		}
 	}
 }

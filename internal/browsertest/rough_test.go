@@ -105,26 +105,18 @@ func TestLongNames(t *testing.T) {
 		page.openFile(d)
 		page.WaitTrue(`document.querySelectorAll(".key").length === 8 && !document.querySelector(".bottom-line.fresh")`)
 		Eval[chromedp.Void](page, `void [...document.querySelectorAll(".key")].find((e) => e.textContent.includes("WWW")).click()`)
-		for _, o := range sizes {
-			page.resize(o)
-			for _, panel := range panels {
-				if panel.key == "study" {
-					continue
-				}
-				openPanel(page, panel.key)
-				waitFrame(page)
-				page.Shot(fmt.Sprintf("names %d %s", o.Width, panel.key))
-				for _, wide := range Eval[[]string](page, Overflow) {
-					t.Errorf("%d px, %s: %s px beyond the panel", o.Width, panel.key, wide)
-				}
-				if panel.key != "compare" && panel.key != "series" {
-					continue
-				}
-				for _, found := range Eval[[]string](page, covered) {
-					t.Errorf("%d px, %s: cannot be pressed: %.160s", o.Width, panel.key, found)
-				}
+		everyPanel(page, sizes, func(width int64, key string) {
+			page.Shot(fmt.Sprintf("names %d %s", width, key))
+			for _, wide := range Eval[[]string](page, Overflow) {
+				t.Errorf("%d px, %s: %s px beyond the panel", width, key, wide)
 			}
-		}
+			if key != "compare" && key != "series" {
+				return
+			}
+			for _, found := range Eval[[]string](page, covered) {
+				t.Errorf("%d px, %s: cannot be pressed: %.160s", width, key, found)
+			}
+		})
 	}
 }
 

@@ -94,14 +94,7 @@ func TestAimsHaveSlopes(t *testing.T) {
 		}
 		for _, key := range []string{"ackermann", "ratio"} {
 			t.Run(name+" "+key, func(t *testing.T) {
-				s, err := newSearcher(d, &SearchOptions{})
-				if err != nil {
-					t.Fatal(err)
-				}
-				aim, err := s.aim(&TradeOffOptions{Aim: key})
-				if err != nil {
-					t.Fatal(err)
-				}
+				s, aim := searchedAim(t, d, key)
 				if key == "ackermann" && aim.Misses == 1 {
 					one++
 				} else if key == "ackermann" {
@@ -308,14 +301,7 @@ func TestTradeOffBindingLimit(t *testing.T) {
 // leastAimOnGrid returns the least aim of a grid of cars that hold the study's limits.
 func leastAimOnGrid(t *testing.T, d *study.Document, key string) float64 {
 	t.Helper()
-	s, err := newSearcher(d, &SearchOptions{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	aim, err := s.aim(&TradeOffOptions{Aim: key})
-	if err != nil {
-		t.Fatal(err)
-	}
+	s, aim := searchedAim(t, d, key)
 	p := s.problem.Problem()
 	const steps = 8
 	least := math.Inf(1)
@@ -412,4 +398,18 @@ func TestTradeOffTellsItsDesigns(t *testing.T) {
 			t.Errorf("telling %d begins with %g, the answer with %g", i, got, want)
 		}
 	}
+}
+
+// searchedAim returns the search of a study, and a second aim of it.
+func searchedAim(t *testing.T, d *study.Document, key string) (*searcher, *secondAim) {
+	t.Helper()
+	s, err := newSearcher(d, &SearchOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	aim, err := s.aim(&TradeOffOptions{Aim: key})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s, aim
 }
